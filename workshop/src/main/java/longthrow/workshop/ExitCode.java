@@ -1,0 +1,23 @@
+package longthrow.workshop;
+
+/** How a call ended, for the shell. A command returns one of these from its {@code call()}. */
+enum ExitCode {
+    /** The question was answered. */
+    ANSWERED(0),
+    /** The question was answered, and the answer holds at least one stop: do not go on as things are. */
+    ANSWERED_WITH_STOP(1),
+    /** The arguments or the build file could not be taken as they are; what is wrong has been said. */
+    INPUT_REFUSED(2),
+    /** Longthrow itself failed. */
+    INTERNAL_FAULT(3);
+
+    private final int code;
+
+    ExitCode(int code) {
+        this.code = code;
+    }
+
+    int code() {
+        return code;
+    }
+}

@@ -1,0 +1,143 @@
+package longthrow.workshop;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.RunLast;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/**
+ * The root command, and the main class that wires the rest.
+ *
+ * <p>A command is a {@code Callable<ExitCode>} listed in {@code subcommands}. It writes to {@code
+ * spec.commandLine().getOut()}, asks {@code getColorScheme().ansi()} about colour, and refuses input by returning
+ * {@link ExitCode#INPUT_REFUSED} after saying why, or by throwing a {@link ParameterException}.
+ */
+@Command(
+        name = "longthrow",
+        description = "The bench book, with the sums inside, for single-cylinder four-strokes.",
+        versionProvider = Version.class,
+        synopsisSubcommandLabel = "COMMAND",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:answered",
+            "1:answered, and the answer holds a stop",
+            "2:input refused; the message says what to mend",
+            "3:internal fault"
+        },
+        footer = {"%nExample:", "  longthrow --version"},
+        subcommands = {CompletionCommand.class})
+public final class Longthrow implements Callable<ExitCode> {
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            scope = ScopeType.INHERIT,
+            description = "Show this help and leave.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean help;
+
+    @Option(
+            names = {"-V", "--version"},
+            versionHelp = true,
+            description = "Show the version and leave.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean version;
+
+    @Option(
+            names = "--trace",
+            scope = ScopeType.INHERIT,
+            description = "After an internal fault, also show where in the program it happened.")
+    private boolean trace;
+
+    @Spec
+    private CommandSpec spec;
+
+    /** Runs one call and ends the process with its {@link ExitCode}. */
+    public static void main(String[] arguments) {
+        // UTF-8 whatever the locale: the signs of the trade (±, °, µ) would come out as question marks otherwise.
+        PrintWriter out = utf8(FileDescriptor.out);
+        PrintWriter err = utf8(FileDescriptor.err);
+        int code = run(out, err, Colour.ofThisTerminal(), arguments);
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    /** One call from arguments to exit code, with nothing of the process around it touched. */
+    static int run(PrintWriter out, PrintWriter err, Help.Ansi colour, String... arguments) {
+        Longthrow root = new Longthrow();
+        return execute(root, root.commandLine(out, err, colour), arguments);
+    }
+
+    /** The wired command line. Tests hand in further commands: settings reach only those present when they are made. */
+    CommandLine commandLine(PrintWriter out, PrintWriter err, Help.Ansi colour, Object... further) {
+        CommandLine line = new CommandLine(this);
+        for (Object command : further) {
+            line.addSubcommand(command);
+        }
+        return line.setOut(out)
+                .setErr(err)
+                .setColorScheme(Help.defaultColorScheme(colour))
+                .setUsageHelpAutoWidth(false)
+                .setExecutionStrategy(Longthrow::callAndTranslate)
+                .setParameterExceptionHandler((refusal, ignored) -> refuse(refusal))
+                .setExecutionExceptionHandler((fault, at, ignored) -> confess(fault, at.getErr()));
+    }
+
+    static int execute(Longthrow root, CommandLine line, String... arguments) {
+        try {
+            return line.execute(arguments);
+        } catch (StackOverflowError | OutOfMemoryError | AssertionError | LinkageError fault) {
+            return root.confess(fault, line.getErr()); // picocli hands on exceptions only
+        }
+    }
+
+    @Override
+    public ExitCode call() {
+        throw new ParameterException(spec.commandLine(), "a command is missing");
+    }
+
+    private static int callAndTranslate(ParseResult parsed) {
+        int code = new RunLast().execute(parsed);
+        CommandLine last =
+                parsed.asCommandLineList().get(parsed.asCommandLineList().size() - 1);
+        return last.getExecutionResult() instanceof ExitCode result ? result.code() : code;
+    }
+
+    private static int refuse(ParameterException refusal) {
+        CommandLine line = refusal.getCommandLine();
+        PrintWriter err = line.getErr();
+        String name = line.getCommandSpec().qualifiedName();
+        err.println(name + ": " + refusal.getMessage());
+        UnmatchedArgumentException.printSuggestions(refusal, err);
+        err.println("See: " + name + " --help");
+        err.flush();
+        return ExitCode.INPUT_REFUSED.code();
+    }
+
+    private int confess(Throwable fault, PrintWriter err) {
+        err.println("longthrow: internal fault, no fault of your input: " + fault);
+        if (trace) {
+            fault.printStackTrace(err);
+        } else {
+            err.println("The same call with --trace shows where; please report it with that.");
+        }
+        err.flush();
+        return ExitCode.INTERNAL_FAULT.code();
+    }
+
+    private static PrintWriter utf8(FileDescriptor end) {
+        return new PrintWriter(new FileOutputStream(end), false, StandardCharsets.UTF_8);
+    }
+}

@@ -1,0 +1,124 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.concurrent.Callable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+
+/** Exit codes as the project promises them: 0 answered, 1 with a stop, 2 input refused, 3 internal fault. */
+class LongthrowTest {
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @Test
+    void versionIsTheOneOfTheBuild() {
+        assertThat(run("--version")).isZero();
+        assertThat(out.toString().strip()).matches("longthrow \\d+\\.\\d+\\.\\d+(-SNAPSHOT)?");
+        assertThat(err.toString()).isEmpty();
+    }
+
+    @Test
+    void helpNamesEveryExitCodeAndGivesAnExample() {
+        assertThat(run("--help")).isZero();
+        assertThat(out.toString()).contains("Exit codes:", "0   answered", "3   internal fault", "Example:");
+    }
+
+    @Test
+    void completionScriptKnowsTheCommands() {
+        assertThat(run("completion")).isZero();
+        assertThat(out.toString()).startsWith("#!/usr/bin/env bash").contains("completion", "--trace");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--colour", "mesure", "completion --nonsense"})
+    void whatIsNotKnownIsRefusedByNameWithoutTrace(String line) {
+        assertThat(run(line.split(" ", -1))).isEqualTo(2);
+        String last = line.substring(line.lastIndexOf(' ') + 1);
+        assertThat(err.toString()).contains(last).contains("--help").doesNotContain("\tat ");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void callWithoutCommandIsRefusedAndSaysWhereToLook() {
+        assertThat(run()).isEqualTo(2);
+        assertThat(err.toString()).contains("a command is missing", "See: longthrow --help");
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void whatTheCommandReturnsIsWhatTheShellGets(ExitCode code) {
+        assertThat(runWith(() -> code, "try")).isEqualTo(code.code());
+    }
+
+    @Test
+    void exitCodesAreTheFourPromised() {
+        assertThat(ExitCode.values()).extracting(ExitCode::code).containsExactly(0, 1, 2, 3);
+    }
+
+    @Test
+    void internalFaultShowsNoTraceUnlessAsked() {
+        assertThat(runWith(LongthrowTest::fault, "try")).isEqualTo(3);
+        assertThat(err.toString())
+                .contains("internal fault", "broken inside", "--trace")
+                .doesNotContain("\tat ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"try --trace", "--trace try"})
+    void internalFaultShowsItsTraceWhenAsked(String line) {
+        assertThat(runWith(LongthrowTest::fault, line.split(" ", -1))).isEqualTo(3);
+        assertThat(err.toString()).contains("internal fault", "\tat longthrow.workshop.LongthrowTest.fault");
+    }
+
+    @Test
+    void exhaustedStackIsAnInternalFaultToo() {
+        assertThat(runWith(LongthrowTest::endless, "try")).isEqualTo(3);
+        assertThat(err.toString())
+                .contains("internal fault", "StackOverflowError")
+                .doesNotContain("\tat ");
+    }
+
+    @Test
+    void colourNeedsATerminalThatCanAndNoRefusal() {
+        assertThat(Colour.of(true, null, "xterm")).isEqualTo(Ansi.ON);
+        assertThat(Colour.of(true, "", null)).isEqualTo(Ansi.ON);
+        assertThat(Colour.of(false, null, "xterm")).isEqualTo(Ansi.OFF);
+        assertThat(Colour.of(true, "1", "xterm")).isEqualTo(Ansi.OFF);
+        assertThat(Colour.of(true, null, "dumb")).isEqualTo(Ansi.OFF);
+    }
+
+    private int run(String... arguments) {
+        return Longthrow.run(new PrintWriter(out), new PrintWriter(err), Ansi.OFF, arguments);
+    }
+
+    private int runWith(Callable<ExitCode> body, String... arguments) {
+        Longthrow root = new Longthrow();
+        CommandLine line = root.commandLine(new PrintWriter(out), new PrintWriter(err), Ansi.OFF, new Trial(body));
+        return Longthrow.execute(root, line, arguments);
+    }
+
+    private static ExitCode fault() {
+        throw new IllegalStateException("broken inside");
+    }
+
+    @SuppressWarnings("InfiniteRecursion") // the point of it
+    private static ExitCode endless() {
+        return endless();
+    }
+
+    @Command(name = "try")
+    private record Trial(Callable<ExitCode> body) implements Callable<ExitCode> {
+        @Override
+        public ExitCode call() throws Exception {
+            return body.call();
+        }
+    }
+}
