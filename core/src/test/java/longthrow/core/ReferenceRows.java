@@ -1,0 +1,158 @@
+package longthrow.core;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * The rows of one topic of check values, {@code references/<topic>.csv} among the test resources. One row is one number
+ * with its tolerance and source; the id says case and row, {@code DCU-01.3}.
+ */
+public final class ReferenceRows {
+    private static final List<String> COLUMNS =
+            List.of("id", "inputs", "quantity", "value", "unit", "tolerance", "source");
+
+    /** "rel 1e-10 for the exact constant", "abs 0.005 (1e6 trials)", "rel 1 %": what follows the number is a remark. */
+    private static final Pattern TOLERANCE = Pattern.compile("(rel|abs) ([0-9.]+(?:e[+-]?[0-9]+)?)( ?%)?(?: .*|;.*)?");
+
+    private final List<Row> rows;
+
+    private ReferenceRows(List<Row> rows) {
+        this.rows = List.copyOf(rows);
+    }
+
+    /** One check value. */
+    public record Row(
+            String id, String inputs, String quantity, double value, String unit, String tolerance, String source) {
+        public Row {
+            if (!TOLERANCE.matcher(tolerance).matches()) {
+                throw new IllegalArgumentException(id + " has the tolerance '" + tolerance
+                        + "'; it must start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
+            }
+        }
+
+        /** Largest allowed difference, in the unit of the row. */
+        public double allowed() {
+            Matcher matcher = TOLERANCE.matcher(tolerance);
+            if (!matcher.matches()) {
+                throw new IllegalStateException(tolerance);
+            }
+            double number = Double.parseDouble(matcher.group(2)) * (matcher.group(3) == null ? 1 : 0.01);
+            return "rel".equals(matcher.group(1)) ? number * Math.abs(value) : number;
+        }
+
+        /** Fails, with everything needed to judge it, unless the number is the row's within its tolerance. */
+        public void check(double got) {
+            double difference = Math.abs(got - value);
+            if (!(difference <= allowed())) {
+                throw new AssertionError(id + " (" + quantity + "): expected " + value + " " + unit + ", got " + got
+                        + ", tolerance " + tolerance + ", difference " + difference + ". Source: " + source
+                        + ". Inputs: " + inputs);
+            }
+        }
+
+        @Override
+        public String toString() {
+            return id + " " + quantity;
+        }
+    }
+
+    /** Reads a topic: {@code of("03_displacement_cr_units")}. */
+    public static ReferenceRows of(String topic) {
+        String name = "/references/" + topic + ".csv";
+        try (InputStream stream = ReferenceRows.class.getResourceAsStream(name)) {
+            if (stream == null) {
+                throw new IllegalArgumentException("no test resource " + name);
+            }
+            return parse(new String(stream.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    static ReferenceRows parse(String csv) {
+        List<List<String>> lines = csvLines(csv);
+        List<String> header = lines.get(0);
+        List<Row> rows = new ArrayList<>();
+        for (List<String> line : lines.subList(1, lines.size())) {
+            if (line.size() != header.size()) {
+                throw new IllegalArgumentException(
+                        "row has " + line.size() + " fields, not " + header.size() + ": " + line);
+            }
+            Map<String, String> fields =
+                    IntStream.range(0, header.size()).boxed().collect(Collectors.toMap(header::get, line::get));
+            List<String> wanted = COLUMNS.stream().map(fields::get).toList();
+            rows.add(new Row(
+                    wanted.get(0),
+                    wanted.get(1),
+                    wanted.get(2),
+                    Double.parseDouble(wanted.get(3)),
+                    wanted.get(4),
+                    wanted.get(5),
+                    wanted.get(6)));
+        }
+        return new ReferenceRows(rows);
+    }
+
+    public List<Row> all() {
+        return rows;
+    }
+
+    /** The rows of one case: {@code cases("DCU-01")} has DCU-01.1, DCU-01.2... */
+    public List<Row> cases(String... cases) {
+        List<Row> found = rows.stream()
+                .filter(row -> List.of(cases).contains(row.id().replaceFirst("\\.[0-9]+$", "")))
+                .toList();
+        if (found.isEmpty()) {
+            throw new IllegalArgumentException("no rows of " + List.of(cases));
+        }
+        return found;
+    }
+
+    /** One row: {@code row("DCU-01.1")}. */
+    public Row row(String id) {
+        return rows.stream()
+                .filter(row -> row.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no row " + id));
+    }
+
+    /** Fields of RFC 4180: quoted ones may hold commas, line ends and doubled quotes. */
+    private static List<List<String>> csvLines(String csv) {
+        List<List<String>> lines = new ArrayList<>();
+        List<String> line = new ArrayList<>();
+        StringBuilder field = new StringBuilder();
+        boolean quoted = false;
+        for (int i = 0; i < csv.length(); i++) {
+            char c = csv.charAt(i);
+            if (quoted && c == '"' && i + 1 < csv.length() && csv.charAt(i + 1) == '"') {
+                field.append(c);
+                i++;
+            } else if (c == '"') {
+                quoted = !quoted;
+            } else if (!quoted && (c == ',' || c == '\n')) {
+                line.add(field.toString());
+                field.setLength(0);
+                if (c == '\n') {
+                    lines.add(List.copyOf(line));
+                    line.clear();
+                }
+            } else if (quoted || c != '\r') {
+                field.append(c);
+            }
+        }
+        if (field.length() > 0 || !line.isEmpty()) {
+            line.add(field.toString());
+            lines.add(List.copyOf(line));
+        }
+        return lines;
+    }
+}
