@@ -1,0 +1,53 @@
+package longthrow.core.answer;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Term;
+
+/**
+ * The answer to one question about one build.
+ * @param question what was asked: the name of the command and the page
+ * @param engine   name of the build
+ * @param invented whether the build says that it is made up
+ * @param units    which units the owner wants first
+ * @param values   figures found, in the order of the terms
+ * @param verdicts figures held against rules
+ * @param findings what was noticed: suspects first
+ * @param stops    what must not be done
+ * @param unknowns what cannot be said yet, and why
+ * @param defaults every default and assumption used
+ * @param next     next best readings, best first
+ */
+public record Answer(
+        String question,
+        String engine,
+        boolean invented,
+        UnitSystem units,
+        List<Result> values,
+        List<Verdict> verdicts,
+        List<Finding> findings,
+        List<Stop> stops,
+        List<Unknown> unknowns,
+        List<DefaultUsed> defaults,
+        List<NextReading> next) {
+    public Answer {
+        values = List.copyOf(values);
+        verdicts = List.copyOf(verdicts);
+        findings = List.copyOf(findings);
+        stops = List.copyOf(stops);
+        unknowns = List.copyOf(unknowns);
+        defaults = List.copyOf(defaults);
+        next = List.copyOf(next);
+    }
+
+    /** The figure found for a term, if there is one. */
+    public Optional<Result> value(Term term) {
+        return values.stream().filter(v -> v.term() == term).findFirst();
+    }
+
+    /** Verdicts on a term. */
+    public List<Verdict> verdictsOn(Term term) {
+        return verdicts.stream().filter(v -> v.term() == term).toList();
+    }
+}

@@ -1,0 +1,139 @@
+package longthrow.core.build;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.quantity.ExactLength;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Choice;
+import longthrow.core.term.ReadingKind;
+import longthrow.core.term.Term;
+
+/**
+ * Everything an owner has written down about one engine. Immutable; the collections keep the order of the file.
+ * @param name        of the engine
+ * @param invented    whether it says that it is made up
+ * @param units       which units come first in print
+ * @param notes       in the owner's words
+ * @param instruments by key; the built-in kinds are always there
+ * @param given       by term, in the order of the file
+ * @param choices     option key (or free words) by choice
+ * @param rulesChosen key of the alternative chosen by key of the disputed rule
+ * @param ownRules    class rules and limits of the owner
+ * @param aims        figures aimed at, by term
+ * @param damage      seen
+ * @param shims       thicknesses in the pack on each side of the big-end cap, thickest first as written
+ * @param lifts       lift tables
+ * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
+ */
+public record Build(
+        String name,
+        boolean invented,
+        UnitSystem units,
+        List<String> notes,
+        Map<String, Instrument> instruments,
+        Map<Term, List<Given>> given,
+        Map<Choice, String> choices,
+        Map<String, String> rulesChosen,
+        List<OwnRule> ownRules,
+        Map<Term, Quantity> aims,
+        List<Damage> damage,
+        List<ExactLength> shims,
+        List<LiftTable> lifts,
+        Map<ReadingKind, Bench> bench) {
+
+    /** @param repeatability standard deviation of one reading [SI]; NaN to keep the usual one @param minutes NaN to keep the usual */
+    public record Bench(double repeatability, double minutes) {}
+
+    public Build {
+        notes = List.copyOf(notes);
+        instruments = Collections.unmodifiableMap(new LinkedHashMap<>(instruments));
+        Map<Term, List<Given>> copy = new EnumMap<>(Term.class);
+        given.forEach((term, entries) -> {
+            if (!term.isRead()) {
+                throw new IllegalArgumentException(term.path() + " is worked out; it cannot be entered");
+            }
+            copy.put(term, List.copyOf(entries));
+        });
+        given = Collections.unmodifiableMap(copy);
+        choices = Collections.unmodifiableMap(new LinkedHashMap<>(choices));
+        rulesChosen = Collections.unmodifiableMap(new LinkedHashMap<>(rulesChosen));
+        ownRules = List.copyOf(ownRules);
+        aims = Collections.unmodifiableMap(new LinkedHashMap<>(aims));
+        damage = List.copyOf(damage);
+        shims = List.copyOf(shims);
+        lifts = List.copyOf(lifts);
+        bench = Collections.unmodifiableMap(new LinkedHashMap<>(bench));
+    }
+
+    /** An engine nothing is known of yet. */
+    public static Build empty(String name) {
+        return new Build(
+                name,
+                false,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                Map.of(),
+                Map.of(),
+                Map.of(),
+                Map.of(),
+                List.of(),
+                Map.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Map.of());
+    }
+
+    /** A copy with other entries for the terms. */
+    public Build withGiven(Map<Term, List<Given>> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                other,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench);
+    }
+
+    public List<Given> of(Term term) {
+        return given.getOrDefault(term, List.of());
+    }
+
+    /** Whether anything that holds a figure was entered. */
+    public boolean has(Term term) {
+        return of(term).stream().anyMatch(g -> g.figure().isPresent());
+    }
+
+    public Optional<String> choice(Choice choice) {
+        return Optional.ofNullable(choices.get(choice));
+    }
+
+    public boolean chose(Choice choice, String... options) {
+        return choice(choice).filter(c -> List.of(options).contains(c)).isPresent();
+    }
+
+    /** Standard deviation of one reading of this kind [SI]. */
+    public double repeatability(ReadingKind kind) {
+        Bench own = bench.get(kind);
+        return own == null || Double.isNaN(own.repeatability()) ? kind.repeatability() : own.repeatability();
+    }
+
+    /** Minutes for one reading of this kind. */
+    public double minutes(ReadingKind kind) {
+        Bench own = bench.get(kind);
+        return own == null || Double.isNaN(own.minutes()) ? kind.minutes() : own.minutes();
+    }
+}

@@ -1,0 +1,39 @@
+package longthrow.core.build;
+
+import longthrow.core.term.Part;
+
+/**
+ * Damage seen, not measured.
+ * @param part  where
+ * @param kind  what it looks like
+ * @param where in the owner's words
+ */
+public record Damage(Part part, Kind kind, String where) {
+    /** Sorts of damage. */
+    public enum Kind {
+        CRACK("crack", "a line that stays after wiping, or a crack"),
+        BENT("bent", "bent or twisted"),
+        SCORED("scored", "deep scores or scuffing"),
+        SEIZED("seized", "will not turn"),
+        BROKEN("broken", "broken off or missing metal"),
+        LIGHTENED("lightened", "drilled, cut or lightened"),
+        WORN_KEYWAY("worn_keyway", "keyway or taper damaged"),
+        CORRODED("corroded", "pitted by rust or corrosion");
+
+        private final String key;
+        private final String label;
+
+        Kind(String key, String label) {
+            this.key = key;
+            this.label = label;
+        }
+
+        public String key() {
+            return key;
+        }
+
+        public String label() {
+            return label;
+        }
+    }
+}

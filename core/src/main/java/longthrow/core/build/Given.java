@@ -1,0 +1,75 @@
+package longthrow.core.build;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.quantity.Quantity;
+import org.jspecify.annotations.Nullable;
+
+/** What was entered for one term, once; a term may have several. */
+public sealed interface Given {
+
+    /** Words of the owner about it; empty when there are none. */
+    String note();
+
+    /**
+     * Read on the bench.
+     * @param readings              one or more, each as written
+     * @param instrument            key of the instrument used; null when not said, then the usual kind is taken and listed as a default
+     * @param partTemperature       of the part while read; null when not said
+     * @param instrumentTemperature null when not said, then that of the part
+     */
+    record Taken(
+            List<Quantity> readings,
+            @Nullable String instrument,
+            @Nullable Quantity partTemperature,
+            @Nullable Quantity instrumentTemperature,
+            Origin origin,
+            String note)
+            implements Given {
+        public Taken {
+            readings = List.copyOf(readings);
+            if (readings.isEmpty()) {
+                throw new IllegalArgumentException("a reading that was taken needs at least one figure");
+            }
+        }
+    }
+
+    /** A figure typed with its plus-or-minus, the 95 % expanded uncertainty. */
+    record Typed(Quantity value, Quantity plusMinus, String note) implements Given {}
+
+    /**
+     * From a maker's sheet or a catalogue.
+     * @param tolerance half-width; null when the sheet gives none: then its doubt is unknown
+     * @param by        whose sheet
+     */
+    record Specified(Quantity value, @Nullable Quantity tolerance, String by, boolean catalogue, String note)
+            implements Given {}
+
+    /** Assumed, with the reason. @param plusMinus 95 % half-width; a figure assumed without one is refused by the reader of the file */
+    record Assumed(Quantity value, Quantity plusMinus, String because, String note) implements Given {}
+
+    /** Said to be unknown. */
+    record NotKnown(String note) implements Given {}
+
+    /** Who, when, photograph; each empty when not said. */
+    record Origin(String who, String when, String photo) {
+        public static final Origin NOT_SAID = new Origin("", "", "");
+    }
+
+    /** The figure itself, the first of several readings. */
+    default Optional<Quantity> figure() {
+        if (this instanceof Taken t) {
+            return Optional.of(t.readings().get(0));
+        }
+        if (this instanceof Typed t) {
+            return Optional.of(t.value());
+        }
+        if (this instanceof Specified s) {
+            return Optional.of(s.value());
+        }
+        if (this instanceof Assumed a) {
+            return Optional.of(a.value());
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,54 @@
+package longthrow.core.engine;
+
+import longthrow.core.formula.Expression;
+
+/**
+ * Displacement, clearance volume and compression ratio. Lengths [m], volumes [m3].
+ * Ratio after Heywood, Internal Combustion Engine Fundamentals (1988), eq. (2.1): largest over smallest cylinder volume.
+ */
+public final class Compression {
+    private static final double QUARTER_PI = Math.PI / 4;
+
+    private Compression() {}
+
+    /** Area of a circle by its diameter [m2]. */
+    public static Expression area(Expression diameter) {
+        return diameter.squared().times(QUARTER_PI);
+    }
+
+    /** Bore area times stroke. */
+    public static Expression sweptVolume(Expression bore, Expression stroke) {
+        return area(bore).times(stroke);
+    }
+
+    /** Space in the hole of the crushed gasket. */
+    public static Expression gasketVolume(Expression gasketBore, Expression gasketThickness) {
+        return area(gasketBore).times(gasketThickness);
+    }
+
+    /** Space between crown rim and deck; negative when the piston stands proud. */
+    public static Expression deckVolume(Expression bore, Expression deckClearance) {
+        return area(bore).times(deckClearance);
+    }
+
+    /** Ring of space between top land and bore, above the top ring. */
+    public static Expression creviceVolume(Expression bore, Expression topLandDiameter, Expression topLandHeight) {
+        return area(bore).minus(area(topLandDiameter)).times(topLandHeight);
+    }
+
+    /** All the space above the piston at top dead centre, ring-land crevice left out. Crown volume: dish positive, dome negative. */
+    public static Expression clearanceVolume(
+            Expression chamber, Expression gasketVolume, Expression deckVolume, Expression crownVolume) {
+        return Expression.sum(chamber, gasketVolume, deckVolume, crownVolume);
+    }
+
+    /** Static compression ratio: (swept + clearance) / clearance, written so that each volume stands once. */
+    public static Expression ratio(Expression sweptVolume, Expression clearanceVolume) {
+        return sweptVolume.dividedBy(clearanceVolume).plus(1);
+    }
+
+    /** Depth off a head (or deck) that takes this volume away [m]. */
+    public static Expression cutForVolume(Expression volume, Expression planArea) {
+        return volume.dividedBy(planArea);
+    }
+}

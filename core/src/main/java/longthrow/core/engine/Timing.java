@@ -1,0 +1,52 @@
+package longthrow.core.engine;
+
+import longthrow.core.formula.Expression;
+
+/** Cam events and the spark, in crank angle [rad]; speeds [rad/s, m/s]. */
+public final class Timing {
+    private Timing() {}
+
+    /**
+     * Crank degrees after top dead centre (before, for the exhaust) at which a lobe stands halfway between its events.
+     * @param opens  before top dead centre (intake) or before bottom dead centre (exhaust), positive
+     * @param closes after bottom dead centre (intake) or after top dead centre (exhaust), positive
+     */
+    public static Expression intakeLobeCentre(Expression opens, Expression closes) {
+        return closes.plus(Math.PI).minus(opens).half();
+    }
+
+    /** As {@link #intakeLobeCentre}, before top dead centre. */
+    public static Expression exhaustLobeCentre(Expression opens, Expression closes) {
+        return opens.plus(Math.PI).minus(closes).half();
+    }
+
+    /** Opening to closing. */
+    public static Expression duration(Expression opens, Expression closes) {
+        return opens.plus(closes).plus(Math.PI);
+    }
+
+    /** Cam angle between the peaks: half the crank angle between them. */
+    public static Expression lobeSeparation(Expression intakeLobeCentre, Expression exhaustLobeCentre) {
+        return intakeLobeCentre.plus(exhaustLobeCentre).half();
+    }
+
+    /** Intake opening to exhaust closing. */
+    public static Expression overlap(Expression intakeOpens, Expression exhaustCloses) {
+        return intakeOpens.plus(exhaustCloses);
+    }
+
+    /** Angle that a key step turns the wheel on its taper: arc over radius at mid key. */
+    public static Expression keyShift(Expression keyOffset, Expression taperDiameter) {
+        return keyOffset.dividedBy(taperDiameter.half());
+    }
+
+    /** Two strokes a turn. @param speed of the crank [rad/s] */
+    public static Expression meanPistonSpeed(Expression stroke, Expression speed) {
+        return stroke.times(speed).dividedBy(Math.PI);
+    }
+
+    /** Rim of a wheel. @param speed of the crank [rad/s] */
+    public static Expression rimSpeed(Expression diameter, Expression speed) {
+        return diameter.half().times(speed);
+    }
+}

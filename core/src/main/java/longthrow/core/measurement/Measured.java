@@ -1,0 +1,216 @@
+package longthrow.core.measurement;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import longthrow.core.formula.Formula;
+import longthrow.core.formula.Interval;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A figure that owns its doubt: a value and the signed contribution of each {@link Source} to its error [unit of the value].
+ * Because the sources are kept, doubt shared by two figures is not counted twice when they meet again in a formula.
+ * <p>The 95 % interval is value &plusmn; t u at the Welch-Satterthwaite degrees of freedom (JCGM 100:2008 G.4), or, where the formula
+ * bends, the probabilistically symmetric interval of {@link MonteCarlo} (JCGM 101:2008).
+ */
+public final class Measured {
+    /** Coverage probability of every interval that is printed. */
+    public static final double COVERAGE = 0.95;
+    /** Share of the variance that unknown sources may hold before the figure itself counts as unknown. */
+    private static final double UNKNOWN_SHARE = 1e-4;
+
+    private final double value;
+    private final Map<Source, Double> contributions;
+    private final double @Nullable [] quantiles;
+    private final double standardUncertainty;
+    private final double degreesOfFreedom;
+
+    private Measured(double value, Map<Source, Double> contributions, double @Nullable [] quantiles) {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("a measured value must be a finite number, not " + value);
+        }
+        this.value = value;
+        this.contributions = contributions;
+        this.quantiles = quantiles;
+        double variance = 0;
+        Map<String, double[]> pools = new LinkedHashMap<>();
+        for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
+            double c2 = entry.getValue() * entry.getValue();
+            variance += c2;
+            Source source = entry.getKey();
+            if (Double.isFinite(source.degreesOfFreedom())) {
+                pools.computeIfAbsent(source.pool(), p -> new double[] {0, source.degreesOfFreedom()})[0] += c2;
+            }
+        }
+        double fourth = 0;
+        for (double[] pool : pools.values()) {
+            fourth += pool[0] * pool[0] / pool[1];
+        }
+        this.standardUncertainty = Math.sqrt(variance);
+        this.degreesOfFreedom = fourth > 0 ? variance * variance / fourth : Double.POSITIVE_INFINITY;
+    }
+
+    /** A figure without doubt. */
+    public static Measured exact(double value) {
+        return new Measured(value, Map.of(), null);
+    }
+
+    /** A figure with sources that act on it directly: each contributes its own standard uncertainty. */
+    public static Measured of(double value, Collection<Source> sources) {
+        Map<Source, Double> contributions = new LinkedHashMap<>();
+        for (Source source : sources) {
+            contributions.merge(source, source.standardUncertainty(), Double::sum);
+        }
+        return new Measured(value, contributions, null);
+    }
+
+    /** A figure with signed contributions [unit of the value]. */
+    public static Measured withContributions(double value, Map<Source, Double> contributions) {
+        return new Measured(value, new LinkedHashMap<>(contributions), null);
+    }
+
+    /**
+     * Doubt carried through a formula by its exact gradient (JCGM 100:2008 5.1.2), shared sources added with their signs.
+     * @param inputs the measured figure for each input name of the formula
+     */
+    public static Measured through(Formula formula, Function<String, Measured> inputs) {
+        List<String> names = formula.inputs();
+        double[] x = new double[names.size()];
+        Measured[] given = new Measured[names.size()];
+        for (int i = 0; i < x.length; i++) {
+            given[i] = inputs.apply(names.get(i));
+            x[i] = given[i].value;
+        }
+        double[] slope = new double[x.length];
+        double y = formula.gradient(x, slope);
+        Map<Source, Double> contributions = new LinkedHashMap<>();
+        for (int i = 0; i < x.length; i++) {
+            double factor = slope[i];
+            given[i].contributions.forEach((source, c) -> contributions.merge(source, factor * c, Double::sum));
+        }
+        return new Measured(y, contributions, null);
+    }
+
+    /** The same figure with the shape of its doubt known from samples: ascending quantiles at even steps of probability. */
+    Measured shapedBy(double[] ascendingQuantiles) {
+        return new Measured(value, contributions, ascendingQuantiles);
+    }
+
+    public double value() {
+        return value;
+    }
+
+    /** Combined standard uncertainty, first order. */
+    public double standardUncertainty() {
+        return standardUncertainty;
+    }
+
+    /** Effective degrees of freedom after Welch and Satterthwaite (JCGM 100:2008 eq. G.2b); infinite without doubt. */
+    public double degreesOfFreedom() {
+        return degreesOfFreedom;
+    }
+
+    /** Whether the interval comes from samples because the formula bends. */
+    public boolean isSampled() {
+        return quantiles != null;
+    }
+
+    /** 95 % expanded uncertainty; half the width of the interval. */
+    public double expanded() {
+        return 0.5 * (high() - low());
+    }
+
+    /** Lower end of the 95 % interval. */
+    public double low() {
+        return quantiles != null ? quantileOfSamples(0.5 - COVERAGE / 2) : value - factor() * standardUncertainty;
+    }
+
+    /** Upper end of the 95 % interval. */
+    public double high() {
+        return quantiles != null ? quantileOfSamples(0.5 + COVERAGE / 2) : value + factor() * standardUncertainty;
+    }
+
+    /** The 95 % interval. */
+    public Interval interval() {
+        return new Interval(low(), high());
+    }
+
+    private double factor() {
+        return standardUncertainty == 0 ? 0 : StudentT.factor(COVERAGE, degreesOfFreedom);
+    }
+
+    private double quantileOfSamples(double probability) {
+        double[] q = java.util.Objects.requireNonNull(quantiles);
+        double at = probability * (q.length - 1);
+        int i = Math.min((int) at, q.length - 2);
+        return q[i] + (at - i) * (q[i + 1] - q[i]);
+    }
+
+    /** Probability that the true value is at most the limit, limit included. Without doubt it is 0 or 1. */
+    public double probabilityAtMost(double limit) {
+        if (standardUncertainty == 0) {
+            return value <= limit ? 1 : 0;
+        }
+        if (quantiles == null) {
+            return StudentT.atMost((limit - value) / standardUncertainty, degreesOfFreedom);
+        }
+        int low = 0;
+        int high = quantiles.length;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (quantiles[middle] <= limit) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return Math.min(1, low / (double) quantiles.length);
+    }
+
+    /** Probability that the true value is at least the limit, limit included. */
+    public double probabilityAtLeast(double limit) {
+        return standardUncertainty == 0 ? (value >= limit ? 1 : 0) : 1 - probabilityAtMost(limit);
+    }
+
+    /** Signed contribution of each source [unit of the value]. */
+    public Map<Source, Double> contributions() {
+        return java.util.Collections.unmodifiableMap(contributions);
+    }
+
+    /** Whether a source of no knowledge holds a share of the doubt: then the figure must be printed as unknown. */
+    public boolean isUnknown() {
+        double unknown = 0;
+        for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
+            if (entry.getKey().kind() == Source.Kind.UNKNOWN) {
+                unknown += entry.getValue() * entry.getValue();
+            }
+        }
+        return unknown > UNKNOWN_SHARE * standardUncertainty * standardUncertainty;
+    }
+
+    /** Share of each owner in the variance, largest first; owners are the labels of the sources. Sums to 1 when there is doubt. */
+    public List<Share> shares() {
+        Map<String, Double> byOwner = new LinkedHashMap<>();
+        double variance = standardUncertainty * standardUncertainty;
+        if (variance == 0) {
+            return List.of();
+        }
+        contributions.forEach((source, c) -> byOwner.merge(source.label(), c * c / variance, Double::sum));
+        List<Share> shares = new ArrayList<>();
+        byOwner.forEach((owner, share) -> shares.add(new Share(owner, share)));
+        shares.sort(Comparator.comparingDouble(Share::share).reversed());
+        return shares;
+    }
+
+    /** @param owner whose doubt @param share of the variance, 0 to 1 */
+    public record Share(String owner, double share) {}
+
+    @Override
+    public String toString() {
+        return value + " ± " + expanded();
+    }
+}

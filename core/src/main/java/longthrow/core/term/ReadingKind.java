@@ -1,0 +1,187 @@
+package longthrow.core.term;
+
+import longthrow.core.quantity.Dimension;
+
+/**
+ * How a reading is taken, and what may be expected of it: the usual instrument, the pooled repeatability that stands in for
+ * scatter when a reading was taken only once or twice (JCGM 100:2008 4.2.4), and the minutes one more takes.
+ * Repeatability is the standard deviation of one reading by a careful owner [SI], with the degrees of freedom it is credited with.
+ * Figures: order of the usual errors in workshop manuals and part-maker sheets; common practice, no source, unless said.
+ * Both columns may be overridden in the build file under {@code bench}.
+ */
+public enum ReadingKind {
+    BORE(
+            "bore",
+            InstrumentKind.BORE_GAUGE,
+            0.006e-3,
+            2,
+            "across the bore, gauge rocked to the smallest figure, at the stated depth and direction, at 20 °C"),
+    JOURNAL(
+            "journal",
+            InstrumentKind.MICROMETER,
+            0.002e-3,
+            1,
+            "across the journal, ratchet to the same feel each time, two places and two directions"),
+    SMALL_BORE(
+            "small_bore",
+            InstrumentKind.BORE_GAUGE,
+            0.004e-3,
+            2,
+            "across the bore in two directions, cap torqued where there is one"),
+    OUTSIDE("outside", InstrumentKind.CALIPER, 0.01e-3, 1, "between the jaws, square, clean, two directions"),
+    TRAVEL(
+            "travel",
+            InstrumentKind.DEPTH_GAUGE,
+            0.03e-3,
+            5,
+            "depth to the crown on the pin axis at top and at bottom dead centre, piston pushed to the same side"),
+    DECK(
+            "deck",
+            InstrumentKind.DEPTH_GAUGE,
+            0.015e-3,
+            4,
+            "dial or depth gauge on a bridge across the clean deck, piston at top dead centre, below deck positive"),
+    HEIGHT(
+            "height",
+            InstrumentKind.HEIGHT_GAUGE,
+            0.025e-3,
+            12,
+            "case on the plate: height of the deck face less height of the main bore top, plus half the main bore"),
+    CENTRES(
+            "centres",
+            InstrumentKind.CALIPER,
+            0.015e-3,
+            3,
+            "inside edge to inside edge of the two bores, jaws at the same depth"),
+    CROWN(
+            "crown",
+            InstrumentKind.DEPTH_GAUGE,
+            0.012e-3,
+            3,
+            "crown face down on the plate, from the rim, not from a dish floor"),
+    SOLDER(
+            "solder",
+            InstrumentKind.CALIPER,
+            0.025e-3,
+            15,
+            "soft solder at the end of the pin line, head torqued on the used gasket, turned through top dead centre, read at its thinnest"),
+    GASKET(
+            "gasket",
+            InstrumentKind.MICROMETER,
+            0.008e-3,
+            2,
+            "a crushed used gasket of the same make, three places; a new one is too thick"),
+    FILL(
+            "fill",
+            InstrumentKind.BURETTE,
+            0.12e-6,
+            15,
+            "plate with a small hole sealed by a smear of grease, filled from the burette, no bubble, plug in"),
+    FILL_ASSEMBLED(
+            "fill_assembled",
+            InstrumentKind.BURETTE,
+            0.2e-6,
+            25,
+            "engine at top dead centre by positive stop, both valves shut, filled through the plug hole to its lower thread"),
+    AREA("area", InstrumentKind.TRACED_AREA, 15e-6, 20, "outline of the chamber traced on squared paper"),
+    GAP("gap", InstrumentKind.FEELER, 0.01e-3, 2, "feeler leaf with a light drag, square"),
+    STRIP(
+            "strip",
+            InstrumentKind.PLASTIC_STRIP,
+            0.01e-3,
+            15,
+            "dry journal, strip across its length, cap torqued, shaft not turned, widest part of the strip on the scale"),
+    FLOAT("float", InstrumentKind.DIAL_INDICATOR, 0.01e-3, 3, "dial on the end, pushed and pulled by hand"),
+    RUN_OUT(
+            "run_out",
+            InstrumentKind.DIAL_INDICATOR,
+            0.008e-3,
+            6,
+            "between centres or on the bearings, total movement of the dial in one turn"),
+    EVENT(
+            "event",
+            InstrumentKind.DEGREE_WHEEL,
+            Math.toRadians(0.6),
+            10,
+            "degree wheel zeroed by positive stop both ways, turned in the running direction only"),
+    LIFT(
+            "lift",
+            InstrumentKind.DIAL_INDICATOR,
+            0.01e-3,
+            2,
+            "dial in line with the motion, lash taken out or as stated"),
+    MASS("mass", InstrumentKind.SCALE, 0.15e-3, 1, "clean and dry"),
+    ROD_END_MASS(
+            "rod_end_mass",
+            InstrumentKind.SCALE,
+            0.6e-3,
+            6,
+            "one end on the scale, the other hung, rod level by a spirit level"),
+    HEAVY_MASS("heavy_mass", InstrumentKind.PLATFORM_SCALE, 3e-3, 2, "whole part on the scale"),
+    INERTIA("inertia", InstrumentKind.SWING, 2e-5, 30, "hung and swung, twenty swings timed, three times"),
+    SPRING_LOAD("spring_load", InstrumentKind.SPRING_TESTER, 2, 3, "spring pressed to the stated height on the tester"),
+    SPRING_LENGTH(
+            "spring_length", InstrumentKind.CALIPER, 0.05e-3, 2, "between the seats, or the free spring standing"),
+    PRESSURE(
+            "pressure",
+            InstrumentKind.PRESSURE_GAUGE,
+            20e3,
+            4,
+            "throttle open, plug out, pulled until the needle stops rising"),
+    LEAK(
+            "leak",
+            InstrumentKind.LEAK_DOWN_TESTER,
+            0.01,
+            10,
+            "engine warm, at top dead centre, crank locked so that it cannot turn"),
+    CLAY("clay", InstrumentKind.CALIPER, 0.08e-3, 25, "oiled clay, cut through and measured after two turns by hand"),
+    TAPE("tape", InstrumentKind.TAPE, 0.5e-3, 2, "along the centre line"),
+    PLUG("plug", InstrumentKind.GO_NO_GO, 0.005e-3, 3, "largest plug gauge that enters by its own weight"),
+    SPEED("speed", InstrumentKind.TACHOMETER, 15 * Math.PI / 30, 1, "steady for ten seconds"),
+    COUNT("count", InstrumentKind.COUNT, 1e-9, 1, "counted");
+
+    /** Degrees of freedom credited to each pooled repeatability: a judgement good to about 20 %, JCGM 100:2008 G.4.2 eq. (G.3). */
+    public static final double POOLED_DEGREES_OF_FREEDOM = 12.5;
+
+    private final String key;
+    private final InstrumentKind instrument;
+    private final double repeatability;
+    private final double minutes;
+    private final String how;
+
+    ReadingKind(String key, InstrumentKind instrument, double repeatability, double minutes, String how) {
+        this.key = key;
+        this.instrument = instrument;
+        this.repeatability = repeatability;
+        this.minutes = minutes;
+        this.how = how;
+    }
+
+    public String key() {
+        return key;
+    }
+
+    /** The instrument taken to have been used when none is named; every use is listed among the defaults of an answer. */
+    public InstrumentKind usualInstrument() {
+        return instrument;
+    }
+
+    public Dimension dimension() {
+        return instrument.dimension();
+    }
+
+    /** Standard deviation of one reading [SI], &gt; 0. */
+    public double repeatability() {
+        return repeatability;
+    }
+
+    /** Minutes for one reading with the part at hand, &gt; 0. Common practice, no source. */
+    public double minutes() {
+        return minutes;
+    }
+
+    /** How to take it, one sentence without a full stop. */
+    public String how() {
+        return how;
+    }
+}

@@ -1,0 +1,1288 @@
+package longthrow.core.term;
+
+import static longthrow.core.term.Believable.cc;
+import static longthrow.core.term.Believable.deg;
+import static longthrow.core.term.Believable.grams;
+import static longthrow.core.term.Believable.mm;
+import static longthrow.core.term.Believable.mm2;
+import static longthrow.core.term.Believable.rpm;
+import static longthrow.core.term.Believable.si;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import longthrow.core.quantity.Dimension;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one registry of terms: each quantity of the trade with its key, part, dimension, sign, symbol, label and meaning.
+ * Terms that are read on the bench stand in stripping order and carry how they are read; terms that are worked out carry none.
+ * Keys are only ever added (docs/decisions/0002).
+ */
+public enum Term {
+    // ---- as found
+    CRANKING_PRESSURE(
+            "cranking_pressure",
+            Part.WHOLE,
+            ReadingKind.PRESSURE,
+            "p_c",
+            si(0, 2e6),
+            "",
+            "cranking pressure",
+            "highest gauge pressure while pulling the starter, throttle open"),
+    LEAK_DOWN(
+            "leak_down",
+            Part.WHOLE,
+            ReadingKind.LEAK,
+            "q_l",
+            si(0, 1),
+            "",
+            "leak-down",
+            "share of the supplied air that the cylinder loses at top dead centre, crank locked"),
+    OUTPUT_SHAFT_DIAMETER(
+            "diameter",
+            Part.OUTPUT_SHAFT,
+            ReadingKind.OUTSIDE,
+            "d_s",
+            mm(10, 40),
+            "",
+            "output shaft diameter",
+            "diameter where clutch or pulley sits"),
+    OUTPUT_SHAFT_LENGTH(
+            "usable_length",
+            Part.OUTPUT_SHAFT,
+            ReadingKind.OUTSIDE,
+            "l_s",
+            mm(15, 120),
+            "",
+            "output shaft usable length",
+            "shaft end to the shoulder that stops the clutch"),
+    // ---- ignition, flywheel
+    COIL_GAP("coil_gap", Part.IGNITION, ReadingKind.GAP, "g_c", mm(0.1, 1.5), "", "coil gap", "coil foot to flywheel"),
+    BASE_TIMING(
+            "base_timing",
+            Part.IGNITION,
+            ReadingKind.EVENT,
+            "θ_s",
+            deg(0, 60),
+            "before top dead centre positive",
+            "base timing",
+            "spark with the straight key"),
+    KEY_OFFSET(
+            "key_offset",
+            Part.IGNITION,
+            ReadingKind.OUTSIDE,
+            "o_k",
+            mm(-4, 4),
+            "positive fires earlier",
+            "key offset",
+            "sideways step of the flywheel key between shaft and wheel"),
+    TAPER_DIAMETER(
+            "taper_diameter",
+            Part.FLYWHEEL,
+            ReadingKind.OUTSIDE,
+            "d_t",
+            mm(8, 50),
+            "",
+            "taper diameter at mid key",
+            "crankshaft taper diameter halfway along the key"),
+    FLYWHEEL_DIAMETER(
+            "diameter", Part.FLYWHEEL, ReadingKind.TAPE, "d_f", mm(80, 1200), "", "flywheel diameter", "over the rim"),
+    FLYWHEEL_MASS("mass", Part.FLYWHEEL, ReadingKind.HEAVY_MASS, "m_f", si(0.3, 80), "", "flywheel mass", "bare wheel"),
+    FLYWHEEL_INERTIA(
+            "inertia",
+            Part.FLYWHEEL,
+            ReadingKind.INERTIA,
+            "J_f",
+            si(1e-4, 8),
+            "",
+            "flywheel inertia",
+            "about the shaft"),
+    // ---- cylinder assembled
+    VOLUME_IN_ASSEMBLY(
+            "volume_in_assembly",
+            Part.WHOLE,
+            ReadingKind.FILL_ASSEMBLED,
+            "V_a",
+            cc(4, 90),
+            "",
+            "volume in assembly",
+            "fluid taken through the plug hole at top dead centre, down to the top ring"),
+    SQUISH_FLYWHEEL_END(
+            "squish_flywheel_end",
+            Part.WHOLE,
+            ReadingKind.SOLDER,
+            "h_s1",
+            mm(0.2, 8),
+            "",
+            "squish, flywheel end",
+            "piston to head by solder at the flywheel end of the pin line"),
+    SQUISH_OUTPUT_END(
+            "squish_output_end",
+            Part.WHOLE,
+            ReadingKind.SOLDER,
+            "h_s2",
+            mm(0.2, 8),
+            "",
+            "squish, output end",
+            "piston to head by solder at the output end of the pin line"),
+    VALVE_TO_HEAD(
+            "valve_to_head",
+            Part.WHOLE,
+            ReadingKind.CLAY,
+            "h_v",
+            mm(0.1, 8),
+            "",
+            "valve to head",
+            "side-valve: least gap between an open valve and the head, by clay"),
+    // ---- head, gasket
+    CHAMBER_VOLUME(
+            "chamber_volume",
+            Part.HEAD,
+            ReadingKind.FILL,
+            "V_h",
+            cc(3, 80),
+            "",
+            "chamber volume",
+            "head face down to the plate, plug in, valves in"),
+    CHAMBER_AREA(
+            "chamber_area",
+            Part.HEAD,
+            ReadingKind.AREA,
+            "A_h",
+            mm2(800, 12000),
+            "",
+            "chamber plan area",
+            "area of the chamber opening in the head face"),
+    HEAD_FLATNESS(
+            "flatness",
+            Part.HEAD,
+            ReadingKind.GAP,
+            "f_h",
+            mm(0, 0.5),
+            "",
+            "head flatness",
+            "largest feeler under a straightedge"),
+    GASKET_THICKNESS(
+            "thickness",
+            Part.GASKET,
+            ReadingKind.GASKET,
+            "t_g",
+            mm(0.05, 4),
+            "",
+            "gasket thickness",
+            "crushed thickness"),
+    GASKET_BORE(
+            "bore",
+            Part.GASKET,
+            ReadingKind.OUTSIDE,
+            "B_g",
+            mm(40, 110),
+            "",
+            "gasket bore",
+            "diameter of the hole in the gasket"),
+    // ---- cam and valves
+    INTAKE_OPENS(
+            "intake_opens",
+            Part.CAMSHAFT,
+            ReadingKind.EVENT,
+            "IO",
+            deg(-60, 100),
+            "before top dead centre positive",
+            "intake opens",
+            "at the checking lift"),
+    INTAKE_CLOSES(
+            "intake_closes",
+            Part.CAMSHAFT,
+            ReadingKind.EVENT,
+            "IC",
+            deg(-40, 120),
+            "after bottom dead centre positive",
+            "intake closes",
+            "at the checking lift"),
+    EXHAUST_OPENS(
+            "exhaust_opens",
+            Part.CAMSHAFT,
+            ReadingKind.EVENT,
+            "EO",
+            deg(-40, 120),
+            "before bottom dead centre positive",
+            "exhaust opens",
+            "at the checking lift"),
+    EXHAUST_CLOSES(
+            "exhaust_closes",
+            Part.CAMSHAFT,
+            ReadingKind.EVENT,
+            "EC",
+            deg(-60, 100),
+            "after top dead centre positive",
+            "exhaust closes",
+            "at the checking lift"),
+    CHECKING_LIFT(
+            "checking_lift",
+            Part.CAMSHAFT,
+            ReadingKind.LIFT,
+            "y_c",
+            mm(0, 3),
+            "",
+            "checking lift",
+            "lift at which events are read"),
+    CAM_END_PLAY(
+            "end_play",
+            Part.CAMSHAFT,
+            ReadingKind.FLOAT,
+            "e_n",
+            mm(0, 1.5),
+            "",
+            "cam end play",
+            "axial float of the camshaft"),
+    INTAKE_LIFT(
+            "lift",
+            Part.INTAKE_VALVE,
+            ReadingKind.LIFT,
+            "y_i",
+            mm(2, 16),
+            "",
+            "intake valve lift",
+            "full lift at the valve"),
+    INTAKE_LASH("lash", Part.INTAKE_VALVE, ReadingKind.GAP, "λ_i", mm(0, 1), "", "intake lash", "cold gap"),
+    INTAKE_HEAD(
+            "head_diameter",
+            Part.INTAKE_VALVE,
+            ReadingKind.OUTSIDE,
+            "D_i",
+            mm(12, 60),
+            "",
+            "intake valve head",
+            "head diameter"),
+    INTAKE_STEM(
+            "stem_diameter",
+            Part.INTAKE_VALVE,
+            ReadingKind.JOURNAL,
+            "s_i",
+            mm(3, 12),
+            "",
+            "intake valve stem",
+            "stem diameter"),
+    INTAKE_SEAT_WIDTH(
+            "seat_width",
+            Part.INTAKE_VALVE,
+            ReadingKind.OUTSIDE,
+            "w_i",
+            mm(0.3, 5),
+            "",
+            "intake seat width",
+            "width of the sealing ring"),
+    EXHAUST_LIFT(
+            "lift",
+            Part.EXHAUST_VALVE,
+            ReadingKind.LIFT,
+            "y_e",
+            mm(2, 16),
+            "",
+            "exhaust valve lift",
+            "full lift at the valve"),
+    EXHAUST_LASH(
+            "lash",
+            Part.EXHAUST_VALVE,
+            ReadingKind.GAP,
+            "λ_e",
+            mm(0, 1),
+            "",
+            "exhaust lash",
+            "cold gap, taken past the compression release"),
+    EXHAUST_HEAD(
+            "head_diameter",
+            Part.EXHAUST_VALVE,
+            ReadingKind.OUTSIDE,
+            "D_e",
+            mm(12, 60),
+            "",
+            "exhaust valve head",
+            "head diameter"),
+    EXHAUST_STEM(
+            "stem_diameter",
+            Part.EXHAUST_VALVE,
+            ReadingKind.JOURNAL,
+            "s_e",
+            mm(3, 12),
+            "",
+            "exhaust valve stem",
+            "stem diameter"),
+    EXHAUST_SEAT_WIDTH(
+            "seat_width",
+            Part.EXHAUST_VALVE,
+            ReadingKind.OUTSIDE,
+            "w_e",
+            mm(0.3, 5),
+            "",
+            "exhaust seat width",
+            "width of the sealing ring"),
+    SPRING_INSTALLED_HEIGHT(
+            "installed_height",
+            Part.SPRING,
+            ReadingKind.SPRING_LENGTH,
+            "h_0",
+            mm(10, 80),
+            "",
+            "spring installed height",
+            "seat to retainer, valve shut"),
+    SPRING_FREE_HEIGHT(
+            "free_height",
+            Part.SPRING,
+            ReadingKind.SPRING_LENGTH,
+            "h_f",
+            mm(12, 100),
+            "",
+            "spring free height",
+            "standing loose"),
+    SPRING_SOLID_HEIGHT(
+            "solid_height",
+            Part.SPRING,
+            ReadingKind.SPRING_LENGTH,
+            "h_b",
+            mm(5, 60),
+            "",
+            "spring solid height",
+            "pressed until the coils touch"),
+    SPRING_SEAT_LOAD(
+            "seat_load",
+            Part.SPRING,
+            ReadingKind.SPRING_LOAD,
+            "F_0",
+            si(5, 600),
+            "",
+            "spring seat load",
+            "force at the installed height"),
+    SPRING_OPEN_LOAD(
+            "open_load",
+            Part.SPRING,
+            ReadingKind.SPRING_LOAD,
+            "F_1",
+            si(10, 1500),
+            "",
+            "spring open load",
+            "force at installed height less full lift"),
+    // ---- cylinder
+    BORE_TOP_THRUST(
+            "bore_top_thrust",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_tt",
+            mm(30, 110),
+            "",
+            "bore, top, thrust",
+            "just below the top of the ring travel, across the pin axis"),
+    BORE_MIDDLE_THRUST(
+            "bore_middle_thrust",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_mt",
+            mm(30, 110),
+            "",
+            "bore, middle, thrust",
+            "middle of the travel, across the pin axis"),
+    BORE_BOTTOM_THRUST(
+            "bore_bottom_thrust",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_bt",
+            mm(30, 110),
+            "",
+            "bore, bottom, thrust",
+            "bottom of the travel, across the pin axis"),
+    BORE_TOP_AXIS(
+            "bore_top_axis",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_ta",
+            mm(30, 110),
+            "",
+            "bore, top, axis",
+            "just below the top of the ring travel, along the pin axis"),
+    BORE_MIDDLE_AXIS(
+            "bore_middle_axis",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_ma",
+            mm(30, 110),
+            "",
+            "bore, middle, axis",
+            "middle of the travel, along the pin axis"),
+    BORE_BOTTOM_AXIS(
+            "bore_bottom_axis",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B_ba",
+            mm(30, 110),
+            "",
+            "bore, bottom, axis",
+            "bottom of the travel, along the pin axis"),
+    BORE(
+            "bore",
+            Part.CYLINDER,
+            ReadingKind.BORE,
+            "B",
+            mm(30, 110),
+            "",
+            "bore",
+            "cylinder diameter that counts for the swept volume; with a bore map, the mean of the map"),
+    SLEEVE_OUTSIDE_TOP(
+            "sleeve_outside_top",
+            Part.CYLINDER,
+            ReadingKind.OUTSIDE,
+            "D_lt",
+            mm(35, 130),
+            "",
+            "sleeve outside, top",
+            "outside diameter of the sleeve, top end"),
+    SLEEVE_OUTSIDE_BOTTOM(
+            "sleeve_outside_bottom",
+            Part.CYLINDER,
+            ReadingKind.OUTSIDE,
+            "D_lb",
+            mm(35, 130),
+            "",
+            "sleeve outside, bottom",
+            "outside diameter of the sleeve, bottom end"),
+    DECK_FLATNESS(
+            "deck_flatness",
+            Part.CYLINDER,
+            ReadingKind.GAP,
+            "f_d",
+            mm(0, 0.5),
+            "",
+            "deck flatness",
+            "largest feeler under a straightedge"),
+    DECK_HEIGHT(
+            "deck_height",
+            Part.CYLINDER,
+            ReadingKind.HEIGHT,
+            "H",
+            mm(70, 260),
+            "",
+            "deck height",
+            "crankshaft axis to deck face"),
+    DECK_CLEARANCE(
+            "deck_clearance",
+            Part.CYLINDER,
+            ReadingKind.DECK,
+            "c",
+            mm(-4, 12),
+            "piston below the deck positive, proud negative",
+            "deck clearance",
+            "crown rim to deck at top dead centre, on the pin axis"),
+    DECK_CLEARANCE_THRUST(
+            "deck_clearance_thrust_side",
+            Part.CYLINDER,
+            ReadingKind.DECK,
+            "c_t",
+            mm(-4, 12),
+            "piston below the deck positive, proud negative",
+            "deck clearance, thrust side",
+            "the same on the thrust side of the pin axis"),
+    DECK_CLEARANCE_ANTITHRUST(
+            "deck_clearance_antithrust_side",
+            Part.CYLINDER,
+            ReadingKind.DECK,
+            "c_a",
+            mm(-4, 12),
+            "piston below the deck positive, proud negative",
+            "deck clearance, anti-thrust side",
+            "the same on the other side, at the same distance from the pin axis"),
+    DECK_CLEARANCE_FLYWHEEL_END(
+            "deck_clearance_flywheel_end",
+            Part.CYLINDER,
+            ReadingKind.DECK,
+            "c_f",
+            mm(-4, 12),
+            "piston below the deck positive, proud negative",
+            "deck clearance, flywheel end",
+            "the same on the pin axis at its flywheel end"),
+    DECK_CLEARANCE_OUTPUT_END(
+            "deck_clearance_output_end",
+            Part.CYLINDER,
+            ReadingKind.DECK,
+            "c_o",
+            mm(-4, 12),
+            "piston below the deck positive, proud negative",
+            "deck clearance, output end",
+            "the same on the pin axis at its output end"),
+    // ---- piston
+    PISTON_DIAMETER(
+            "diameter",
+            Part.PISTON,
+            ReadingKind.JOURNAL,
+            "D_p",
+            mm(30, 110),
+            "",
+            "piston diameter",
+            "across the skirt at the maker's gauge point"),
+    COMPRESSION_HEIGHT(
+            "compression_height",
+            Part.PISTON,
+            ReadingKind.CROWN,
+            "h_c",
+            mm(8, 70),
+            "",
+            "compression height",
+            "pin centre to crown rim"),
+    PIN_TOP_TO_CROWN(
+            "pin_top_to_crown",
+            Part.PISTON,
+            ReadingKind.CROWN,
+            "h_t",
+            mm(2, 60),
+            "",
+            "pin top to crown",
+            "top of the pin (or of the pin bore) to crown rim: not the compression height"),
+    PIN_BOTTOM_TO_CROWN(
+            "pin_bottom_to_crown",
+            Part.PISTON,
+            ReadingKind.CROWN,
+            "h_u",
+            mm(12, 80),
+            "",
+            "pin bottom to crown",
+            "bottom of the pin bore to crown rim, through the bore"),
+    PIN_DIAMETER(
+            "pin_diameter",
+            Part.PISTON,
+            ReadingKind.JOURNAL,
+            "d_p",
+            mm(6, 32),
+            "",
+            "pin diameter",
+            "wrist pin outside diameter"),
+    PISTON_PIN_BORE(
+            "pin_bore",
+            Part.PISTON,
+            ReadingKind.SMALL_BORE,
+            "d_b",
+            mm(6, 32),
+            "",
+            "piston pin bore",
+            "bore in the piston bosses"),
+    PIN_OFFSET(
+            "pin_offset",
+            Part.PISTON,
+            ReadingKind.OUTSIDE,
+            "e_p",
+            mm(-4, 4),
+            "towards the anti-thrust side positive",
+            "pin offset",
+            "pin axis from the piston centre line"),
+    CROWN_VOLUME(
+            "crown_volume",
+            Part.PISTON,
+            ReadingKind.FILL,
+            "V_d",
+            cc(-25, 25),
+            "dish positive, dome negative",
+            "crown volume",
+            "dish and valve pockets less dome, from the rim"),
+    TOP_LAND_HEIGHT(
+            "top_land_height",
+            Part.PISTON,
+            ReadingKind.OUTSIDE,
+            "h_l",
+            mm(1, 20),
+            "",
+            "top land height",
+            "crown rim to top ring"),
+    TOP_LAND_DIAMETER(
+            "top_land_diameter",
+            Part.PISTON,
+            ReadingKind.JOURNAL,
+            "D_l",
+            mm(30, 110),
+            "",
+            "top land diameter",
+            "piston diameter above the top ring"),
+    SKIRT_BELOW_PIN(
+            "skirt_below_pin",
+            Part.PISTON,
+            ReadingKind.OUTSIDE,
+            "h_k",
+            mm(2, 70),
+            "",
+            "skirt below pin",
+            "pin centre to the lowest edge of the skirt"),
+    PISTON_MASS("mass", Part.PISTON, ReadingKind.MASS, "m_p", grams(20, 900), "", "piston mass", "bare piston"),
+    PIN_MASS("pin_mass", Part.PISTON, ReadingKind.MASS, "m_w", grams(8, 350), "", "pin mass", "pin and clips"),
+    // ---- rings
+    TOP_RING_GAP(
+            "top_gap",
+            Part.RINGS,
+            ReadingKind.GAP,
+            "g_1",
+            mm(0, 4),
+            "",
+            "top ring gap",
+            "ring square in the bore, unworn depth"),
+    SECOND_RING_GAP(
+            "second_gap",
+            Part.RINGS,
+            ReadingKind.GAP,
+            "g_2",
+            mm(0, 4),
+            "",
+            "second ring gap",
+            "ring square in the bore, unworn depth"),
+    TOP_RING_SIDE_CLEARANCE(
+            "top_side_clearance",
+            Part.RINGS,
+            ReadingKind.GAP,
+            "s_1",
+            mm(0, 0.8),
+            "",
+            "top ring side clearance",
+            "ring in its clean groove"),
+    TOP_RING_THICKNESS(
+            "top_thickness", Part.RINGS, ReadingKind.JOURNAL, "b_1", mm(0.5, 6), "", "top ring thickness", "axial"),
+    RING_MASS("mass", Part.RINGS, ReadingKind.MASS, "m_r", grams(2, 120), "", "ring mass", "all rings"),
+    // ---- rod
+    ROD_LENGTH("length", Part.ROD, ReadingKind.CENTRES, "l", mm(40, 260), "", "rod length", "centre to centre"),
+    ROD_INSIDE_EDGES(
+            "inside_edges",
+            Part.ROD,
+            ReadingKind.CENTRES,
+            "l_e",
+            mm(20, 230),
+            "",
+            "rod, inside edge to inside edge",
+            "nearest edges of the two bores: not the rod length"),
+    BIG_END_BORE(
+            "big_end_bore", Part.ROD, ReadingKind.SMALL_BORE, "D_b", mm(12, 70), "", "big-end bore", "cap torqued"),
+    BIG_END_WIDTH(
+            "big_end_width", Part.ROD, ReadingKind.OUTSIDE, "W_b", mm(8, 60), "", "big-end width", "over the faces"),
+    SMALL_END_BORE(
+            "small_end_bore",
+            Part.ROD,
+            ReadingKind.SMALL_BORE,
+            "D_s",
+            mm(6, 34),
+            "",
+            "small-end bore",
+            "bush in place"),
+    BIG_END_STRIP(
+            "big_end_strip",
+            Part.ROD,
+            ReadingKind.STRIP,
+            "c_b'",
+            mm(0.01, 0.4),
+            "",
+            "big-end clearance by strip",
+            "plastic strip, cap torqued"),
+    ROD_SIDE_CLEARANCE(
+            "side_clearance",
+            Part.ROD,
+            ReadingKind.GAP,
+            "s_r",
+            mm(0, 3),
+            "",
+            "rod side clearance",
+            "cheek to rod by feeler"),
+    ROD_MASS(
+            "mass",
+            Part.ROD,
+            ReadingKind.MASS,
+            "m_c",
+            grams(50, 2500),
+            "",
+            "rod mass",
+            "whole rod with cap, bolts and dipper"),
+    ROD_BIG_END_MASS(
+            "big_end_mass",
+            Part.ROD,
+            ReadingKind.ROD_END_MASS,
+            "m_cb",
+            grams(30, 2000),
+            "",
+            "rod big-end mass",
+            "big end on the scale, small end hung"),
+    ROD_SMALL_END_MASS(
+            "small_end_mass",
+            Part.ROD,
+            ReadingKind.ROD_END_MASS,
+            "m_cs",
+            grams(10, 900),
+            "",
+            "rod small-end mass",
+            "small end on the scale, big end hung"),
+    // ---- crankshaft
+    STROKE(
+            "stroke",
+            Part.CRANKSHAFT,
+            ReadingKind.TRAVEL,
+            "S",
+            mm(25, 130),
+            "",
+            "stroke",
+            "piston travel; twice the throw"),
+    THROW(
+            "throw",
+            Part.CRANKSHAFT,
+            ReadingKind.OUTSIDE,
+            "r",
+            mm(12, 65),
+            "",
+            "throw",
+            "crank axis to crankpin axis: half the stroke"),
+    CRANKPIN_DIAMETER(
+            "crankpin_diameter",
+            Part.CRANKSHAFT,
+            ReadingKind.JOURNAL,
+            "d_c",
+            mm(12, 70),
+            "",
+            "crankpin diameter",
+            "mean of the places read"),
+    CRANKPIN_LARGEST(
+            "crankpin_largest",
+            Part.CRANKSHAFT,
+            ReadingKind.JOURNAL,
+            "d_c+",
+            mm(12, 70),
+            "",
+            "crankpin, largest",
+            "largest of two places and two directions"),
+    CRANKPIN_SMALLEST(
+            "crankpin_smallest",
+            Part.CRANKSHAFT,
+            ReadingKind.JOURNAL,
+            "d_c-",
+            mm(12, 70),
+            "",
+            "crankpin, smallest",
+            "smallest of two places and two directions"),
+    CRANKPIN_WIDTH(
+            "crankpin_width",
+            Part.CRANKSHAFT,
+            ReadingKind.OUTSIDE,
+            "W_c",
+            mm(8, 60),
+            "",
+            "crankpin width",
+            "cheek to cheek"),
+    MAIN_JOURNAL(
+            "main_journal", Part.CRANKSHAFT, ReadingKind.JOURNAL, "d_m", mm(10, 70), "", "main journal", "diameter"),
+    MAIN_BORE(
+            "main_bore",
+            Part.CRANKSHAFT,
+            ReadingKind.SMALL_BORE,
+            "D_m",
+            mm(10, 75),
+            "",
+            "main bearing bore",
+            "plain bearing bore"),
+    CRANK_RUN_OUT(
+            "run_out",
+            Part.CRANKSHAFT,
+            ReadingKind.RUN_OUT,
+            "ρ",
+            mm(0, 2),
+            "",
+            "crank run-out",
+            "total indicator movement at the shaft end"),
+    CRANK_END_PLAY(
+            "end_play",
+            Part.CRANKSHAFT,
+            ReadingKind.FLOAT,
+            "e_k",
+            mm(0, 3),
+            "",
+            "crank end play",
+            "axial float, gasket in place"),
+    COUNTERWEIGHT_RADIUS(
+            "counterweight_radius",
+            Part.CRANKSHAFT,
+            ReadingKind.OUTSIDE,
+            "R_w",
+            mm(15, 120),
+            "",
+            "counterweight radius",
+            "crank axis to the outermost point"),
+    BIG_END_SHIM(
+            "big_end_shim_removed",
+            Part.CRANKSHAFT,
+            ReadingKind.JOURNAL,
+            "t_s",
+            mm(0, 1),
+            "",
+            "shim removed each side",
+            "thickness taken out on each side of the big-end cap"),
+    // ---- carburettor, use
+    VENTURI("venturi", Part.CARBURETTOR, ReadingKind.PLUG, "d_v", mm(5, 60), "", "venturi", "narrowest diameter"),
+    THROTTLE_BORE(
+            "throttle_bore",
+            Part.CARBURETTOR,
+            ReadingKind.PLUG,
+            "d_th",
+            mm(6, 70),
+            "",
+            "throttle bore",
+            "diameter at the throttle"),
+    GOVERNED_SPEED(
+            "governed_speed",
+            Part.USE,
+            ReadingKind.SPEED,
+            "n_g",
+            rpm(100, 9000),
+            "",
+            "governed or rated speed",
+            "the maker's"),
+    WANTED_SPEED(
+            "wanted_speed",
+            Part.USE,
+            ReadingKind.SPEED,
+            "n",
+            rpm(100, 16000),
+            "",
+            "wanted speed",
+            "highest speed you mean to run to"),
+
+    // ---- worked out
+    SWEPT_VOLUME("swept_volume", Part.CYLINDER, Dimension.VOLUME, "V_s", "", "swept volume", "bore area times stroke"),
+    GASKET_VOLUME("gasket_volume", Part.GASKET, Dimension.VOLUME, "V_g", "", "gasket volume", "of the hole, crushed"),
+    DECK_VOLUME(
+            "deck_volume",
+            Part.CYLINDER,
+            Dimension.VOLUME,
+            "V_c",
+            "piston below the deck positive, proud negative",
+            "deck volume",
+            "bore area times deck clearance"),
+    CREVICE_VOLUME(
+            "crevice_volume",
+            Part.PISTON,
+            Dimension.VOLUME,
+            "V_k",
+            "",
+            "ring-land crevice",
+            "ring of space above the top ring"),
+    CLEARANCE_VOLUME(
+            "clearance_volume",
+            Part.WHOLE,
+            Dimension.VOLUME,
+            "V_0",
+            "",
+            "clearance volume",
+            "all the space above the piston at top dead centre"),
+    COMPRESSION_RATIO(
+            "compression_ratio",
+            Part.WHOLE,
+            Dimension.RATIO,
+            "ε",
+            "",
+            "static compression ratio",
+            "(swept + clearance) / clearance, ring-land crevice left out"),
+    COMPRESSION_RATIO_WITH_CREVICE(
+            "compression_ratio_with_crevice",
+            Part.WHOLE,
+            Dimension.RATIO,
+            "ε_k",
+            "",
+            "static ratio with crevice",
+            "the same with the measured ring-land crevice counted"),
+    SQUISH(
+            "squish",
+            Part.WHOLE,
+            Dimension.LENGTH,
+            "h_s",
+            "",
+            "squish",
+            "piston rim to head at top dead centre, cold: deck clearance plus gasket"),
+    SQUISH_SMALLER_END(
+            "squish_smaller_end",
+            Part.WHOLE,
+            Dimension.LENGTH,
+            "h_s-",
+            "",
+            "squish, smaller end",
+            "the tighter end of the pin line"),
+    DECK_TILT_SIDES(
+            "deck_tilt_sides",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "Δ_t",
+            "thrust side deeper positive",
+            "deck difference, thrust to anti-thrust",
+            "rock of the piston and tilt of the deck together"),
+    DECK_TILT_ENDS(
+            "deck_tilt_ends",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "Δ_e",
+            "flywheel end deeper positive",
+            "deck difference along the pin axis",
+            "tilt of the deck to the crankshaft"),
+    ROD_RATIO("rod_ratio", Part.ROD, Dimension.RATIO, "l/S", "", "rod ratio", "rod length / stroke"),
+    ROD_LENGTH_WANTED(
+            "length_wanted",
+            Part.ROD,
+            Dimension.LENGTH,
+            "l_w",
+            "",
+            "rod length wanted",
+            "length that gives the squish aimed at with this gasket"),
+    BORE_TAPER_THRUST(
+            "bore_taper_thrust",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "τ_t",
+            "wider at the top positive",
+            "taper, thrust",
+            "top less bottom, across the pin axis"),
+    BORE_TAPER_AXIS(
+            "bore_taper_axis",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "τ_a",
+            "wider at the top positive",
+            "taper, axis",
+            "top less bottom, along the pin axis"),
+    BORE_TAPER("bore_taper", Part.CYLINDER, Dimension.LENGTH, "τ", "", "bore taper", "larger of the two tapers"),
+    OUT_OF_ROUND_TOP(
+            "out_of_round_top",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "o_t",
+            "wider across the pin axis positive",
+            "out-of-round, top",
+            "thrust less axis"),
+    OUT_OF_ROUND_MIDDLE(
+            "out_of_round_middle",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "o_m",
+            "wider across the pin axis positive",
+            "out-of-round, middle",
+            "thrust less axis"),
+    OUT_OF_ROUND_BOTTOM(
+            "out_of_round_bottom",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "o_b",
+            "wider across the pin axis positive",
+            "out-of-round, bottom",
+            "thrust less axis"),
+    OUT_OF_ROUND(
+            "out_of_round", Part.CYLINDER, Dimension.LENGTH, "o", "", "out-of-round", "largest of the three depths"),
+    SLEEVE_WALL(
+            "sleeve_wall",
+            Part.CYLINDER,
+            Dimension.LENGTH,
+            "t_w",
+            "",
+            "sleeve wall left",
+            "(outside - bore) / 2, thinner end; core shift not included"),
+    PISTON_TO_WALL(
+            "piston_to_wall",
+            Part.PISTON,
+            Dimension.LENGTH,
+            "c_p",
+            "",
+            "piston to wall",
+            "bore less piston diameter, same temperature"),
+    PIN_CLEARANCE(
+            "pin_clearance",
+            Part.PISTON,
+            Dimension.LENGTH,
+            "c_w",
+            "",
+            "pin clearance in rod",
+            "small-end bore less pin"),
+    PIN_BOSS_CLEARANCE(
+            "pin_boss_clearance",
+            Part.PISTON,
+            Dimension.LENGTH,
+            "c_pb",
+            "",
+            "pin clearance in piston",
+            "piston pin bore less pin"),
+    BIG_END_CLEARANCE(
+            "big_end_clearance",
+            Part.ROD,
+            Dimension.LENGTH,
+            "c_b",
+            "",
+            "big-end clearance",
+            "bore less crankpin, or by strip"),
+    MAIN_CLEARANCE(
+            "main_clearance",
+            Part.CRANKSHAFT,
+            Dimension.LENGTH,
+            "c_m",
+            "",
+            "main bearing clearance",
+            "bore less journal"),
+    CRANKPIN_WEAR(
+            "crankpin_wear",
+            Part.CRANKSHAFT,
+            Dimension.LENGTH,
+            "w_c",
+            "",
+            "crankpin wear",
+            "largest less smallest diameter"),
+    SIDE_CLEARANCE_BY_WIDTH(
+            "side_clearance_by_width",
+            Part.ROD,
+            Dimension.LENGTH,
+            "s_w",
+            "",
+            "rod side clearance by width",
+            "crankpin width less big-end width"),
+    TOP_RING_GAP_WANTED(
+            "top_gap_wanted",
+            Part.RINGS,
+            Dimension.LENGTH,
+            "g_w",
+            "",
+            "top ring gap wanted",
+            "bore times the factor of the duty"),
+    SKIRT_TO_COUNTERWEIGHT(
+            "skirt_to_counterweight",
+            Part.PISTON,
+            Dimension.LENGTH,
+            "c_kw",
+            "",
+            "skirt to counterweight",
+            "at bottom dead centre: rod less throw less skirt less counterweight radius"),
+    INTAKE_LOBE_CENTRE(
+            "intake_lobe_centre",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "φ_i",
+            "after top dead centre positive",
+            "intake lobe centre",
+            "halfway between opening and closing at the checking lift"),
+    INTAKE_DURATION(
+            "intake_duration",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "δ_i",
+            "",
+            "intake duration",
+            "opening to closing at the checking lift, crank degrees"),
+    EXHAUST_LOBE_CENTRE(
+            "exhaust_lobe_centre",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "φ_e",
+            "before top dead centre positive",
+            "exhaust lobe centre",
+            "halfway between opening and closing at the checking lift"),
+    EXHAUST_DURATION(
+            "exhaust_duration",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "δ_e",
+            "",
+            "exhaust duration",
+            "opening to closing at the checking lift, crank degrees"),
+    LOBE_SEPARATION(
+            "lobe_separation",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "σ",
+            "",
+            "lobe separation",
+            "cam angle between exhaust and intake peaks"),
+    OVERLAP(
+            "overlap",
+            Part.CAMSHAFT,
+            Dimension.ANGLE,
+            "ω_o",
+            "",
+            "overlap",
+            "intake opening to exhaust closing at the checking lift"),
+    SPRING_RATE(
+            "rate",
+            Part.SPRING,
+            Dimension.STIFFNESS,
+            "k",
+            "",
+            "spring rate",
+            "load gained per length from seat to full lift"),
+    COIL_BIND_MARGIN(
+            "coil_bind_margin",
+            Part.SPRING,
+            Dimension.LENGTH,
+            "m_b",
+            "",
+            "coil bind margin",
+            "installed height less lift less solid height"),
+    KEY_SHIFT(
+            "key_shift",
+            Part.IGNITION,
+            Dimension.ANGLE,
+            "Δθ",
+            "positive fires earlier",
+            "key shift",
+            "crank degrees that the key offset moves the spark"),
+    TIMING_WITH_KEY(
+            "timing_with_key",
+            Part.IGNITION,
+            Dimension.ANGLE,
+            "θ_k",
+            "before top dead centre positive",
+            "timing with the offset key",
+            "base timing plus key shift"),
+    MEAN_PISTON_SPEED(
+            "mean_piston_speed",
+            Part.USE,
+            Dimension.SPEED,
+            "v_m",
+            "",
+            "mean piston speed",
+            "2 x stroke x wanted speed"),
+    RIM_SPEED("rim_speed", Part.FLYWHEEL, Dimension.SPEED, "v_r", "", "flywheel rim speed", "at the wanted speed"),
+    HEAD_CUT(
+            "head_cut",
+            Part.HEAD,
+            Dimension.LENGTH,
+            "x_h",
+            "",
+            "head cut left",
+            "depth that may come off the head before the clearance volume meets its rule"),
+    RATIO_AFTER_CUT(
+            "ratio_after_cut",
+            Part.HEAD,
+            Dimension.RATIO,
+            "ε_x",
+            "",
+            "ratio after that cut",
+            "static ratio with the head cut by that depth"),
+    VALVE_TO_HEAD_AFTER_CUT(
+            "valve_to_head_after_cut",
+            Part.HEAD,
+            Dimension.LENGTH,
+            "h_vx",
+            "",
+            "valve to head after that cut",
+            "side-valve gap less the cut"),
+    RECIPROCATING_MASS(
+            "reciprocating_mass",
+            Part.PISTON,
+            Dimension.MASS,
+            "m_rec",
+            "",
+            "reciprocating mass",
+            "piston, pin, rings and small end of the rod"),
+    ROTATING_MASS("rotating_mass", Part.ROD, Dimension.MASS, "m_rot", "", "rotating rod mass", "big end of the rod");
+
+    private static final Map<String, Term> BY_PATH =
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Term::path, Function.identity()));
+
+    private final String key;
+    private final Part part;
+    private final @Nullable ReadingKind reading;
+    private final Dimension dimension;
+    private final String symbol;
+    private final @Nullable Believable believable;
+    private final String sign;
+    private final String label;
+    private final String meaning;
+
+    Term(
+            String key,
+            Part part,
+            ReadingKind reading,
+            String symbol,
+            Believable believable,
+            String sign,
+            String label,
+            String meaning) {
+        this.key = key;
+        this.part = part;
+        this.reading = reading;
+        this.dimension = reading.dimension();
+        this.symbol = symbol;
+        this.believable = believable;
+        this.sign = sign;
+        this.label = label;
+        this.meaning = meaning;
+    }
+
+    Term(String key, Part part, Dimension dimension, String symbol, String sign, String label, String meaning) {
+        this.key = key;
+        this.part = part;
+        this.reading = null;
+        this.dimension = dimension;
+        this.symbol = symbol;
+        this.believable = null;
+        this.sign = sign;
+        this.label = label;
+        this.meaning = meaning;
+    }
+
+    /** The term at {@code section.key} of a build file. */
+    public static Optional<Term> at(String path) {
+        return Optional.ofNullable(BY_PATH.get(path));
+    }
+
+    /** Terms that may be read on the bench, in stripping order. */
+    public static List<Term> read() {
+        return Arrays.stream(values()).filter(Term::isRead).toList();
+    }
+
+    /** Key within its section, lower case with underscores. */
+    public String key() {
+        return key;
+    }
+
+    /** Unique name, {@code section.key}: the place in the build file, the JSON key, the input name in formulas. */
+    public String path() {
+        return part.key() + "." + key;
+    }
+
+    public Part part() {
+        return part;
+    }
+
+    public Dimension dimension() {
+        return dimension;
+    }
+
+    public String symbol() {
+        return symbol;
+    }
+
+    /** What positive and negative mean; empty when it cannot be negative. */
+    public String sign() {
+        return sign;
+    }
+
+    public String label() {
+        return label;
+    }
+
+    public String meaning() {
+        return meaning;
+    }
+
+    /** Whether an owner may enter it; the others are only worked out. */
+    public boolean isRead() {
+        return reading != null;
+    }
+
+    /** How it is read. @throws IllegalStateException for a term that is only worked out */
+    public ReadingKind reading() {
+        if (reading == null) {
+            throw new IllegalStateException(path() + " is worked out, not read");
+        }
+        return reading;
+    }
+
+    /** Believable range. @throws IllegalStateException for a term that is only worked out */
+    public Believable believable() {
+        if (believable == null) {
+            throw new IllegalStateException(path() + " is worked out, not read");
+        }
+        return believable;
+    }
+}
