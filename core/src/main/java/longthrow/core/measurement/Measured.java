@@ -37,18 +37,11 @@ public final class Measured {
         this.contributions = contributions;
         this.quantiles = quantiles;
         double variance = 0;
-        Map<String, double[]> pools = new LinkedHashMap<>();
+        double fourth = 0;
         for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
             double c2 = entry.getValue() * entry.getValue();
             variance += c2;
-            Source source = entry.getKey();
-            if (Double.isFinite(source.degreesOfFreedom())) {
-                pools.computeIfAbsent(source.pool(), p -> new double[] {0, source.degreesOfFreedom()})[0] += c2;
-            }
-        }
-        double fourth = 0;
-        for (double[] pool : pools.values()) {
-            fourth += pool[0] * pool[0] / pool[1];
+            fourth += c2 * c2 / entry.getKey().degreesOfFreedom();
         }
         this.standardUncertainty = Math.sqrt(variance);
         this.degreesOfFreedom = fourth > 0 ? variance * variance / fourth : Double.POSITIVE_INFINITY;

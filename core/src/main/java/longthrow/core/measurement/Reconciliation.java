@@ -23,6 +23,9 @@ import org.hipparchus.linear.RealMatrix;
  * <p>Readings are weighed by pooled scatter; the doubt of the result is carried from the doubt of each reading itself.
  */
 public final class Reconciliation {
+    /** Id of the source of kind unknown for a figure sought: this, followed by its name. */
+    public static final String NOTHING_READ = "nothing read for ";
+
     private static final int MOST_STEPS = 40;
     /** A step below this share of the pull's width is the end; far below any doubt that matters. */
     private static final double SMALL_STEP = 1e-12;
@@ -244,8 +247,8 @@ public final class Reconciliation {
             }
             for (int k = 0; k < sought.size(); k++) {
                 Sought other = sought.get(k);
-                Source pull = Source.known(
-                        "nothing read for " + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
+                Source pull =
+                        Source.known(NOTHING_READ + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
                 contributions.merge(pull, gainOfPulls.getEntry(j, k) * other.width(), Double::sum);
             }
             measured.put(sought.get(j).name(), Measured.withContributions(figure[j], contributions));

@@ -4,8 +4,6 @@ package longthrow.core.measurement;
  * One independent elementary cause of error. Figures that share a source share its error: it cancels in their difference and adds in
  * their sum. Two sources are the same when their ids are.
  * @param id                  unique in a build, for example {@code piston.pin_diameter#1 scatter}
- * @param pool                sources of one pool had their uncertainty estimated together from the same degrees of freedom (a pooled variance,
- *                            JCGM 100:2008 4.2.4); usually the id itself
  * @param kind                what sort of cause
  * @param label               for people: whose doubt this is
  * @param standardUncertainty of the reading it acts on [unit of that reading], &ge; 0
@@ -14,13 +12,7 @@ package longthrow.core.measurement;
  *                            seen in three readings is too uncertain to weigh by
  */
 public record Source(
-        String id,
-        String pool,
-        Kind kind,
-        String label,
-        double standardUncertainty,
-        double degreesOfFreedom,
-        double forWeights) {
+        String id, Kind kind, String label, double standardUncertainty, double degreesOfFreedom, double forWeights) {
 
     /** Sorts of cause. */
     public enum Kind {
@@ -69,7 +61,7 @@ public record Source(
 
     /** Known doubt: infinite degrees of freedom. */
     public static Source known(String id, Kind kind, String label, double standardUncertainty) {
-        return new Source(id, id, kind, label, standardUncertainty, Double.POSITIVE_INFINITY, standardUncertainty);
+        return new Source(id, kind, label, standardUncertainty, Double.POSITIVE_INFINITY, standardUncertainty);
     }
 
     /** A rectangular error of the given half-width. */

@@ -1,0 +1,270 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.build.Build;
+import longthrow.core.engine.Compression;
+import longthrow.core.engine.Fits;
+import longthrow.core.engine.Stack;
+import longthrow.core.engine.Timing;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.term.Term;
+
+/**
+ * How every term hangs together with every other on one engine: each as a formula of the figures sought. What is sought depends on what was read:
+ * with a bore map the bore is its mean; with a chamber volume the volume in assembly is a sum, without one it is sought itself.
+ */
+final class EngineModel {
+    /** Piston rock and deck tilt across the pin axis, thrust side deeper positive [m]. */
+    static final String TILT_SIDES = Term.DECK_TILT_SIDES.path();
+    /** Deck tilt along the pin axis, flywheel end deeper positive [m]. */
+    static final String TILT_ENDS = Term.DECK_TILT_ENDS.path();
+
+    private static final List<Term> MAP_THRUST =
+            List.of(Term.BORE_TOP_THRUST, Term.BORE_MIDDLE_THRUST, Term.BORE_BOTTOM_THRUST);
+    private static final List<Term> MAP_AXIS =
+            List.of(Term.BORE_TOP_AXIS, Term.BORE_MIDDLE_AXIS, Term.BORE_BOTTOM_AXIS);
+
+    private final Map<Term, Expression> expressions = new EnumMap<>(Term.class);
+    private final Map<Term, Formula> formulas = new EnumMap<>(Term.class);
+    private final Build build;
+
+    EngineModel(Build build) {
+        this.build = build;
+        for (Term term : Term.read()) {
+            expressions.put(term, Expression.input(term.path()));
+        }
+        cylinder();
+        stack();
+        volumes();
+        rodAndCrank();
+        cam();
+        rest();
+    }
+
+    /** The term as a formula; empty when this engine's readings give it no meaning. */
+    Optional<Formula> formula(Term term) {
+        Expression expression = expressions.get(term);
+        return expression == null
+                ? Optional.empty()
+                : Optional.of(formulas.computeIfAbsent(term, t -> Formula.of(t.path(), expression)));
+    }
+
+    /** Every term that has a formula, in the order of the registry. */
+    List<Term> terms() {
+        return List.copyOf(expressions.keySet());
+    }
+
+    private Expression at(Term term) {
+        Expression expression = expressions.get(term);
+        if (expression == null) {
+            throw new IllegalStateException(term.path() + " is asked for before it is set");
+        }
+        return expression;
+    }
+
+    private void set(Term term, Expression expression) {
+        expressions.put(term, expression);
+    }
+
+    private List<Expression> read(List<Term> terms) {
+        return terms.stream().filter(build::has).map(this::at).toList();
+    }
+
+    private void cylinder() {
+        List<Expression> map = new ArrayList<>(read(MAP_THRUST));
+        map.addAll(read(MAP_AXIS));
+        if (!map.isEmpty()) {
+            set(Term.BORE, Fits.mean(map));
+        }
+        taper(Term.BORE_TAPER_THRUST, Term.BORE_TOP_THRUST, Term.BORE_BOTTOM_THRUST);
+        taper(Term.BORE_TAPER_AXIS, Term.BORE_TOP_AXIS, Term.BORE_BOTTOM_AXIS);
+        round(Term.OUT_OF_ROUND_TOP, Term.BORE_TOP_THRUST, Term.BORE_TOP_AXIS);
+        round(Term.OUT_OF_ROUND_MIDDLE, Term.BORE_MIDDLE_THRUST, Term.BORE_MIDDLE_AXIS);
+        round(Term.OUT_OF_ROUND_BOTTOM, Term.BORE_BOTTOM_THRUST, Term.BORE_BOTTOM_AXIS);
+        worst(Term.BORE_TAPER, List.of(Term.BORE_TAPER_THRUST, Term.BORE_TAPER_AXIS));
+        worst(Term.OUT_OF_ROUND, List.of(Term.OUT_OF_ROUND_TOP, Term.OUT_OF_ROUND_MIDDLE, Term.OUT_OF_ROUND_BOTTOM));
+        List<Expression> outside = read(List.of(Term.SLEEVE_OUTSIDE_TOP, Term.SLEEVE_OUTSIDE_BOTTOM));
+        if (!outside.isEmpty()) {
+            Expression thinner = outside.size() == 1 ? outside.get(0) : Expression.min(outside.get(0), outside.get(1));
+            set(Term.SLEEVE_WALL, Fits.sleeveWall(thinner, at(Term.BORE)));
+        }
+    }
+
+    private void taper(Term taper, Term top, Term bottom) {
+        if (build.has(top) && build.has(bottom)) {
+            set(taper, Fits.taper(at(top), at(bottom)));
+        }
+    }
+
+    private void round(Term outOfRound, Term thrust, Term axis) {
+        if (build.has(thrust) && build.has(axis)) {
+            set(outOfRound, Fits.outOfRound(at(thrust), at(axis)));
+        }
+    }
+
+    private void worst(Term worst, List<Term> of) {
+        List<Expression> there =
+                of.stream().filter(expressions::containsKey).map(this::at).toList();
+        if (!there.isEmpty()) {
+            set(worst, Fits.largest(there));
+        }
+    }
+
+    private void stack() {
+        Expression clearance = Stack.deckClearance(
+                at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.ROD_LENGTH), at(Term.COMPRESSION_HEIGHT));
+        Expression sides = Expression.input(TILT_SIDES);
+        Expression ends = Expression.input(TILT_ENDS);
+        set(Term.DECK_CLEARANCE, clearance);
+        set(Term.DECK_CLEARANCE_THRUST, clearance.plus(sides.half()));
+        set(Term.DECK_CLEARANCE_ANTITHRUST, clearance.minus(sides.half()));
+        set(Term.DECK_CLEARANCE_FLYWHEEL_END, clearance.plus(ends.half()));
+        set(Term.DECK_CLEARANCE_OUTPUT_END, clearance.minus(ends.half()));
+        set(Term.DECK_TILT_SIDES, sides);
+        set(Term.DECK_TILT_ENDS, ends);
+        Expression squish = Stack.squish(clearance, at(Term.GASKET_THICKNESS));
+        set(Term.SQUISH, squish);
+        set(Term.SQUISH_FLYWHEEL_END, squish.plus(ends.half()));
+        set(Term.SQUISH_OUTPUT_END, squish.minus(ends.half()));
+        if (build.has(Term.SQUISH_FLYWHEEL_END)
+                || build.has(Term.SQUISH_OUTPUT_END)
+                || build.has(Term.DECK_CLEARANCE_FLYWHEEL_END)
+                || build.has(Term.DECK_CLEARANCE_OUTPUT_END)) {
+            set(Term.SQUISH_SMALLER_END, squish.minus(ends.half().absolute()));
+        }
+        set(Term.PIN_TOP_TO_CROWN, Stack.pinTopToCrown(at(Term.COMPRESSION_HEIGHT), at(Term.PIN_DIAMETER)));
+        Expression pinBore = build.has(Term.PISTON_PIN_BORE) ? at(Term.PISTON_PIN_BORE) : at(Term.PIN_DIAMETER);
+        set(Term.PIN_BOTTOM_TO_CROWN, Stack.pinBottomToCrown(at(Term.COMPRESSION_HEIGHT), pinBore));
+        set(
+                Term.ROD_INSIDE_EDGES,
+                Stack.rodInsideEdges(at(Term.ROD_LENGTH), at(Term.BIG_END_BORE), at(Term.SMALL_END_BORE)));
+        set(Term.THROW, at(Term.STROKE).half());
+        set(Term.ROD_RATIO, Stack.rodRatio(at(Term.ROD_LENGTH), at(Term.STROKE)));
+        set(
+                Term.SKIRT_TO_COUNTERWEIGHT,
+                Stack.skirtToCounterweight(
+                        at(Term.ROD_LENGTH), at(Term.STROKE), at(Term.SKIRT_BELOW_PIN), at(Term.COUNTERWEIGHT_RADIUS)));
+        if (build.aims().containsKey(Term.SQUISH)) {
+            Expression deck =
+                    Expression.constant(build.aims().get(Term.SQUISH).si()).minus(at(Term.GASKET_THICKNESS));
+            set(
+                    Term.ROD_LENGTH_WANTED,
+                    Stack.rodLength(at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.COMPRESSION_HEIGHT), deck));
+        }
+    }
+
+    private void volumes() {
+        Expression swept = Compression.sweptVolume(at(Term.BORE), at(Term.STROKE));
+        Expression gasket = Compression.gasketVolume(at(Term.GASKET_BORE), at(Term.GASKET_THICKNESS));
+        Expression deck = Compression.deckVolume(at(Term.BORE), at(Term.DECK_CLEARANCE));
+        set(Term.SWEPT_VOLUME, swept);
+        set(Term.GASKET_VOLUME, gasket);
+        set(Term.DECK_VOLUME, deck);
+        boolean landRead = build.has(Term.TOP_LAND_DIAMETER) && build.has(Term.TOP_LAND_HEIGHT);
+        Expression crevice = landRead
+                ? Compression.creviceVolume(at(Term.BORE), at(Term.TOP_LAND_DIAMETER), at(Term.TOP_LAND_HEIGHT))
+                : Expression.input(Term.CREVICE_VOLUME.path());
+        set(Term.CREVICE_VOLUME, crevice);
+        if (sumsTheVolumes()) {
+            Expression clearance =
+                    Compression.clearanceVolume(at(Term.CHAMBER_VOLUME), gasket, deck, at(Term.CROWN_VOLUME));
+            set(Term.CLEARANCE_VOLUME, clearance);
+            set(Term.VOLUME_IN_ASSEMBLY, clearance.plus(crevice));
+            set(Term.COMPRESSION_RATIO_WITH_CREVICE, Compression.ratio(swept, clearance.plus(crevice)));
+        } else {
+            set(Term.CLEARANCE_VOLUME, at(Term.VOLUME_IN_ASSEMBLY));
+        }
+        Expression clearance = at(Term.CLEARANCE_VOLUME);
+        set(Term.COMPRESSION_RATIO, Compression.ratio(swept, clearance));
+        build.ownRules().stream()
+                .filter(rule -> rule.term() == Term.CLEARANCE_VOLUME || rule.term() == Term.VOLUME_IN_ASSEMBLY)
+                .filter(rule -> rule.lower().isPresent())
+                .findFirst()
+                .ifPresent(rule -> {
+                    double guard = rule.guard() == null ? 0 : rule.guard().si();
+                    double keep = rule.lower().orElseThrow().si() + guard;
+                    Expression cut = Compression.cutForVolume(clearance.minus(keep), at(Term.CHAMBER_AREA));
+                    set(Term.HEAD_CUT, cut);
+                    set(Term.RATIO_AFTER_CUT, Compression.ratio(swept, Expression.constant(keep)));
+                    set(Term.VALVE_TO_HEAD_AFTER_CUT, at(Term.VALVE_TO_HEAD).minus(cut));
+                });
+    }
+
+    /** Whether the clearance volume is a sum of parts that were read, or only known from the fill in assembly. */
+    boolean sumsTheVolumes() {
+        return build.has(Term.CHAMBER_VOLUME) || !build.has(Term.VOLUME_IN_ASSEMBLY);
+    }
+
+    private void rodAndCrank() {
+        if (!build.has(Term.CRANKPIN_DIAMETER)
+                && build.has(Term.CRANKPIN_LARGEST)
+                && build.has(Term.CRANKPIN_SMALLEST)) {
+            set(Term.CRANKPIN_DIAMETER, Fits.mean(List.of(at(Term.CRANKPIN_LARGEST), at(Term.CRANKPIN_SMALLEST))));
+        }
+        set(Term.CRANKPIN_WEAR, Fits.clearance(at(Term.CRANKPIN_LARGEST), at(Term.CRANKPIN_SMALLEST)));
+        Expression bigEnd = Fits.clearance(at(Term.BIG_END_BORE), at(Term.CRANKPIN_DIAMETER));
+        set(Term.BIG_END_CLEARANCE, bigEnd);
+        set(Term.BIG_END_STRIP, bigEnd);
+        set(Term.MAIN_CLEARANCE, Fits.clearance(at(Term.MAIN_BORE), at(Term.MAIN_JOURNAL)));
+        Expression side = Fits.clearance(at(Term.CRANKPIN_WIDTH), at(Term.BIG_END_WIDTH));
+        set(Term.ROD_SIDE_CLEARANCE, side);
+        set(Term.SIDE_CLEARANCE_BY_WIDTH, side);
+        set(Term.PISTON_TO_WALL, Fits.clearance(at(Term.BORE), at(Term.PISTON_DIAMETER)));
+        set(Term.PIN_CLEARANCE, Fits.clearance(at(Term.SMALL_END_BORE), at(Term.PIN_DIAMETER)));
+        set(Term.PIN_BOSS_CLEARANCE, Fits.clearance(at(Term.PISTON_PIN_BORE), at(Term.PIN_DIAMETER)));
+        set(Term.ROD_MASS, at(Term.ROD_BIG_END_MASS).plus(at(Term.ROD_SMALL_END_MASS)));
+        set(
+                Term.RECIPROCATING_MASS,
+                Expression.sum(
+                        at(Term.PISTON_MASS), at(Term.PIN_MASS), at(Term.RING_MASS), at(Term.ROD_SMALL_END_MASS)));
+        set(Term.ROTATING_MASS, at(Term.ROD_BIG_END_MASS));
+    }
+
+    private void cam() {
+        events(Term.INTAKE_LOBE_CENTRE, Term.INTAKE_DURATION, Term.INTAKE_OPENS, Term.INTAKE_CLOSES, true);
+        events(Term.EXHAUST_LOBE_CENTRE, Term.EXHAUST_DURATION, Term.EXHAUST_OPENS, Term.EXHAUST_CLOSES, false);
+        set(Term.LOBE_SEPARATION, Timing.lobeSeparation(at(Term.INTAKE_LOBE_CENTRE), at(Term.EXHAUST_LOBE_CENTRE)));
+        set(Term.OVERLAP, Timing.overlap(at(Term.INTAKE_OPENS), at(Term.EXHAUST_CLOSES)));
+        set(
+                Term.SPRING_RATE,
+                Fits.springRate(at(Term.SPRING_SEAT_LOAD), at(Term.SPRING_OPEN_LOAD), at(Term.INTAKE_LIFT)));
+        set(
+                Term.COIL_BIND_MARGIN,
+                Fits.coilBindMargin(
+                        at(Term.SPRING_INSTALLED_HEIGHT), at(Term.INTAKE_LIFT), at(Term.SPRING_SOLID_HEIGHT)));
+    }
+
+    /** Lobe centre and duration are sought, the events follow: so trials that were zeroed anew each time stay paired. */
+    private void events(Term centre, Term duration, Term opens, Term closes, boolean intake) {
+        Expression lobe = Expression.input(centre.path());
+        Expression span = Expression.input(duration.path());
+        set(centre, lobe);
+        set(duration, span);
+        Expression early = span.half().minus(lobe);
+        Expression late = span.half().plus(lobe).minus(Math.PI);
+        set(opens, intake ? early : late);
+        set(closes, intake ? late : early);
+    }
+
+    private void rest() {
+        set(Term.KEY_SHIFT, Timing.keyShift(at(Term.KEY_OFFSET), at(Term.TAPER_DIAMETER)));
+        set(Term.TIMING_WITH_KEY, at(Term.BASE_TIMING).plus(at(Term.KEY_SHIFT)));
+        set(Term.MEAN_PISTON_SPEED, Timing.meanPistonSpeed(at(Term.STROKE), at(Term.WANTED_SPEED)));
+        set(Term.RIM_SPEED, Timing.rimSpeed(at(Term.FLYWHEEL_DIAMETER), at(Term.WANTED_SPEED)));
+    }
+
+    /** Names of everything sought, with the term whose believable range it has. */
+    static Map<String, Term> sought() {
+        Map<String, Term> names = new LinkedHashMap<>();
+        for (Term term : Term.values()) {
+            names.put(term.path(), term);
+        }
+        return names;
+    }
+}

@@ -1,0 +1,150 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import longthrow.core.answer.Result;
+import longthrow.core.answer.Unknown;
+import longthrow.core.build.Build;
+import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.MonteCarlo;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.measurement.Reconciliation;
+import longthrow.core.measurement.Source;
+import longthrow.core.term.Term;
+
+/** Every figure of one engine that its readings determine, with its doubt: readings, model and reconciliation together. */
+final class Figures {
+    private final Build build;
+    private final EngineModel model;
+    private final Readings readings;
+    private final Reconciliation reconciliation;
+    private final Map<Term, Measured> found = new EnumMap<>(Term.class);
+
+    private Figures(Build build) {
+        this.build = build;
+        this.model = new EngineModel(build);
+        this.readings = new Readings(build, model);
+        List<Formula> wanted =
+                model.terms().stream().map(t -> model.formula(t).orElseThrow()).toList();
+        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
+    }
+
+    static Figures of(Build build) {
+        return new Figures(build);
+    }
+
+    /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */
+    Optional<Measured> figure(Term term) {
+        Optional<Formula> formula = model.formula(term);
+        if (formula.isEmpty()) {
+            return Optional.empty();
+        }
+        Measured figure = found.computeIfAbsent(term, t -> through(formula.get()));
+        return figure.isUnknown() ? Optional.empty() : Optional.of(figure);
+    }
+
+    private Measured through(Formula formula) {
+        return formula.hasKink()
+                ? MonteCarlo.through(formula, reconciliation.figures())
+                : Measured.through(formula, reconciliation.figures());
+    }
+
+    Build build() {
+        return build;
+    }
+
+    EngineModel model() {
+        return model;
+    }
+
+    Readings readings() {
+        return readings;
+    }
+
+    Reconciliation reconciliation() {
+        return reconciliation;
+    }
+
+    /** Terms with a figure, in the order of the registry. */
+    List<Result> results() {
+        List<Result> results = new ArrayList<>();
+        for (Term term : model.terms()) {
+            figure(term).ifPresent(figure -> results.add(result(term, figure)));
+        }
+        return results;
+    }
+
+    private Result result(Term term, Measured figure) {
+        Set<Provenance> provenance = new LinkedHashSet<>();
+        List<String> from = new ArrayList<>();
+        for (Readings.Entry entry : readings.entries()) {
+            boolean shared = entry.observation().errors().keySet().stream()
+                    .filter(s -> s.kind() != Source.Kind.INSTRUMENT && s.kind() != Source.Kind.TEMPERATURE)
+                    .anyMatch(s -> Math.abs(figure.contributions().getOrDefault(s, 0.0))
+                            > 1e-6 * figure.standardUncertainty());
+            if (shared) {
+                provenance.add(entry.provenance());
+                from.add(entry.place());
+            }
+        }
+        return new Result(term, figure, provenance, from, false);
+    }
+
+    /** Figures an owner would look for here and that cannot be said, with what is missing. */
+    List<Unknown> unknowns() {
+        List<Unknown> unknowns = new ArrayList<>();
+        for (Term term : WANTED) {
+            if (figure(term).isPresent() || model.formula(term).isEmpty()) {
+                continue;
+            }
+            Measured vague = java.util.Objects.requireNonNull(found.get(term));
+            List<Term> missing = missing(vague);
+            unknowns.add(new Unknown(term, missing, term.meaning()));
+        }
+        return unknowns;
+    }
+
+    /** What nothing was read for, of the terms a figure leans on. */
+    private static List<Term> missing(Measured vague) {
+        List<Term> missing = new ArrayList<>();
+        for (Map.Entry<Source, Double> c : vague.contributions().entrySet()) {
+            if (c.getKey().kind() == Source.Kind.UNKNOWN
+                    && Math.abs(c.getValue()) > 1e-3 * vague.standardUncertainty()) {
+                Term.at(c.getKey().id().substring(Reconciliation.NOTHING_READ.length()))
+                        .ifPresent(missing::add);
+            }
+        }
+        return missing;
+    }
+
+    /** Figures every builder wants, in the order in which they are asked for. */
+    static final List<Term> WANTED = List.of(
+            Term.BORE,
+            Term.STROKE,
+            Term.SWEPT_VOLUME,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.DECK_HEIGHT,
+            Term.DECK_CLEARANCE,
+            Term.SQUISH,
+            Term.CLEARANCE_VOLUME,
+            Term.COMPRESSION_RATIO,
+            Term.PISTON_TO_WALL,
+            Term.BORE_TAPER,
+            Term.OUT_OF_ROUND,
+            Term.SLEEVE_WALL,
+            Term.TOP_RING_GAP,
+            Term.BIG_END_CLEARANCE,
+            Term.PIN_CLEARANCE,
+            Term.ROD_SIDE_CLEARANCE,
+            Term.CRANK_RUN_OUT,
+            Term.CRANK_END_PLAY,
+            Term.COIL_BIND_MARGIN,
+            Term.INTAKE_LOBE_CENTRE);
+}

@@ -1,0 +1,60 @@
+package longthrow.core.measure;
+
+import java.util.List;
+import longthrow.core.build.Instrument;
+import longthrow.core.term.Term;
+
+/**
+ * Readings of one term taken in one go with one instrument, and what they are worth.
+ * @param term       what was read
+ * @param place      where it stands in the build file
+ * @param values     the readings, brought to 20 °C where a temperature was given [SI]
+ * @param instrument they were taken with
+ * @param pooled     standard deviation of one reading by the table of pooled repeatability [SI], &gt; 0
+ */
+record ReadingSet(
+        Term term, String place, List<Double> values, Instrument instrument, double pooled, double pooledFreedom) {
+    /** From this many readings their own scatter is used alone; below it stands pooled with the table (JCGM 100:2008 4.2.4). */
+    static final int OWN_SCATTER_FROM = 3;
+
+    ReadingSet {
+        values = List.copyOf(values);
+    }
+
+    int count() {
+        return values.size();
+    }
+
+    double mean() {
+        double sum = 0;
+        for (double v : values) {
+            sum += v;
+        }
+        return sum / values.size();
+    }
+
+    /** Sum of squared distances from the mean. */
+    double squares() {
+        double mean = mean();
+        double sum = 0;
+        for (double v : values) {
+            sum += (v - mean) * (v - mean);
+        }
+        return sum;
+    }
+
+    /** Standard deviation of one reading that the doubt is built on. */
+    double scatter() {
+        return count() >= OWN_SCATTER_FROM ? Math.sqrt(squares() / (count() - 1)) : bestScatter();
+    }
+
+    /** Degrees of freedom of {@link #scatter()}. */
+    double freedom() {
+        return count() >= OWN_SCATTER_FROM ? count() - 1 : pooledFreedom + count() - 1;
+    }
+
+    /** Scatter of the table and of these readings together: what one more reading may be expected to show, and what readings are weighed by. */
+    double bestScatter() {
+        return Math.sqrt((pooledFreedom * pooled * pooled + squares()) / (pooledFreedom + count() - 1));
+    }
+}

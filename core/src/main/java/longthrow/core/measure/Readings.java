@@ -1,0 +1,539 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.engine.Material;
+import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Observation;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.measurement.Reconciliation;
+import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Part;
+import longthrow.core.term.ReadingKind;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was entered, turned into observations: each with its scatter, the step of its scale, the error its instrument shares with other readings,
+ * and its temperature. Every default taken on the way is listed.
+ */
+final class Readings {
+    /** Reference temperature of every length [K], ISO 1:2022. */
+    static final double REFERENCE_TEMPERATURE = 293.15;
+    /** A temperature typed at the bench is good to this, 95 % half-width [K]; common practice, no source. */
+    static final double TEMPERATURE_DOUBT = 1.0;
+    /** A vanishing pull is this many times as wide as the believable range. */
+    private static final double PULL_WIDTH = 10;
+
+    /**
+     * One observation and where it came from.
+     * @param observation what enters the reconciliation
+     * @param term        what was read
+     * @param place       in the build file
+     * @param set         the readings behind it; null for sheets and assumptions
+     * @param written     the figure as it was written, the first of several
+     */
+    record Entry(
+            Observation observation,
+            Term term,
+            String place,
+            Provenance provenance,
+            @Nullable ReadingSet set,
+            @Nullable Quantity written) {}
+
+    private final Build build;
+    private final EngineModel model;
+    private final List<Entry> entries = new ArrayList<>();
+    private final List<DefaultUsed> defaults = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+    private final Set<Term> withoutTolerance = new LinkedHashSet<>();
+    private final Map<Term, ReadingSet> trials = new EnumMap<>(Term.class);
+
+    Readings(Build build, EngineModel model) {
+        this.build = build;
+        this.model = model;
+        Set<Term> paired = new LinkedHashSet<>();
+        pairTrials(Term.INTAKE_OPENS, Term.INTAKE_CLOSES, Term.INTAKE_LOBE_CENTRE, Term.INTAKE_DURATION, true, paired);
+        pairTrials(
+                Term.EXHAUST_OPENS,
+                Term.EXHAUST_CLOSES,
+                Term.EXHAUST_LOBE_CENTRE,
+                Term.EXHAUST_DURATION,
+                false,
+                paired);
+        build.given().forEach((term, list) -> {
+            if (!paired.contains(term)) {
+                for (int k = 0; k < list.size(); k++) {
+                    add(term, list.size() == 1 ? term.path() : term.path() + "[" + (k + 1) + "]", list.get(k));
+                }
+            }
+        });
+        assumeCrevice();
+        assumeLevelDeck(
+                EngineModel.TILT_SIDES,
+                Term.DECK_CLEARANCE_THRUST,
+                Term.DECK_CLEARANCE_ANTITHRUST,
+                0.1e-3,
+                "piston rock off the pin axis, 0.1 to 0.3 mm if not cancelled; common practice, no source");
+        assumeLevelDeck(
+                EngineModel.TILT_ENDS,
+                Term.DECK_CLEARANCE_FLYWHEEL_END,
+                Term.DECK_CLEARANCE_OUTPUT_END,
+                0.05e-3,
+                "deck square to the crankshaft within 0.05 mm over the bore; common practice, no source");
+        if (entries.stream().anyMatch(e -> e.set() != null && e.term().dimension() == Dimension.LENGTH)
+                && build.given().values().stream()
+                        .flatMap(List::stream)
+                        .noneMatch(g -> g instanceof Given.Taken t && t.partTemperature() != null)) {
+            defaults.add(new DefaultUsed(
+                    "temperature",
+                    "no temperature was written down: lengths are taken as read at 20 °C; a 65 mm aluminium bore reads 0.015 mm"
+                            + " (0.0006 in) big for each 10 °C it is warmer",
+                    "ISO 1:2022"));
+        }
+    }
+
+    List<Entry> entries() {
+        return entries;
+    }
+
+    List<DefaultUsed> defaults() {
+        return defaults;
+    }
+
+    List<Finding> findings() {
+        return findings;
+    }
+
+    /** Terms entered from a sheet that gives no tolerance: their doubt is unknown. */
+    Set<Term> withoutTolerance() {
+        return withoutTolerance;
+    }
+
+    List<Observation> observations() {
+        return entries.stream().map(Entry::observation).toList();
+    }
+
+    /** Everything the observations and the wanted formulas depend on. */
+    List<Reconciliation.Sought> sought(List<Formula> wanted) {
+        Set<String> names = new LinkedHashSet<>();
+        entries.forEach(e -> names.addAll(e.observation().formula().inputs()));
+        wanted.forEach(f -> names.addAll(f.inputs()));
+        Map<String, Term> terms = EngineModel.sought();
+        List<Reconciliation.Sought> sought = new ArrayList<>();
+        for (String name : names) {
+            Term term = terms.get(name);
+            if (term == null) {
+                throw new IllegalStateException("a formula depends on " + name + ", which is no term");
+            }
+            double[] range = range(term);
+            sought.add(new Reconciliation.Sought(
+                    name, term.label(), 0.5 * (range[0] + range[1]), PULL_WIDTH * (range[1] - range[0])));
+        }
+        return sought;
+    }
+
+    /** Where a figure may be looked for [SI]. */
+    private static double[] range(Term term) {
+        if (term.isRead()) {
+            return new double[] {term.believable().least(), term.believable().most()};
+        }
+        return switch (term) {
+            case DECK_TILT_SIDES, DECK_TILT_ENDS -> new double[] {-1e-3, 1e-3};
+            case CREVICE_VOLUME -> new double[] {0, 3e-6};
+            case INTAKE_LOBE_CENTRE, EXHAUST_LOBE_CENTRE -> new double[] {Math.toRadians(70), Math.toRadians(150)};
+            case INTAKE_DURATION, EXHAUST_DURATION -> new double[] {Math.toRadians(120), Math.toRadians(380)};
+            default -> throw new IllegalStateException(term.path() + " is worked out and cannot be looked for");
+        };
+    }
+
+    private void add(Term term, String place, Given given) {
+        if (given instanceof Given.Taken taken) {
+            List<Double> values = taken.readings().stream().map(Quantity::si).toList();
+            Instrument instrument = instrument(term, taken.instrument(), place);
+            Thermal thermal = thermal(term, place, taken);
+            List<Double> corrected =
+                    values.stream().map(v -> v * thermal.factor()).toList();
+            ReadingSet set = new ReadingSet(
+                    term,
+                    place,
+                    corrected,
+                    instrument,
+                    build.repeatability(term.reading()),
+                    ReadingKind.POOLED_DEGREES_OF_FREEDOM);
+            if (set.count() < ReadingSet.OWN_SCATTER_FROM) {
+                defaults.add(new DefaultUsed(
+                        place,
+                        (set.count() == 1 ? "one reading" : "two readings")
+                                + ": the usual scatter of this kind of reading stands in",
+                        build.bench().containsKey(term.reading())
+                                ? "the owner's bench table"
+                                : "table of pooled repeatability; JCGM 100:2008 4.2.4"));
+            }
+            Map<Source, Double> errors = errors(set);
+            errors.putAll(thermal.errors());
+            entry(term, place, Provenance.MEASURED, set, taken.readings().get(0), set.mean(), errors);
+            believable(term, place, corrected);
+        } else if (given instanceof Given.Typed typed) {
+            Source source = Source.at95(
+                    place + " ±",
+                    Source.Kind.TYPED,
+                    term.label(),
+                    positive(typed.plusMinus().si(), term));
+            entry(
+                    term,
+                    place,
+                    Provenance.MEASURED,
+                    null,
+                    typed.value(),
+                    typed.value().si(),
+                    single(source));
+            believable(term, place, List.of(typed.value().si()));
+        } else if (given instanceof Given.Specified sheet) {
+            believable(term, place, List.of(sheet.value().si()));
+            Quantity tolerance = sheet.tolerance();
+            if (tolerance == null) {
+                withoutTolerance.add(term);
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        place,
+                        term.label() + " stands at " + sheet.value().written()
+                                + " on the sheet with no tolerance, so its doubt is" + " unknown and it is not used",
+                        "write its tolerance beside it, or measure it"));
+                return;
+            }
+            Source source = Source.rectangular(
+                    place + " tolerance", Source.Kind.TOLERANCE, term.label(), positive(tolerance.si(), term));
+            entry(
+                    term,
+                    place,
+                    sheet.catalogue() ? Provenance.CATALOGUE : Provenance.SPECIFIED,
+                    null,
+                    sheet.value(),
+                    sheet.value().si(),
+                    single(source));
+        } else if (given instanceof Given.Assumed assumed) {
+            Source source = Source.at95(
+                    place + " assumed",
+                    Source.Kind.ASSUMED,
+                    term.label(),
+                    positive(assumed.plusMinus().si(), term));
+            entry(
+                    term,
+                    place,
+                    Provenance.ASSUMED,
+                    null,
+                    assumed.value(),
+                    assumed.value().si(),
+                    single(source));
+            defaults.add(new DefaultUsed(
+                    place,
+                    term.label() + " assumed " + assumed.value().written() + " ± "
+                            + assumed.plusMinus().written(),
+                    "the owner: " + assumed.because()));
+        }
+    }
+
+    /** A doubt of exactly nothing cannot be weighed; the finest step that is ever told apart stands in. */
+    private static double positive(double halfWidth, Term term) {
+        double least = switch (term.dimension()) {
+            case LENGTH -> 1e-9;
+            case VOLUME -> 1e-12;
+            case ANGLE -> 1e-7;
+            default -> 1e-9 * Math.max(Math.abs(term.believable().most()), 1e-9);
+        };
+        return Math.max(halfWidth, least);
+    }
+
+    private static Map<Source, Double> single(Source source) {
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        errors.put(source, 1.0);
+        return errors;
+    }
+
+    private void entry(
+            Term term,
+            String place,
+            Provenance provenance,
+            @Nullable ReadingSet set,
+            @Nullable Quantity written,
+            double value,
+            Map<Source, Double> errors) {
+        Formula formula =
+                model.formula(term).orElseThrow(() -> new IllegalStateException(term.path() + " has no formula"));
+        entries.add(new Entry(new Observation(place, formula, value, errors), term, place, provenance, set, written));
+    }
+
+    /** Scatter, step of the scale and instrument of a set of readings; each as the error of their mean. */
+    static Map<Source, Double> errors(ReadingSet set) {
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        String label = set.term().label();
+        double n = Math.sqrt(set.count());
+        errors.put(
+                new Source(
+                        set.place() + " scatter",
+                        Source.Kind.SCATTER,
+                        label,
+                        set.scatter() / n,
+                        set.freedom(),
+                        set.bestScatter() / n),
+                1.0);
+        Instrument tool = set.instrument();
+        errors.put(
+                Source.rectangular(set.place() + " resolution", Source.Kind.RESOLUTION, label, tool.resolution() / 2),
+                1.0);
+        String owner = tool.key().replace('_', ' ');
+        if (tool.statedError() > 0) {
+            errors.put(Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()), 1.0);
+        }
+        if (tool.relativeError() > 0) {
+            errors.put(
+                    Source.at95(
+                            "instrument " + tool.key() + " gain", Source.Kind.INSTRUMENT, owner, tool.relativeError()),
+                    set.mean());
+        }
+        return errors;
+    }
+
+    private Instrument instrument(Term term, @Nullable String key, String place) {
+        ReadingKind kind = term.reading();
+        if (key == null) {
+            InstrumentKind usual = kind.usualInstrument();
+            defaults.add(new DefaultUsed(place, "no instrument named: taken with a " + usual.label(), usual.source()));
+            return Optional.ofNullable(build.instruments().get(usual.key())).orElseGet(() -> Instrument.builtIn(usual));
+        }
+        Instrument own = build.instruments().get(key);
+        if (own != null) {
+            return own;
+        }
+        for (InstrumentKind builtIn : InstrumentKind.values()) {
+            if (builtIn.key().equals(key)) {
+                defaults.add(new DefaultUsed(
+                        "instruments." + key, "built-in figures of a " + builtIn.label(), builtIn.source()));
+                return Instrument.builtIn(builtIn);
+            }
+        }
+        throw new IllegalArgumentException(
+                place + " was taken with " + key + ", which is no instrument of this build and no built-in kind");
+    }
+
+    /** @param factor to bring a reading to 20 °C @param errors of it, as errors of the corrected reading */
+    private record Thermal(double factor, Map<Source, Double> errors) {
+        static final Thermal NONE = new Thermal(1, Map.of());
+    }
+
+    /** ISO 1: the part and the scale are both brought to 20 °C. */
+    private Thermal thermal(Term term, String place, Given.Taken taken) {
+        Quantity partAt = taken.partTemperature();
+        if (partAt == null || term.dimension() != Dimension.LENGTH) {
+            return Thermal.NONE;
+        }
+        Optional<Material> metal = Material.of(build, term.part());
+        if (metal.isEmpty()) {
+            String mend = metalMend(term.part());
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    place,
+                    "read at " + partAt.written() + ", but what the "
+                            + term.part().label() + " is made of is not said:" + " the reading is not brought to 20 °C",
+                    mend));
+            return Thermal.NONE;
+        }
+        Material part = metal.get();
+        Quantity toolAt = taken.instrumentTemperature();
+        double partRise = partAt.si() - REFERENCE_TEMPERATURE;
+        double toolRise = toolAt == null ? partRise : toolAt.si() - REFERENCE_TEMPERATURE;
+        Material steel = Material.STEEL;
+        double reading = taken.readings().get(0).si();
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        String owner = "temperature of the " + term.part().label();
+        if (toolAt == null) {
+            errors.put(
+                    Source.at95(place + " temperature", Source.Kind.TEMPERATURE, owner, TEMPERATURE_DOUBT),
+                    reading * (steel.expansion() - part.expansion()));
+            defaults.add(new DefaultUsed(
+                    place, "the instrument is taken to be as warm as the part", "common practice, no source"));
+        } else {
+            errors.put(
+                    Source.at95(place + " temperature", Source.Kind.TEMPERATURE, owner, TEMPERATURE_DOUBT),
+                    -reading * part.expansion());
+            errors.put(
+                    Source.at95(place + " instrument temperature", Source.Kind.TEMPERATURE, owner, TEMPERATURE_DOUBT),
+                    reading * steel.expansion());
+        }
+        errors.put(
+                Source.at95(
+                        "expansion of " + part.key(),
+                        Source.Kind.TEMPERATURE,
+                        "expansion of " + part.key(),
+                        part.spread()),
+                -reading * partRise);
+        if (part != steel) {
+            errors.put(
+                    Source.at95("expansion of steel", Source.Kind.TEMPERATURE, "expansion of steel", steel.spread()),
+                    reading * toolRise);
+        }
+        defaults.add(new DefaultUsed(
+                place,
+                "brought to 20 °C with the expansion of " + part.key() + " and a steel instrument",
+                part.source()));
+        return new Thermal((1 + steel.expansion() * toolRise) / (1 + part.expansion() * partRise), errors);
+    }
+
+    private static String metalMend(Part part) {
+        return switch (part) {
+            case CYLINDER, HEAD, ROD, CRANKSHAFT -> "write " + part.key() + ": metal: ...";
+            case PISTON -> "write piston: alloy: ...";
+            case WHOLE,
+                    OUTPUT_SHAFT,
+                    IGNITION,
+                    FLYWHEEL,
+                    GASKET,
+                    CAMSHAFT,
+                    INTAKE_VALVE,
+                    EXHAUST_VALVE,
+                    SPRING,
+                    RINGS,
+                    CARBURETTOR,
+                    USE -> "let it cool to 20 °C and read it again";
+        };
+    }
+
+    private void believable(Term term, String place, List<Double> values) {
+        for (double value : values) {
+            if (!term.believable().holds(value)) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        place,
+                        term.label() + " is outside what an 80 to 500 cc single shows",
+                        "check the unit, the decimal point" + " and the sign"
+                                + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")") + ", and read it again"));
+                return;
+            }
+        }
+    }
+
+    /**
+     * Opening and closing read as often as each other are trials, each with its own zero: lobe centre and duration are formed trial by trial,
+     * so that an error of the zero does not count twice (JCGM 100:2008 H.2, simultaneous readings).
+     */
+    private void pairTrials(Term opens, Term closes, Term centre, Term duration, boolean intake, Set<Term> paired) {
+        List<Given> first = build.of(opens);
+        List<Given> second = build.of(closes);
+        if (first.size() != 1
+                || second.size() != 1
+                || !(first.get(0) instanceof Given.Taken a)
+                || !(second.get(0) instanceof Given.Taken b)
+                || a.readings().size() != b.readings().size()
+                || a.readings().size() < 2) {
+            return;
+        }
+        List<Double> centres = new ArrayList<>();
+        List<Double> durations = new ArrayList<>();
+        for (int k = 0; k < a.readings().size(); k++) {
+            double open = a.readings().get(k).si();
+            double close = b.readings().get(k).si();
+            centres.add((Math.PI + (intake ? close - open : open - close)) / 2);
+            durations.add(Math.PI + open + close);
+        }
+        String place = opens.path() + " and " + closes.key();
+        Instrument wheel = instrument(opens, a.instrument(), place);
+        double pooled = build.repeatability(opens.reading());
+        trial(
+                centre,
+                place + ", centre",
+                new ReadingSet(
+                        opens,
+                        place + ", centre",
+                        centres,
+                        wheel,
+                        pooled / Math.sqrt(2),
+                        ReadingKind.POOLED_DEGREES_OF_FREEDOM));
+        trial(
+                duration,
+                place + ", duration",
+                new ReadingSet(
+                        opens,
+                        place + ", duration",
+                        durations,
+                        wheel,
+                        pooled * Math.sqrt(2),
+                        ReadingKind.POOLED_DEGREES_OF_FREEDOM));
+        paired.add(opens);
+        paired.add(closes);
+        findings.add(new Finding(
+                Finding.Kind.NOTE,
+                place,
+                centres.size() + " openings and as many closings: read as trials, the first with the first, and so on",
+                "if they were not taken in pairs, write one more of one of them"));
+    }
+
+    private void trial(Term term, String place, ReadingSet set) {
+        trials.put(term, set);
+        entry(term, place, Provenance.MEASURED, set, null, set.mean(), errors(set));
+    }
+
+    /** The trials behind a lobe centre or a duration; empty when the events were not read in pairs. */
+    Optional<ReadingSet> trials(Term term) {
+        return Optional.ofNullable(trials.get(term));
+    }
+
+    private void assumeCrevice() {
+        boolean needed = build.has(Term.VOLUME_IN_ASSEMBLY)
+                && build.has(Term.CHAMBER_VOLUME)
+                && !(build.has(Term.TOP_LAND_DIAMETER) && build.has(Term.TOP_LAND_HEIGHT));
+        if (!needed) {
+            return;
+        }
+        double volume = 0.4e-6;
+        double halfWidth = 0.4e-6;
+        String place = Term.CREVICE_VOLUME.path();
+        Source source = Source.at95(place + " assumed", Source.Kind.ASSUMED, Term.CREVICE_VOLUME.label(), halfWidth);
+        entry(Term.CREVICE_VOLUME, place, Provenance.ASSUMED, null, null, volume, single(source));
+        defaults.add(new DefaultUsed(
+                place,
+                String.format(
+                        Locale.ROOT,
+                        "ring-land crevice assumed %.1f ± %.1f cc to compare the fill in assembly with the sum of"
+                                + " its parts",
+                        volume * 1e6,
+                        halfWidth * 1e6),
+                "one to three per cent of the clearance volume, Heywood (1988) section 8.6; from memory"));
+    }
+
+    /** A pair of sides of which only one was read tells nothing of the tilt between them: it is assumed level, with doubt. */
+    private void assumeLevelDeck(String tilt, Term one, Term other, double halfWidth, String source) {
+        if (build.has(one) == build.has(other)) {
+            return;
+        }
+        Term term = tilt.equals(EngineModel.TILT_SIDES) ? Term.DECK_TILT_SIDES : Term.DECK_TILT_ENDS;
+        entry(
+                term,
+                tilt,
+                Provenance.ASSUMED,
+                null,
+                null,
+                0,
+                single(Source.at95(tilt + " assumed", Source.Kind.ASSUMED, term.label(), 2 * halfWidth)));
+        Term missing = build.has(one) ? other : one;
+        defaults.add(new DefaultUsed(
+                tilt,
+                "only one side was read: the other is assumed level with it; read " + missing.label() + " too",
+                source));
+    }
+}
