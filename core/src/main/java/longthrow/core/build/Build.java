@@ -46,7 +46,11 @@ public record Build(
         List<LiftTable> lifts,
         Map<ReadingKind, Bench> bench) {
 
-    /** @param repeatability standard deviation of one reading [SI]; NaN to keep the usual one @param minutes NaN to keep the usual */
+    /**
+     * The owner's own figures for a kind of reading.
+     * @param repeatability standard deviation of one reading [SI]; NaN to keep the usual one
+     * @param minutes NaN to keep the usual
+     */
     public record Bench(double repeatability, double minutes) {}
 
     public Build {

@@ -16,6 +16,10 @@ public record Donor(String name, String note, Map<Term, Figure> figures) {
         figures = Map.copyOf(figures);
     }
 
-    /** @param nominal figure @param spread half-width, rectangular; null when the sheet gives none */
+    /**
+     * A figure that tells versions apart.
+     * @param nominal figure
+     * @param spread half-width, rectangular; null when the sheet gives none
+     */
     public record Figure(Quantity nominal, @Nullable Quantity spread) {}
 }

@@ -45,7 +45,10 @@ public sealed interface Given {
     record Specified(Quantity value, @Nullable Quantity tolerance, String by, boolean catalogue, String note)
             implements Given {}
 
-    /** Assumed, with the reason. @param plusMinus 95 % half-width; a figure assumed without one is refused by the reader of the file */
+    /**
+     * Assumed, with the reason.
+     * @param plusMinus 95 % half-width; a figure assumed without one is refused by the reader of the file
+     */
     record Assumed(Quantity value, Quantity plusMinus, String because, String note) implements Given {}
 
     /** Said to be unknown. */

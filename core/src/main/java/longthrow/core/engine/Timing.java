@@ -40,12 +40,18 @@ public final class Timing {
         return keyOffset.dividedBy(taperDiameter.half());
     }
 
-    /** Two strokes a turn. @param speed of the crank [rad/s] */
+    /**
+     * Two strokes a turn.
+     * @param speed of the crank [rad/s]
+     */
     public static Expression meanPistonSpeed(Expression stroke, Expression speed) {
         return stroke.times(speed).dividedBy(Math.PI);
     }
 
-    /** Rim of a wheel. @param speed of the crank [rad/s] */
+    /**
+     * Rim of a wheel.
+     * @param speed of the crank [rad/s]
+     */
     public static Expression rimSpeed(Expression diameter, Expression speed) {
         return diameter.half().times(speed);
     }

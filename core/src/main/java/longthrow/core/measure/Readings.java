@@ -332,7 +332,11 @@ final class Readings {
                 place + " was taken with " + key + ", which is no instrument of this build and no built-in kind");
     }
 
-    /** @param factor to bring a reading to 20 °C @param errors of it, as errors of the corrected reading */
+    /**
+     *
+     * @param factor to bring a reading to 20 °C
+     * @param errors of it, as errors of the corrected reading
+     */
     private record Thermal(double factor, Map<Source, Double> errors) {
         static final Thermal NONE = new Thermal(1, Map.of());
     }

@@ -199,7 +199,11 @@ public final class Measured {
         return shares;
     }
 
-    /** @param owner whose doubt @param share of the variance, 0 to 1 */
+    /**
+     * A share of the doubt.
+     * @param owner whose doubt
+     * @param share of the variance, 0 to 1
+     */
     public record Share(String owner, double share) {}
 
     @Override

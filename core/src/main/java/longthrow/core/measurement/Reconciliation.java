@@ -255,7 +255,10 @@ public final class Reconciliation {
         }
     }
 
-    /** The figure found for a name; ask it whether it is unknown. @throws IllegalArgumentException for a name not sought */
+    /**
+     * The figure found for a name; ask it whether it is unknown.
+     * @throws IllegalArgumentException for a name not sought
+     */
     public Measured figure(String name) {
         Measured found = measured.get(name);
         if (found == null) {
@@ -351,7 +354,11 @@ public final class Reconciliation {
         return a > 0 ? new Mend(b / a, b * b / a) : new Mend(0, 0);
     }
 
-    /** @param move added to the reading [SI] @param saved chi-squared saved by it */
+    /**
+     * What moving one reading would do.
+     * @param move added to the reading [SI]
+     * @param saved chi-squared saved by it
+     */
     public record Mend(double move, double saved) {}
 
     /** The observations as a list that may be changed and solved again. */

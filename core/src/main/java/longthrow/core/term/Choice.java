@@ -66,6 +66,8 @@ public enum Choice {
     private final String key;
     private final Part part;
     private final String meaning;
+
+    @SuppressWarnings("ImmutableEnumChecker") // made by List.of
     private final List<Option> options;
 
     Choice(String key, Part part, String meaning, Option... options) {
@@ -75,7 +77,11 @@ public enum Choice {
         this.options = List.of(options);
     }
 
-    /** One word that may be chosen. @param key in the build file @param label for people */
+    /**
+     * One word that may be chosen.
+     * @param key in the build file
+     * @param label for people
+     */
     public record Option(String key, String label) {
         static final Option IRON = new Option("iron", "cast iron");
         static final Option ALUMINIUM = new Option("aluminium", "aluminium");
