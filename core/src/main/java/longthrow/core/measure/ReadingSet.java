@@ -57,4 +57,12 @@ record ReadingSet(
     double bestScatter() {
         return Math.sqrt((pooledFreedom * pooled * pooled + squares()) / (pooledFreedom + count() - 1));
     }
+
+    /**
+     * Whether the scatter seen already holds the step of the scale, so that the step must not be counted a second time
+     * (ISO 14253-2:2011, the larger of resolution and repeatability; from memory).
+     */
+    boolean showsItsStep() {
+        return count() >= OWN_SCATTER_FROM && scatter() > instrument.resolution() / Math.sqrt(12);
+    }
 }

@@ -294,9 +294,12 @@ final class Readings {
                         set.bestScatter() / n),
                 1.0);
         Instrument tool = set.instrument();
-        errors.put(
-                Source.rectangular(set.place() + " resolution", Source.Kind.RESOLUTION, label, tool.resolution() / 2),
-                1.0);
+        if (!set.showsItsStep()) {
+            errors.put(
+                    Source.rectangular(
+                            set.place() + " resolution", Source.Kind.RESOLUTION, label, tool.resolution() / 2),
+                    1.0);
+        }
         String owner = tool.key().replace('_', ' ');
         if (tool.statedError() > 0) {
             errors.put(Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()), 1.0);
