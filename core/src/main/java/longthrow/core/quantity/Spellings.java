@@ -90,6 +90,9 @@ final class Spellings {
 
     /** One way to write a unit: "lb ft", "lb.ft" and "lb-ft" are "lb·ft"; "mm²" and "mm^2" are "mm2". */
     static String key(String written) {
+        if (EXACT.containsKey(written)) {
+            return written; // the usual case, and each key is its own key
+        }
         String key = WrittenText.plainPowers(written).strip();
         key = BRACKETED_DIVISOR.matcher(key).replaceAll("/$1");
         if (key.endsWith(".") && key.length() > 1) {

@@ -95,28 +95,22 @@ record WrittenNumber(Fraction value, String typed, String understood, String res
 
     private static WrittenNumber read(String text, boolean negative, int end, Fraction magnitude, String understood) {
         String typed = text.substring(0, end);
+        if (typed.indexOf(' ') >= 0) {
+            typed = typed.replaceFirst("^([+-]) +", "$1")
+                    .replaceAll(" ?/ ?", "/")
+                    .replaceAll(" +", " ");
+        }
         String sign = negative ? "-" : typed.startsWith("+") ? "+" : "";
-        String plain = sign + understood;
-        String unspaced = typed.replaceFirst("^([+-]) +", "$1").replaceAll("(?<=[0-9]) ?/ ?(?=[0-9])", "/");
         return new WrittenNumber(
                 negative ? magnitude.negated() : magnitude,
-                unspaced,
-                unspaced.replaceAll(" +", " ").equals(plain) ? unspaced : plain,
+                typed,
+                sign + understood,
                 text.substring(end).strip());
     }
 
     /** The digits with a point as decimal mark and no grouping, where only one reading is possible. */
     private static String withPoint(String digits, String rest) throws Refusal {
-        int comma = digits.lastIndexOf(',');
-        int point = digits.lastIndexOf('.');
-        boolean manyCommas = digits.indexOf(',') != comma;
-        boolean manyPoints = digits.indexOf('.') != point;
-        int mark = manyCommas || manyPoints
-                ? (manyCommas == manyPoints ? -2 : manyCommas ? point : comma)
-                : Math.max(comma, point);
-        if (mark == -2) {
-            throw unreadable(digits);
-        }
+        int mark = decimalMark(digits);
         String whole = mark < 0 ? digits : digits.substring(0, mark);
         String places = mark < 0 ? "" : digits.substring(mark + 1);
         boolean grouped = whole.indexOf(',') >= 0 || whole.indexOf('.') >= 0 || whole.indexOf('\u2009') >= 0;
@@ -126,15 +120,27 @@ record WrittenNumber(Fraction value, String typed, String understood, String res
                 && !GROUPED_BY_DOT.matcher(whole).matches()) {
             throw unreadable(digits);
         }
-        boolean decimalComma = mark >= 0 && mark == comma;
+        boolean decimalComma = mark >= 0 && digits.charAt(mark) == ',';
         if (decimalComma && !grouped && GROUPED_BY_COMMA.matcher(digits).matches()) {
             throw eitherMeaning(whole, places, rest);
         }
-        if (places.indexOf('\u2009') >= 0 || (decimalComma && places.isEmpty())) {
+        if (!places.chars().allMatch(c -> WrittenText.isDigit((char) c)) || (decimalComma && places.isEmpty())) {
             throw unreadable(digits);
         }
-        String wholeDigits = whole.replaceAll("[,.\u2009]", "");
+        String wholeDigits = grouped ? whole.replaceAll("[,.\u2009]", "") : whole;
         return mark < 0 ? wholeDigits : wholeDigits + "." + places;
+    }
+
+    /** Where the decimal mark stands, -1 for none: a mark that comes twice groups; of two kinds the last is decimal. */
+    private static int decimalMark(String digits) throws Refusal {
+        int comma = digits.lastIndexOf(',');
+        int point = digits.lastIndexOf('.');
+        boolean commasGroup = digits.indexOf(',') != comma;
+        boolean pointsGroup = digits.indexOf('.') != point;
+        if (commasGroup && pointsGroup) {
+            throw unreadable(digits);
+        }
+        return commasGroup ? point : pointsGroup ? comma : Math.max(comma, point);
     }
 
     private static Refusal eitherMeaning(String whole, String places, String rest) {

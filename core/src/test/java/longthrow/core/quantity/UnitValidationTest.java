@@ -90,6 +90,7 @@ class UnitValidationTest {
                 assertThat(Unit.find(unit.dimension(), WrittenText.plain(plain)))
                         .as(plain)
                         .contains(unit);
+                assertThat(Spellings.key(Spellings.key(plain))).isEqualTo(Spellings.key(plain));
             }
             assertThat(seen.add(unit.dimension() + " " + unit.symbol()))
                     .as(unit.symbol())
