@@ -13,10 +13,18 @@ public record Figure(String value, String doubt, String unit) {
 
     /** In one line: "1.37 ± 0.07 mm", "1.37 mm, doubt unknown". */
     public String text() {
-        String behind = unit.isEmpty() || unit.startsWith(":") ? unit : " " + unit;
         if (doubt.isEmpty()) {
-            return value + behind;
+            return withoutDoubt();
         }
-        return doubt.equals(UNKNOWN) ? value + behind + ", doubt unknown" : value + " ± " + doubt + behind;
+        return doubt.equals(UNKNOWN) ? withoutDoubt() + ", doubt unknown" : value + " ± " + doubt + behind();
+    }
+
+    /** Value and unit alone. */
+    String withoutDoubt() {
+        return value + behind();
+    }
+
+    private String behind() {
+        return unit.isEmpty() || unit.startsWith(":") ? unit : " " + unit;
     }
 }

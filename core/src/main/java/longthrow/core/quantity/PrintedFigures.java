@@ -9,16 +9,14 @@ import java.util.Optional;
  * @param second in the other; none where both write the same unit (rpm, degrees, ratios)
  */
 public record PrintedFigures(Figure first, Optional<Figure> second) {
-    /** In one line: "1.37 ± 0.07 mm (0.054 ± 0.003 in)". */
+    /** In one line: "1.37 ± 0.07 mm (0.0539 ± 0.0028 in)". */
     public String line() {
-        return second.map(other -> {
-                    boolean unknown = first.doubt().equals(Figure.UNKNOWN);
-                    Figure beside = unknown ? new Figure(other.value(), "", other.unit()) : other;
-                    return unknown
-                            ? new Figure(first.value(), "", first.unit()).text() + " (" + beside.text()
-                                    + "), doubt unknown"
-                            : first.text() + " (" + beside.text() + ")";
-                })
-                .orElseGet(first::text);
+        if (second.isEmpty()) {
+            return first.text();
+        }
+        boolean unknown = first.doubt().equals(Figure.UNKNOWN);
+        return unknown
+                ? first.withoutDoubt() + " (" + second.get().withoutDoubt() + "), doubt unknown"
+                : first.text() + " (" + second.get().text() + ")";
     }
 }
