@@ -254,6 +254,37 @@ public final class Formula {
         blocks.run(samples, from, count, out, workspace);
     }
 
+    /**
+     * The result on so many samples, drawn block by block, so that neither inputs nor scratch leave the cache and only the
+     * results take memory.
+     */
+    public double[] sampled(int count, InputBlock source) {
+        if (count < 0) {
+            throw new IllegalArgumentException("the formula " + name + " is asked for " + count + " samples");
+        }
+        double[][] block = new double[inputs.size()][Workspace.BLOCK];
+        double[] out = new double[Workspace.BLOCK];
+        double[] all = new double[count];
+        Workspace workspace = new Workspace();
+        for (int done = 0; done < count; done += Workspace.BLOCK) {
+            int size = Math.min(Workspace.BLOCK, count - done);
+            source.fill(block, size);
+            samples(block, 0, size, out, workspace);
+            System.arraycopy(out, 0, all, done, size);
+        }
+        return all;
+    }
+
+    /** Draws the inputs of a formula, one block of samples after the other. */
+    @FunctionalInterface
+    public interface InputBlock {
+        /**
+         * Fills inputs[i][0] to inputs[i][count - 1] for every input, in order of {@link Formula#inputs()}. The arrays
+         * are the same from call to call, at most {@link Workspace#BLOCK} long; nothing else may be kept of them.
+         */
+        void fill(double[][] inputs, int count);
+    }
+
     private IllegalArgumentException wrongCount(String what, int found) {
         return new IllegalArgumentException(String.format(
                 Locale.ROOT, "the formula %s has %d inputs %s, but %s %d", name, inputs.size(), inputs, what, found));

@@ -11,7 +11,7 @@ package longthrow.core.formula;
 public record Range(Interval interval, Interval attained, Quality quality) {
     /** How close {@link Range#interval} is to the truth. */
     public enum Quality {
-        /** Both ends are values at corners of the box, exact up to outward rounding of the last digits. */
+        /** Both ends are values that are taken, exact up to outward rounding of the last digits. */
         EXACT,
         /** Sound, perhaps wider than the truth: an end lies inside the box, or the search for it was cut short. */
         ENCLOSURE
