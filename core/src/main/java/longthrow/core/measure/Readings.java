@@ -46,7 +46,7 @@ final class Readings {
      * @param term        what was read
      * @param place       in the build file
      * @param set         the readings behind it; null for sheets and assumptions
-     * @param written     the figure as it was written, the first of several
+     * @param written     the figures as they were written; empty when worked out
      */
     record Entry(
             Observation observation,
@@ -54,7 +54,11 @@ final class Readings {
             String place,
             Provenance provenance,
             @Nullable ReadingSet set,
-            @Nullable Quantity written) {}
+            List<Quantity> written) {
+        Entry {
+            written = List.copyOf(written);
+        }
+    }
 
     private final Build build;
     private final EngineModel model;
@@ -187,7 +191,7 @@ final class Readings {
             }
             Map<Source, Double> errors = errors(set);
             errors.putAll(thermal.errors());
-            entry(term, place, Provenance.MEASURED, set, taken.readings().get(0), set.mean(), errors);
+            entry(term, place, Provenance.MEASURED, set, taken.readings(), set.mean(), errors);
             believable(term, place, corrected);
         } else if (given instanceof Given.Typed typed) {
             Source source = Source.at95(
@@ -200,7 +204,7 @@ final class Readings {
                     place,
                     Provenance.MEASURED,
                     null,
-                    typed.value(),
+                    List.of(typed.value()),
                     typed.value().si(),
                     single(source));
             believable(term, place, List.of(typed.value().si()));
@@ -224,7 +228,7 @@ final class Readings {
                     place,
                     sheet.catalogue() ? Provenance.CATALOGUE : Provenance.SPECIFIED,
                     null,
-                    sheet.value(),
+                    List.of(sheet.value()),
                     sheet.value().si(),
                     single(source));
         } else if (given instanceof Given.Assumed assumed) {
@@ -238,7 +242,7 @@ final class Readings {
                     place,
                     Provenance.ASSUMED,
                     null,
-                    assumed.value(),
+                    List.of(assumed.value()),
                     assumed.value().si(),
                     single(source));
             defaults.add(new DefaultUsed(
@@ -271,7 +275,7 @@ final class Readings {
             String place,
             Provenance provenance,
             @Nullable ReadingSet set,
-            @Nullable Quantity written,
+            List<Quantity> written,
             double value,
             Map<Source, Double> errors) {
         Formula formula =
@@ -492,7 +496,7 @@ final class Readings {
 
     private void trial(Term term, String place, ReadingSet set) {
         trials.put(term, set);
-        entry(term, place, Provenance.MEASURED, set, null, set.mean(), errors(set));
+        entry(term, place, Provenance.MEASURED, set, List.of(), set.mean(), errors(set));
     }
 
     /** The trials behind a lobe centre or a duration; empty when the events were not read in pairs. */
@@ -511,7 +515,7 @@ final class Readings {
         double halfWidth = 0.4e-6;
         String place = Term.CREVICE_VOLUME.path();
         Source source = Source.at95(place + " assumed", Source.Kind.ASSUMED, Term.CREVICE_VOLUME.label(), halfWidth);
-        entry(Term.CREVICE_VOLUME, place, Provenance.ASSUMED, null, null, volume, single(source));
+        entry(Term.CREVICE_VOLUME, place, Provenance.ASSUMED, null, List.of(), volume, single(source));
         defaults.add(new DefaultUsed(
                 place,
                 String.format(
@@ -534,7 +538,7 @@ final class Readings {
                 tilt,
                 Provenance.ASSUMED,
                 null,
-                null,
+                List.of(),
                 0,
                 single(Source.at95(tilt + " assumed", Source.Kind.ASSUMED, term.label(), 2 * halfWidth)));
         Term missing = build.has(one) ? other : one;

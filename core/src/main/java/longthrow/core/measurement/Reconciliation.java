@@ -13,6 +13,7 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The figures that agree best with everything that was read: generalised least squares with the errors of shared instruments correlated,
@@ -49,7 +50,7 @@ public final class Reconciliation {
      */
     public record Sought(String name, String label, double centre, double width) {}
 
-    private Reconciliation(List<Observation> observations, List<Sought> sought) {
+    private Reconciliation(List<Observation> observations, List<Sought> sought, @Nullable Map<String, Double> point) {
         this.observations = List.copyOf(observations);
         this.sought = List.copyOf(sought);
         int n = this.observations.size();
@@ -57,14 +58,17 @@ public final class Reconciliation {
         RealMatrix whiten = whitener();
         figure = new double[p];
         for (int j = 0; j < p; j++) {
-            figure[j] = this.sought.get(j).centre();
+            Sought s = this.sought.get(j);
+            figure[j] = point == null ? s.centre() : point.getOrDefault(s.name(), s.centre());
         }
+        int mostSteps = point == null ? MOST_STEPS : 1;
         RealMatrix slopes = new Array2DRowRealMatrix(Math.max(n, 1), p);
         double[] misfit = new double[n + p];
         QRDecomposition qr = null;
         RealMatrix whitenedSlopes = slopes;
         double step = Double.POSITIVE_INFINITY;
-        for (int k = 0; k < MOST_STEPS && step > SMALL_STEP; k++) {
+        double[] move = new double[p];
+        for (int k = 0; k < mostSteps && step > SMALL_STEP; k++) {
             double[] residual = linearise(slopes);
             whitenedSlopes = n == 0 ? slopes : whiten.multiply(slopes);
             double[] whitened = n == 0 ? residual : whiten.operate(residual);
@@ -80,7 +84,7 @@ public final class Reconciliation {
                 stacked.setEntry(n + j, j, 1);
             }
             qr = new QRDecomposition(stacked);
-            double[] move = qr.getSolver()
+            move = qr.getSolver()
                     .solve(new org.hipparchus.linear.ArrayRealVector(misfit, false))
                     .toArray();
             step = 0;
@@ -89,8 +93,13 @@ public final class Reconciliation {
                 step = Math.max(step, Math.abs(move[j]));
             }
         }
-        if (step > 1e-6) {
+        if (point == null && step > 1e-6) {
             throw new NotConvergedException("bringing the readings together", MOST_STEPS, step, SMALL_STEP);
+        }
+        if (point != null) {
+            for (int j = 0; j < p; j++) {
+                figure[j] -= move[j] * width(j);
+            }
         }
         double[] residual = linearise(slopes);
         double[] whitened = n == 0 ? residual : whiten.operate(residual);
@@ -105,6 +114,16 @@ public final class Reconciliation {
         for (int j = 0; j < p; j++) {
             whitenedResidual[n + j] = (this.sought.get(j).centre() - figure[j]) / width(j);
             rightSides.setEntry(n + j, n + j, 1);
+        }
+        if (point != null) {
+            for (int i = 0; i < n; i++) {
+                for (int j = 0; j < p; j++) {
+                    whitenedResidual[i] -= whitenedSlopes.getEntry(i, j) * move[j] * width(j);
+                }
+            }
+            for (int j = 0; j < p; j++) {
+                whitenedResidual[n + j] -= move[j];
+            }
         }
         RealMatrix gain = java.util.Objects.requireNonNull(qr).getSolver().solve(rightSides);
         gainOfReadings = new Array2DRowRealMatrix(p, Math.max(n, 1));
@@ -150,7 +169,17 @@ public final class Reconciliation {
                 }
             }
         }
-        return new Reconciliation(observations, sought);
+        return new Reconciliation(observations, sought, null);
+    }
+
+    /**
+     * The same to first order about a point: the formulas are taken as straight lines there and one step is made. Wanted where some reading is wildly
+     * wrong, so that the figures that fit all readings best are no place to judge the others from.
+     * @param point value of each figure sought [SI]
+     */
+    public static Reconciliation linearisedAt(
+            List<Observation> observations, List<Sought> sought, Map<String, Double> point) {
+        return new Reconciliation(observations, sought, point);
     }
 
     private double width(int j) {
@@ -305,12 +334,12 @@ public final class Reconciliation {
     }
 
     /** Whitened residuals: readings first, then pulls. */
-    double[] whitenedResidual() {
+    public double[] whitenedResidual() {
         return whitenedResidual.clone();
     }
 
     /** How the whitened residuals move when one reading is moved by one unit [1/SI]. */
-    double[] residualPerUnitOf(int observation) {
+    public double[] residualPerUnitOf(int observation) {
         return residualOperator.getColumn(observation);
     }
 

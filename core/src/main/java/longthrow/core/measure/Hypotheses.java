@@ -1,0 +1,285 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Term;
+
+/** Which of the usual mistakes could have happened to which entry of a build, and what would mend each. */
+final class Hypotheses {
+    /** A new gasket loses about this share of its thickness when crushed; common practice, no source. */
+    static final double CRUSH = 0.2;
+    /** Standard deviation of that share. */
+    static final double CRUSH_SPREAD = 0.07;
+    /** Out of square of a deck at its edge, standard deviation [m]; common practice, no source. */
+    static final double OUT_OF_SQUARE = 0.15e-3;
+    /** A dish is taken to be as wide as this share of the bore, to guess its depth from its volume; common practice, no source. */
+    static final double DISH_WIDTH = 0.72;
+    /** Relative standard deviation of a dish depth guessed that way. */
+    static final double DISH_SPREAD = 0.3;
+    /** Size of a mistake of unknown kind: this share of the reading, and at least so many of its own doubts; common practice, no source. */
+    private static final double OTHER_SHARE = 0.02;
+
+    private static final double OTHER_DOUBTS = 10;
+    /** A dish below this volume has no floor worth mistaking for the rim [m3]. */
+    private static final double LEAST_DISH = 0.3e-6;
+    /** Pitch of a metric and of an inch micrometer screw [m]. */
+    private static final double[] THIMBLE_TURNS = {0.5e-3, -0.5e-3, 0.635e-3, -0.635e-3};
+
+    private static final double INCH = 25.4;
+    /** Longer figures are not what a person reads off an instrument. */
+    private static final int MOST_DIGITS = 7;
+
+    private static final Pattern DECIMAL = Pattern.compile("^\\s*[-−]?(\\d*)\\.?(\\d*)");
+
+    private final List<Readings.Entry> entries;
+    private final List<Hypothesis> found = new ArrayList<>();
+    private final Map<Term, Double> guess = new EnumMap<>(Term.class);
+
+    private Hypotheses(List<Readings.Entry> entries) {
+        this.entries = entries;
+        for (Readings.Entry entry : entries) {
+            guess.putIfAbsent(entry.term(), entry.observation().value());
+        }
+    }
+
+    /** Every mistake that could have happened, one hypothesis for each way to mend it. */
+    static List<Hypothesis> of(List<Readings.Entry> entries) {
+        Hypotheses hypotheses = new Hypotheses(entries);
+        for (int i = 0; i < entries.size(); i++) {
+            if (entries.get(i).provenance() != Provenance.ASSUMED) {
+                hypotheses.at(i);
+            }
+        }
+        return hypotheses.found;
+    }
+
+    private Optional<Double> guess(Term term) {
+        return Optional.ofNullable(guess.get(term));
+    }
+
+    private void add(Mistake mistake, int entry, double move) {
+        add(mistake, entry, move, 0);
+    }
+
+    private void add(Mistake mistake, int entry, double move, double spread) {
+        if (move != 0 || spread > 0) {
+            found.add(new Hypothesis(mistake, entry, -1, move, spread, 1));
+        }
+    }
+
+    private void at(int i) {
+        Readings.Entry entry = entries.get(i);
+        double y = entry.observation().value();
+        radii(i, entry.term());
+        mixedUp(i, entry.term(), y);
+        gasket(i, entry.term(), y);
+        deckAndDish(i, entry.term());
+        if (entry.term().dimension() == Dimension.LENGTH && !entry.written().isEmpty()) {
+            double step = entry.set() == null ? 0 : entry.set().instrument().resolution();
+            add(Mistake.INCH_FOR_MILLIMETRE, i, y * (INCH - 1), INCH * step / Math.sqrt(12));
+            add(Mistake.INCH_FOR_MILLIMETRE, i, y * (1 / INCH - 1));
+        }
+        droppedDigit(i, entry);
+        thimble(i, entry);
+        other(i, entry);
+    }
+
+    private void radii(int i, Term term) {
+        double pin = guess(Term.PIN_DIAMETER)
+                        .orElseGet(() -> guess(Term.PISTON_PIN_BORE).orElse(0.0))
+                / 2;
+        double bigEnd = guess(Term.BIG_END_BORE)
+                        .orElseGet(() -> guess(Term.CRANKPIN_DIAMETER).orElse(0.0))
+                / 2;
+        double smallEnd = guess(Term.SMALL_END_BORE).orElse(2 * pin) / 2;
+        double main =
+                guess(Term.MAIN_BORE).orElseGet(() -> guess(Term.MAIN_JOURNAL).orElse(0.0)) / 2;
+        switch (term) {
+            case COMPRESSION_HEIGHT -> {
+                add(Mistake.RADIUS_LEFT_OUT, i, pin);
+                add(Mistake.RADIUS_TWICE, i, -pin);
+            }
+            case PIN_TOP_TO_CROWN, SKIRT_BELOW_PIN -> add(Mistake.RADIUS_TWICE, i, -pin);
+            case PIN_BOTTOM_TO_CROWN -> add(Mistake.RADIUS_LEFT_OUT, i, pin);
+            case ROD_LENGTH -> {
+                add(Mistake.RADIUS_LEFT_OUT, i, bigEnd + smallEnd);
+                add(Mistake.RADIUS_LEFT_OUT, i, bigEnd);
+                add(Mistake.RADIUS_LEFT_OUT, i, smallEnd);
+                add(Mistake.RADIUS_TWICE, i, -bigEnd - smallEnd);
+            }
+            case ROD_INSIDE_EDGES -> add(Mistake.RADIUS_TWICE, i, -bigEnd - smallEnd);
+            case DECK_HEIGHT -> {
+                add(Mistake.RADIUS_LEFT_OUT, i, main);
+                add(Mistake.RADIUS_TWICE, i, -main);
+            }
+            default -> {}
+        }
+    }
+
+    private void mixedUp(int i, Term term, double y) {
+        switch (term) {
+            case STROKE -> add(Mistake.STROKE_FOR_THROW, i, y);
+            case THROW -> add(Mistake.STROKE_FOR_THROW, i, -y / 2);
+            case COUNTERWEIGHT_RADIUS -> add(Mistake.RADIUS_FOR_DIAMETER, i, -y / 2);
+            case BORE,
+                    GASKET_BORE,
+                    PIN_DIAMETER,
+                    PISTON_DIAMETER,
+                    PISTON_PIN_BORE,
+                    BIG_END_BORE,
+                    SMALL_END_BORE,
+                    CRANKPIN_DIAMETER,
+                    MAIN_JOURNAL,
+                    MAIN_BORE,
+                    TOP_LAND_DIAMETER,
+                    FLYWHEEL_DIAMETER -> add(Mistake.RADIUS_FOR_DIAMETER, i, y);
+            case DECK_CLEARANCE,
+                    DECK_CLEARANCE_THRUST,
+                    DECK_CLEARANCE_ANTITHRUST,
+                    DECK_CLEARANCE_FLYWHEEL_END,
+                    DECK_CLEARANCE_OUTPUT_END,
+                    CROWN_VOLUME -> add(Mistake.DEPTH_SIGN, i, -2 * y);
+            default -> {}
+        }
+    }
+
+    private void gasket(int i, Term term, double y) {
+        double thickness = guess(Term.GASKET_THICKNESS).orElse(0.0);
+        switch (term) {
+            case SQUISH_FLYWHEEL_END, SQUISH_OUTPUT_END -> add(Mistake.GASKET_FORGOTTEN, i, thickness);
+            case DECK_CLEARANCE -> add(Mistake.GASKET_FORGOTTEN, i, -thickness);
+            case GASKET_THICKNESS -> add(Mistake.GASKET_UNCRUSHED, i, -CRUSH * y, CRUSH_SPREAD * y);
+            default -> {}
+        }
+    }
+
+    private void deckAndDish(int i, Term term) {
+        if (term == Term.DECK_CLEARANCE || term == Term.DECK_HEIGHT) {
+            add(Mistake.ONE_SIDE_OF_DECK, i, 0, OUT_OF_SQUARE);
+        }
+        double dish = guess(Term.CROWN_VOLUME).orElse(0.0);
+        double bore =
+                guess(Term.BORE).orElseGet(() -> guess(Term.BORE_TOP_THRUST).orElse(0.0));
+        if (dish < LEAST_DISH || bore == 0) {
+            return;
+        }
+        double width = DISH_WIDTH * bore;
+        double depth = dish / (Math.PI / 4 * width * width);
+        switch (term) {
+            case COMPRESSION_HEIGHT, PIN_TOP_TO_CROWN, PIN_BOTTOM_TO_CROWN ->
+                add(Mistake.DISH_FLOOR, i, depth, DISH_SPREAD * depth);
+            case DECK_CLEARANCE,
+                    DECK_CLEARANCE_THRUST,
+                    DECK_CLEARANCE_ANTITHRUST,
+                    DECK_CLEARANCE_FLYWHEEL_END,
+                    DECK_CLEARANCE_OUTPUT_END -> add(Mistake.DISH_FLOOR, i, -depth, DISH_SPREAD * depth);
+            default -> {}
+        }
+    }
+
+    /** Every figure that becomes a written one when one of its digits is left out. */
+    private void droppedDigit(int i, Readings.Entry entry) {
+        int count = entry.written().size();
+        for (int k = 0; k < count; k++) {
+            ReadingSet set = entry.set();
+            double value =
+                    set == null ? entry.observation().value() : set.values().get(k);
+            List<Double> moves = restoring(entry.written().get(k), value);
+            for (double move : moves) {
+                found.add(new Hypothesis(
+                        Mistake.DROPPED_DIGIT, i, count == 1 ? -1 : k, move, 0, 1.0 / (moves.size() * count)));
+            }
+        }
+    }
+
+    /** What must be added to a figure to bring a missing digit back, for each digit and place of it. */
+    private static List<Double> restoring(Quantity written, double value) {
+        Matcher number = DECIMAL.matcher(written.written());
+        if (written.written().contains("/") || !number.find()) {
+            return List.of();
+        }
+        String whole = number.group(1);
+        String digits = whole + number.group(2);
+        if (digits.isEmpty() || digits.length() > MOST_DIGITS) {
+            return List.of();
+        }
+        double shown = restored(digits, whole.length());
+        if (shown == 0) {
+            return List.of();
+        }
+        double perUnit = value / shown;
+        List<Double> moves = new ArrayList<>();
+        for (int at = 0; at < digits.length(); at++) {
+            for (char digit = at == 0 ? '1' : '0'; digit <= '9'; digit++) {
+                String longer = digits.substring(0, at) + digit + digits.substring(at);
+                if (at <= whole.length()) {
+                    moves.add((restored(longer, whole.length() + 1) - shown) * perUnit);
+                }
+                if (at >= whole.length()) {
+                    moves.add((restored(longer, whole.length()) - shown) * perUnit);
+                }
+            }
+        }
+        moves.removeIf(move -> move == 0);
+        return moves;
+    }
+
+    /** Digits with the decimal point behind so many of them. */
+    private static double restored(String digits, int point) {
+        return Double.parseDouble("0" + digits.substring(0, point) + "." + digits.substring(point) + "0");
+    }
+
+    private void thimble(int i, Readings.Entry entry) {
+        ReadingSet set = entry.set();
+        if (set == null || !turns(set.instrument().kind())) {
+            return;
+        }
+        for (double turn : THIMBLE_TURNS) {
+            if (set.count() == 1) {
+                found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, -1, turn, 0, 1));
+            } else {
+                found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, -1, turn, 0, 1.0 / (set.count() + 1)));
+                for (int k = 0; k < set.count(); k++) {
+                    found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, k, turn, 0, 1.0 / (set.count() + 1)));
+                }
+            }
+        }
+    }
+
+    /** Instruments read, or set, by a screw whose turns can be miscounted. */
+    private static boolean turns(InstrumentKind kind) {
+        return kind == InstrumentKind.MICROMETER
+                || kind == InstrumentKind.DEPTH_GAUGE
+                || kind == InstrumentKind.BORE_GAUGE
+                || kind == InstrumentKind.TELESCOPING_GAUGE;
+    }
+
+    private void other(int i, Readings.Entry entry) {
+        double spread = Math.max(OTHER_SHARE * Math.abs(entry.observation().value()), OTHER_DOUBTS * spreadOf(entry));
+        add(Mistake.OTHER, i, 0, spread);
+        ReadingSet set = entry.set();
+        if (set != null && set.count() > 1) {
+            for (int k = 0; k < set.count(); k++) {
+                found.add(new Hypothesis(Mistake.OTHER, i, k, 0, spread, 1.0 / set.count()));
+            }
+        }
+    }
+
+    private static double spreadOf(Readings.Entry entry) {
+        double variance = 0;
+        for (var e : entry.observation().errors().entrySet()) {
+            double c = e.getValue() * e.getKey().forWeights();
+            variance += c * c;
+        }
+        return Math.sqrt(variance);
+    }
+}

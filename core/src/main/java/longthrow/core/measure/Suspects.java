@@ -1,0 +1,418 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Observation;
+import longthrow.core.measurement.Reconciliation;
+import longthrow.core.measurement.Source;
+
+/**
+ * Names the readings that are probably wrong, by testing each usual mistake, and pairs of them, against everything that was read.
+ * <p>For each hypothesis the likelihood is that of the disagreement left when the reading is mended: chi-squared of the reconciliation, the scatter
+ * within each set of readings (scale unknown, prior from the table of pooled repeatability), and whether the figure is believable at all. Bayes' rule
+ * then gives each its share. Nothing is corrected: the shares say what to read again first.
+ */
+final class Suspects {
+    /** Share of engines whose readings hold no mistake; a judgement, common practice, no source. */
+    static final double NO_MISTAKE = 0.7;
+    /** Alarm when the share of "no mistake" falls below this. */
+    static final double ALARM_BELOW = 0.5;
+    /** A figure outside its believable range is this much less likely to be right (natural logarithm). */
+    private static final double UNBELIEVABLE = 12;
+    /** Rounds of giving slack. */
+    private static final int ROUNDS = 8;
+    /** Usual difference across the pin axis, rock of the piston included, standard deviation [m]; common practice, no source. */
+    private static final double USUAL_ROCK = 0.15e-3;
+    /** Usual difference along the pin axis, standard deviation [m]; common practice, no source. */
+    private static final double USUAL_TILT = 0.05e-3;
+    /** So many single mistakes are looked at again for a second one beside them. */
+    private static final int PAIRED = 6;
+
+    /**
+     * A mistake at a place with its posterior share.
+     * @param mistake what happened
+     * @param entry   where
+     * @param reading index of the one reading of a set; -1 for all
+     * @param move    what mends it [SI]
+     * @param share   posterior, 0 to 1
+     */
+    record Suspect(Mistake mistake, Readings.Entry entry, int reading, double move, double share) {}
+
+    private final List<Readings.Entry> entries;
+    private final List<Hypothesis> hypotheses;
+    private final Map<Integer, double[]> columns = new HashMap<>();
+    private final double[] residual;
+    private final double noMistake;
+    private final List<Suspect> suspects;
+
+    /** One explanation of the readings: no, one or two mistakes. */
+    private record Explanation(List<Hypothesis> mistakes, List<Double> moves, double score) {}
+
+    private Suspects(Readings readings) {
+        entries = readings.entries();
+        hypotheses = Hypotheses.of(entries);
+        List<Integer> checked = checked(entries);
+        List<Observation> kept = new ArrayList<>(
+                checked.stream().map(i -> byTable(entries.get(i))).toList());
+        kept.addAll(levelDeck(kept));
+        if (kept.isEmpty()) {
+            residual = new double[0];
+        } else {
+            Set<String> names = new LinkedHashSet<>();
+            kept.forEach(o -> names.addAll(o.formula().inputs()));
+            List<Reconciliation.Sought> sought = readings.sought(List.of()).stream()
+                    .filter(s -> names.contains(s.name()))
+                    .toList();
+            Reconciliation fit = Reconciliation.linearisedAt(kept, sought, steady(kept, sought));
+            residual = fit.whitenedResidual();
+            for (int k = 0; k < checked.size(); k++) {
+                columns.put(checked.get(k), fit.residualPerUnitOf(k));
+            }
+        }
+        List<Explanation> explanations = explain();
+        double best =
+                explanations.stream().mapToDouble(Explanation::score).max().orElse(0);
+        double total = 0;
+        double none = 0;
+        Map<String, Suspect> byPlace = new LinkedHashMap<>();
+        for (Explanation e : explanations) {
+            double weight = Math.exp(e.score() - best);
+            total += weight;
+            if (e.mistakes().isEmpty()) {
+                none = weight;
+            }
+            for (int k = 0; k < e.mistakes().size(); k++) {
+                Hypothesis h = e.mistakes().get(k);
+                Suspect suspect = new Suspect(
+                        h.mistake(),
+                        entries.get(h.entry()),
+                        h.reading(),
+                        e.moves().get(k),
+                        weight);
+                byPlace.merge(h.mistake() + "@" + h.entry(), suspect, Suspects::together);
+            }
+        }
+        noMistake = none / total;
+        double sum = total;
+        suspects = byPlace.values().stream()
+                .map(s -> new Suspect(s.mistake(), s.entry(), s.reading(), s.move(), s.share() / sum))
+                .sorted(Comparator.comparingDouble(Suspect::share).reversed())
+                .toList();
+    }
+
+    private static Suspect together(Suspect a, Suspect b) {
+        Suspect larger = a.share() >= b.share() ? a : b;
+        return new Suspect(larger.mistake(), larger.entry(), larger.reading(), larger.move(), a.share() + b.share());
+    }
+
+    static Suspects of(Readings readings) {
+        return new Suspects(readings);
+    }
+
+    /** Posterior share of "nothing is wrong". */
+    double noMistake() {
+        return noMistake;
+    }
+
+    /** Whether the owner should be told. */
+    boolean alarm() {
+        return noMistake < ALARM_BELOW;
+    }
+
+    /**
+     * How far an error in a reading stands out of everything that checks it, in standard uncertainties; a slip in one reading of a set also stands out
+     * of the set.
+     * @param entry   index
+     * @param reading any index of the set for a slip in one reading; -1 for an error in all
+     * @param error   [SI]
+     */
+    double standardUncertaintiesOf(int entry, int reading, double error) {
+        double[] column = columns.get(entry);
+        ReadingSet set = entries.get(entry).set();
+        boolean one = reading >= 0 && set != null && set.count() > 1;
+        double share = one ? 1.0 / java.util.Objects.requireNonNull(set).count() : 1;
+        double outside = column == null ? 0 : share * share * error * error * square(column);
+        double inside = one
+                ? error
+                        * error
+                        * (1 - share)
+                        / (java.util.Objects.requireNonNull(set).pooled() * set.pooled())
+                : 0;
+        return Math.sqrt(outside + inside);
+    }
+
+    /** Most probable first; shares of different places may add to more than one when two mistakes are likely together. */
+    List<Suspect> ranked() {
+        return suspects;
+    }
+
+    /**
+     * Indices of the entries that something else checks. A figure sought that only one entry depends on takes up whatever that entry says, so the entry
+     * is free of any check and leaves; that may free others.
+     */
+    private static List<Integer> checked(List<Readings.Entry> entries) {
+        Set<Integer> left = new LinkedHashSet<>();
+        for (int i = 0; i < entries.size(); i++) {
+            left.add(i);
+        }
+        boolean changed = true;
+        while (changed) {
+            Map<String, Integer> uses = new HashMap<>();
+            for (int i : left) {
+                entries.get(i).observation().formula().inputs().forEach(name -> uses.merge(name, 1, Integer::sum));
+            }
+            Set<Integer> free = new HashSet<>();
+            for (int i : left) {
+                Formula formula = entries.get(i).observation().formula();
+                if (formula.inputs().stream().anyMatch(name -> uses.getOrDefault(name, 0) == 1)) {
+                    free.add(i);
+                }
+            }
+            changed = left.removeAll(free);
+        }
+        return List.copyOf(left);
+    }
+
+    /** A deck and a piston that stand level within what a bench shows, so that a slip at one end of a pair is told from one at the other. */
+    private static List<Observation> levelDeck(List<Observation> kept) {
+        List<Observation> level = new ArrayList<>();
+        for (String tilt : List.of(EngineModel.TILT_SIDES, EngineModel.TILT_ENDS)) {
+            if (kept.stream().anyMatch(o -> o.formula().inputs().contains(tilt))) {
+                double usual = tilt.equals(EngineModel.TILT_SIDES) ? USUAL_ROCK : USUAL_TILT;
+                Source source = Source.known(tilt + " usual", Source.Kind.ASSUMED, tilt, usual);
+                level.add(new Observation(
+                        tilt + " usual", Formula.of(tilt, Expression.input(tilt)), 0, Map.of(source, 1.0)));
+            }
+        }
+        return level;
+    }
+
+    /**
+     * Figures that most readings agree on, however wild a few are: readings are given slack by as much as they stand out, again and again
+     * (iteratively reweighted least squares; Huber and Ronchetti, Robust Statistics, 2009, section 7.8, from memory).
+     */
+    private static Map<String, Double> steady(List<Observation> kept, List<Reconciliation.Sought> sought) {
+        List<Observation> loose = new ArrayList<>(kept);
+        Map<String, Double> point = new HashMap<>();
+        for (int round = 0; round < ROUNDS; round++) {
+            Reconciliation fit = Reconciliation.of(loose, sought);
+            sought.forEach(s -> point.put(s.name(), fit.figure(s.name()).value()));
+            for (int i = 0; i < loose.size(); i++) {
+                Observation o = kept.get(i);
+                double out = Math.abs(o.value() - o.formula().at(name -> point.getOrDefault(name, 0.0)));
+                Map<Source, Double> errors = new LinkedHashMap<>(o.errors());
+                errors.put(Source.known(o.id() + " slack", Source.Kind.ASSUMED, o.id(), out), 1.0);
+                loose.set(i, new Observation(o.id(), o.formula(), o.value(), errors));
+            }
+        }
+        return point;
+    }
+
+    /** The observation weighed by the table alone: a slip within a set must not hide by making the whole set look vague. */
+    private static Observation byTable(Readings.Entry entry) {
+        ReadingSet set = entry.set();
+        if (set == null) {
+            return entry.observation();
+        }
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        entry.observation().errors().forEach((source, factor) -> {
+            if (source.kind() == Source.Kind.SCATTER) {
+                double u = set.pooled() / Math.sqrt(set.count());
+                errors.put(
+                        new Source(source.id(), source.kind(), source.label(), u, source.degreesOfFreedom(), u),
+                        factor);
+            } else {
+                errors.put(source, factor);
+            }
+        });
+        Observation o = entry.observation();
+        return new Observation(o.id(), o.formula(), o.value(), errors);
+    }
+
+    private List<Explanation> explain() {
+        double[] prior = priors();
+        List<Explanation> all = new ArrayList<>();
+        double none = Math.log(NO_MISTAKE) + base();
+        all.add(new Explanation(List.of(), List.of(), none));
+        List<Explanation> singles = new ArrayList<>();
+        for (int h = 0; h < hypotheses.size(); h++) {
+            singles.add(single(hypotheses.get(h), prior[h]));
+        }
+        singles.sort(Comparator.comparingDouble(Explanation::score).reversed());
+        all.addAll(singles);
+        Set<String> places = new HashSet<>();
+        for (Explanation first : singles) {
+            Hypothesis one = first.mistakes().get(0);
+            if (places.size() >= PAIRED) {
+                break;
+            }
+            if (!places.add(one.mistake() + "@" + one.entry())) {
+                continue;
+            }
+            for (int h = 0; h < hypotheses.size(); h++) {
+                Hypothesis two = hypotheses.get(h);
+                if (two.entry() != one.entry()) {
+                    all.add(pair(first, one, two, prior[h]));
+                }
+            }
+        }
+        return all;
+    }
+
+    /** Prior of each hypothesis: the mistakes by weight, each shared evenly among the places where it could have happened. */
+    private double[] priors() {
+        Map<Mistake, Double> places = new HashMap<>();
+        Map<Mistake, Set<Integer>> at = new HashMap<>();
+        for (Hypothesis h : hypotheses) {
+            if (at.computeIfAbsent(h.mistake(), m -> new HashSet<>()).add(h.entry())) {
+                places.merge(h.mistake(), 1.0, Double::sum);
+            }
+        }
+        double weights = places.keySet().stream().mapToDouble(Mistake::weight).sum();
+        double[] prior = new double[hypotheses.size()];
+        for (int h = 0; h < prior.length; h++) {
+            Hypothesis one = hypotheses.get(h);
+            prior[h] = (1 - NO_MISTAKE)
+                    * one.mistake().weight()
+                    / weights
+                    / places.getOrDefault(one.mistake(), 1.0)
+                    * one.share();
+        }
+        return prior;
+    }
+
+    /** Log-likelihood of the readings as they stand. */
+    private double base() {
+        double log = -0.5 * square(residual);
+        for (Readings.Entry entry : entries) {
+            log += within(entry, -1, 0) - (believable(entry, entry.observation().value()) ? 0 : UNBELIEVABLE);
+        }
+        return log;
+    }
+
+    private Explanation single(Hypothesis h, double prior) {
+        Mended mended = mend(residual, h);
+        return new Explanation(
+                List.of(h),
+                List.of(mended.move()),
+                Math.log(prior) + base() + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()));
+    }
+
+    private Explanation pair(Explanation first, Hypothesis one, Hypothesis two, double prior) {
+        double[] after = residual.clone();
+        double[] column = columns.get(one.entry());
+        double move = first.moves().get(0);
+        if (column != null) {
+            double step = move / divisor(one);
+            for (int k = 0; k < after.length; k++) {
+                after[k] += step * column[k];
+            }
+        }
+        Mended mended = mend(after, two);
+        double gain = mended.log() + 0.5 * square(after) + ownChange(two, mended.move());
+        return new Explanation(
+                List.of(one, two),
+                List.of(move, mended.move()),
+                first.score() + Math.log(prior) - Math.log(NO_MISTAKE) + gain);
+    }
+
+    /**
+     * What is left when a mistake is mended.
+     * @param move best move of the reading itself [SI]
+     * @param log  log-likelihood of the disagreement left, the vagueness of the move integrated out
+     */
+    private record Mended(double move, double log) {}
+
+    private Mended mend(double[] r, Hypothesis h) {
+        double[] column = columns.get(h.entry());
+        if (column == null) {
+            return withinOnly(r, h);
+        }
+        double scale = 1 / divisor(h);
+        double left = 0;
+        double a = 0;
+        double b = 0;
+        for (int k = 0; k < r.length; k++) {
+            double c = scale * column[k];
+            double moved = r[k] + h.move() * c;
+            left += moved * moved;
+            a += c * c;
+            b -= c * moved;
+        }
+        if (h.spread() == 0) {
+            return new Mended(h.move(), -0.5 * left);
+        }
+        double weight = 1 / (h.spread() * h.spread());
+        double mendedLeft = left - b * b / (a + weight);
+        return new Mended(h.move() + b / (a + weight), -0.5 * mendedLeft - 0.5 * Math.log1p(a / weight));
+    }
+
+    /** A slip that only the other readings of its own set can show. */
+    private Mended withinOnly(double[] r, Hypothesis h) {
+        double log = -0.5 * square(r);
+        ReadingSet set = entries.get(h.entry()).set();
+        if (h.spread() == 0 || h.reading() < 0 || set == null) {
+            return new Mended(h.move(), log);
+        }
+        double others = (set.mean() * set.count() - set.values().get(h.reading())) / (set.count() - 1);
+        double move = others - set.values().get(h.reading());
+        double narrowing = set.pooled() / h.spread();
+        return new Mended(move, log + Math.log(Math.min(1, narrowing)) - 0.5 * move * move / (h.spread() * h.spread()));
+    }
+
+    /** A slip in one reading of a set moves the mean by its share only. */
+    private double divisor(Hypothesis h) {
+        ReadingSet set = entries.get(h.entry()).set();
+        return h.reading() < 0 || set == null ? 1 : set.count();
+    }
+
+    /** How mending changes the likelihood of the entry by itself: its scatter, and whether it can be believed. */
+    private double ownChange(Hypothesis h, double move) {
+        Readings.Entry entry = entries.get(h.entry());
+        double before = entry.observation().value();
+        double after = before + move / divisor(h);
+        double believed =
+                (believable(entry, after) ? UNBELIEVABLE : 0) - (believable(entry, before) ? UNBELIEVABLE : 0);
+        return within(entry, h.reading(), move) - within(entry, -1, 0) + believed;
+    }
+
+    private static boolean believable(Readings.Entry entry, double value) {
+        return !entry.term().isRead() || entry.term().believable().holds(value);
+    }
+
+    /** Log-likelihood of the scatter within a set, its true size unknown about the table's. */
+    private static double within(Readings.Entry entry, int reading, double move) {
+        ReadingSet set = entry.set();
+        if (set == null || set.count() < 2) {
+            return 0;
+        }
+        double squares = set.squares();
+        if (reading >= 0) {
+            int n = set.count();
+            double mean = set.mean();
+            double distance = set.values().get(reading) - mean;
+            squares += 2 * move * distance + move * move * (n - 1) / n;
+        }
+        double table = set.pooledFreedom() * set.pooled() * set.pooled();
+        double step = set.instrument().resolution();
+        double floor = (set.count() - 1) * step * step / 12;
+        return -0.5 * (set.pooledFreedom() + set.count() - 1) * Math.log1p(Math.max(squares, floor) / table);
+    }
+
+    private static double square(double[] r) {
+        double sum = 0;
+        for (double x : r) {
+            sum += x * x;
+        }
+        return sum;
+    }
+}
