@@ -35,6 +35,7 @@ public enum Term {
     KEY_OFFSET("key_offset", Part.IGNITION, ReadingKind.OUTSIDE, "o_k", mm(-4, 4), "positive fires earlier", "key offset", "sideways step of the flywheel key between shaft and wheel"),
     TAPER_DIAMETER("taper_diameter", Part.FLYWHEEL, ReadingKind.OUTSIDE, "d_t", mm(8, 50), "", "taper diameter at mid key", "crankshaft taper diameter halfway along the key"),
     FLYWHEEL_DIAMETER("diameter", Part.FLYWHEEL, ReadingKind.TAPE, "d_f", mm(80, 1200), "", "flywheel diameter", "over the rim"),
+    FLYWHEEL_RATED_SPEED("rated_speed", Part.FLYWHEEL, ReadingKind.SPEED, "n_f", rpm(100, 20000), "", "flywheel rated speed", "highest speed the wheel's maker approves for it, undamaged: off its sheet or its stamp"),
     FLYWHEEL_MASS("mass", Part.FLYWHEEL, ReadingKind.HEAVY_MASS, "m_f", si(0.3, 80), "", "flywheel mass", "bare wheel"),
     FLYWHEEL_INERTIA("inertia", Part.FLYWHEEL, ReadingKind.INERTIA, "J_f", si(1e-4, 8), "", "flywheel inertia", "about the shaft"),
     // ---- cylinder assembled
@@ -115,12 +116,14 @@ public enum Term {
     SMALL_END_BORE("small_end_bore", Part.ROD, ReadingKind.SMALL_BORE, "D_s", mm(6, 34), "", "small-end bore", "bush in place"),
     BIG_END_STRIP("big_end_strip", Part.ROD, ReadingKind.STRIP, "c_b'", mm(0.01, 0.4), "", "big-end clearance by strip", "plastic strip, cap torqued"),
     ROD_SIDE_CLEARANCE("side_clearance", Part.ROD, ReadingKind.GAP, "s_r", mm(0, 3), "", "rod side clearance", "cheek to rod by feeler"),
+    ROD_RATED_SPEED("rated_speed", Part.ROD, ReadingKind.SPEED, "n_r", rpm(100, 20000), "", "rod rated speed", "highest speed the rod's maker approves with this stroke and piston: off its sheet"),
     ROD_MASS("mass", Part.ROD, ReadingKind.MASS, "m_c", grams(50, 2500), "", "rod mass", "whole rod with cap, bolts and dipper"),
     ROD_BIG_END_MASS("big_end_mass", Part.ROD, ReadingKind.ROD_END_MASS, "m_cb", grams(30, 2000), "", "rod big-end mass", "big end on the scale, small end hung"),
     ROD_SMALL_END_MASS("small_end_mass", Part.ROD, ReadingKind.ROD_END_MASS, "m_cs", grams(10, 900), "", "rod small-end mass", "small end on the scale, big end hung"),
     // ---- crankshaft
     STROKE("stroke", Part.CRANKSHAFT, ReadingKind.TRAVEL, "S", mm(25, 130), "", "stroke", "piston travel; twice the throw"),
     THROW("throw", Part.CRANKSHAFT, ReadingKind.OUTSIDE, "r", mm(12, 65), "", "throw", "crank axis to crankpin axis: half the stroke"),
+    DONOR_STROKE("donor_stroke", Part.CRANKSHAFT, ReadingKind.TRAVEL, "S_d", mm(25, 130), "", "donor's own stroke", "piston travel with the crankshaft that the case, cam and dipper were made for"),
     CRANKPIN_DIAMETER("crankpin_diameter", Part.CRANKSHAFT, ReadingKind.JOURNAL, "d_c", mm(12, 70), "", "crankpin diameter", "mean of the places read"),
     CRANKPIN_LARGEST("crankpin_largest", Part.CRANKSHAFT, ReadingKind.JOURNAL, "d_c+", mm(12, 70), "", "crankpin, largest", "largest of two places and two directions"),
     CRANKPIN_SMALLEST("crankpin_smallest", Part.CRANKSHAFT, ReadingKind.JOURNAL, "d_c-", mm(12, 70), "", "crankpin, smallest", "smallest of two places and two directions"),
