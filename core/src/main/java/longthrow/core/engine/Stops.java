@@ -1,0 +1,326 @@
+package longthrow.core.engine;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Stop;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+
+/**
+ * What must not be done with this engine, and what to mind where it can hurt someone: the one home of each. Refused means that a limit is
+ * passed or damage was seen; not approved means that data is missing. Speeds are compared as the owner stated them: a wanted speed is a
+ * decision, not a reading.
+ */
+public final class Stops {
+    /** A rim speed worked out in passing is printed to a tenth [m/s]. */
+    private static final double RIM_DOUBT = 0.5;
+
+    private final Build build;
+    private final Function<Term, Optional<Measured>> figures;
+    private final Wording wording;
+
+    private Stops(Build build, Function<Term, Optional<Measured>> figures) {
+        this.build = build;
+        this.figures = term -> figures.apply(term).filter(m -> !m.isUnknown());
+        this.wording = new Wording(build);
+    }
+
+    /**
+     * The stops of this engine, gravest first.
+     * @param figures of the engine; empty for what is not known
+     */
+    public static List<Stop> of(Build build, Function<Term, Optional<Measured>> figures) {
+        Stops stops = new Stops(build, figures);
+        return Stream.of(
+                        stops.damagedWheel(),
+                        stops.damagedRunningGear(),
+                        stops.spokedRim(),
+                        stops.speed(),
+                        stops.unratedCastWheel(),
+                        stops.longerThrow())
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    // ---- damage
+
+    private Optional<Stop> damagedWheel() {
+        List<Damage> seen = build.damage().stream()
+                .filter(d -> d.part() == Part.FLYWHEEL)
+                .filter(d -> switch (d.kind()) {
+                    case CRACK, BROKEN, LIGHTENED, BENT -> true;
+                    case SCORED, SEIZED, WORN_KEYWAY, CORRODED -> false;
+                })
+                .toList();
+        if (seen.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean onlyALine = seen.stream().allMatch(d -> d.kind() == Damage.Kind.CRACK);
+        String destroy = "destroy the wheel so that nobody reuses it, and fit one whose maker rates it";
+        return Optional.of(new Stop(
+                "do not start it and do not spin the flywheel",
+                "on the flywheel was seen: " + words(seen)
+                        + ". A wheel bursts from a crack or a cut without warning, and flaws grow: that it ran before proves nothing",
+                onlyALine
+                        ? "check the place with penetrant dye first. If the line is a crack, " + destroy
+                                + ". If the dye shows none, " + highestByMaker()
+                        : destroy,
+                true));
+    }
+
+    private String highestByMaker() {
+        Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED);
+        if (governed.isEmpty()) {
+            return "run it no faster than its maker's plate says";
+        }
+        String rated = speed(governed.get().value());
+        return overGoverned()
+                .map(a -> a.upper().orElseThrow().factor().doubleValue()
+                        * governed.get().value())
+                .filter(most -> most > governed.get().value())
+                .map(most -> "run it at the maker's " + rated + ", at most a tenth over: " + speed(most) + rimAt(most))
+                .orElse("run it no faster than the maker's " + rated);
+    }
+
+    private String rimAt(double speed) {
+        return figures.apply(Term.FLYWHEEL_DIAMETER)
+                .map(d -> Timing.rimSpeed(Expression.constant(d.value()), Expression.constant(speed)))
+                .map(e -> Formula.of("rim speed", e).at())
+                .map(v -> ", rim " + wording.amount(Term.RIM_SPEED, v, RIM_DOUBT))
+                .orElse("");
+    }
+
+    private Optional<Stop> damagedRunningGear() {
+        List<Damage> seen = build.damage().stream()
+                .filter(d -> d.part() == Part.ROD || d.part() == Part.CRANKSHAFT || d.part() == Part.PISTON)
+                .filter(d -> switch (d.kind()) {
+                    case CRACK, BROKEN, BENT -> true;
+                    case LIGHTENED, SCORED, SEIZED, WORN_KEYWAY, CORRODED -> false;
+                })
+                .toList();
+        return seen.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Stop(
+                        "do not run it with these parts",
+                        "was seen: " + words(seen) + ". Rod, piston or crankshaft let go through the case",
+                        "replace the part; have the ones beside it checked by a qualified machinist",
+                        true));
+    }
+
+    private static String words(List<Damage> seen) {
+        return seen.stream()
+                .map(d -> d.part().label() + ": " + d.kind().label()
+                        + (d.where().isEmpty() ? "" : " (" + d.where() + ")"))
+                .collect(Collectors.joining("; "));
+    }
+
+    // ---- speed
+
+    private Optional<Stop> spokedRim() {
+        Optional<Measured> rim = figures.apply(Term.RIM_SPEED);
+        if (!build.chose(Choice.FLYWHEEL_KIND, "spoked_iron") || rim.isEmpty() || covers(Term.FLYWHEEL_RATED_SPEED)) {
+            return Optional.empty();
+        }
+        Bound old = rimLimit("old");
+        Bound sound = rimLimit("sound");
+        if (!passes(old, rim.get())) {
+            return Optional.empty();
+        }
+        String at = wording.amount(
+                Term.RIM_SPEED, rim.get().value(), Math.max(rim.get().expanded(), RIM_DOUBT));
+        String range = old.text() + " to " + sound.text();
+        return Optional.of(new Stop(
+                "do not run the spoked iron wheel at " + wanted(),
+                "its rim would do " + at + ", "
+                        + (passes(sound, rim.get()) ? "past the handbook's " : "inside the handbook's ") + range
+                        + " for sound new spoked iron; an old casting is not that. Rim stress grows with the square of the speed",
+                highestByMaker(),
+                true));
+    }
+
+    private static Bound rimLimit(String alternative) {
+        return Rule.RIM_SPEED
+                .alternative(alternative)
+                .flatMap(Alternative::upper)
+                .orElseThrow();
+    }
+
+    private boolean passes(Bound most, Measured rim) {
+        return rim.value() > most.value(figures).orElseThrow();
+    }
+
+    /** Past the maker's governed or rated speed: ratings that are passed, then the maker's speed for cast wheels, then data missing. */
+    private Optional<Stop> speed() {
+        Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
+        Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED);
+        if (wanted.isEmpty() || governed.filter(g -> holds(g, wanted.get())).isPresent()) {
+            return Optional.empty();
+        }
+        List<String> passed = new ArrayList<>();
+        List<String> missing = new ArrayList<>();
+        for (Term rating : List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED)) {
+            Optional<Measured> rated = figures.apply(rating);
+            if (rated.isEmpty() && rating == Term.FLYWHEEL_RATED_SPEED && castWheelStands(wanted.get())) {
+                continue;
+            }
+            if (rated.isEmpty()) {
+                missing.add(rating.label() + " (" + rating.path() + ")");
+            } else if (!holds(rated.get(), wanted.get())) {
+                passed.add(rating.label() + " " + speed(rated.get().value()));
+            }
+        }
+        if (figures.apply(Term.FLYWHEEL_RATED_SPEED).isEmpty()) {
+            castWheelLimit(wanted.get()).ifPresent(passed::add);
+        }
+        if (passed.isEmpty() && missing.isEmpty()) {
+            return Optional.empty();
+        }
+        String over = governed.map(g -> wanted() + " is over the maker's governed or rated " + speed(g.value())
+                        + "; loads on wheel, rod and bolts grow to "
+                        + String.format(
+                                Locale.ROOT, "%.2f", Math.pow(wanted.get().value() / g.value(), 2))
+                        + " times")
+                .orElse("no governed or rated speed of the maker is known");
+        return Optional.of(new Stop(
+                (passed.isEmpty() ? wanted() + " is not approved" : "do not run it at " + wanted()),
+                over
+                        + (passed.isEmpty() ? "" : "; passed: " + String.join(", ", passed))
+                        + (missing.isEmpty() ? "" : "; not known: " + String.join(", ", missing)),
+                governed.map(g -> "hold the maker's " + speed(g.value()) + "; ").orElse("")
+                        + "to go past it, flywheel first, then rod with new bolts, both rated by their makers for "
+                        + wanted() + ", and a limiter; the governor out completely, not only its arm",
+                !passed.isEmpty()));
+    }
+
+    private Optional<String> castWheelLimit(Measured wanted) {
+        return castWheelMost()
+                .filter(most -> !holds(Measured.exact(most), wanted))
+                .flatMap(most -> overGoverned())
+                .map(Alternative::label);
+    }
+
+    /** Whether the rule for cast wheels lets this wheel go past its maker's speed as far as wanted; the rod's rating is asked for all the same. */
+    private boolean castWheelStands(Measured wanted) {
+        return castWheelMost()
+                .filter(most -> holds(Measured.exact(most), wanted))
+                .isPresent();
+    }
+
+    private Optional<Double> castWheelMost() {
+        return overGoverned().flatMap(Alternative::upper).flatMap(b -> b.value(figures));
+    }
+
+    private Optional<Alternative> overGoverned() {
+        return Rule.SPEED_OVER_GOVERNED.alternatives().stream()
+                .filter(a -> a.condition().in(build) == Condition.Holds.YES)
+                .findFirst();
+    }
+
+    private Optional<Stop> unratedCastWheel() {
+        boolean cast = build.chose(Choice.FLYWHEEL_KIND, "spoked_iron", "solid_iron", "cast_aluminium");
+        boolean rated = figures.apply(Term.GOVERNED_SPEED).isPresent()
+                || figures.apply(Term.FLYWHEEL_RATED_SPEED).isPresent();
+        return !cast || rated
+                ? Optional.empty()
+                : Optional.of(new Stop(
+                        "do not run the cast flywheel at any speed yet",
+                        "neither the maker's governed speed (" + Term.GOVERNED_SPEED.path()
+                                + ") nor a rating of the wheel (" + Term.FLYWHEEL_RATED_SPEED.path() + ") is known",
+                        "find the speed on the engine's plate or in its maker's sheet; a cast wheel that no maker's speed can be "
+                                + "found for is destroyed, so that nobody reuses it",
+                        false));
+    }
+
+    private boolean covers(Term rating) {
+        Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
+        return figures.apply(rating)
+                .filter(r -> wanted.isPresent() && holds(r, wanted.get()))
+                .isPresent();
+    }
+
+    static boolean holds(Measured limit, Measured wanted) {
+        return Bound.asStated(wanted.value(), Term.WANTED_SPEED.dimension())
+                        .compareTo(Bound.asStated(limit.value(), Term.WANTED_SPEED.dimension()))
+                <= 0;
+    }
+
+    private String wanted() {
+        return figures.apply(Term.WANTED_SPEED).map(m -> speed(m.value())).orElse("the wanted speed");
+    }
+
+    private String speed(double value) {
+        return wording.amount(Term.WANTED_SPEED, value, 0);
+    }
+
+    // ---- throw
+
+    private Optional<Stop> longerThrow() {
+        Optional<Measured> stroke = figures.apply(Term.STROKE);
+        Optional<Measured> donor = figures.apply(Term.DONOR_STROKE);
+        if (stroke.isEmpty() || donor.isEmpty()) {
+            return Optional.empty();
+        }
+        Margin longer = Margin.of(Term.STROKE, stroke.get(), Bound.times("1", Term.DONOR_STROKE), true, figures)
+                .orElseThrow();
+        if (longer.distance() <= 0 || longer.probability() < Verdict.SURE) {
+            return Optional.empty();
+        }
+        String grown = wording.amount(Term.THROW, longer.distance() / 2, longer.expanded() / 2);
+        return Optional.of(new Stop(
+                "do not turn it under power before it has been mocked up",
+                "the throw is " + grown
+                        + " longer than the donor's: rod bolt to cam, dipper to case and rod to case are unknown",
+                "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
+                        + "play; common figures are 1.3 mm for a steel rod, 1.5 to 2.0 mm for aluminium, dipper 1.5 to 3 mm",
+                false));
+    }
+
+    // ---- cautions
+
+    /** What to mind before it is handled, measured or started: shown with every answer. */
+    public static List<Finding> cautions(Build build) {
+        List<Finding> cautions = new ArrayList<>();
+        if (build.chose(Choice.FUEL, "methanol")) {
+            cautions.add(new Finding(
+                    Finding.Kind.WARNING,
+                    Choice.FUEL.path(),
+                    "methanol fire card: its flame is invisible in daylight; it is toxic by skin and by lungs as well as by mouth",
+                    "a bucket of water at hand, water puts it out; gloves, goggles and open air; wash skin at once; never refuel "
+                            + "hot; empty or pickle tank and carburettor after the day"));
+        }
+        cautions.add(
+                caution(
+                        Term.LEAK_DOWN.path(),
+                        "leak-down: compressed air at top dead centre turns a free crankshaft with the spanner in it",
+                        "lock the crankshaft before the air goes on, keep hands off the flywheel, let the pressure off slowly"));
+        cautions.add(
+                caution(
+                        "before any start",
+                        "a first start can run away, throw parts, burn, and gas a closed room within a minute",
+                        "kill switch tried and within reach, throttle snaps shut by itself, cooling shroud and all guards on, nobody in "
+                                + "the plane of the flywheel, fuel away, extinguisher at hand, exhaust ducted outside with a carbon monoxide alarm"));
+        cautions.add(caution(
+                "whose word counts",
+                "these are the trade's figures, not approval of your parts",
+                "the part maker's sheet, class rules and local law stand before every figure here; where a part can burst or let "
+                        + "go, ask a qualified machinist"));
+        return List.copyOf(cautions);
+    }
+
+    private static Finding caution(String where, String message, String mend) {
+        return new Finding(Finding.Kind.NOTE, where, message, mend);
+    }
+}

@@ -1,0 +1,64 @@
+package longthrow.core.engine;
+
+import java.util.Optional;
+import longthrow.core.build.Build;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.BenchUnits;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Term;
+
+/** Figures in sentences, in the units of the owner's bench and of the other. */
+final class Wording {
+    private final FigurePrinter printer;
+
+    Wording(Build build) {
+        printer = new FigurePrinter(build.units());
+    }
+
+    /** With its doubt. */
+    String figure(Term term, Measured figure) {
+        return printer.print(units(term, figure.value()), figure.value(), figure.expanded())
+                .line();
+    }
+
+    /** A length of metal, a difference, a limit: digits cut to the doubt beside it, which is not printed. */
+    String amount(Term term, double amount, double doubt) {
+        return amount(units(term, amount), amount, doubt);
+    }
+
+    String amount(Dimension dimension, double amount) {
+        return amount(BenchUnits.of(dimension, amount), amount, 0);
+    }
+
+    private String amount(BenchUnits units, double amount, double doubt) {
+        PrintedFigures printed = printer.print(units, amount, doubt);
+        return new PrintedFigures(bare(printed.first()), printed.second().map(Wording::bare)).line();
+    }
+
+    /** As it was written, and in the other bench's unit. */
+    String stated(Quantity quantity) {
+        return printer.print(quantity).line();
+    }
+
+    /** A limit: as stated, or worked out for this engine, with how. */
+    String limit(Term term, Bound bound, double value, double doubt) {
+        Optional<Term> reference = bound.reference();
+        Quantity stated = bound.stated();
+        return reference.isEmpty() && stated != null
+                ? stated(stated)
+                : amount(term, value, doubt) + " by " + bound.text();
+    }
+
+    private static Figure bare(Figure figure) {
+        return new Figure(figure.value(), "", figure.unit());
+    }
+
+    private static BenchUnits units(Term term, double value) {
+        return term == Term.LEAK_DOWN ? BenchUnits.alone(Units.PERCENT) : BenchUnits.of(term.dimension(), value);
+    }
+}

@@ -1,0 +1,152 @@
+package longthrow.core.engine;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Stop;
+import longthrow.core.build.Damage;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class StopsTest {
+    private static List<Stop> stops(Engine engine) {
+        return Stops.of(engine.build(), engine.figures());
+    }
+
+    /** An invented vintage engine: 457 mm spoked iron wheels, rated 500; at n rpm the rim does pi x 0.457 x n / 60 m/s. */
+    private static Engine vintage(double wantedRpm) {
+        return new Engine()
+                .is(Choice.FLYWHEEL_KIND, "spoked_iron")
+                .mm(Term.FLYWHEEL_DIAMETER, 457)
+                .rpm(Term.GOVERNED_SPEED, 500)
+                .rpm(Term.WANTED_SPEED, wantedRpm)
+                .with(Term.RIM_SPEED, Measured.exact(Math.PI * 0.457 * wantedRpm / 60));
+    }
+
+    @Test
+    void oldSpokedWheelWithALineIsDyeCheckedBeforeAnything() {
+        Engine engine = vintage(1250).seen(Part.FLYWHEEL, Damage.Kind.CRACK, "spoke root");
+        assertThat(stops(engine)).allMatch(Stop::refused).hasSize(3);
+        Stop line = stops(engine).get(0);
+        assertThat(line.what()).contains("do not start");
+        assertThat(line.why()).contains("spoke root");
+        assertThat(line.wayRound())
+                .contains("penetrant dye", "destroy the wheel", "500 rpm", "550 rpm")
+                .contains("13.2 m/s"); // pi x 0.457 x 550 / 60 = 13.16
+        Stop rim = stops(engine).get(1);
+        assertThat(rim.why()).contains("29.9 m/s", "inside the handbook's", "25 m/s", "30 m/s"); // 29.91
+    }
+
+    @ParameterizedTest
+    @CsvSource({"500, 0", "550, 1", "560, 1", "1250, 2"})
+    void speedsOfTheVintageEngine(double rpm, int stops) {
+        assertThat(stops(vintage(rpm))).hasSize(stops);
+    }
+
+    @Test
+    void upToATenthOverTheMakersSpeedIsNotApprovedAndPastItIsRefused() {
+        Stop within = stops(vintage(550)).get(0);
+        assertThat(within.refused()).isFalse();
+        assertThat(within.why()).contains("rod rated speed").doesNotContain("flywheel rated speed");
+        assertThat(stops(vintage(551)).get(0).refused()).isTrue();
+    }
+
+    /** (6000/3600)^2 = 2.78. */
+    @Test
+    void aSpeedGoalWithoutRatingsIsNotApprovedAndSaysWhichAreMissing() {
+        Engine engine = new Engine().rpm(Term.GOVERNED_SPEED, 3600).rpm(Term.WANTED_SPEED, 6000);
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused()).isFalse();
+            assertThat(s.why()).contains("2.78 times", Term.FLYWHEEL_RATED_SPEED.path(), Term.ROD_RATED_SPEED.path());
+            assertThat(s.wayRound()).contains("hold the maker's 3600 rpm");
+        });
+    }
+
+    @Test
+    void ratingsOfWheelAndRodApproveASpeedAndOneTooLowRefusesIt() {
+        Engine engine = new Engine()
+                .is(Choice.FLYWHEEL_KIND, "billet_aluminium")
+                .rpm(Term.GOVERNED_SPEED, 3600)
+                .rpm(Term.WANTED_SPEED, 6000)
+                .rpm(Term.FLYWHEEL_RATED_SPEED, 8000)
+                .rpm(Term.ROD_RATED_SPEED, 6000);
+        assertThat(stops(engine)).isEmpty();
+        engine.rpm(Term.ROD_RATED_SPEED, 5500);
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused()).isTrue();
+            assertThat(s.why()).contains("rod rated speed 5500 rpm");
+        });
+    }
+
+    @Test
+    void aCastAluminiumWheelIsRefusedAnythingOverItsMakersSpeed() {
+        Engine engine = new Engine()
+                .is(Choice.FLYWHEEL_KIND, "cast_aluminium")
+                .rpm(Term.GOVERNED_SPEED, 3600)
+                .rpm(Term.WANTED_SPEED, 3601);
+        assertThat(stops(engine)).singleElement().matches(Stop::refused);
+    }
+
+    @Test
+    void aCastWheelNobodyRatesIsNotRunAtAll() {
+        assertThat(stops(new Engine().is(Choice.FLYWHEEL_KIND, "solid_iron")))
+                .singleElement()
+                .satisfies(s -> assertThat(s.wayRound()).contains("destroyed"));
+    }
+
+    @Test
+    void aLightenedWheelIsDestroyed() {
+        assertThat(stops(new Engine().seen(Part.FLYWHEEL, Damage.Kind.LIGHTENED, "")))
+                .singleElement()
+                .matches(s -> s.refused() && s.wayRound().startsWith("destroy the wheel"));
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = Damage.Kind.class,
+            names = {"CRACK", "BENT", "BROKEN"})
+    void aDamagedRodIsNotRun(Damage.Kind kind) {
+        assertThat(stops(new Engine().seen(Part.ROD, kind, ""))).singleElement().matches(Stop::refused);
+    }
+
+    /** (56.50 - 50.00) / 2 = 3.25. */
+    @Test
+    void aLongerThrowIsUnknownUntilMockedUp() {
+        Engine engine = new Engine().mm(Term.STROKE, 56.50, 0.02).mm(Term.DONOR_STROKE, 50.00);
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused()).isFalse();
+            assertThat(s.why()).contains("3.25", "rod bolt to cam", "dipper", "unknown");
+        });
+        assertThat(stops(new Engine().mm(Term.STROKE, 50.01, 0.05).mm(Term.DONOR_STROKE, 50.00)))
+                .isEmpty();
+    }
+
+    @Test
+    void anEngineOfWhichNothingIsKnownHasNoStopsButItsCautions() {
+        assertThat(stops(new Engine())).isEmpty();
+        List<Finding> cautions = Stops.cautions(new Engine().build());
+        assertThat(cautions).noneMatch(c -> c.message().contains("methanol"));
+        String all = cautions.toString();
+        assertThat(all)
+                .contains("kill switch", "throttle", "shroud", "guards", "lock the crankshaft", "carbon monoxide")
+                .contains("part maker", "class rules", "local law", "qualified machinist");
+    }
+
+    @Test
+    void methanolComesWithItsFireCard() {
+        assertThat(Stops.cautions(new Engine().is(Choice.FUEL, "methanol").build())
+                        .get(0))
+                .satisfies(c -> {
+                    assertThat(c.kind()).isEqualTo(Finding.Kind.WARNING);
+                    assertThat(c.message()).contains("invisible", "skin", "lungs");
+                    assertThat(c.mend()).contains("water");
+                });
+    }
+}
