@@ -42,6 +42,42 @@ public final class Compression {
         return Expression.sum(chamber, gasketVolume, deckVolume, crownVolume);
     }
 
+    /**
+     * As {@link #clearanceVolume(Expression, Expression, Expression, Expression)} with what else stands open to the chamber.
+     * @param small ring-land crevice, plug recess and the like
+     */
+    public static Expression clearanceVolume(
+            Expression chamber,
+            Expression gasketVolume,
+            Expression deckVolume,
+            Expression crownVolume,
+            Expression small) {
+        return clearanceVolume(chamber, gasketVolume, deckVolume, crownVolume).plus(small);
+    }
+
+    /** The clearance volume that gives this ratio. */
+    public static Expression clearanceForRatio(Expression sweptVolume, Expression ratio) {
+        return sweptVolume.dividedBy(ratio.minus(1));
+    }
+
+    /**
+     * Ratio from the closing of the inlet valve: cylinder volume there over the smallest. Geometry alone; what the cylinder really holds
+     * then is another matter.
+     * @param sweptAfterClosing volume between the piston at closing and at top dead centre, see {@link SliderCrank#volumeSwept}
+     */
+    public static Expression effectiveRatio(Expression sweptAfterClosing, Expression clearanceVolume) {
+        return ratio(sweptAfterClosing, clearanceVolume);
+    }
+
+    /**
+     * Spherical cap, for a dish or a dome: pi h (3 a2 + h2) / 6 (mensuration of the sphere). Exact for any height up to the whole sphere.
+     * @param rimRadius a of the circle the cap stands on
+     * @param height    h from that circle to the top (or the bottom of a dish), &ge; 0
+     */
+    public static Expression sphericalCap(Expression rimRadius, Expression height) {
+        return height.times(rimRadius.squared().times(3).plus(height.squared())).times(Math.PI / 6);
+    }
+
     /** Static compression ratio: (swept + clearance) / clearance, written so that each volume stands once. */
     public static Expression ratio(Expression sweptVolume, Expression clearanceVolume) {
         return sweptVolume.dividedBy(clearanceVolume).plus(1);

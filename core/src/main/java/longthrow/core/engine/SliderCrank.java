@@ -1,0 +1,106 @@
+package longthrow.core.engine;
+
+import longthrow.core.formula.Expression;
+
+/**
+ * Slider-crank with offset, exact. Angles [rad] run from the crank throw pointing along the cylinder towards the head, positive in the
+ * direction of rotation; with an offset that is not top dead centre, see {@link #topDeadCentre}. The offset is positive towards the side
+ * where the crank pin stands at +90 degrees. Lengths [m], volumes [m3], areas [m2].
+ *
+ * <p>Closure of crank, rod and cylinder: Heywood, Internal Combustion Engine Fundamentals (1988), section 2.2, eqs. (2.4) to (2.8), there
+ * without offset; with it the side of the triangle is shortened by the offset. Holds for rigid parts without clearance and a rod longer than
+ * crank radius plus offset; else the crank cannot turn and the square roots leave their domain.
+ *
+ * @param crankRadius crank axis to crank pin, half the stroke where there is no offset
+ * @param rodLength   centre to centre
+ * @param offset      path of the piston pin from the crank axis: cylinder offset plus pin offset
+ */
+public record SliderCrank(Expression crankRadius, Expression rodLength, Expression offset) {
+
+    /** With the pin's path through the crank axis. */
+    public static SliderCrank inLine(Expression crankRadius, Expression rodLength) {
+        return new SliderCrank(crankRadius, rodLength, Expression.constant(0));
+    }
+
+    /** Crank pin beside the path of the piston pin, positive to the side it is on at +90 degrees. */
+    private Expression side(Expression angle) {
+        return crankRadius.times(angle.sine()).minus(offset);
+    }
+
+    /** Piston pin above crank pin. */
+    private Expression rodRise(Expression angle) {
+        return rodLength.squared().minus(side(angle).squared()).squareRoot();
+    }
+
+    /** Piston pin above the crank axis, along the cylinder. */
+    public Expression pinHeight(Expression angle) {
+        return crankRadius.times(angle.cosine()).plus(rodRise(angle));
+    }
+
+    /** Angle of the rod to the cylinder, positive with the crank pin on the side where it is at +90 degrees. */
+    public Expression rodAngle(Expression angle) {
+        return side(angle).dividedBy(rodLength).arcSine();
+    }
+
+    /** Pin height at top dead centre: rod and crank in one line. */
+    public Expression highestPin() {
+        return rodLength.plus(crankRadius).squared().minus(offset.squared()).squareRoot();
+    }
+
+    /** Pin height at bottom dead centre: rod and crank folded into one line. */
+    public Expression lowestPin() {
+        return rodLength.minus(crankRadius).squared().minus(offset.squared()).squareRoot();
+    }
+
+    /** True stroke; with an offset a little more than twice the crank radius. */
+    public Expression stroke() {
+        return highestPin().minus(lowestPin());
+    }
+
+    /** Angle of true top dead centre, 0 without offset. */
+    public Expression topDeadCentre() {
+        return offset.dividedBy(rodLength.plus(crankRadius)).arcSine();
+    }
+
+    /** Angle of true bottom dead centre, half a turn without offset. */
+    public Expression bottomDeadCentre() {
+        return offset.dividedBy(rodLength.minus(crankRadius)).arcSine().plus(Math.PI);
+    }
+
+    /** Piston below true top dead centre, 0 or more. */
+    public Expression travel(Expression angle) {
+        return highestPin().minus(pinHeight(angle));
+    }
+
+    /**
+     * Travel gained per angle [m/rad], positive going down. Times the angular speed it is the piston's speed; its own slope by the angle,
+     * times the angular speed squared, is the acceleration away from the head at steady speed.
+     */
+    public Expression travelSlope(Expression angle) {
+        Expression leverage = side(angle).dividedBy(rodRise(angle));
+        return crankRadius.times(angle.sine().plus(leverage.times(angle.cosine())));
+    }
+
+    /** Displacement by the true stroke. */
+    public Expression sweptVolume(Expression bore) {
+        return Compression.sweptVolume(bore, stroke());
+    }
+
+    /** Volume between the piston at this angle and at true top dead centre. */
+    public Expression volumeSwept(Expression bore, Expression angle) {
+        return Compression.sweptVolume(bore, travel(angle));
+    }
+
+    /** Volume above the piston; its slope by the angle is dV/d angle. */
+    public Expression cylinderVolume(Expression bore, Expression clearanceVolume, Expression angle) {
+        return volumeSwept(bore, angle).plus(clearanceVolume);
+    }
+
+    /**
+     * Wall that the charge touches: chamber, crown and the cylinder bared by the travel; the low ring of wall above the piston at top dead
+     * centre belongs to the chamber's area.
+     */
+    public Expression wallArea(Expression bore, Expression chamberArea, Expression crownArea, Expression angle) {
+        return Expression.sum(chamberArea, crownArea, bore.times(travel(angle)).times(Math.PI));
+    }
+}
