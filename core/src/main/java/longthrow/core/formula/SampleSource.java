@@ -98,7 +98,13 @@ public final class SampleSource {
     /** One number of Student's t with so many degrees of freedom, &gt; 0. */
     public double nextT(double degreesOfFreedom) {
         positive("degrees of freedom", degreesOfFreedom);
-        return nextNormal() / Math.sqrt(2 * nextGamma(degreesOfFreedom / 2) / degreesOfFreedom);
+        return nextNormal() / Math.sqrt(nextChiSquared(degreesOfFreedom) / degreesOfFreedom);
+    }
+
+    /** One number of the chi-squared law with so many degrees of freedom, &gt; 0: the sum of so many squared normals. */
+    public double nextChiSquared(double degreesOfFreedom) {
+        positive("degrees of freedom", degreesOfFreedom);
+        return 2 * nextGamma(degreesOfFreedom / 2);
     }
 
     /** Standard normals into out[from] to out[from + count - 1]. */

@@ -38,13 +38,29 @@ public final class Measured {
         this.quantiles = quantiles;
         double variance = 0;
         double fourth = 0;
+        Map<String, Ensemble> ensembles = new LinkedHashMap<>();
         for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
+            Source source = entry.getKey();
             double c2 = entry.getValue() * entry.getValue();
             variance += c2;
-            fourth += c2 * c2 / entry.getKey().degreesOfFreedom();
+            if (source.ensemble().isEmpty()) {
+                fourth += c2 * c2 / source.degreesOfFreedom();
+            } else {
+                ensembles.merge(source.ensemble(), new Ensemble(c2, source.degreesOfFreedom()), Ensemble::and);
+            }
+        }
+        for (Ensemble ensemble : ensembles.values()) {
+            fourth += ensemble.variance * ensemble.variance / ensemble.degreesOfFreedom;
         }
         this.standardUncertainty = Math.sqrt(variance);
         this.degreesOfFreedom = fourth > 0 ? variance * variance / fourth : Double.POSITIVE_INFINITY;
+    }
+
+    /** Sources judged together: one term of the Welch-Satterthwaite sum. */
+    private record Ensemble(double variance, double degreesOfFreedom) {
+        Ensemble and(Ensemble more) {
+            return new Ensemble(variance + more.variance, degreesOfFreedom);
+        }
     }
 
     /** A figure without doubt. */
@@ -125,6 +141,48 @@ public final class Measured {
     /** Upper end of the 95 % interval. */
     public double high() {
         return quantiles != null ? quantileOfSamples(0.5 + COVERAGE / 2) : value + factor() * standardUncertainty;
+    }
+
+    /**
+     * Half the width of the interval of another coverage: t u at the effective degrees of freedom as computed, or from samples.
+     * @param probability 0 to 1, both excluded
+     */
+    public double expanded(double probability) {
+        if (quantiles != null) {
+            return 0.5 * (quantileOfSamples(0.5 + probability / 2) - quantileOfSamples(0.5 - probability / 2));
+        }
+        return expandedWith(probability, degreesOfFreedom);
+    }
+
+    /**
+     * As the Guide tabulates it: t u with the effective degrees of freedom cut to the next lower whole number (JCGM 100:2008 G.4.1). Below
+     * one they are kept as they are, since nothing whole is left.
+     * @param probability 0 to 1, both excluded
+     */
+    public double expandedTruncated(double probability) {
+        return expandedWith(probability, degreesOfFreedom < 1 ? degreesOfFreedom : Math.floor(degreesOfFreedom));
+    }
+
+    private double expandedWith(double probability, double freedom) {
+        return standardUncertainty == 0 ? 0 : StudentT.factor(probability, freedom) * standardUncertainty;
+    }
+
+    /** First-order covariance with another figure [product of both units]: what their shared sources do to both (JCGM 100:2008 F.1.2.3). */
+    public double covarianceWith(Measured other) {
+        double sum = 0;
+        for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
+            Double there = other.contributions.get(entry.getKey());
+            if (there != null) {
+                sum += entry.getValue() * there;
+            }
+        }
+        return sum;
+    }
+
+    /** Correlation coefficient with another figure, -1 to 1; 0 where either has no doubt. */
+    public double correlationWith(Measured other) {
+        double scale = standardUncertainty * other.standardUncertainty;
+        return scale == 0 ? 0 : Math.max(-1, Math.min(1, covarianceWith(other) / scale));
     }
 
     /** The 95 % interval. */

@@ -8,10 +8,12 @@ import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.formula.Formula;
 import longthrow.core.formula.SampleSource;
+import longthrow.core.formula.SampleSummary;
 
 /**
- * Propagation of distributions (JCGM 101:2008) through a formula that bends: every source is drawn once per trial, rectangular, normal or,
- * with few degrees of freedom, scaled t (6.4.9), so that inputs sharing a source move together.
+ * Propagation of distributions (JCGM 101:2008) through a formula that bends. Measured inputs: every source is drawn once per trial,
+ * rectangular, normal or, with few degrees of freedom, scaled t (6.4.9), so that inputs sharing a source move together. Inputs by their
+ * laws: each is drawn by itself.
  */
 public final class MonteCarlo {
     /** Trials; a 95 % interval end then scatters by about half a per cent of the standard uncertainty. */
@@ -28,36 +30,73 @@ public final class MonteCarlo {
         if (first.isUnknown() || first.contributions().isEmpty()) {
             return first;
         }
-        List<String> names = formula.inputs();
-        Set<Source> sources = new LinkedHashSet<>();
-        List<Measured> given = new ArrayList<>();
-        for (String name : names) {
-            Measured input = inputs.apply(name);
-            given.add(input);
-            sources.addAll(input.contributions().keySet());
+        return first.shapedBy(quantiles(formula.sampled(TRIALS, new BySources(formula, inputs))));
+    }
+
+    /**
+     * What the trials say of a formula of measured figures.
+     * @param trials      how many; a million for two or three digits of the interval (JCGM 101:2008 7.2)
+     * @param probability coverage of the intervals, 0 to 1, both excluded
+     * @throws IllegalArgumentException if the result leans on something of which nothing is known
+     */
+    public static SampleSummary summary(
+            Formula formula, Function<String, Measured> inputs, int trials, double probability) {
+        if (Measured.through(formula, inputs).isUnknown()) {
+            throw new IllegalArgumentException(
+                    "trials of " + formula.name() + " say nothing: an input that matters is unknown; enter it first");
         }
-        double[][] x = new double[names.size()][TRIALS];
-        for (int i = 0; i < x.length; i++) {
-            Arrays.fill(x[i], given.get(i).value());
+        return SampleSummary.of(formula.sampled(trials, new BySources(formula, inputs)), probability);
+    }
+
+    /** As {@link #summary}, for independent inputs of known laws. */
+    public static SampleSummary ofLaws(Formula formula, Function<String, Law> laws, int trials, double probability) {
+        List<Law> inOrder = formula.inputs().stream().map(laws).toList();
+        SampleSource random = SampleSource.of(SEED);
+        double[] results = formula.sampled(trials, (columns, count) -> {
+            for (int i = 0; i < columns.length; i++) {
+                inOrder.get(i).fill(random, columns[i], count);
+            }
+        });
+        return SampleSummary.of(results, probability);
+    }
+
+    /** Measured figures: value plus the errors of their sources. */
+    private static final class BySources implements Formula.InputBlock {
+        private final List<Measured> given = new ArrayList<>();
+        private final Set<Source> sources = new LinkedHashSet<>();
+        private final SourceSampler sampler = new SourceSampler(SampleSource.of(SEED));
+        private final double[] draw = new double[Formula.Workspace.BLOCK];
+
+        BySources(Formula formula, Function<String, Measured> inputs) {
+            for (String name : formula.inputs()) {
+                Measured input = inputs.apply(name);
+                given.add(input);
+                sources.addAll(input.contributions().keySet());
+            }
         }
-        double[] draw = new double[TRIALS];
-        SourceSampler sampler = new SourceSampler(SampleSource.of(SEED));
-        for (Source source : sources) {
-            sampler.fill(source, draw);
-            for (int i = 0; i < x.length; i++) {
-                Double c = given.get(i).contributions().get(source);
-                if (c != null && c != 0) {
-                    double[] column = x[i];
-                    double factor = c;
-                    for (int k = 0; k < TRIALS; k++) {
-                        column[k] += factor * draw[k];
+
+        @Override
+        public void fill(double[][] columns, int count) {
+            for (int i = 0; i < columns.length; i++) {
+                Arrays.fill(columns[i], 0, count, given.get(i).value());
+            }
+            sampler.nextBlock();
+            for (Source source : sources) {
+                sampler.fill(source, draw, count);
+                for (int i = 0; i < columns.length; i++) {
+                    Double c = given.get(i).contributions().get(source);
+                    if (c != null && c != 0) {
+                        add(c, draw, columns[i], count);
                     }
                 }
             }
         }
-        double[] y = new double[TRIALS];
-        formula.samples(x, 0, TRIALS, y);
-        return first.shapedBy(quantiles(y));
+
+        private static void add(double factor, double[] draw, double[] column, int count) {
+            for (int k = 0; k < count; k++) {
+                column[k] += factor * draw[k];
+            }
+        }
     }
 
     private static double[] quantiles(double[] y) {

@@ -10,9 +10,17 @@ package longthrow.core.measurement;
  * @param degreesOfFreedom    &gt; 0, infinite when known
  * @param forWeights          standard uncertainty used to weigh readings against each other, &ge; 0: the pooled one, because a scatter
  *                            seen in three readings is too uncertain to weigh by
+ * @param ensemble            empty, or the name shared by sources whose size was judged from the same few readings: they are uncorrelated,
+ *                            but their degrees of freedom count once for all of them together (see {@link SimultaneousReadings})
  */
 public record Source(
-        String id, Kind kind, String label, double standardUncertainty, double degreesOfFreedom, double forWeights) {
+        String id,
+        Kind kind,
+        String label,
+        double standardUncertainty,
+        double degreesOfFreedom,
+        double forWeights,
+        String ensemble) {
 
     /** Sorts of cause. */
     public enum Kind {
@@ -57,6 +65,17 @@ public record Source(
             throw new IllegalArgumentException(
                     "degrees of freedom of " + id + " are " + degreesOfFreedom + "; they must be above 0");
         }
+    }
+
+    /** A source whose size was judged by itself. */
+    public Source(
+            String id,
+            Kind kind,
+            String label,
+            double standardUncertainty,
+            double degreesOfFreedom,
+            double forWeights) {
+        this(id, kind, label, standardUncertainty, degreesOfFreedom, forWeights, "");
     }
 
     /** Known doubt: infinite degrees of freedom. */
