@@ -21,7 +21,8 @@ public final class ReferenceRows {
             List.of("id", "inputs", "quantity", "value", "unit", "tolerance", "source");
 
     /** "rel 1e-10 for the exact constant", "abs 0.005 (1e6 trials)", "rel 1 %": what follows the number is a remark. */
-    private static final Pattern TOLERANCE = Pattern.compile("(rel|abs) ([0-9.]+(?:e[+-]?[0-9]+)?)( ?%)?(?: .*|;.*)?");
+    private static final Pattern TOLERANCE =
+            Pattern.compile("(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?(?: .*|;.*)?");
 
     private final List<Row> rows;
 
@@ -67,15 +68,65 @@ public final class ReferenceRows {
 
     /** Reads a topic: {@code of("03_displacement_cr_units")}. */
     public static ReferenceRows of(String topic) {
+        return parse(text(topic));
+    }
+
+    private static String text(String topic) {
         String name = "/references/" + topic + ".csv";
         try (InputStream stream = ReferenceRows.class.getResourceAsStream(name)) {
             if (stream == null) {
                 throw new IllegalArgumentException("no test resource " + name);
             }
-            return parse(new String(stream.readAllBytes(), StandardCharsets.UTF_8));
+            return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
+    }
+
+    /**
+     * A grid: the first column is the argument, the others have no tolerance of their own. Each cell becomes a row with the id
+     * {@code topic column@argument} and the tolerance and source of the row that names the grid.
+     * @param relative of the cell, or of the largest cell of its column where {@code ofLargest}: near a zero of the column the
+     *                 relative error of a difference has no bound
+     */
+    public static List<GridCell> grid(String topic, Row namedBy, double relative, boolean ofLargest) {
+        List<List<String>> lines = csvLines(text(topic));
+        List<String> header = lines.get(0);
+        List<GridCell> cells = new ArrayList<>();
+        for (int column = 1; column < header.size(); column++) {
+            int at = column;
+            double largest = lines.stream()
+                    .skip(1)
+                    .mapToDouble(line -> Math.abs(number(line.get(at))))
+                    .max()
+                    .orElseThrow();
+            for (List<String> line : lines.subList(1, lines.size())) {
+                double value = number(line.get(column));
+                double allowed = relative * (ofLargest ? largest : Math.abs(value));
+                Row row = new Row(
+                        topic + " " + header.get(column) + "@" + line.get(0),
+                        namedBy.inputs(),
+                        header.get(column),
+                        value,
+                        "as the column says",
+                        "abs " + allowed,
+                        namedBy.source());
+                cells.add(new GridCell(header.get(column), number(line.get(0)), row));
+            }
+        }
+        return cells;
+    }
+
+    /** One cell of a grid. */
+    public record GridCell(String column, double argument, Row row) {
+        @Override
+        public String toString() {
+            return row.id();
+        }
+    }
+
+    private static double number(String text) {
+        return "inf".equals(text) ? Double.POSITIVE_INFINITY : Double.parseDouble(text);
     }
 
     static ReferenceRows parse(String csv) {

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The table of units against NIST Special Publication 811 (2008), Appendix B, as tabulated in the reference rows. */
-class UnitValidationTest {
+public class UnitValidationTest {
     /** The words of the rows for one unit each, as the parser knows them; the rows add remarks in brackets. */
     private static final Map<String, String> SPELLED = Map.of(
             "oz (avoirdupois)", "oz",
@@ -25,7 +25,7 @@ class UnitValidationTest {
             "lb/in (spring rate)", "lb/in",
             "kg m2 (numerically, = lbf ft s2)", "kg m2");
 
-    static List<ReferenceRows.Row> rows() {
+    public static List<ReferenceRows.Row> rows() {
         return ReferenceRows.of("03_displacement_cr_units").cases("DCU-01", "DCU-02", "DCU-03", "DCU-09");
     }
 
