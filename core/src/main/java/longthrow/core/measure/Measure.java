@@ -1,37 +1,113 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Donor;
+import longthrow.core.engine.Judge;
+import longthrow.core.engine.PartVerdicts;
+import longthrow.core.engine.Stops;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Term;
 
 /** The question {@code measure}: a pure function from a build to its answer. */
 public final class Measure {
+    /** A reading is named as a suspect from this share on. */
+    private static final double NAMED_FROM = 0.05;
+    /** At most so many suspects are named. */
+    private static final int MOST_SUSPECTS = 5;
+    /** At most so many next readings are named. */
+    private static final int MOST_NEXT = 3;
+
     private Measure() {}
 
     /**
-     * What the engine really is.
+     * What the engine really is, how sure, what is wrong, what to measure next.
      * @param donors versions of engines to tell this one from; may be empty
-     * @throws IllegalArgumentException when a reading names an instrument the build does not have
+     * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
     public static Answer of(Build build, List<Donor> donors) {
         Figures figures = Figures.of(build);
-        List<Result> values = figures.results();
-        List<Finding> findings = new ArrayList<>(figures.readings().findings());
+        Suspects suspects = Suspects.of(figures.readings());
+        Contradictions contradictions = Contradictions.of(figures, suspects);
+        Function<Term, Optional<Measured>> agreed =
+                term -> contradictions.touches(term) ? Optional.empty() : figures.figure(term);
+        List<Result> values = figures.results().stream()
+                .map(r -> contradictions.touches(r.term())
+                        ? new Result(r.term(), r.figure(), r.provenance(), r.from(), true)
+                        : r)
+                .toList();
+        List<Verdict> verdicts = Judge.verdicts(build, agreed);
+        List<Finding> findings = new ArrayList<>(contradictions.findings(MOST_SUSPECTS, NAMED_FROM));
+        findings.addAll(figures.readings().findings());
+        findings.addAll(Judge.disagreements(build, verdicts));
+        findings.addAll(LiftTables.findings(build));
+        findings.addAll(PressureTests.findings(build));
+        findings.addAll(DonorMatch.findings(figures, donors));
+        findings.addAll(PartVerdicts.of(build, verdicts, agreed));
+        findings.addAll(Stops.cautions(build));
         return new Answer(
                 "measure",
                 build.name(),
                 build.invented(),
                 build.units(),
                 values,
-                List.of(),
+                verdicts,
                 findings,
-                List.of(),
+                Stops.of(build, agreed),
                 figures.unknowns(),
                 figures.readings().defaults(),
-                List.of());
+                next(figures, contradictions, verdicts));
+    }
+
+    /** First what is contradicted, then the verdict that is least certain, then the ratio. */
+    private static List<NextReading> next(Figures figures, Contradictions contradictions, List<Verdict> verdicts) {
+        List<NextReading> next = new ArrayList<>(contradictions.next(figures.build()));
+        NextReadings readings = new NextReadings(figures);
+        Set<Term> targets = new LinkedHashSet<>();
+        verdicts.stream()
+                .filter(v -> v.chosen() && v.state() == Verdict.State.NEAR)
+                .sorted(Comparator.comparingDouble(v -> Math.abs(v.probability() - 0.5)))
+                .forEach(v -> targets.add(v.term()));
+        verdicts.stream()
+                .filter(v -> v.chosen() && v.state() == Verdict.State.UNKNOWN && !contradictions.touches(v.term()))
+                .forEach(v -> targets.add(v.term()));
+        targets.add(Term.COMPRESSION_RATIO);
+        targets.add(Term.SQUISH);
+        Set<Term> named = new LinkedHashSet<>();
+        next.forEach(n -> named.add(n.read()));
+        for (Term target : targets) {
+            if (next.size() >= MOST_NEXT) {
+                break;
+            }
+            for (NextReading reading : readings.forTerm(target, MOST_NEXT)) {
+                if (next.size() < MOST_NEXT && named.add(reading.read())) {
+                    next.add(reading);
+                }
+            }
+        }
+        return next;
+    }
+
+    /** A figure in words, both unit systems. */
+    static String words(Build build, Term term, double si) {
+        return new FigurePrinter(build.units()).print(term.dimension(), si, 0).line();
+    }
+
+    /** A share in words. */
+    static String percent(double share) {
+        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
     }
 }

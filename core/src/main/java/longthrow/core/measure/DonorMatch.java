@@ -1,0 +1,146 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.answer.Finding;
+import longthrow.core.build.Donor;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Term;
+
+/**
+ * Which version of a donor this is: each version's key figures against the engine's own, by Bayes' rule with every version equally likely before, and a
+ * place kept for "none of these".
+ */
+final class DonorMatch {
+    /** Named as the version from this posterior share on. */
+    private static final double SURE = 0.95;
+    /** "None of these" is worth so many standard deviations of misfit in each figure compared. */
+    private static final double NONE_AT = 3;
+
+    private DonorMatch() {}
+
+    /** One version: its log-likelihood, how many of its figures the engine has, and which it has not. */
+    private record Fit(Donor donor, double log, int compared, List<Term> unread) {}
+
+    static List<Finding> findings(Figures figures, List<Donor> donors) {
+        if (donors.isEmpty()) {
+            return List.of();
+        }
+        List<Fit> fits = donors.stream().map(d -> fit(figures, d)).toList();
+        int most = fits.stream().mapToInt(Fit::compared).max().orElse(0);
+        if (most == 0) {
+            return List.of(new Finding(
+                    Finding.Kind.NOTE,
+                    "donor",
+                    "none of the figures that tell the known versions apart has been read",
+                    "read " + labels(fits.get(0).unread())));
+        }
+        double none = -0.5 * NONE_AT * NONE_AT * most;
+        double best = Math.max(none, fits.stream().mapToDouble(Fit::log).max().orElse(none));
+        double total = Math.exp(none - best);
+        for (Fit fit : fits) {
+            total += Math.exp(fit.log() - best);
+        }
+        List<Finding> findings = new ArrayList<>();
+        double sum = total;
+        List<Fit> ranked = fits.stream()
+                .sorted(Comparator.comparingDouble(Fit::log).reversed())
+                .toList();
+        Fit first = ranked.get(0);
+        double share = Math.exp(first.log() - best) / sum;
+        double noneShare = Math.exp(none - best) / sum;
+        if (noneShare > 1 - SURE && noneShare >= share) {
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "donor",
+                    "it is none of the " + donors.size() + " versions known (" + Measure.percent(noneShare) + ")",
+                    "do not order parts by the name; measure what they must fit"));
+        } else if (share >= SURE) {
+            String note =
+                    first.donor().note().isEmpty() ? "" : ": " + first.donor().note();
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "donor",
+                    "it is the version " + first.donor().name() + " (" + Measure.percent(share) + ")" + note,
+                    "measure again what each part must fit before you order it: versions differ by batch"));
+        } else {
+            StringBuilder could = new StringBuilder();
+            for (Fit fit : ranked) {
+                double one = Math.exp(fit.log() - best) / sum;
+                if (one > 1 - SURE) {
+                    could.append(could.isEmpty() ? "" : ", ")
+                            .append(fit.donor().name())
+                            .append(" (")
+                            .append(Measure.percent(one))
+                            .append(')');
+                }
+            }
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "donor",
+                    "it could be " + could,
+                    telling(figures, ranked)
+                            .map(t -> "read " + t.label() + ": it tells them apart best")
+                            .orElse("no figure of the catalogue that is still unread tells them apart")));
+        }
+        return findings;
+    }
+
+    private static Fit fit(Figures figures, Donor donor) {
+        double log = 0;
+        int compared = 0;
+        List<Term> unread = new ArrayList<>();
+        for (Map.Entry<Term, Donor.Figure> e : donor.figures().entrySet()) {
+            Optional<Measured> own = figures.figure(e.getKey());
+            if (own.isEmpty()) {
+                unread.add(e.getKey());
+                continue;
+            }
+            compared++;
+            double spread = spread(e.getValue());
+            double u = Math.hypot(own.get().standardUncertainty(), spread);
+            double off = (own.get().value() - e.getValue().nominal().si()) / Math.max(u, 1e-12);
+            log -= 0.5 * off * off;
+        }
+        return new Fit(donor, log, compared, unread);
+    }
+
+    /** The tolerance as a standard deviation (rectangular); a sheet without one is taken as good to its last written digit's neighbour, half a per cent. */
+    private static double spread(Donor.Figure figure) {
+        Quantity spread = figure.spread();
+        return spread == null ? 0.005 * Math.abs(figure.nominal().si()) / Math.sqrt(3) : spread.si() / Math.sqrt(3);
+    }
+
+    /** The unread figure by which the two likeliest versions differ most, in their own spreads. */
+    private static Optional<Term> telling(Figures figures, List<Fit> ranked) {
+        if (ranked.size() < 2) {
+            return Optional.empty();
+        }
+        Donor a = ranked.get(0).donor();
+        Donor b = ranked.get(1).donor();
+        Term best = null;
+        double widest = 1;
+        for (Map.Entry<Term, Donor.Figure> e : a.figures().entrySet()) {
+            Donor.Figure other = b.figures().get(e.getKey());
+            if (other == null || figures.figure(e.getKey()).isPresent()) {
+                continue;
+            }
+            double apart =
+                    Math.abs(e.getValue().nominal().si() - other.nominal().si())
+                            / Math.max(Math.hypot(spread(e.getValue()), spread(other)), 1e-12);
+            if (apart > widest) {
+                widest = apart;
+                best = e.getKey();
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private static String labels(List<Term> terms) {
+        return String.join(", ", terms.stream().map(Term::label).toList());
+    }
+}
