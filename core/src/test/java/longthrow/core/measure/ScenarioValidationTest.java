@@ -3,11 +3,17 @@ package longthrow.core.measure;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
 
@@ -99,6 +105,104 @@ class ScenarioValidationTest {
         assertThat(Math.toDegrees(centre.figure().value())).isCloseTo(105.3, within(0.05));
         assertThat(Math.toDegrees(centre.figure().low())).isCloseTo(103.8, within(0.05));
         assertThat(Math.toDegrees(centre.figure().high())).isCloseTo(106.9, within(0.05));
+    }
+
+    static Build vintageIron() {
+        return Builds.engine("S4")
+                .typed(Term.BORE_TOP_THRUST, "79.61 mm ± 0.01 mm")
+                .typed(Term.BORE_MIDDLE_THRUST, "79.52 mm ± 0.01 mm")
+                .typed(Term.BORE_BOTTOM_THRUST, "79.40 mm ± 0.01 mm")
+                .typed(Term.BORE_TOP_AXIS, "79.52 mm ± 0.01 mm")
+                .typed(Term.BORE_MIDDLE_AXIS, "79.47 mm ± 0.01 mm")
+                .typed(Term.BORE_BOTTOM_AXIS, "79.40 mm ± 0.01 mm")
+                .typed(Term.STROKE, "95.2 mm ± 0.05 mm")
+                .typed(Term.CRANKPIN_DIAMETER, "34.95 mm ± 0.005 mm")
+                .typed(Term.BIG_END_STRIP, "0.114 mm ± 0.01 mm")
+                .typed(Term.CRANK_END_PLAY, "0.35 mm ± 0.02 mm")
+                .typed(Term.CRANKING_PRESSURE, "42 psi ± 2 psi")
+                .typed(Term.FLYWHEEL_DIAMETER, "457 mm ± 1 mm")
+                .typed(Term.GOVERNED_SPEED, "500 rpm ± 1 rpm")
+                .typed(Term.WANTED_SPEED, "1250 rpm ± 1 rpm")
+                .shims("0.05", "0.05", "0.025")
+                .choose(Choice.CYLINDER_METAL, "iron")
+                .choose(Choice.BIG_END_BEARING, "babbitt")
+                .choose(Choice.FLYWHEEL_KIND, "spoked_iron")
+                .choose(Choice.DUTY, "mild")
+                .seen(Part.FLYWHEEL, Damage.Kind.CRACK, "spoke root, a line that stays after wiping")
+                .build();
+    }
+
+    @Test
+    void vintageIronShowsItsWearAndIsRefusedItsSpeed() {
+        Answer answer = Measure.of(vintageIron(), List.of());
+        expect(answer, Term.SWEPT_VOLUME, 471e-6, 2e-6);
+        expect(answer, Term.BORE_TAPER, 0.21e-3, 0.005e-3);
+        expect(answer, Term.OUT_OF_ROUND, 0.09e-3, 0.005e-3);
+        expect(answer, Term.RIM_SPEED, 29.9, 0.05);
+        expect(answer, Term.BIG_END_CLEARANCE, 0.114e-3, 0.0005e-3);
+        assertThat(answer.stops()).anyMatch(s -> s.refused() && s.what().contains("wheel"));
+        assertThat(answer.verdictsOn(Term.BORE_TAPER)).anyMatch(v -> v.state() == Verdict.State.FAILS);
+        assertThat(words(answer)).contains("0.064").contains("0.039").contains("550");
+        assertThat(answer.findings()).anyMatch(f -> f.message().contains("proves little"));
+    }
+
+    /** Everything the answer says in words. */
+    private static String words(Answer answer) {
+        StringBuilder all = new StringBuilder();
+        answer.findings()
+                .forEach(f ->
+                        all.append(f.message()).append(' ').append(f.mend()).append('\n'));
+        answer.stops()
+                .forEach(s -> all.append(s.what())
+                        .append(' ')
+                        .append(s.why())
+                        .append(' ')
+                        .append(s.wayRound())
+                        .append('\n'));
+        answer.verdicts()
+                .forEach(v -> all.append(v.why()).append(' ').append(v.cure()).append('\n'));
+        return all.toString();
+    }
+
+    @Test
+    void lobeCentreIsNotProvenLegalAndTheVolumeIs() {
+        Answer answer = Measure.of(sideValveKart(), List.of());
+        assertThat(answer.verdictsOn(Term.INTAKE_LOBE_CENTRE)).anyMatch(v -> v.state() == Verdict.State.NEAR);
+        assertThat(answer.verdictsOn(Term.CLEARANCE_VOLUME)).anyMatch(v -> v.state() == Verdict.State.MEETS);
+        assertThat(answer.verdictsOn(Term.VALVE_TO_HEAD))
+                .anyMatch(v -> v.rule().startsWith("own:") && v.state() == Verdict.State.MEETS);
+        assertThat(answer.next()).isNotEmpty();
+        assertThat(answer.next().get(0).read()).isIn(Term.INTAKE_OPENS, Term.INTAKE_CLOSES);
+    }
+
+    @Test
+    void longerThrowShowsTheSpreadOfTheTradeOnSquish() {
+        Build build = longerThrow();
+        Map<Choice, String> choices = new LinkedHashMap<>(build.choices());
+        choices.put(Choice.ROD_METAL, "billet_aluminium");
+        Build aluminium = new Build(
+                build.name(),
+                true,
+                build.units(),
+                List.of(),
+                build.instruments(),
+                build.given(),
+                choices,
+                Map.of(),
+                List.of(),
+                Map.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Map.of());
+        Answer answer = Measure.of(aluminium, List.of());
+        assertThat(answer.verdictsOn(Term.SQUISH).stream()
+                        .map(v -> v.rule() + " " + v.state())
+                        .toList())
+                .contains(
+                        "squish_least.general MEETS",
+                        "squish_least.small_kart MEETS",
+                        "squish_least.large_single FAILS");
     }
 
     private static void expect(Answer answer, Term term, double value, double tolerance) {
