@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.build.Build;
+import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Compression;
 import longthrow.core.engine.Fits;
+import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stack;
 import longthrow.core.engine.Timing;
 import longthrow.core.formula.Expression;
@@ -253,6 +255,12 @@ final class EngineModel {
     }
 
     private void rest() {
+        Rule.TOP_RING_GAP_LEAST
+                .inForce(build)
+                .flatMap(Alternative::lower)
+                .ifPresent(least -> set(
+                        Term.TOP_RING_GAP_WANTED,
+                        least.expression().substitute(Map.of(Term.BORE.path(), at(Term.BORE)))));
         set(Term.KEY_SHIFT, Timing.keyShift(at(Term.KEY_OFFSET), at(Term.TAPER_DIAMETER)));
         set(Term.TIMING_WITH_KEY, at(Term.BASE_TIMING).plus(at(Term.KEY_SHIFT)));
         set(Term.MEAN_PISTON_SPEED, Timing.meanPistonSpeed(at(Term.STROKE), at(Term.WANTED_SPEED)));

@@ -304,6 +304,14 @@ final class Readings {
                             set.place() + " resolution", Source.Kind.RESOLUTION, label, tool.resolution() / 2),
                     1.0);
         }
+        for (Instrument at = tool; at != null; at = at.setWith()) {
+            addInstrument(at, set.mean(), errors);
+        }
+        return errors;
+    }
+
+    /** The stated error of an instrument, one and the same for all readings taken with it or with what was set by it. */
+    private static void addInstrument(Instrument tool, double reading, Map<Source, Double> errors) {
         String owner = tool.key().replace('_', ' ');
         if (tool.statedError() > 0) {
             errors.put(Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()), 1.0);
@@ -312,9 +320,8 @@ final class Readings {
             errors.put(
                     Source.at95(
                             "instrument " + tool.key() + " gain", Source.Kind.INSTRUMENT, owner, tool.relativeError()),
-                    set.mean());
+                    reading);
         }
-        return errors;
     }
 
     private Instrument instrument(Term term, @Nullable String key, String place) {
