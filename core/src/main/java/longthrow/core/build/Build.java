@@ -93,6 +93,25 @@ public record Build(
                 Map.of());
     }
 
+    /** A copy that prints other units first. */
+    public Build withUnits(UnitSystem other) {
+        return new Build(
+                name,
+                invented,
+                other,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench);
+    }
+
     /** A copy with other entries for the terms. */
     public Build withGiven(Map<Term, List<Given>> other) {
         return new Build(

@@ -1,0 +1,223 @@
+package longthrow.workshop.json;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.NextReading;
+import longthrow.core.answer.Result;
+import longthrow.core.answer.Stop;
+import longthrow.core.answer.Unknown;
+import longthrow.core.answer.Verdict;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.measurement.Source;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/** The JSON of an answer, and its schema, docs/answer.schema.json. */
+public final class AnswerJson {
+    /** Raised when a key changes its meaning or goes away; adding keys does not raise it. */
+    private static final int FORMAT = 1;
+
+    /** Below it a share is what the computer's rounding left of nothing. */
+    private static final double LEAST_SHARE = 1e-6;
+
+    private static final JsonShape<Measured.Share> SHARE = new JsonShape<Measured.Share>()
+            .text("owner", "whose doubt", Measured.Share::owner)
+            .number("share", "of the variance, 0 to 1", Measured.Share::share);
+
+    private static final JsonShape<Result> VALUE = new JsonShape<Result>()
+            .text("label", "name for people", r -> r.term().label())
+            .text("symbol", "symbol in formulas", r -> r.term().symbol())
+            .text(
+                    "unit",
+                    "coherent SI unit of every number here",
+                    r -> r.term().dimension().siSymbol())
+            .number("value", "best value", r -> r.figure().value())
+            .numberOrNull(
+                    "low",
+                    "lower end of the 95 % interval; null when the doubt is unknown",
+                    r -> ifKnown(r, r.figure().low()))
+            .numberOrNull(
+                    "high",
+                    "upper end of the 95 % interval; null when the doubt is unknown",
+                    r -> ifKnown(r, r.figure().high()))
+            .numberOrNull(
+                    "standard_uncertainty",
+                    "combined standard uncertainty; null when the doubt is unknown",
+                    r -> ifKnown(r, r.figure().standardUncertainty()))
+            .numberOrNull(
+                    "degrees_of_freedom",
+                    "effective, after Welch and Satterthwaite; null when without limit or when the doubt is unknown",
+                    r -> ifKnown(r, r.figure().degreesOfFreedom()))
+            .textOrNull("doubt_unknown_because", "why there is no interval; null when there is one", r -> reason(r))
+            .truth(
+                    "sampled",
+                    "whether the interval comes from samples, because the formula bends",
+                    r -> r.figure().isSampled())
+            .truth(
+                    "contradicted",
+                    "whether readings behind it disagree: then it is not to be used",
+                    Result::contradicted)
+            .texts(
+                    "provenance",
+                    "where the readings behind it come from",
+                    r -> r.provenance().stream().sorted().map(Provenance::label).toList())
+            .texts("from", "places in the build file it rests on", Result::from)
+            .list(
+                    "shares",
+                    "who owns the doubt, largest share first; less than a millionth is left out",
+                    SHARE,
+                    r -> r.figure().shares().stream()
+                            .filter(share -> share.share() >= LEAST_SHARE)
+                            .toList());
+
+    private static final JsonShape<Verdict> VERDICT = new JsonShape<Verdict>()
+            .text("rule", "key of the rule", Verdict::rule)
+            .text("label", "what the rule says", Verdict::label)
+            .term("term", "the figure held against it", v -> v.term())
+            .text(
+                    "unit",
+                    "coherent SI unit of least and most",
+                    v -> v.term().dimension().siSymbol())
+            .numberOrNull("least", "inclusive; null for no limit", Verdict::least)
+            .numberOrNull("most", "inclusive; null for no limit", Verdict::most)
+            .numberOrNull(
+                    "probability",
+                    "that the true figure keeps the rule; null when unknown, see why",
+                    Verdict::probability)
+            .word(
+                    "state",
+                    "the verdict",
+                    JsonShape.words(Verdict.State.values(), Verdict.State::label),
+                    v -> v.state().label())
+            .truth(
+                    "chosen",
+                    "whether the owner chose this rule or there is no other; the rest is the spread of the trade",
+                    Verdict::chosen)
+            .text("why", "which limit, by how much", Verdict::why)
+            .text("cure", "what would mend it", Verdict::cure)
+            .text("source", "where the rule comes from", Verdict::source);
+
+    private static final JsonShape<Finding> FINDING = new JsonShape<Finding>()
+            .word(
+                    "kind",
+                    "how much it weighs",
+                    JsonShape.words(Finding.Kind.values(), Finding.Kind::label),
+                    f -> f.kind().label())
+            .text("where", "place in the build file, or the part", Finding::where)
+            .text("message", "what was found, against what", Finding::message)
+            .text("mend", "what to do about it", Finding::mend);
+
+    private static final JsonShape<Stop> STOP = new JsonShape<Stop>()
+            .text("what", "must not be done", Stop::what)
+            .text("why", "the reason", Stop::why)
+            .text("way_round", "the cheapest safe way", Stop::wayRound)
+            .truth(
+                    "refused",
+                    "true: a limit is passed or damage was seen; false: data is missing, so it is not approved",
+                    Stop::refused);
+
+    private static final JsonShape<Unknown> UNKNOWN = new JsonShape<Unknown>()
+            .term("term", "the figure", u -> u.term())
+            .texts(
+                    "missing",
+                    "terms that would have to be read",
+                    u -> u.missing().stream().map(Term::path).toList())
+            .text("why", "in words", Unknown::why);
+
+    private static final JsonShape<DefaultUsed> DEFAULT = new JsonShape<DefaultUsed>()
+            .text("where", "place in the build file it stands in for", DefaultUsed::where)
+            .text("what", "was taken", DefaultUsed::what)
+            .text("source", "where it comes from", DefaultUsed::source);
+
+    private static final JsonShape<NextReading> NEXT = new JsonShape<NextReading>()
+            .term("read", "what to read", n -> n.read())
+            .text("with", "instrument", NextReading::with)
+            .text("how", "how to take it", NextReading::how)
+            .number("minutes", "it takes", NextReading::minutes)
+            .term("target", "the figure whose doubt it cuts", n -> n.target())
+            .text(
+                    "unit",
+                    "coherent SI unit of now and after",
+                    n -> n.target().dimension().siSymbol())
+            .numberOrNull("now", "95 % doubt of the target now; null while the target is unknown", NextReading::now)
+            .numberOrNull("after", "95 % doubt expected after it; null when it cannot be said", NextReading::after)
+            .text("why", "in words", NextReading::why);
+
+    private static final JsonShape<Answer> ANSWER = new JsonShape<Answer>()
+            .text("question", "what was asked", Answer::question)
+            .text("engine", "name of the build", Answer::engine)
+            .truth("invented", "whether the build says that it is made up", Answer::invented)
+            .word(
+                    "units",
+                    "which units the owner wants first in print; numbers here are SI whatever it says",
+                    List.of("metric", "inch"),
+                    a -> a.units() == UnitSystem.METRIC_FIRST ? "metric" : "inch")
+            .list("stops", "what must not be done", STOP, Answer::stops)
+            .list("findings", "what was noticed, suspects first", FINDING, Answer::findings)
+            .byTerm("values", "figures found, by term", VALUE, Result::term, Answer::values)
+            .list("verdicts", "figures held against rules", VERDICT, Answer::verdicts)
+            .list("unknowns", "what cannot be said yet", UNKNOWN, Answer::unknowns)
+            .list("defaults", "every default and assumption used", DEFAULT, Answer::defaults)
+            .list("next", "next best readings, best first", NEXT, Answer::next);
+
+    private AnswerJson() {}
+
+    /** The document, ended by a line feed. */
+    public static String of(Answer answer) {
+        Map<String, @Nullable Object> document = new LinkedHashMap<>();
+        document.put("format", FORMAT);
+        document.putAll(ANSWER.tree(answer));
+        return JsonText.of(document);
+    }
+
+    /** The JSON Schema (draft 2020-12) of every document that {@link #of} writes. */
+    public static String schema() {
+        Map<String, Object> shape = ANSWER.schema();
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put("format", Map.of("const", FORMAT));
+        ((Map<?, ?>) shape.getOrDefault("properties", Map.of()))
+                .forEach((key, value) -> properties.put(String.valueOf(key), value));
+        Map<String, Object> schema = new LinkedHashMap<>();
+        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
+        schema.put("title", "Longthrow answer");
+        schema.put(
+                "description",
+                "What every question about a build answers with, as printed by --json. Numbers are coherent SI. "
+                        + "Generated from the code; a test holds it there.");
+        schema.putAll(shape);
+        schema.put("properties", properties);
+        schema.put("required", List.copyOf(properties.keySet()));
+        schema.put("$defs", Map.of("term", terms()));
+        return JsonText.of(schema);
+    }
+
+    private static Map<String, Object> terms() {
+        Map<String, Object> terms = new LinkedHashMap<>();
+        terms.put("description", "section and key of a term, as in the build file");
+        terms.put("enum", Arrays.stream(Term.values()).map(Term::path).toList());
+        return terms;
+    }
+
+    private static double ifKnown(Result result, double number) {
+        return result.figure().isUnknown() ? Double.NaN : number;
+    }
+
+    private static @Nullable String reason(Result result) {
+        return !result.figure().isUnknown()
+                ? null
+                : "no doubt is known for: "
+                        + result.figure().contributions().keySet().stream()
+                                .filter(source -> source.kind() == Source.Kind.UNKNOWN)
+                                .map(Source::label)
+                                .distinct()
+                                .collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,205 @@
+package longthrow.workshop.print;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Result;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Part;
+
+/** The figures by part: label, value ± doubt in both units, where it comes from, and whose doubt it mostly is. */
+final class FigureTable {
+    private static final int INDENT = 2;
+    private static final int GAP = 2;
+    /** Smallest share of a doubt that is named. */
+    private static final double LEAST_SHARE = 0.01;
+
+    private static final String DISPUTED = "IN DISPUTE";
+
+    private final Answer answer;
+    private final Page page;
+    private final FigurePrinter printer;
+    private final boolean all;
+
+    FigureTable(Answer answer, Page page, FigurePrinter printer, boolean all) {
+        this.answer = answer;
+        this.page = page;
+        this.printer = printer;
+        this.all = all;
+    }
+
+    /** One figure in its pieces. */
+    private record Row(Result result, String label, String first, String second, String mark, String owner) {}
+
+    void print() {
+        boolean anyWorkedOut = answer.values().stream().anyMatch(v -> !v.term().isRead());
+        Map<Part, List<Row>> byPart = new EnumMap<>(Part.class);
+        int leftOut = 0;
+        for (Result result : answer.values()) {
+            if (all || !anyWorkedOut || !result.term().isRead() || result.contradicted()) {
+                byPart.computeIfAbsent(result.term().part(), p -> new ArrayList<>())
+                        .add(row(result));
+            } else {
+                leftOut++;
+            }
+        }
+        if (!byPart.isEmpty()) {
+            page.heading(Ink.STRONG, "FIGURES", "the ± holds the true figure 19 times in 20");
+            List<Row> rows = byPart.values().stream().flatMap(List::stream).toList();
+            Columns columns = Columns.of(rows, page.width());
+            byPart.forEach((part, itsRows) -> {
+                page.hanging(0, Ink.QUIET, part.label(), Ink.PLAIN, "");
+                itsRows.forEach(row -> print(row, columns));
+            });
+        }
+        if (leftOut > 0) {
+            page.hanging(
+                    0,
+                    Ink.QUIET,
+                    "",
+                    Ink.QUIET,
+                    "and " + leftOut + (leftOut == 1 ? " reading" : " readings")
+                            + " as entered, with their doubt: --all");
+        }
+    }
+
+    private Row row(Result result) {
+        PrintedFigures printed = printed(printer, result);
+        return new Row(
+                result,
+                result.term().label(),
+                printed.first().text(),
+                printed.second()
+                        .map(f -> f.doubt().equals(Figure.UNKNOWN) ? new Figure(f.value(), "", f.unit()) : f)
+                        .map(Figure::text)
+                        .orElse(""),
+                result.contradicted() ? DISPUTED : mark(result.provenance()),
+                owner(result));
+    }
+
+    static PrintedFigures printed(FigurePrinter printer, Result result) {
+        Measured figure = result.figure();
+        return figure.isUnknown()
+                ? printer.printDoubtUnknown(result.term().dimension(), figure.value())
+                : printer.print(result.term().dimension(), figure.value(), figure.expanded());
+    }
+
+    /** A figure is as good as the weakest reading it leans on. */
+    private static String mark(Set<Provenance> provenance) {
+        for (Provenance weakest :
+                List.of(Provenance.ASSUMED, Provenance.CATALOGUE, Provenance.SPECIFIED, Provenance.MEASURED)) {
+            if (provenance.contains(weakest)) {
+                return provenance.size() == 1 ? weakest.label() : "partly " + weakest.label();
+            }
+        }
+        return "";
+    }
+
+    private void print(Row row, Columns columns) {
+        StringBuilder line = new StringBuilder(" ".repeat(INDENT))
+                .append(PlainText.padded(row.label(), columns.label()))
+                .append(" ".repeat(GAP))
+                .append(PlainText.padded(row.first(), columns.first()));
+        if (columns.room() != Room.NARROW) {
+            line.append(" ".repeat(GAP)).append(PlainText.padded(row.second(), columns.second()));
+        }
+        boolean oneLine = columns.room() == Room.WIDE && !all;
+        if (oneLine) {
+            line.append(" ".repeat(GAP)).append(page.ink(ink(row), PlainText.padded(row.mark(), columns.mark())));
+            line.append(" ".repeat(GAP)).append(page.ink(Ink.QUIET, row.owner()));
+        }
+        page.line(line.toString());
+        if (row.result().contradicted()) {
+            page.hanging(
+                    2 * INDENT,
+                    Ink.BAD,
+                    DISPUTED + ", do not use:",
+                    Ink.PLAIN,
+                    "readings behind it disagree, see above");
+        }
+        if (!oneLine) {
+            List<String> behind = new ArrayList<>();
+            if (columns.room() == Room.NARROW && !row.second().isEmpty()) {
+                behind.add(row.second());
+            }
+            if (!row.owner().isEmpty()) {
+                behind.add("doubt: " + (all ? owners(row.result()) : row.owner()));
+            }
+            if (!row.mark().isEmpty() && !row.result().contradicted()) {
+                behind.add(row.mark());
+            }
+            page.hanging(2 * INDENT, Ink.PLAIN, "", Ink.QUIET, String.join("; ", behind));
+        }
+        if (all) {
+            page.ifAny(2 * INDENT, "from:", String.join(", ", row.result().from()));
+            page.ifAny(2 * INDENT, "sign:", row.result().term().sign());
+        }
+    }
+
+    private static Ink ink(Row row) {
+        return row.result().contradicted()
+                ? Ink.BAD
+                : row.mark().equals(Provenance.MEASURED.label()) ? Ink.PLAIN : Ink.DOUBTFUL;
+    }
+
+    private static String owner(Result result) {
+        return result.figure().isUnknown()
+                ? ""
+                : result.figure().shares().stream()
+                        .limit(1)
+                        .map(FigureTable::named)
+                        .collect(Collectors.joining());
+    }
+
+    /** Every share of one per cent and more. */
+    private static String owners(Result result) {
+        return result.figure().shares().stream()
+                .filter(share -> share.share() >= LEAST_SHARE)
+                .map(FigureTable::named)
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String named(Measured.Share share) {
+        return PlainText.of(share.owner()) + " " + Percent.ofShare(share.share());
+    }
+
+    /** What the page has room for on the line of a figure. */
+    private enum Room {
+        /** All of it. */
+        WIDE,
+        /** Label and both figures. */
+        MIDDLE,
+        /** Label and the first figure. */
+        NARROW
+    }
+
+    /** Widths of the columns. */
+    private record Columns(int label, int first, int second, int mark, Room room) {
+        private static Columns of(List<Row> rows, int width) {
+            int label = widest(rows, Row::label);
+            int first = widest(rows, Row::first);
+            int second = widest(rows, Row::second);
+            int mark = widest(rows, Row::mark);
+            int middle = INDENT + label + GAP + first + GAP + second;
+            int wide = middle + GAP + mark + GAP + widest(rows, Row::owner);
+            Room room = wide <= width ? Room.WIDE : middle <= width ? Room.MIDDLE : Room.NARROW;
+            return new Columns(Math.min(label, width - INDENT - GAP - first), first, second, mark, room);
+        }
+
+        private static int widest(List<Row> rows, Function<Row, String> piece) {
+            return rows.stream()
+                    .mapToInt(row -> PlainText.width(piece.apply(row)))
+                    .max()
+                    .orElse(0);
+        }
+    }
+}

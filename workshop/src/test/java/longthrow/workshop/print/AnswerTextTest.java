@@ -1,0 +1,180 @@
+package longthrow.workshop.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.stream.Stream;
+import longthrow.core.answer.Answer;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.workshop.SampleAnswer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What an owner must be able to read off the sheet; the layout itself is free to change. */
+class AnswerTextTest {
+    private static final String ESCAPE = "\u001b";
+
+    @ParameterizedTest
+    @MethodSource("layouts")
+    void noLineIsWiderThanThePageOrEndsInSpaces(Answer answer, int width, boolean all) {
+        assertThat(AnswerText.of(answer, width, false, all).lines()).allSatisfy(line -> {
+            assertThat(PlainText.width(line)).isLessThanOrEqualTo(width);
+            assertThat(line).isEqualTo(line.stripTrailing());
+        });
+    }
+
+    static Stream<Object[]> layouts() {
+        return Stream.of(60, 61, 72, 80, 100, 120, 200)
+                .flatMap(width -> Stream.of(true, false)
+                        .flatMap(all -> Stream.of(
+                                        SampleAnswer.loud(UnitSystem.METRIC_FIRST),
+                                        SampleAnswer.quiet(UnitSystem.INCH_FIRST))
+                                .map(answer -> new Object[] {answer, width, all})));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {60, 80, 100, 160})
+    void unitOfTheOwnersChoiceComesFirstAndTheOtherIsThereToo(int width) {
+        String metric = AnswerText.of(SampleAnswer.quiet(UnitSystem.METRIC_FIRST), width, false, false);
+        String inch = AnswerText.of(SampleAnswer.quiet(UnitSystem.INCH_FIRST), width, false, false);
+        assertThat(metric).containsSubsequence("  squish", "1.37 ± 0.07 mm", "0.0539 ± 0.0027 in");
+        assertThat(inch).containsSubsequence("  squish", "0.0539 ± 0.0027 in", "1.37 ± 0.07 mm");
+    }
+
+    @Test
+    void stopsComeBeforeEverythingElseWithReasonAndWayRound() {
+        String sheet = loud(false);
+        assertThat(sheet)
+                .containsSubsequence(
+                        "2 stops",
+                        "NOT APPROVED, data missing: turning this engine to 6500 rpm",
+                        "why:",
+                        "safe way:",
+                        "REFUSED: running it with this flywheel",
+                        "SUSPECTS",
+                        "FIGURES",
+                        "VERDICTS",
+                        "READ NEXT");
+    }
+
+    @Test
+    void inventedEngineSaysSoAtTheTop() {
+        assertThat(loud(false).lines().limit(2)).anyMatch(line -> line.contains("INVENTED"));
+    }
+
+    @Test
+    void figureInDisputeIsMarkedInWords() {
+        assertThat(loud(false)).containsSubsequence("  squish", "IN DISPUTE, do not use");
+        assertThat(AnswerText.of(SampleAnswer.quiet(UnitSystem.METRIC_FIRST), 80, false, false))
+                .doesNotContain("IN DISPUTE");
+    }
+
+    @Test
+    void everyFigureNamesWhoOwnsMostOfItsDoubtAndHowItIsKnown() {
+        assertThat(loud(false)).containsSubsequence("swept volume", "doubt: bore 81 %; partly assumed");
+    }
+
+    @Test
+    void verdictsStandAsWordsTheWorstFirstWithWhyCureAndSource() {
+        assertThat(loud(false))
+                .containsSubsequence(
+                        "VERDICTS",
+                        "FAILS   swept volume: at most 190 cc by the class rule",
+                        "why: 3.3 cc above the limit",
+                        "cure: a shorter throw",
+                        "rule from: class rule, invented",
+                        "NEAR    squish",
+                        "UNKNOWN sleeve wall left",
+                        "meets   bore");
+    }
+
+    @Test
+    void whatTheRestOfTheTradeSaysStandsBelowTheRuleThatWasChosen() {
+        assertThat(loud(false))
+                .containsSubsequence("NEAR    squish", "others say", "meets   at least 0.76 mm", "UNKNOWN sleeve");
+    }
+
+    @Test
+    void everyPartHasItsVerdictAndWhatToDo() {
+        assertThat(loud(false))
+                .containsSubsequence(
+                        "PARTS", "connecting rod: machine: the pin is tight", "do this: hone the small end");
+    }
+
+    @Test
+    void figureWithoutKnownDoubtIsNotPrintedAsIfItHadNone() {
+        assertThat(loud(true)).containsSubsequence("skirt below pin", "17.60 mm, doubt unknown");
+        assertThat(loud(true)).doesNotContain("17.60 mm ±");
+    }
+
+    @Test
+    void allShowsEveryReadingShareAndDefaultAndTheShortSheetSaysHowManyItLeavesOut() {
+        assertThat(loud(false)).contains("and 4 readings as entered, with their doubt: --all");
+        assertThat(loud(false)).doesNotContain("gasket thickness 19 %");
+        assertThat(loud(true))
+                .contains("chamber volume 81 %, gasket thickness 19 %", "from: crankshaft.stroke#1", "source: ISO 3611")
+                .doesNotContain("--all");
+    }
+
+    @Test
+    void nextReadingSaysHowLongAndWhatItBringsInBothUnits() {
+        assertThat(loud(false).replaceAll("\\s+", " "))
+                .contains(
+                        "1. deck height (cylinder.deck_height), height gauge, about 12 minutes",
+                        "squish from ± 0.07 mm (± 0.0028 in) to ± 0.040 mm (± 0.0016 in)",
+                        "sleeve wall left from unknown to ± 0.030 mm (± 0.0012 in)");
+    }
+
+    @Test
+    void colourAddsNothingButColour() {
+        Answer answer = SampleAnswer.loud(UnitSystem.METRIC_FIRST);
+        String coloured = AnswerText.of(answer, 80, true, false);
+        assertThat(coloured).contains(ESCAPE + "[1;31mREFUSED:" + ESCAPE + "[0m");
+        assertThat(coloured.replaceAll(ESCAPE + "\\[[0-9;]*m", "")).isEqualTo(loud(false));
+        assertThat(loud(false)).doesNotContain(ESCAPE);
+    }
+
+    @Test
+    void engineNamedToSteerTheTerminalIsShownAndNotObeyed() {
+        Answer answer = SampleAnswer.named("evil\u001b[2J\u202Egnp.exe\nSTOP");
+        assertThat(AnswerText.of(answer, 80, false, false))
+                .doesNotContain(ESCAPE, "\u202E", "\nSTOP")
+                .contains("measure: evil\uFFFD[2J\uFFFDgnp.exe STOP");
+    }
+
+    @Test
+    void wordWiderThanThePageIsCutNotSpilled() {
+        String sheet = AnswerText.of(SampleAnswer.named("x".repeat(200) + " 測定".repeat(60)), 60, false, false);
+        assertThat(sheet.lines()).allMatch(line -> PlainText.width(line) <= 60);
+        assertThat(sheet.replaceAll("\\s", "")).contains("x".repeat(200));
+    }
+
+    @Test
+    void figureIsNotTornFromItsUnitOrItsDoubt() {
+        List<String> lines = PlainText.wrap("the gap is 1.37 ± 0.07 mm wide, 97 % of it here", 14, 14);
+        assertThat(lines).contains("1.37 ± 0.07 mm").noneMatch(line -> line.endsWith("97"));
+    }
+
+    /** 95 % is where "meets" begins, so what is just below must not read 95 %. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.9499, 94 %",
+        "0.95, 95 %",
+        "0.0501, 6 %",
+        "0.05, 5 %",
+        "0.5, 50 %",
+        "0.29, 29 %",
+        "1, over 99 %",
+        "0, under 1 %"
+    })
+    void probabilityIsNeverPrintedSurerThanItIs(double probability, String printed) {
+        assertThat(Percent.ofProbability(probability)).isEqualTo(printed);
+    }
+
+    private static String loud(boolean all) {
+        return AnswerText.of(SampleAnswer.loud(UnitSystem.METRIC_FIRST), 80, false, all);
+    }
+}
