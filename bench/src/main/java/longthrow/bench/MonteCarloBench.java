@@ -3,11 +3,16 @@ package longthrow.bench;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import longthrow.core.formula.Formula;
 import longthrow.core.formula.SampleSource;
 import longthrow.core.formula.SampleSummary;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.MonteCarlo;
+import longthrow.core.measurement.Source;
 
 /**
  * One million Monte Carlo samples of a compression ratio with 30 normal inputs: draws, formula, mean, standard deviation
@@ -24,6 +29,7 @@ public final class MonteCarloBench {
     private final int inputs = formula.inputs().size();
     private final double[] means = new double[inputs];
     private final double[] deviations = new double[inputs];
+    private final Map<String, Measured> measured = new HashMap<>();
     private final double[][] drawn = new double[inputs][Formula.Workspace.BLOCK];
     private final double[] block = new double[Formula.Workspace.BLOCK];
     private double[] ratios = new double[0];
@@ -34,6 +40,8 @@ public final class MonteCarloBench {
         for (int i = 0; i < inputs; i++) {
             means[i] = StackToRatio.value(names.get(i));
             deviations[i] = StackToRatio.uncertainty(names.get(i));
+            Source source = Source.known(names.get(i), Source.Kind.TYPED, names.get(i), deviations[i]);
+            measured.put(names.get(i), Measured.of(means[i], List.of(source)));
         }
     }
 
@@ -41,6 +49,7 @@ public final class MonteCarloBench {
         MonteCarloBench bench = new MonteCarloBench();
         print("%s%n", bench.formula);
         print("%.6f from the formula, %.6f by hand%n", bench.formula.at(bench.means), bench.byHand());
+        bench.sampleAll();
         print("draws, formula and summary  %6.1f ms%n", bench.median(bench::everything));
         print("  draws alone               %6.1f ms%n", bench.median(bench::drawsAlone));
         print("  formula alone             %6.1f ms%n", bench.median(bench::formulaAlone));
@@ -70,9 +79,9 @@ public final class MonteCarloBench {
         return times[RUNS / 2];
     }
 
+    /** As the command does it: measured figures with one source each, through {@link MonteCarlo#summary}. */
     private void everything() {
-        sampleAll();
-        if (!(summary().standardDeviation() > 0)) {
+        if (!(MonteCarlo.summary(formula, measured::get, SAMPLES, 0.95).standardDeviation() > 0)) {
             throw new IllegalStateException("no spread");
         }
     }

@@ -1,11 +1,11 @@
 package longthrow.core.measurement;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import longthrow.core.formula.Formula;
 import longthrow.core.formula.SampleSource;
 import longthrow.core.formula.SampleSummary;
@@ -60,33 +60,45 @@ public final class MonteCarlo {
         return SampleSummary.of(results, probability);
     }
 
-    /** Measured figures: value plus the errors of their sources. */
+    /** Measured figures: value plus the errors of their sources; which source moves which column by how much is laid out once. */
     private static final class BySources implements Formula.InputBlock {
-        private final List<Measured> given = new ArrayList<>();
-        private final Set<Source> sources = new LinkedHashSet<>();
+        private final double[] values;
+        private final Source[] sources;
+        private final int[][] columnsOf; // [source][n]: columns it moves
+        private final double[][] factorsOf; // [source][n]: by how much
         private final SourceSampler sampler = new SourceSampler(SampleSource.of(SEED));
         private final double[] draw = new double[Formula.Workspace.BLOCK];
 
         BySources(Formula formula, Function<String, Measured> inputs) {
-            for (String name : formula.inputs()) {
-                Measured input = inputs.apply(name);
-                given.add(input);
-                sources.addAll(input.contributions().keySet());
+            List<Measured> given = formula.inputs().stream().map(inputs).toList();
+            values = given.stream().mapToDouble(Measured::value).toArray();
+            Set<Source> all = new LinkedHashSet<>();
+            given.forEach(input -> all.addAll(input.contributions().keySet()));
+            sources = all.toArray(Source[]::new);
+            columnsOf = new int[sources.length][];
+            factorsOf = new double[sources.length][];
+            for (int s = 0; s < sources.length; s++) {
+                Source source = sources[s];
+                columnsOf[s] = IntStream.range(0, values.length)
+                        .filter(i -> given.get(i).contributions().getOrDefault(source, 0.0) != 0)
+                        .toArray();
+                factorsOf[s] = IntStream.of(columnsOf[s])
+                        .mapToDouble(i -> given.get(i).contributions().getOrDefault(source, 0.0))
+                        .toArray();
             }
         }
 
         @Override
         public void fill(double[][] columns, int count) {
             for (int i = 0; i < columns.length; i++) {
-                Arrays.fill(columns[i], 0, count, given.get(i).value());
+                Arrays.fill(columns[i], 0, count, values[i]);
             }
             sampler.nextBlock();
-            for (Source source : sources) {
-                sampler.fill(source, draw, count);
-                for (int i = 0; i < columns.length; i++) {
-                    Double c = given.get(i).contributions().get(source);
-                    if (c != null && c != 0) {
-                        add(c, draw, columns[i], count);
+            for (int s = 0; s < sources.length; s++) {
+                if (columnsOf[s].length > 0) {
+                    sampler.fill(sources[s], draw, count);
+                    for (int n = 0; n < columnsOf[s].length; n++) {
+                        add(factorsOf[s][n], draw, columns[columnsOf[s][n]], count);
                     }
                 }
             }
