@@ -73,7 +73,7 @@ public final class SampleAnswer {
     private static Answer answer(UnitSystem units, List<Stop> stops, List<Finding> suspects, boolean disputed) {
         List<Finding> findings = new ArrayList<>(suspects);
         findings.add(
-                new Finding(Finding.Kind.PART, "cylinder", "keep", "taper and out-of-round are inside the limits"));
+                new Finding(Finding.Kind.PART, "cylinder", "cylinder: keep: taper and out-of-round are inside", ""));
         findings.add(new Finding(
                 Finding.Kind.PART,
                 "connecting_rod",
@@ -84,6 +84,11 @@ public final class SampleAnswer {
                 "engine.cranking_pressure",
                 "cranking pressure proves little here: the camshaft has a compression release",
                 "do the leak-down instead"));
+        findings.add(new Finding(
+                Finding.Kind.NOTE,
+                "engine.compression_ratio",
+                "highest static ratio: sources disagree",
+                "choose with rules: choose: static_ratio: regular or premium"));
         return new Answer(
                 "measure",
                 "Dovrin 171",
@@ -248,6 +253,29 @@ public final class SampleAnswer {
                 "3.3 cc above the limit",
                 "a shorter throw",
                 "class rule, invented"));
+        Term ratio = Term.COMPRESSION_RATIO;
+        verdicts.add(
+                open("static_ratio.regular", "highest static ratio: regular", ratio, 9, Verdict.State.FAILS, 0.0001));
+        verdicts.add(open(
+                "static_ratio.premium", "highest static ratio: premium", ratio, 10.5, Verdict.State.MEETS, 0.9999));
+        verdicts.add(open("rod_ratio.usual", "rod ratio: usual", Term.ROD_RATIO, 1.65, Verdict.State.MEETS, 1));
+        verdicts.add(open("rod_ratio.not_harsh", "rod ratio: not harsh", Term.ROD_RATIO, 1.8, Verdict.State.MEETS, 1));
         return Collections.unmodifiableList(verdicts);
+    }
+
+    private static Verdict open(
+            String rule, String label, Term term, double most, Verdict.State state, double probability) {
+        return new Verdict(
+                rule,
+                label,
+                term,
+                Double.NEGATIVE_INFINITY,
+                most,
+                probability,
+                state,
+                false,
+                "",
+                "",
+                "common practice, no source");
     }
 }

@@ -27,6 +27,9 @@ public final class AnswerText {
     private static final int SHORT_LIST = 3;
 
     private static final int SHORT_LIST_OF_UNKNOWNS = 6;
+    /** The verdicts above have the rest of it. */
+    private static final int LINES_OF_A_PART = 2;
+
     private static final int INDENT = 2;
 
     private final Answer answer;
@@ -112,8 +115,10 @@ public final class AnswerText {
         }
         page.heading(Ink.STRONG, "PARTS", "what to do with each");
         for (Finding part : parts) {
-            page.item(INDENT, part.message());
-            page.ifAny(2 * INDENT + 1, "do this:", part.mend());
+            page.item(INDENT, part.message(), all ? Integer.MAX_VALUE : LINES_OF_A_PART);
+            if (all) {
+                page.ifAny(2 * INDENT + 1, "do this:", part.mend());
+            }
         }
     }
 
@@ -130,7 +135,18 @@ public final class AnswerText {
     }
 
     private List<Finding> of(Finding.Kind kind) {
-        return answer.findings().stream().filter(f -> f.kind() == kind).toList();
+        return answer.findings().stream()
+                .filter(f -> f.kind() == kind && (all || !isSaidByTheVerdicts(f)))
+                .toList();
+    }
+
+    /** A note on a rule that stands open: its alternatives and how to choose are printed among the verdicts. */
+    private boolean isSaidByTheVerdicts(Finding finding) {
+        return finding.kind() == Finding.Kind.NOTE
+                && VerdictList.undecided(answer).values().stream()
+                        .map(verdicts -> verdicts.get(0))
+                        .anyMatch(v -> finding.where().equals(v.term().path())
+                                && finding.mend().contains(VerdictList.disputed(v) + ":"));
     }
 
     private void unknowns() {
@@ -172,7 +188,7 @@ public final class AnswerText {
                     .distinct()
                     .toList();
             String where = all ? String.join(", ", places) : shortly(places);
-            page.item(INDENT, group.getKey() + (where.isEmpty() ? "" : " (" + where + ")"));
+            page.item(INDENT, group.getKey() + (where.isEmpty() ? "" : " (" + where + ")"), Integer.MAX_VALUE);
             if (all) {
                 String sources = group.getValue().stream()
                         .map(DefaultUsed::source)
@@ -242,6 +258,10 @@ public final class AnswerText {
             long suspects = answer.findings().stream()
                     .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                     .count();
+            long open = VerdictList.undecided(answer).values().stream()
+                    .filter(v -> v.stream()
+                            .anyMatch(other -> other.state() != v.get(0).state()))
+                    .count();
             String verdicts = Arrays.stream(longthrow.core.answer.Verdict.State.values())
                     .map(state -> counted(answer, state))
                     .filter(s -> !s.isEmpty())
@@ -249,6 +269,7 @@ public final class AnswerText {
             return (answer.stops().isEmpty() ? "" : some(answer.stops().size(), "stop") + "; ")
                     + (suspects == 0 ? "no suspect reading" : some(suspects, "suspect reading"))
                     + (verdicts.isEmpty() ? "" : "; rules: " + verdicts)
+                    + (open == 0 ? "" : "; " + some(open, "rule") + " open")
                     + (answer.unknowns().isEmpty()
                             ? ""
                             : "; " + some(answer.unknowns().size(), "figure") + " unknown")

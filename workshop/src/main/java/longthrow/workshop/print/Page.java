@@ -63,11 +63,14 @@ final class Page {
         lines.stream().skip(1).forEach(line -> line(" ".repeat(further) + ink(ink, line)));
     }
 
-    /** Words whose further lines stand a little in. */
-    void item(int indent, String words) {
+    /** Words whose further lines stand a little in; what goes beyond the most lines is cut off, and shows it. */
+    void item(int indent, String words, int mostLines) {
         List<String> lines = PlainText.wrap(words, width - indent, width - indent - HANG_OF_LONG);
-        line(" ".repeat(indent) + lines.get(0));
-        lines.stream().skip(1).forEach(line -> line(" ".repeat(indent + HANG_OF_LONG) + line));
+        for (int i = 0; i < Math.min(lines.size(), mostLines); i++) {
+            boolean cut = i + 1 == mostLines && lines.size() > mostLines;
+            String before = " ".repeat(i == 0 ? indent : indent + HANG_OF_LONG);
+            line(before + (cut ? PlainText.cut(lines.get(i), width - before.length()) : lines.get(i)));
+        }
     }
 
     /** The same where there is something to say, nothing where there is not. */

@@ -98,6 +98,11 @@ public final class PlainText {
         return lines.stream().map(l -> l.replace(NO_BREAK, " ")).toList();
     }
 
+    /** The line with a mark that more would follow, within these columns. */
+    static String cut(String line, int columns) {
+        return line.substring(0, width(line) + 2 <= columns ? line.length() : fitting(line, columns - 2)) + " …";
+    }
+
     /** Characters from the start that take no more than these columns; at least one code point. */
     private static int fitting(String text, int columns) {
         int end = Character.charCount(text.codePointAt(0));

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Verdict;
 import longthrow.core.quantity.FigurePrinter;
@@ -33,42 +34,54 @@ final class VerdictList {
             return;
         }
         page.heading(Ink.STRONG, "VERDICTS", "meets or fails: 95 % sure; near: not proven either way");
-        Map<Verdict, List<Verdict>> others = new LinkedHashMap<>();
         answer.verdicts().stream()
                 .filter(Verdict::chosen)
                 .sorted(Comparator.comparing(v -> WORST_FIRST.indexOf(v.state())))
-                .forEach(v -> others.put(v, new ArrayList<>()));
-        Map<Term, List<Verdict>> undecided = new LinkedHashMap<>();
+                .forEach(v -> print(v, others(v)));
+        undecided(answer).values().forEach(this::printUndecided);
+    }
+
+    /** Rules the trade disagrees on and the owner has not settled: the alternatives of each, by its key. */
+    static Map<String, List<Verdict>> undecided(Answer answer) {
+        Map<String, List<Verdict>> undecided = new LinkedHashMap<>();
         for (Verdict verdict : answer.verdicts()) {
-            if (!verdict.chosen()) {
-                others.keySet().stream()
-                        .filter(v -> v.term() == verdict.term())
-                        .max(Comparator.comparing(v -> nearness(v.rule(), verdict.rule())))
-                        .map(others::get)
-                        .orElseGet(() -> undecided.computeIfAbsent(verdict.term(), t -> new ArrayList<>()))
+            if (answer.verdicts().stream().noneMatch(v -> v.chosen() && areAlternatives(v, verdict))) {
+                undecided
+                        .computeIfAbsent(
+                                disputed(verdict) + " " + verdict.term().path(), k -> new ArrayList<>())
                         .add(verdict);
             }
         }
-        others.forEach(this::print);
-        undecided.forEach(this::printUndecided);
+        return undecided;
     }
 
-    /** Characters two keys share from the start: alternatives of one disputed rule share its key. */
-    private static int nearness(String a, String b) {
-        int at = 0;
-        while (at < Math.min(a.length(), b.length()) && a.charAt(at) == b.charAt(at)) {
-            at++;
-        }
-        return at;
+    private List<Verdict> others(Verdict chosen) {
+        return answer.verdicts().stream()
+                .filter(v -> !v.chosen() && areAlternatives(v, chosen))
+                .toList();
+    }
+
+    private static boolean areAlternatives(Verdict a, Verdict b) {
+        return a.term() == b.term() && disputed(a).equals(disputed(b));
+    }
+
+    /** The key of the rule, which stands before that of the alternative. */
+    static String disputed(Verdict verdict) {
+        int dot = verdict.rule().indexOf('.');
+        return dot < 0 ? verdict.rule() : verdict.rule().substring(0, dot);
+    }
+
+    private static String alternative(Verdict verdict) {
+        return verdict.rule().substring(disputed(verdict).length()).replaceFirst("^\\.", "");
     }
 
     private void print(Verdict verdict, List<Verdict> others) {
         page.hanging(INDENT, ink(verdict.state()), word(verdict.state()), Ink.STRONG, named(verdict));
         int indent = INDENT + WORD_WIDTH + 1;
         boolean well = verdict.state() == Verdict.State.MEETS;
-        String found = found(verdict);
-        if (!found.isEmpty()) {
-            page.paragraph(indent, found);
+        String figure = figure(verdict.term());
+        if (well && !figure.isEmpty()) {
+            page.paragraph(indent, figure + "; " + sure(verdict));
         }
         if (!well || all) {
             page.ifAny(indent, "why:", verdict.why());
@@ -81,14 +94,47 @@ final class VerdictList {
         }
     }
 
-    private void printUndecided(Term term, List<Verdict> verdicts) {
-        page.hanging(
-                INDENT, Ink.DOUBTFUL, term.label() + ":", Ink.PLAIN, "the trade disagrees and no rule has been chosen");
-        String found = found(verdicts.get(0));
-        if (!found.isEmpty()) {
-            page.paragraph(2 * INDENT, found);
+    private void printUndecided(List<Verdict> verdicts) {
+        Verdict first = verdicts.get(0);
+        boolean agreed = verdicts.stream().allMatch(v -> v.state() == first.state());
+        String figure = figure(first.term());
+        String figureBehind = figure.isEmpty() ? "" : ": " + figure;
+        int indent = INDENT + WORD_WIDTH + 1;
+        if (agreed && !all) {
+            String by = verdicts.size() == 1 ? first.label() : sharedLabel(verdicts) + ", by all " + verdicts.size();
+            page.hanging(INDENT, ink(first.state()), word(first.state()), Ink.STRONG, by + figureBehind);
+            if (first.state() != Verdict.State.MEETS) {
+                page.ifAny(indent, "why:", first.why());
+                page.ifAny(indent, "cure:", first.cure());
+            }
+            return;
         }
-        verdicts.forEach(verdict -> printOther(2 * INDENT, verdict));
+        page.hanging(
+                INDENT,
+                Ink.DOUBTFUL,
+                PlainText.padded("OPEN", WORD_WIDTH),
+                Ink.STRONG,
+                first.term().label() + ", the trade disagrees" + figureBehind);
+        verdicts.forEach(verdict -> printOther(indent, verdict));
+        page.ifAny(
+                indent,
+                "choose:",
+                "rules: choose: " + disputed(first) + ": "
+                        + verdicts.stream().map(VerdictList::alternative).collect(Collectors.joining(" or ")));
+    }
+
+    /** The rule's own label, which stands before that of each alternative. */
+    private static String sharedLabel(List<Verdict> verdicts) {
+        String first = verdicts.get(0).label();
+        int end = first.lastIndexOf(": ");
+        while (end > 0 && !startsAll(verdicts, first.substring(0, end))) {
+            end = first.lastIndexOf(": ", end - 1);
+        }
+        return end > 0 ? first.substring(0, end) : verdicts.get(0).term().label();
+    }
+
+    private static boolean startsAll(List<Verdict> verdicts, String start) {
+        return verdicts.stream().allMatch(v -> v.label().startsWith(start + ": "));
     }
 
     private void printOther(int indent, Verdict other) {
@@ -101,15 +147,15 @@ final class VerdictList {
         return label.contains(verdict.term().label()) ? label : verdict.term().label() + ": " + label;
     }
 
-    private String found(Verdict verdict) {
-        String figure = answer.value(verdict.term())
-                .map(result -> "it is " + FigureTable.printed(printer, result).line()
-                        + (result.contradicted() ? ", in dispute" : ""))
+    private String figure(Term term) {
+        return answer.value(term)
+                .map(result ->
+                        FigureTable.printed(printer, result).line() + (result.contradicted() ? ", IN DISPUTE" : ""))
                 .orElse("");
-        String sure = Double.isNaN(verdict.probability())
-                ? ""
-                : Percent.ofProbability(verdict.probability()) + " sure to keep it";
-        return figure + (figure.isEmpty() || sure.isEmpty() ? "" : "; ") + sure;
+    }
+
+    private static String sure(Verdict verdict) {
+        return Percent.ofProbability(verdict.probability()) + " sure to keep it";
     }
 
     private static final int WORD_WIDTH = "UNKNOWN".length();

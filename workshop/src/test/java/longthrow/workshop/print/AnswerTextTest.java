@@ -98,10 +98,28 @@ class AnswerTextTest {
     }
 
     @Test
-    void everyPartHasItsVerdictAndWhatToDo() {
+    void ruleTheTradeDisagreesOnStaysOpenAndSaysOnceHowToChoose() {
         assertThat(loud(false))
                 .containsSubsequence(
-                        "PARTS", "connecting rod: machine: the pin is tight", "do this: hone the small end");
+                        "OPEN    static compression ratio, the trade disagrees: 9.66 ± 0.13",
+                        "FAILS   highest static ratio: regular",
+                        "meets   highest static ratio: premium",
+                        "choose: rules: choose: static_ratio: regular or premium")
+                .doesNotContain("sources disagree");
+        assertThat(loud(false).replaceAll("\\s+", " ")).contains("1 rule open");
+        assertThat(loud(true)).contains("sources disagree");
+    }
+
+    @Test
+    void ruleWhoseAlternativesAgreeTakesOneLine() {
+        assertThat(loud(false)).contains("meets   rod ratio, by all 2");
+        assertThat(loud(true)).contains("meets   rod ratio: usual", "meets   rod ratio: not harsh");
+    }
+
+    @Test
+    void everyPartHasItsVerdictAndWhatToDo() {
+        assertThat(loud(false))
+                .containsSubsequence("PARTS", "cylinder: keep", "connecting rod: machine: the pin is tight");
     }
 
     @Test
@@ -115,6 +133,7 @@ class AnswerTextTest {
         assertThat(loud(false)).contains("and 4 readings as entered, with their doubt: --all");
         assertThat(loud(false)).doesNotContain("gasket thickness 19 %");
         assertThat(loud(true))
+                .contains("do this: hone the small end")
                 .contains("chamber volume 81 %, gasket thickness 19 %", "from: crankshaft.stroke#1", "source: ISO 3611")
                 .doesNotContain("--all");
     }
