@@ -1,0 +1,54 @@
+package longthrow.buildfile;
+
+import java.util.Optional;
+import longthrow.core.build.Build;
+
+/** The build file: one plain text that holds an engine. Its format is in {@link Layout}. */
+public final class BuildFile {
+    /** The format this program writes, and the only one there has been. */
+    public static final int FORMAT_VERSION = Layout.FORMAT_VERSION;
+
+    private BuildFile() {}
+
+    /** Reads a file as it lies on the disk. Never throws, whatever the bytes. */
+    public static ReadBuild read(byte[] utf8) {
+        Faults faults = new Faults();
+        return read(PlainText.decode(utf8, faults), faults);
+    }
+
+    /** Reads a file's text. Never throws, whatever the text. */
+    public static ReadBuild read(String text) {
+        Faults faults = new Faults();
+        return read(PlainText.check(text, faults), faults);
+    }
+
+    private static ReadBuild read(Optional<String> text, Faults faults) {
+        Optional<Build> build =
+                text.flatMap(plain -> TreeReader.read(plain, faults)).flatMap(root -> BuildReader.read(root, faults));
+        return new ReadBuild(faults.isEmpty() ? build : Optional.empty(), faults.all(), faults.notes());
+    }
+
+    /**
+     * The canonical text of a build. Read back it gives an equal build, quantities as they were written.
+     * @throws IllegalArgumentException if a text in the build cannot stand in a file: control characters, or far too long
+     */
+    public static String write(Build build) {
+        return new BuildWriter(build).text();
+    }
+
+    /**
+     * Changes one value and leaves every other character, comment and line where it was. A key that is not there yet is
+     * added at its place in the order of stripping.
+     * @param path     {@code section.key}, such as {@code cylinder.bore}, {@code engine.name}, {@code instruments.wheel.error}
+     * @param newValue what would be typed behind the key, on one line: {@code 66.02 mm}, {@code [66.00 mm, 66.01 mm]},
+     *                 <code>{specified: 56.50 mm, by: the maker}</code>; free words with {@link #quoted} around them
+     */
+    public static Edited edit(String text, String path, String newValue) {
+        return new Surgery(text, path, newValue).result();
+    }
+
+    /** Free words as they may stand behind a key, in quotation marks where they need them. */
+    public static String quoted(String words) {
+        return Scalars.write(words, true);
+    }
+}

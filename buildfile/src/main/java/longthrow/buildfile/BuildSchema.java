@@ -1,0 +1,306 @@
+package longthrow.buildfile;
+
+import static longthrow.buildfile.Json.object;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import longthrow.buildfile.Layout.Form;
+import longthrow.core.build.Damage;
+import longthrow.core.engine.Rule;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.term.Choice;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Part;
+import longthrow.core.term.ReadingKind;
+import longthrow.core.term.Term;
+
+/**
+ * JSON Schema (draft 2020-12) of the build file, generated from the registry of terms, for editors that complete keys and mark slips.
+ * It says what {@link BuildFile#read} says of keys and shapes, not all it says of figures: units, instruments named and
+ * sizes are judged when the file is read.
+ */
+public final class BuildSchema {
+    /** Starts as a number and ends with something that is not one: its unit. */
+    private static final String FIGURE = "^[-+−–(]? ?[.,]?[0-9½¼¾⅓⅔⅛⅜⅝⅞].*[^0-9., ]";
+
+    /** Starts as a number. */
+    private static final String BARE_FIGURE = "^[-+−–(]? ?[.,]?[0-9½¼¾⅓⅔⅛⅜⅝⅞]";
+
+    private static final Map<String, Object> TEXT = object("type", "string");
+
+    private BuildSchema() {}
+
+    public static String json() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put(
+                Layout.VERSION,
+                object(
+                        "description",
+                        "format of the file, always its first line",
+                        "enum",
+                        List.of(Layout.FORMAT_VERSION, String.valueOf(Layout.FORMAT_VERSION))));
+        properties.put(Part.WHOLE.key(), section(Part.WHOLE));
+        properties.put(Layout.UNITS, words("which units are printed first", List.of("metric", "inch")));
+        properties.put(Layout.NOTES, oneOrMany(TEXT));
+        properties.put(Layout.INSTRUMENTS, object("type", "object", "additionalProperties", instrument()));
+        for (Part part : Part.values()) {
+            if (part != Part.WHOLE) {
+                properties.put(part.key(), section(part));
+            }
+        }
+        properties.put(Layout.AIMS, aims());
+        properties.put(Layout.RULES, rules());
+        properties.put(Layout.SEEN, object("type", "array", "items", damage()));
+        properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
+        properties.put(Layout.BENCH, bench());
+        Map<String, Object> schema = object(
+                "$schema",
+                "https://json-schema.org/draft/2020-12/schema",
+                "title",
+                "Longthrow build file",
+                "description",
+                "Generated from the registry of terms. Every value is text with its unit; see docs/glossary.md.");
+        schema.putAll(closed(properties, List.of(Layout.VERSION, Part.WHOLE.key())));
+        schema.put("$defs", definitions());
+        return Json.write(schema);
+    }
+
+    private static Map<String, Object> definitions() {
+        Map<String, Object> definitions = new LinkedHashMap<>();
+        definitions.put("figure", object("type", "string", "pattern", FIGURE));
+        definitions.put("bareFigure", object("type", List.of("string", "number"), "pattern", BARE_FIGURE));
+        definitions.put("value", value("figure"));
+        definitions.put("bareValue", value("bareFigure"));
+        return definitions;
+    }
+
+    private static Map<String, Object> value(String figure) {
+        Map<String, Object> quantity = reference(figure);
+        List<Object> forms = new ArrayList<>();
+        forms.add(object("const", Layout.UNKNOWN));
+        forms.add(quantity);
+        for (Form form : Form.values()) {
+            forms.add(form(form, quantity));
+        }
+        List<Object> all = new ArrayList<>(forms);
+        all.add(object("type", "array", "minItems", 1, "items", object("anyOf", forms)));
+        return object("anyOf", all);
+    }
+
+    private static Map<String, Object> form(Form form, Map<String, Object> quantity) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (String key : form.keys()) {
+            properties.put(
+                    key,
+                    switch (key) {
+                        case "readings" -> oneOrMany(quantity);
+                        case "value", "specified", "catalogue", "assumed", "tolerance" -> quantity;
+                        case "part_at", "instrument_at" -> reference("figure");
+                        default -> TEXT;
+                    });
+        }
+        return closed(properties, form == Form.ASSUMED ? List.of(form.key(), "because") : List.of(form.key()));
+    }
+
+    private static Map<String, Object> section(Part part) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        if (part == Part.WHOLE) {
+            properties.put(Layout.NAME, described("what the engine is called", TEXT));
+            properties.put(Layout.INVENTED, yesOrNo("whether the engine is made up"));
+        }
+        for (Choice choice : Choice.values()) {
+            if (choice.part() == part) {
+                properties.put(choice.key(), choice(choice));
+            }
+        }
+        for (Term term : Layout.terms(part)) {
+            String reference = term.dimension().takesBareNumbers() ? "bareValue" : "value";
+            properties.put(term.key(), described(description(term), reference(reference)));
+        }
+        if (part == Part.ROD) {
+            properties.put(
+                    Layout.SHIMS, described("shims on each side of the big-end cap", oneOrMany(reference("figure"))));
+        }
+        Map<String, Object> section = closed(properties, part == Part.WHOLE ? List.of(Layout.NAME) : List.of());
+        return described(part.label() + ": " + part.meaning(), section);
+    }
+
+    private static String description(Term term) {
+        return term.label() + ": " + term.meaning() + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")") + "; in "
+                + String.join(", ", term.dimension().fittingUnits());
+    }
+
+    private static Map<String, Object> choice(Choice choice) {
+        if (choice.options().isEmpty()) {
+            return described(choice.meaning(), TEXT);
+        }
+        List<String> words = new ArrayList<>(
+                choice.options().stream().map(Choice.Option::key).toList());
+        words.add(Layout.UNKNOWN);
+        return words(choice.meaning(), words);
+    }
+
+    private static Map<String, Object> instrument() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put(
+                "kind",
+                words(
+                        "the built-in kind it is one of",
+                        Arrays.stream(InstrumentKind.values())
+                                .map(InstrumentKind::key)
+                                .toList()));
+        properties.put("resolution", described("step of the scale", reference("bareFigure")));
+        properties.put("error", described("half-width, 95 %, shared by all its readings", reference("bareFigure")));
+        properties.put("error_share", described("the same as a share of the reading", reference("bareFigure")));
+        properties.put("steel", yesOrNo("whether its scale expands as steel does"));
+        properties.put("set_with", described("built-in or own instrument, further up, with which it was set", TEXT));
+        properties.put("calibration", described("when and against what it was checked", TEXT));
+        return closed(properties, List.of("kind"));
+    }
+
+    private static Map<String, Object> aims() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (Term term : Term.values()) {
+            properties.put(term.path(), described(term.label(), aim(term)));
+        }
+        for (Part part : Part.values()) {
+            Map<String, Object> terms = new LinkedHashMap<>();
+            Arrays.stream(Term.values())
+                    .filter(t -> t.part() == part)
+                    .forEach(t -> terms.put(t.key(), described(t.label(), aim(t))));
+            properties.put(part.key(), closed(terms, List.of()));
+        }
+        return closed(properties, List.of());
+    }
+
+    private static Map<String, Object> aim(Term term) {
+        return reference(term.dimension().takesBareNumbers() ? "bareFigure" : "figure");
+    }
+
+    private static Map<String, Object> rules() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (String key : Layout.OWN_RULE_KEYS) {
+            properties.put(
+                    key,
+                    switch (key) {
+                        case "term" ->
+                            words(
+                                    "the figure it limits",
+                                    Arrays.stream(Term.values()).map(Term::path).toList());
+                        case "least", "most", "guard" -> reference("bareFigure");
+                        case "temperature" -> reference("figure");
+                        default -> TEXT;
+                    });
+        }
+        Map<String, Object> rule = closed(properties, List.of(Layout.NAME, "term"));
+        rule.put("anyOf", List.of(object("required", List.of("least")), object("required", List.of("most"))));
+        return closed(
+                object(
+                        "choose",
+                        described(
+                                "alternative chosen, by rule on which the trade disagrees",
+                                closed(choosable(), List.of())),
+                        "keep",
+                        described("limits of your own or of your class", object("type", "array", "items", rule))),
+                List.of());
+    }
+
+    private static Map<String, Object> choosable() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (Rule rule : Rule.values()) {
+            properties.put(rule.key(), words(rule.label(), Layout.alternatives(rule)));
+        }
+        return properties;
+    }
+
+    private static Map<String, Object> damage() {
+        return closed(
+                object(
+                        "part",
+                        words(
+                                "where",
+                                Arrays.stream(Part.values()).map(Part::key).toList()),
+                        "damage",
+                        words(
+                                "what it looks like",
+                                Arrays.stream(Damage.Kind.values())
+                                        .map(Damage.Kind::key)
+                                        .toList()),
+                        "where",
+                        TEXT),
+                List.of("part", "damage"));
+    }
+
+    private static Map<String, Object> liftTable() {
+        return closed(
+                object(
+                        "valve",
+                        words("which valve", Layout.LIFT_VALVES),
+                        "at",
+                        words("where the dial stood", Layout.LIFT_AT),
+                        "rows",
+                        described(
+                                "angle: lift, angles rising",
+                                object(
+                                        "type",
+                                        "object",
+                                        "propertyNames",
+                                        object("pattern", FIGURE),
+                                        "additionalProperties",
+                                        reference("figure")))),
+                Layout.LIFT_TABLE_KEYS);
+    }
+
+    private static Map<String, Object> bench() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (ReadingKind kind : ReadingKind.values()) {
+            String figure = kind.dimension() == Dimension.RATIO || kind.dimension() == Dimension.COUNT
+                    ? "bareFigure"
+                    : "figure";
+            properties.put(
+                    kind.key(),
+                    described(
+                            kind.how(),
+                            closed(
+                                    object("repeatability", reference(figure), "minutes", reference("bareFigure")),
+                                    List.of())));
+        }
+        return closed(properties, List.of());
+    }
+
+    // ---- pieces of schema
+
+    private static Map<String, Object> closed(Map<String, Object> properties, List<String> required) {
+        Map<String, Object> schema = object("type", "object", "properties", properties, "additionalProperties", false);
+        if (!required.isEmpty()) {
+            schema.put("required", required);
+        }
+        return schema;
+    }
+
+    private static Map<String, Object> reference(String definition) {
+        return object("$ref", "#/$defs/" + definition);
+    }
+
+    private static Map<String, Object> oneOrMany(Map<String, Object> one) {
+        return object("anyOf", List.of(one, object("type", "array", "items", one)));
+    }
+
+    private static Map<String, Object> words(String description, List<String> words) {
+        return object("description", description, "enum", words);
+    }
+
+    /** An editor may take a bare yes for a truth value. */
+    private static Map<String, Object> yesOrNo(String description) {
+        return object("description", description, "enum", List.of("yes", "no", true, false));
+    }
+
+    private static Map<String, Object> described(String description, Map<String, Object> schema) {
+        Map<String, Object> described = object("description", description);
+        described.putAll(schema);
+        return described;
+    }
+}

@@ -1,0 +1,339 @@
+package longthrow.buildfile;
+
+import static java.util.stream.Collectors.joining;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import longthrow.buildfile.Layout.Form;
+import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.build.LiftTable;
+import longthrow.core.build.OwnRule;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.ExactLength;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/** A build to its canonical text: sections in order of stripping, quantities as they were written. */
+final class BuildWriter {
+    private final Build build;
+    private final StringBuilder text = new StringBuilder();
+
+    BuildWriter(Build build) {
+        this.build = build;
+    }
+
+    String text() {
+        line(0, Layout.VERSION, String.valueOf(Layout.FORMAT_VERSION));
+        section(Part.WHOLE);
+        line(0, Layout.UNITS, Layout.word(build.units()));
+        list(0, Layout.NOTES, build.notes());
+        instruments();
+        for (Part part : Part.values()) {
+            if (part != Part.WHOLE) {
+                section(part);
+            }
+        }
+        aims();
+        rules();
+        damage();
+        liftTables();
+        bench();
+        return text.toString();
+    }
+
+    private void section(Part part) {
+        int at = text.length();
+        if (part == Part.WHOLE) {
+            words(2, Layout.NAME, build.name());
+            if (build.invented()) {
+                line(2, Layout.INVENTED, "yes");
+            }
+        }
+        for (Choice choice : Choice.values()) {
+            if (choice.part() == part) {
+                build.choice(choice).ifPresent(word -> words(2, choice.key(), word));
+            }
+        }
+        for (Term term : Layout.terms(part)) {
+            if (!build.of(term).isEmpty()) {
+                given(term.key(), build.of(term));
+            }
+        }
+        if (part == Part.ROD && !build.shims().isEmpty()) {
+            String shims = build.shims().stream().map(ExactLength::toString).collect(joining(", ", "[", "]"));
+            line(2, Layout.SHIMS, shims);
+        }
+        if (text.length() > at) {
+            text.insert(at, part.key() + ":\n");
+        }
+    }
+
+    // ---- values
+
+    private void given(String key, List<Given> all) {
+        if (all.size() == 1) {
+            given(2, key + ":", all.get(0), true);
+            return;
+        }
+        text.append("  ").append(key).append(":\n");
+        boolean onlyBareFigures = all.stream().allMatch(g -> shortForm(g).isBareFigure());
+        for (int i = 0; i < all.size(); i++) {
+            // a list of nothing but bare figures is read as repeat readings of one instrument
+            given(4, "-", all.get(i), !(onlyBareFigures && i == 0));
+        }
+    }
+
+    /** The one-line form of a value; empty where it needs its keys. */
+    private record OneLine(String text, boolean doubted) {
+        static final OneLine NONE = new OneLine("", true);
+
+        boolean isBareFigure() {
+            return !text.isEmpty() && !doubted;
+        }
+    }
+
+    private static OneLine shortForm(Given given) {
+        if (given instanceof Given.Typed typed && given.note().isEmpty()) {
+            return new OneLine(withDoubt(typed.value(), typed.plusMinus()), true);
+        }
+        if (given instanceof Given.NotKnown && given.note().isEmpty()) {
+            return new OneLine(Layout.UNKNOWN, true);
+        }
+        if (given instanceof Given.Taken taken) {
+            Given.Taken bare =
+                    new Given.Taken(taken.readings().subList(0, 1), null, null, null, Given.Origin.NOT_SAID, "");
+            return taken.equals(bare) ? new OneLine(taken.readings().get(0).written(), false) : OneLine.NONE;
+        }
+        return OneLine.NONE;
+    }
+
+    private static String withDoubt(Quantity value, Quantity plusMinus) {
+        return value.written() + " ± " + plusMinus.written();
+    }
+
+    /**
+     * One value.
+     * @param lead {@code key:} or a dash
+     */
+    private void given(int indent, String lead, Given given, boolean shortIfPossible) {
+        OneLine brief = shortForm(given);
+        if (shortIfPossible && !brief.text().isEmpty()) {
+            text.append(" ".repeat(indent))
+                    .append(lead)
+                    .append(' ')
+                    .append(Scalars.write(brief.text(), false))
+                    .append('\n');
+            return;
+        }
+        block(indent, lead, longForm(given));
+    }
+
+    private void block(int indent, String lead, Map<String, String> fields) {
+        boolean dash = lead.equals("-");
+        text.append(" ".repeat(indent)).append(lead).append(dash ? " " : "\n");
+        boolean first = dash;
+        for (Map.Entry<String, String> field : fields.entrySet()) {
+            text.append(first ? "" : " ".repeat(indent + 2));
+            text.append(field.getKey()).append(": ").append(field.getValue()).append('\n');
+            first = false;
+        }
+    }
+
+    private static Map<String, String> longForm(Given given) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        if (given instanceof Given.Taken taken) {
+            taken(taken, fields);
+        } else if (given instanceof Given.Typed typed) {
+            put(fields, Form.VALUE.key(), withDoubt(typed.value(), typed.plusMinus()));
+        } else if (given instanceof Given.Specified s) {
+            put(
+                    fields,
+                    (s.catalogue() ? Form.CATALOGUE : Form.SPECIFIED).key(),
+                    s.value().written());
+            put(fields, "tolerance", written(s.tolerance()));
+            put(fields, "by", s.by());
+        } else if (given instanceof Given.Assumed a) {
+            put(fields, Form.ASSUMED.key(), withDoubt(a.value(), a.plusMinus()));
+            fields.put("because", Scalars.write(a.because(), false));
+        } else {
+            fields.put(Form.UNKNOWN.key(), Scalars.write(given.note(), false));
+            return fields;
+        }
+        put(fields, Layout.NOTE, given.note());
+        return fields;
+    }
+
+    private static void taken(Given.Taken taken, Map<String, String> fields) {
+        fields.put(
+                Form.READINGS.key(),
+                taken.readings().stream()
+                        .map(q -> Scalars.write(q.written(), true))
+                        .collect(joining(", ", "[", "]")));
+        put(fields, "with", taken.instrument() == null ? "" : taken.instrument());
+        put(fields, "part_at", written(taken.partTemperature()));
+        put(fields, "instrument_at", written(taken.instrumentTemperature()));
+        put(fields, "who", taken.origin().who());
+        put(fields, "when", taken.origin().when());
+        put(fields, "photo", taken.origin().photo());
+    }
+
+    private static String written(@Nullable Quantity quantity) {
+        return quantity == null ? "" : quantity.written();
+    }
+
+    private static void put(Map<String, String> fields, String key, String value) {
+        if (!value.isEmpty()) {
+            fields.put(key, Scalars.write(value, false));
+        }
+    }
+
+    // ---- the rest
+
+    private void instruments() {
+        if (build.instruments().isEmpty()) {
+            return;
+        }
+        text.append(Layout.INSTRUMENTS).append(":\n");
+        for (Instrument i : build.instruments().values()) {
+            Dimension step = i.kind().dimension().ofDifference();
+            Map<String, String> fields = new LinkedHashMap<>();
+            fields.put("kind", i.kind().key());
+            fields.put("resolution", Scalars.figure(step, i.resolution()));
+            fields.put("error", Scalars.figure(step, i.statedError()));
+            if (i.relativeError() != 0) {
+                fields.put("error_share", Scalars.decimal(i.relativeError()));
+            }
+            if (!i.temperatureMetalIsSteel()) {
+                fields.put("steel", "no");
+            }
+            Instrument standard = i.setWith();
+            if (standard != null) {
+                fields.put("set_with", standard(standard, i));
+            }
+            put(fields, "calibration", i.calibration());
+            block(2, i.key() + ":", fields);
+        }
+    }
+
+    /** Only a name can be written, so the standard must be what the name stands for. */
+    private String standard(Instrument standard, Instrument of) {
+        Instrument named = build.instruments().get(standard.key());
+        if (!standard.equals(named == null ? Instrument.builtIn(standard.kind()) : named)) {
+            throw new IllegalArgumentException("instrument " + of.key() + " was set with " + standard.key()
+                    + ", which is neither built in nor among the instruments of the build; add it there, before "
+                    + of.key());
+        }
+        return standard.key();
+    }
+
+    private void aims() {
+        if (!build.aims().isEmpty()) {
+            text.append(Layout.AIMS).append(":\n");
+            build.aims().forEach((term, aim) -> words(2, term.path(), aim.written()));
+        }
+    }
+
+    private void rules() {
+        if (build.rulesChosen().isEmpty() && build.ownRules().isEmpty()) {
+            return;
+        }
+        text.append(Layout.RULES).append(":\n");
+        if (!build.rulesChosen().isEmpty()) {
+            text.append("  choose:\n");
+            build.rulesChosen().forEach((rule, alternative) -> words(4, rule, alternative));
+        }
+        if (!build.ownRules().isEmpty()) {
+            text.append("  keep:\n");
+        }
+        for (OwnRule rule : build.ownRules()) {
+            Map<String, String> fields = new LinkedHashMap<>();
+            fields.put(Layout.NAME, Scalars.write(rule.name(), false));
+            fields.put("term", rule.term().path());
+            put(fields, "least", written(rule.least()));
+            put(fields, "most", written(rule.most()));
+            put(fields, "guard", written(rule.guard()));
+            put(fields, "temperature", written(rule.temperature()));
+            put(fields, "procedure", rule.procedure());
+            put(fields, "reference", rule.reference());
+            block(4, "-", fields);
+        }
+    }
+
+    private void damage() {
+        if (!build.damage().isEmpty()) {
+            text.append(Layout.SEEN).append(":\n");
+        }
+        for (Damage seen : build.damage()) {
+            Map<String, String> fields = new LinkedHashMap<>();
+            fields.put("part", seen.part().key());
+            fields.put("damage", seen.kind().key());
+            put(fields, "where", seen.where());
+            block(2, "-", fields);
+        }
+    }
+
+    private void liftTables() {
+        if (!build.lifts().isEmpty()) {
+            text.append(Layout.LIFT_TABLES).append(":\n");
+        }
+        for (LiftTable table : build.lifts()) {
+            text.append("  - valve: ")
+                    .append(table.valve())
+                    .append("\n    at: ")
+                    .append(table.at())
+                    .append('\n');
+            text.append("    rows:").append(table.rows().isEmpty() ? " {}\n" : "\n");
+            table.rows()
+                    .forEach(row -> words(
+                            6,
+                            Scalars.write(row.angle().written(), false),
+                            row.lift().written()));
+        }
+    }
+
+    private void bench() {
+        if (build.bench().isEmpty()) {
+            return;
+        }
+        text.append(Layout.BENCH).append(":\n");
+        build.bench().forEach((kind, own) -> {
+            Map<String, String> fields = new LinkedHashMap<>();
+            if (!Double.isNaN(own.repeatability())) {
+                fields.put("repeatability", Scalars.figure(kind.dimension().ofDifference(), own.repeatability()));
+            }
+            if (!Double.isNaN(own.minutes())) {
+                fields.put("minutes", Scalars.decimal(own.minutes()));
+            }
+            if (fields.isEmpty()) {
+                line(2, kind.key(), "{}");
+            } else {
+                block(2, kind.key() + ":", fields);
+            }
+        });
+    }
+
+    private void list(int indent, String key, List<String> words) {
+        if (!words.isEmpty()) {
+            text.append(" ".repeat(indent)).append(key).append(":\n");
+            words.forEach(w -> text.append(" ".repeat(indent + 2))
+                    .append("- ")
+                    .append(Scalars.write(w, false))
+                    .append('\n'));
+        }
+    }
+
+    private void words(int indent, String key, String words) {
+        line(indent, key, Scalars.write(words, false));
+    }
+
+    private void line(int indent, String key, String value) {
+        text.append(" ".repeat(indent)).append(key).append(": ").append(value).append('\n');
+    }
+}

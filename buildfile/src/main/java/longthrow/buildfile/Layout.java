@@ -1,0 +1,163 @@
+package longthrow.buildfile;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Rule;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+
+/**
+ * The names and the order of a build file, one home for reader, writer, edit, blank sheet and schema.
+ * <pre>
+ * longthrow: 1                         # format, always the first line
+ * engine:                              # name, invented: yes or no, choices and terms of the whole engine
+ * units: metric                        # or inch: which is printed first
+ * notes: [...]
+ * instruments: {name: {kind, resolution, error, error_share, steel, set_with, calibration}}
+ * SECTION: {key: VALUE}                # one per Part, keys of Choice and Term; connecting_rod also shims_each_side
+ * aims: {section.key: quantity}
+ * rules: {choose: {rule: alternative}, keep: [{name, term, least, most, guard, temperature, procedure, reference}]}
+ * seen: [{part, damage, where}]
+ * lift_tables: [{valve, at, rows: {angle: lift}}]
+ * bench: {reading kind: {repeatability, minutes}}
+ * </pre>
+ * A VALUE is a quantity; a quantity with its ±; {@code unknown}; one of the forms in {@link Form}; or a list of these.
+ */
+final class Layout {
+    static final int FORMAT_VERSION = 1;
+
+    static final String VERSION = "longthrow";
+    static final String UNITS = "units";
+    static final String NOTES = "notes";
+    static final String INSTRUMENTS = "instruments";
+    static final String AIMS = "aims";
+    static final String RULES = "rules";
+    static final String SEEN = "seen";
+    static final String LIFT_TABLES = "lift_tables";
+    static final String BENCH = "bench";
+
+    static final String NAME = "name";
+    static final String INVENTED = "invented";
+    static final String SHIMS = "shims_each_side";
+    static final String UNKNOWN = "unknown";
+    static final String NOTE = "note";
+
+    static final List<String> TOP_LEVEL = Stream.of(
+                    Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
+                    Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH))
+            .flatMap(s -> s)
+            .toList();
+
+    static final List<String> INSTRUMENT_KEYS =
+            List.of("kind", "resolution", "error", "error_share", "steel", "set_with", "calibration");
+    static final List<String> RULES_KEYS = List.of("choose", "keep");
+    static final List<String> OWN_RULE_KEYS =
+            List.of(NAME, "term", "least", "most", "guard", "temperature", "procedure", "reference");
+    static final List<String> DAMAGE_KEYS = List.of("part", "damage", "where");
+    static final List<String> LIFT_TABLE_KEYS = List.of("valve", "at", "rows");
+    static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
+
+    static final List<String> LIFT_VALVES = List.of("intake", "exhaust");
+    static final List<String> LIFT_AT = List.of("lobe", "valve");
+
+    /** Rules on which the trade disagrees; the owner picks one of the alternatives. */
+    static final List<String> RULE_KEYS =
+            Arrays.stream(Rule.values()).map(Rule::key).toList();
+
+    /** The forms a value may have when it is written as keys; the first key says which. */
+    enum Form {
+        /** Read on the bench. */
+        READINGS("with", "part_at", "instrument_at", "who", "when", "photo", NOTE),
+        /** Typed with its ±, and a note. */
+        VALUE(NOTE),
+        /** From the maker's sheet. */
+        SPECIFIED("tolerance", "by", NOTE),
+        /** From a catalogue. */
+        CATALOGUE("tolerance", "by", NOTE),
+        /** Assumed, with the reason. */
+        ASSUMED("because", NOTE),
+        /** Not known, with a note. */
+        UNKNOWN();
+
+        @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable, which its type does not say
+        private final List<String> others;
+
+        Form(String... others) {
+            this.others = List.of(others);
+        }
+
+        String key() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        List<String> keys() {
+            return Stream.concat(Stream.of(key()), others.stream()).toList();
+        }
+
+        static List<String> mainKeys() {
+            return Arrays.stream(values()).map(Form::key).toList();
+        }
+    }
+
+    private Layout() {}
+
+    /** Keys of a part's section, in order. */
+    static List<String> keys(Part part) {
+        Stream<String> head = part == Part.WHOLE ? Stream.of(NAME, INVENTED) : Stream.of();
+        Stream<String> shims = part == Part.ROD ? Stream.of(SHIMS) : Stream.of();
+        return Stream.of(
+                        head,
+                        Arrays.stream(Choice.values())
+                                .filter(c -> c.part() == part)
+                                .map(Choice::key),
+                        terms(part).stream().map(Term::key),
+                        shims)
+                .flatMap(s -> s)
+                .toList();
+    }
+
+    /** Terms of a part that may be entered, in order of stripping. */
+    static List<Term> terms(Part part) {
+        return Term.read().stream().filter(t -> t.part() == part).toList();
+    }
+
+    static String word(UnitSystem units) {
+        return units == UnitSystem.METRIC_FIRST ? "metric" : "inch";
+    }
+
+    static List<String> alternatives(Rule rule) {
+        return rule.alternatives().stream().map(Alternative::key).toList();
+    }
+
+    /** Order of the keys at a path, for adding one at its place; empty where any order will do. */
+    static List<String> order(String path) {
+        if (path.isEmpty()) {
+            return TOP_LEVEL;
+        }
+        return switch (path) {
+            case RULES -> RULES_KEYS;
+            case INSTRUMENTS, AIMS, BENCH -> List.of();
+            default -> orderWithin(path);
+        };
+    }
+
+    private static List<String> orderWithin(String path) {
+        if (path.startsWith(INSTRUMENTS + ".")) {
+            return INSTRUMENT_KEYS;
+        }
+        if (path.startsWith(BENCH + ".")) {
+            return BENCH_KEYS;
+        }
+        return Arrays.stream(Part.values())
+                .filter(p -> p.key().equals(path))
+                .findFirst()
+                .map(Layout::keys)
+                .orElse(List.of());
+    }
+}

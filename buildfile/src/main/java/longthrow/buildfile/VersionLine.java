@@ -1,0 +1,57 @@
+package longthrow.buildfile;
+
+import longthrow.buildfile.Node.Entry;
+import longthrow.buildfile.Node.Mapping;
+
+/** The first line of a file, which says what it is and in which format. */
+final class VersionLine {
+    private VersionLine() {}
+
+    /** Whether reading on makes sense: a file of another format would only give faults that mean nothing. */
+    static boolean isReadable(Mapping root, String key, int version, Faults faults) {
+        String line = key + ": " + version;
+        for (int i = 0; i < root.entries().size(); i++) {
+            Entry entry = root.entries().get(i);
+            if (!entry.key().text().equals(key)) {
+                continue;
+            }
+            if (i > 0) {
+                faults.add(
+                        entry.key().place(),
+                        key,
+                        "",
+                        "the format line is not the first",
+                        "",
+                        "move '" + line + "' to the top");
+            }
+            return Fields.text(entry.value(), key, faults)
+                    .map(found -> isVersion(found, entry, version, faults))
+                    .orElse(true);
+        }
+        faults.add(
+                root.place(),
+                "",
+                "",
+                "the format line is missing, so nothing says what kind of file this is",
+                "",
+                "make '" + line + "' the first line");
+        return true;
+    }
+
+    private static boolean isVersion(String found, Entry entry, int version, Faults faults) {
+        if (found.equals(String.valueOf(version))) {
+            return true;
+        }
+        boolean newer = found.matches("[1-9][0-9]{0,8}");
+        faults.add(
+                entry.value().place(),
+                entry.key().text(),
+                found,
+                newer
+                        ? "is a newer format than this program knows; reading it could misunderstand a figure"
+                        : "is not a format version",
+                String.valueOf(version),
+                newer ? "use a newer program for this file" : "write " + version);
+        return !newer;
+    }
+}

@@ -1,0 +1,50 @@
+package longthrow.buildfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class BlankSheetTest {
+    @ParameterizedTest
+    @EnumSource
+    void isABuildFileWithEveryTermUnknown(UnitSystem units) {
+        ReadBuild read = BuildFile.read(BlankSheet.text(units));
+        assertThat(read.faults()).isEmpty();
+        Build build = read.build().orElseThrow();
+        assertThat(build.units()).isEqualTo(units);
+        for (Term term : Term.read()) {
+            assertThat(build.of(term)).containsExactly(new Given.NotKnown(""));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void fitsOnPaperInOrderOfStripping(UnitSystem units) {
+        String text = BlankSheet.text(units);
+        assertThat(text.lines()).allMatch(line -> line.length() <= 100, "100 columns");
+        int at = 0;
+        for (Part part : Part.values()) {
+            at = text.indexOf("\n" + part.key() + ":\n", at);
+            assertThat(at).as(part.key()).isPositive();
+            int within = at;
+            for (Term term : Layout.terms(part)) {
+                within = text.indexOf("\n  " + term.key() + ": unknown", within);
+                assertThat(within).as(term.path()).isPositive();
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void aFilledLineCountsAsAReading(UnitSystem units) {
+        String filled = BlankSheet.text(units).replace("  deck_height: unknown", "  deck_height: 139.62 mm");
+        assertThat(BuildFile.read(filled).build().orElseThrow().has(Term.DECK_HEIGHT))
+                .isTrue();
+    }
+}

@@ -1,0 +1,337 @@
+package longthrow.buildfile;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.function.Supplier;
+import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.build.LiftTable;
+import longthrow.core.build.OwnRule;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Rule;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.ExactLength;
+import longthrow.core.quantity.Parsed;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.QuantityParser;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Choice;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Part;
+import longthrow.core.term.ReadingKind;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/** Builds that nobody would write, from a seed: every form, every odd text. */
+final class RandomBuilds {
+    private static final String[] WORDS = {
+        "plain",
+        "two words",
+        "it's",
+        "a: b",
+        "a #b",
+        "#a",
+        "- a",
+        "[a]",
+        "{a}",
+        "a, b",
+        "\"quoted\"",
+        "'",
+        "\\",
+        "&a",
+        "*a",
+        "!a",
+        "%a",
+        "@a",
+        "`a",
+        "|",
+        ">",
+        "?",
+        ":",
+        "a:",
+        "null",
+        "~",
+        "yes",
+        "1.10",
+        "12E4",
+        "0x1F",
+        "---",
+        "...",
+        "<<",
+        "line one\nline two",
+        "°±Δ≤⌀",
+        "𝛑 and 😀",
+        " lead",
+        "trail ",
+        "=",
+        "unknown ways",
+        "-",
+        "--",
+        ".5",
+        "+1",
+        "a:b",
+        "a#b",
+        "½",
+        "readings"
+    };
+
+    private final SplittableRandom random;
+    private final Map<String, Instrument> instruments = new LinkedHashMap<>();
+
+    private RandomBuilds(long seed) {
+        this.random = new SplittableRandom(seed);
+    }
+
+    static Build build(long seed) {
+        return new RandomBuilds(seed).build();
+    }
+
+    private Build build() {
+        for (int i = random.nextInt(4); i > 0; i--) {
+            instrument("tool_" + i);
+        }
+        Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+        for (Term term : Term.read()) {
+            if (random.nextInt(3) == 0) {
+                List<Given> all = new ArrayList<>();
+                for (int i = random.nextInt(5) == 0 ? random.nextInt(2, 4) : 1; i > 0; i--) {
+                    all.add(given(term));
+                }
+                given.put(term, all);
+            }
+        }
+        return new Build(
+                words(),
+                random.nextBoolean(),
+                random.nextBoolean() ? UnitSystem.METRIC_FIRST : UnitSystem.INCH_FIRST,
+                many(this::words),
+                instruments,
+                given,
+                choices(),
+                rules(),
+                many(this::rule),
+                aims(),
+                many(() -> new Damage(one(Part.values()), one(Damage.Kind.values()), wordsOrNone())),
+                many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
+                many(this::lifts),
+                bench());
+    }
+
+    private void instrument(String key) {
+        InstrumentKind kind = one(InstrumentKind.values());
+        Dimension step = kind.dimension().ofDifference();
+        double resolution = figure(step, 1e-6, 1e-2).si();
+        double error = random.nextBoolean() ? 0 : figure(step, 1e-6, 1e-2).si();
+        double share = random.nextInt(3) == 0 ? random.nextDouble() : 0;
+        List<Instrument> standards = new ArrayList<>(instruments.values());
+        standards.add(Instrument.builtIn(InstrumentKind.MICROMETER));
+        standards.removeIf(i -> random.nextBoolean() || i.kind().dimension() != kind.dimension());
+        Instrument standard = standards.isEmpty() ? null : standards.get(0);
+        instruments.put(
+                key,
+                new Instrument(key, kind, resolution, error, share, random.nextBoolean(), wordsOrNone(), standard));
+    }
+
+    private Given given(Term term) {
+        Quantity value = value(term);
+        return switch (random.nextInt(6)) {
+            case 0 -> new Given.Typed(value, width(value), wordsOrNone());
+            case 1 ->
+                new Given.Specified(
+                        value,
+                        random.nextBoolean() ? width(value) : null,
+                        wordsOrNone(),
+                        random.nextBoolean(),
+                        wordsOrNone());
+            case 2 -> new Given.Assumed(value, width(value), words() + ".", wordsOrNone());
+            case 3 -> new Given.NotKnown(wordsOrNone());
+            case 4 -> new Given.Taken(List.of(value), null, null, null, Given.Origin.NOT_SAID, "");
+            default -> taken(term);
+        };
+    }
+
+    private Given taken(Term term) {
+        List<Quantity> readings = new ArrayList<>();
+        for (int i = random.nextInt(1, 5); i > 0; i--) {
+            readings.add(value(term));
+        }
+        List<String> fitting = new ArrayList<>();
+        instruments.values().stream()
+                .filter(i -> i.kind().dimension() == term.dimension())
+                .forEach(i -> fitting.add(i.key()));
+        fitting.add(term.reading().usualInstrument().key());
+        String with = random.nextBoolean() ? fitting.get(random.nextInt(fitting.size())) : null;
+        Given.Origin origin = random.nextBoolean()
+                ? Given.Origin.NOT_SAID
+                : new Given.Origin(wordsOrNone(), wordsOrNone(), wordsOrNone());
+        return new Given.Taken(readings, with, temperature(), temperature(), origin, wordsOrNone());
+    }
+
+    private @Nullable Quantity temperature() {
+        return random.nextInt(3) > 0
+                ? null
+                : quantity(random.nextInt(-40, 200) + (random.nextBoolean() ? " °C" : " °F"), Dimension.TEMPERATURE);
+    }
+
+    private Quantity value(Term term) {
+        double least = term.believable().least();
+        double most = term.believable().most();
+        double lower = term.sign().isEmpty() ? Math.max(least, most / 100) : least;
+        return figure(term.dimension(), lower, most);
+    }
+
+    /** A tenth of the value, in its own unit. */
+    private Quantity width(Quantity value) {
+        BigDecimal tenth = value.value().toDecimal().abs().movePointLeft(1).stripTrailingZeros();
+        tenth = tenth.signum() == 0
+                ? new BigDecimal("0.1")
+                : tenth.setScale(Math.min(Math.max(tenth.scale(), 0), 7), RoundingMode.UP);
+        return quantity(tenth.toPlainString() + " " + value.unit().symbol(), value.dimension());
+    }
+
+    /** As somebody may write it: in any fitting unit, with a few digits, now and then with a comma. */
+    private Quantity figure(Dimension dimension, double least, double most) {
+        List<String> units = dimension.fittingUnits().stream()
+                .filter(u -> !u.startsWith("a bare") && !u.equals(":1"))
+                .toList();
+        String unit =
+                dimension.takesBareNumbers() || units.isEmpty() ? "" : " " + units.get(random.nextInt(units.size()));
+        double inUnit = 1
+                / ((Parsed.Understood) QuantityParser.parse("1" + unit, dimension))
+                        .stated()
+                        .value()
+                        .si();
+        BigDecimal number = BigDecimal.valueOf((least + random.nextDouble() * (most - least)) * inUnit)
+                .round(new MathContext(random.nextInt(2, 5)));
+        if (dimension == Dimension.LENGTH && number.scale() > 5) {
+            number = number.setScale(5, RoundingMode.UP); // no finer than a picometre in any unit
+        }
+        if (dimension == Dimension.COUNT) {
+            number = BigDecimal.ONE;
+        }
+        boolean comma = random.nextInt(8) == 0 && number.scale() > 0 && number.scale() != 3;
+        return quantity((comma ? number.toPlainString().replace('.', ',') : number.toPlainString()) + unit, dimension);
+    }
+
+    private static Quantity quantity(String text, Dimension dimension) {
+        Parsed parsed = QuantityParser.parse(text.strip(), dimension);
+        if (parsed instanceof Parsed.Refused refused) {
+            throw new IllegalStateException(refused.message());
+        }
+        return ((Parsed.Understood) parsed).stated().value();
+    }
+
+    private Map<Choice, String> choices() {
+        Map<Choice, String> choices = new LinkedHashMap<>();
+        for (Choice choice : Choice.values()) {
+            if (random.nextBoolean()) {
+                choices.put(
+                        choice,
+                        choice.options().isEmpty()
+                                ? words()
+                                : choice.options()
+                                        .get(random.nextInt(choice.options().size()))
+                                        .key());
+            }
+        }
+        return choices;
+    }
+
+    private Map<String, String> rules() {
+        Map<String, String> rules = new LinkedHashMap<>();
+        for (Rule rule : Rule.values()) {
+            if (random.nextInt(6) == 0) {
+                rules.put(
+                        rule.key(),
+                        one(rule.alternatives().toArray(Alternative[]::new)).key());
+            }
+        }
+        return rules;
+    }
+
+    private OwnRule rule() {
+        Term term = one(Term.read().toArray(Term[]::new));
+        Quantity one = value(term);
+        Quantity other = value(term);
+        boolean swap = one.compareTo(other) > 0;
+        int which = random.nextInt(3);
+        return new OwnRule(
+                words(),
+                term,
+                which == 0 ? null : swap ? other : one,
+                which == 1 ? null : swap ? one : other,
+                random.nextBoolean() ? null : width(one),
+                temperature(),
+                wordsOrNone(),
+                wordsOrNone());
+    }
+
+    private Map<Term, Quantity> aims() {
+        Map<Term, Quantity> aims = new LinkedHashMap<>();
+        for (int i = random.nextInt(4); i > 0; i--) {
+            Term term = one(Term.read().toArray(Term[]::new));
+            aims.put(term, value(term));
+        }
+        return aims;
+    }
+
+    private LiftTable lifts() {
+        List<LiftTable.Row> rows = new ArrayList<>();
+        for (int i = 0, angle = -90; i < random.nextInt(1, 8); i++) {
+            angle += random.nextInt(1, 20);
+            rows.add(new LiftTable.Row(quantity(angle + "°", Dimension.ANGLE), figure(Dimension.LENGTH, 1e-4, 1e-2)));
+        }
+        return new LiftTable(one("intake", "exhaust"), one("lobe", "valve"), rows);
+    }
+
+    private Map<ReadingKind, Build.Bench> bench() {
+        Map<ReadingKind, Build.Bench> bench = new EnumMap<>(ReadingKind.class);
+        for (ReadingKind kind : ReadingKind.values()) {
+            if (random.nextInt(8) == 0) {
+                double repeatability = random.nextBoolean()
+                        ? Double.NaN
+                        : figure(kind.dimension().ofDifference(), 1e-6, 1e-3).si();
+                bench.put(
+                        kind,
+                        new Build.Bench(repeatability, random.nextBoolean() ? Double.NaN : random.nextDouble(0.1, 60)));
+            }
+        }
+        return bench;
+    }
+
+    private String words() {
+        return one(WORDS);
+    }
+
+    private String wordsOrNone() {
+        return random.nextBoolean() ? "" : words();
+    }
+
+    @SafeVarargs
+    private <T> T one(T... all) {
+        return all[random.nextInt(all.length)];
+    }
+
+    private <T> List<T> many(Supplier<T> one) {
+        List<T> many = new ArrayList<>();
+        for (int i = random.nextInt(4); i > 0; i--) {
+            many.add(one.get());
+        }
+        return many;
+    }
+
+    /** Texts of all quantities, which equality of quantities does not look at. */
+    static String written(Build build) {
+        return Arrays.toString(build.given().values().toArray());
+    }
+}
