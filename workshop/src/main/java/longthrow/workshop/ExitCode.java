@@ -1,5 +1,7 @@
 package longthrow.workshop;
 
+import longthrow.core.answer.Answer;
+
 /** How a call ended, for the shell. A command returns one of these from its {@code call()}. */
 enum ExitCode {
     /** The question was answered. */
@@ -15,6 +17,11 @@ enum ExitCode {
 
     ExitCode(int code) {
         this.code = code;
+    }
+
+    /** How a call that ends with this answer ended. */
+    static ExitCode of(Answer answer) {
+        return answer.stops().isEmpty() ? ANSWERED : ANSWERED_WITH_STOP;
     }
 
     int code() {

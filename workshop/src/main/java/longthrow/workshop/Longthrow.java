@@ -36,8 +36,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "2:input refused; the message says what to mend",
             "3:internal fault"
         },
-        footer = {"%nExample:", "  longthrow --version"},
-        subcommands = {CompletionCommand.class})
+        footer = {"%nExample:", "  longthrow measure my-engine.yaml"},
+        subcommands = {MeasureCommand.class, SetCommand.class, DemoCommand.class, CompletionCommand.class})
 public final class Longthrow implements Callable<ExitCode> {
     @Option(
             names = {"-h", "--help"},

@@ -1,0 +1,121 @@
+package longthrow.workshop;
+
+import java.io.FileInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import longthrow.buildfile.Fault;
+import longthrow.buildfile.Note;
+import longthrow.workshop.print.PlainText;
+
+/** A file the owner names: its bytes, or a plain word why not; and its faults, each with its place. */
+final class InputFile {
+    /** Name that stands for standard input. */
+    static final String STANDARD_INPUT = "-";
+
+    /** What is taken into memory at most, so that a wrong name cannot fill it. The reader of the file has its own, lower limit. */
+    private static final int MOST_BYTES = 16 << 20;
+
+    private final String name;
+    private final PrintWriter err;
+
+    /** @param err where to say what is wrong */
+    InputFile(String name, PrintWriter err) {
+        this.name = name;
+        this.err = err;
+    }
+
+    /** All of the file; empty after saying why not. */
+    Optional<byte[]> read() {
+        try {
+            byte[] bytes = name.equals(STANDARD_INPUT) ? atMost(System.in) : ofPath(Path.of(name));
+            if (bytes.length <= MOST_BYTES) {
+                return Optional.of(bytes);
+            }
+            refuse("is larger than " + (MOST_BYTES >> 20) + " MB; that is no build file. Look at the name again");
+        } catch (InvalidPathException cannotBeAName) {
+            refuse("cannot be a file's name: " + cannotBeAName.getReason());
+        } catch (AccessDeniedException closed) {
+            refuse("may not be read by you; as its owner, open it with: chmod u+r");
+        } catch (IOException failed) {
+            refuse("cannot be read: " + reason(failed));
+        }
+        return Optional.empty();
+    }
+
+    private byte[] ofPath(Path path) throws IOException {
+        if (Files.isDirectory(path)) {
+            throw new IOException("it is a folder; name the file in it");
+        }
+        if (Files.notExists(path)) {
+            throw new IOException(
+                    "there is no such file. 'longthrow measure --blank > " + name + "' makes an empty one");
+        }
+        if (!Files.isReadable(path)) {
+            throw new AccessDeniedException(name);
+        }
+        try (InputStream in = new FileInputStream(path.toFile())) {
+            return atMost(in);
+        }
+    }
+
+    private static byte[] atMost(InputStream in) throws IOException {
+        return in.readNBytes(MOST_BYTES + 1);
+    }
+
+    private static String reason(IOException failed) {
+        return failed.getMessage() == null ? failed.toString() : failed.getMessage();
+    }
+
+    void refuse(String why) {
+        err.println("longthrow: " + shownName() + " " + why);
+    }
+
+    /** What was understood, then what is wrong. */
+    void say(List<Fault> faults, List<Note> notes) {
+        echo(notes);
+        if (!faults.isEmpty()) {
+            report(faults);
+        }
+        err.flush();
+    }
+
+    /** Every fault, one a line, so that an editor can jump to each: {@code file:line:column: key: what}. */
+    private void report(List<Fault> faults) {
+        for (Fault fault : faults) {
+            StringBuilder line = new StringBuilder(shownName()).append(':');
+            if (fault.line() > 0) {
+                line.append(fault.line()).append(':');
+                if (fault.column() > 0) {
+                    line.append(fault.column()).append(':');
+                }
+            }
+            line.append(fault.path().isEmpty() ? "" : " " + fault.path() + ":");
+            line.append(fault.found().isEmpty() ? "" : " '" + fault.found() + "'");
+            line.append(' ').append(fault.why());
+            line.append(fault.allowed().isEmpty() ? "" : "; allowed: " + fault.allowed());
+            line.append(fault.mend().isEmpty() ? "" : "; mend: " + fault.mend());
+            err.println(PlainText.of(line.toString()));
+        }
+        err.println("longthrow: " + faults.size() + (faults.size() == 1 ? " fault" : " faults") + " in " + shownName()
+                + ", nothing worked out; mend " + (faults.size() == 1 ? "it" : "them") + " and call again");
+    }
+
+    /** How anything unusual was understood. */
+    private void echo(List<Note> notes) {
+        for (Note note : notes) {
+            String at = note.line() > 0 ? note.line() + ": " : " ";
+            err.println(PlainText.of(shownName() + ":" + at + note.path() + ": " + note.text()));
+        }
+    }
+
+    private String shownName() {
+        return name.equals(STANDARD_INPUT) ? "standard input" : PlainText.of(name);
+    }
+}

@@ -1,0 +1,126 @@
+package longthrow.workshop;
+
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
+import longthrow.buildfile.ReadBuild;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code longthrow set}: one value in a build file, everything else in it untouched. */
+@Command(
+        name = "set",
+        description =
+                "Write one value into a build file; comments and order stay. What would not read is refused and the file "
+                        + "left as it was.",
+        footer = {
+            "%nExamples:",
+            "  longthrow set my-engine.yaml cylinder.bore_top_thrust '66.01 mm'",
+            "  longthrow set my-engine.yaml head.chamber_volume '[16.2 cc, 16.3 cc, 16.2 cc]'",
+            "  longthrow set my-engine.yaml cylinder.deck_flywheel_end -- '-0.10 mm'"
+        })
+final class SetCommand implements Callable<ExitCode> {
+    @Parameters(index = "0", paramLabel = "FILE", description = "The build file.")
+    private String file = "";
+
+    @Parameters(index = "1", paramLabel = "KEY", description = "Section and key, such as gasket.thickness.")
+    private String key = "";
+
+    @Parameters(
+            index = "2",
+            paramLabel = "VALUE",
+            description = "With its unit; behind -- when it starts with a minus.")
+    private String value = "";
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public ExitCode call() {
+        PrintWriter err = spec.commandLine().getErr();
+        if (file.equals(InputFile.STANDARD_INPUT)) {
+            throw new ParameterException(
+                    spec.commandLine(), "a value can be set in a file only, not in standard input");
+        }
+        InputFile input = new InputFile(file, err);
+        Optional<byte[]> before = input.read();
+        if (before.isEmpty()) {
+            return refused(err);
+        }
+        ReadBuild read = BuildFile.read(before.get());
+        if (read.build().isEmpty()) {
+            input.say(read.faults(), read.notes());
+            return refused(err);
+        }
+        Edited edited = BuildFile.edit(new String(before.get(), StandardCharsets.UTF_8), key, value);
+        if (edited.text().isEmpty()) {
+            input.say(edited.faults(), read.notes());
+            return refused(err);
+        }
+        try {
+            replace(
+                    Path.of(file).toRealPath(),
+                    before.get(),
+                    edited.text().get().getBytes(StandardCharsets.UTF_8));
+        } catch (IOException failed) {
+            input.refuse("is left as it was: " + failed);
+            return refused(err);
+        }
+        return ExitCode.ANSWERED;
+    }
+
+    private static ExitCode refused(PrintWriter err) {
+        err.flush();
+        return ExitCode.INPUT_REFUSED;
+    }
+
+    /**
+     * The whole new text or the whole old one, whatever happens in between: written beside the file, brought to the disk, then
+     * put in its place in one step.
+     */
+    private static void replace(Path file, byte[] before, byte[] after) throws IOException {
+        Path folder = Objects.requireNonNull(file.getParent(), "a real path of a file has a folder");
+        Path beside = Files.createTempFile(folder, "." + file.getFileName() + ".", ".new");
+        try {
+            try (FileOutputStream out = new FileOutputStream(beside.toFile())) {
+                out.write(after);
+                out.getFD().sync();
+            }
+            if (Files.getFileAttributeView(file, PosixFileAttributeView.class) != null) {
+                Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file));
+            }
+            if (!Arrays.equals(before, Files.readAllBytes(file))) {
+                throw new IOException("something else changed it meanwhile; call again");
+            }
+            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            syncFolder(folder);
+        } finally {
+            Files.deleteIfExists(beside);
+        }
+    }
+
+    /** So that the new name outlasts a power cut; where a folder cannot be opened, the system sees to that itself. */
+    private static void syncFolder(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException notPossibleHere) {
+            // the file's content is on the disk all the same
+        }
+    }
+}

@@ -1,0 +1,96 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** {@code set}: one value changes, everything else stays, and what would not read never reaches the file. */
+class SetCommandTest {
+    private static final String BUILD = """
+            longthrow: 1
+            # of my own
+            engine:
+              name: Dovrin 171
+            cylinder:
+              bore: 66.00 mm    # new gauge
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private Path file = Path.of("");
+
+    @BeforeEach
+    void write() throws IOException {
+        file = folder.resolve("engine.yaml");
+        Files.writeString(file, BUILD);
+    }
+
+    @Test
+    void oneValueChangesAndCommentsStay() throws IOException {
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.bore", "66.02 mm");
+        assertThat(run).isEqualTo(new CommandRun(0, "", ""));
+        assertThat(file).hasContent(BUILD.replace("66.00 mm", "66.02 mm"));
+        assertThat(inFolder()).containsExactly("engine.yaml");
+    }
+
+    @Test
+    void valueWithAMinusIsTakenBehindTwoDashes() throws IOException {
+        CommandRun run =
+                CommandRun.of("set", file.toString(), "cylinder.deck_clearance_flywheel_end", "--", "-0.10 mm");
+        assertThat(run.err()).isEmpty();
+        assertThat(Files.readString(file)).contains("deck_clearance_flywheel_end: -0.10 mm");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"cylinder.bore, 66.02", "cylinder.bore, 66 lb", "cylinder.boer, 66.02 mm", "cylinder.bore, '{'"})
+    void whatWouldNotReadIsRefusedAndTheFileStays(String key, String value) throws IOException {
+        CommandRun run = CommandRun.of("set", file.toString(), key, value);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("engine.yaml").doesNotContain("\tat ");
+        assertThat(file).hasContent(BUILD);
+        assertThat(inFolder()).containsExactly("engine.yaml");
+    }
+
+    @Test
+    void modeOfTheFileIsKept() throws IOException {
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-rw-r--"));
+        assertThat(CommandRun.of("set", file.toString(), "cylinder.bore", "66.02 mm")
+                        .code())
+                .isZero();
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+                .isEqualTo("rw-rw-r--");
+    }
+
+    @Test
+    void linkStaysALinkAndWhatItPointsToChanges() throws IOException {
+        Path link = Files.createSymbolicLink(folder.resolve("link.yaml"), file);
+        assertThat(CommandRun.of("set", link.toString(), "cylinder.bore", "66.02 mm")
+                        .code())
+                .isZero();
+        assertThat(link).isSymbolicLink();
+        assertThat(Files.readString(file)).contains("66.02 mm");
+    }
+
+    @Test
+    void fileThatIsNotThereIsRefused() {
+        CommandRun run = CommandRun.of("set", folder.resolve("none.yaml").toString(), "cylinder.bore", "66.02 mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("no such file");
+    }
+
+    private Stream<String> inFolder() throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(f -> f.getFileName().toString()).toList().stream();
+        }
+    }
+}
