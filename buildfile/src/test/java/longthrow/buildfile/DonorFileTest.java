@@ -26,7 +26,7 @@ class DonorFileTest {
         assertThat(read.faults()).isEmpty();
         assertThat(read.invented()).isTrue();
         Donor first = read.donors().orElseThrow().get(0);
-        assertThat(first.figures()).hasSize(5);
+        assertThat(first.figures()).hasSize(4);
         Donor.Figure pin = Objects.requireNonNull(first.figures().get(Term.PIN_DIAMETER));
         assertThat(pin.nominal()).hasToString("18.00 mm");
         assertThat(pin.spread()).hasToString("0.01 mm");
