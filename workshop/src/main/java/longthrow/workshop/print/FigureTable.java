@@ -23,6 +23,9 @@ final class FigureTable {
     /** Smallest share of a doubt that is named. */
     private static final double LEAST_SHARE = 0.01;
 
+    /** A longer label takes a line of its own, so that a few do not push the figures of all off the page. */
+    private static final int LONGEST_LABEL = 28;
+
     private static final String DISPUTED = "IN DISPUTE";
 
     private final Answer answer;
@@ -105,8 +108,12 @@ final class FigureTable {
     }
 
     private void print(Row row, Columns columns) {
+        boolean longLabel = PlainText.width(row.label()) > columns.label();
+        if (longLabel) {
+            page.line(" ".repeat(INDENT) + row.label());
+        }
         StringBuilder line = new StringBuilder(" ".repeat(INDENT))
-                .append(PlainText.padded(row.label(), columns.label()))
+                .append(PlainText.padded(longLabel ? "" : row.label(), columns.label()))
                 .append(" ".repeat(GAP))
                 .append(PlainText.padded(row.first(), columns.first()));
         if (columns.room() != Room.NARROW) {
@@ -185,14 +192,14 @@ final class FigureTable {
     /** Widths of the columns. */
     private record Columns(int label, int first, int second, int mark, Room room) {
         private static Columns of(List<Row> rows, int width) {
-            int label = widest(rows, Row::label);
+            int label = Math.min(LONGEST_LABEL, widest(rows, Row::label));
             int first = widest(rows, Row::first);
             int second = widest(rows, Row::second);
             int mark = widest(rows, Row::mark);
             int middle = INDENT + label + GAP + first + GAP + second;
             int wide = middle + GAP + mark + GAP + widest(rows, Row::owner);
             Room room = wide <= width ? Room.WIDE : middle <= width ? Room.MIDDLE : Room.NARROW;
-            return new Columns(Math.min(label, width - INDENT - GAP - first), first, second, mark, room);
+            return new Columns(label, first, second, mark, room);
         }
 
         private static int widest(List<Row> rows, Function<Row, String> piece) {
