@@ -25,7 +25,7 @@ import longthrow.core.term.Term;
  */
 final class NextReadings {
     /** Numbers of readings to take in one go that are weighed against each other. */
-    private static final int[] AT_ONCE = {1, 2, 3, 5};
+    private static final int[] AT_ONCE = {1, 3, 5};
     /** A reading that cuts less than this share of the doubt is not worth naming. */
     private static final double WORTH_WHILE = 0.01;
 

@@ -1,0 +1,193 @@
+package longthrow.core.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The reading that is advised against brute force: on 100 seeded benches every candidate reading is really taken many times over on a simulated engine,
+ * entered into the build, and the whole sum done again; the mean doubt afterwards ranks the candidates. The advice must be the same, or cost less than
+ * 10 % of the doubt cut per minute by the best.
+ */
+class NextReadingsValidationTest {
+    private static final int ENGINES = 100;
+    private static final int TIMES = 8;
+
+    /** One bench: a short stack with a few readings of mixed quality. */
+    private static final class Bench {
+        final Random random;
+        final Map<Term, Double> truth = new EnumMap<>(Term.class);
+        final Build build;
+
+        Bench(long seed) {
+            random = new Random(seed * 7919 + 5);
+            double bore = between(55, 90);
+            double stroke = between(0.65, 1) * bore;
+            double rod = between(1.5, 1.8) * stroke;
+            double height = between(0.35, 0.45) * bore;
+            double pin = between(0.2, 0.25) * bore;
+            double clearance = between(0.1, 1);
+            double gasket = between(0.8, 1.4);
+            truth.put(Term.BORE, bore * 1e-3);
+            truth.put(Term.STROKE, stroke * 1e-3);
+            truth.put(Term.ROD_LENGTH, rod * 1e-3);
+            truth.put(Term.BIG_END_BORE, 0.4 * bore * 1e-3);
+            truth.put(Term.SMALL_END_BORE, pin * 1e-3 + 15e-6);
+            truth.put(Term.ROD_INSIDE_EDGES, rod * 1e-3 - (0.4 * bore * 1e-3 + pin * 1e-3 + 15e-6) / 2);
+            truth.put(Term.COMPRESSION_HEIGHT, height * 1e-3);
+            truth.put(Term.PIN_DIAMETER, pin * 1e-3);
+            truth.put(Term.PIN_TOP_TO_CROWN, (height - pin / 2) * 1e-3);
+            truth.put(Term.PIN_BOTTOM_TO_CROWN, (height + pin / 2) * 1e-3);
+            truth.put(Term.DECK_HEIGHT, (stroke / 2 + rod + height + clearance) * 1e-3);
+            truth.put(Term.DECK_CLEARANCE, clearance * 1e-3);
+            truth.put(Term.GASKET_THICKNESS, gasket * 1e-3);
+            truth.put(Term.GASKET_BORE, (bore + 2) * 1e-3);
+            truth.put(Term.CHAMBER_VOLUME, Math.PI / 4 * bore * bore * stroke / 8 * 1e-9);
+            truth.put(Term.CROWN_VOLUME, 1.2e-6);
+            Builds sheet = Builds.engine("bench " + seed);
+            take(sheet, Term.BORE, InstrumentKind.BORE_GAUGE, 1 + random.nextInt(3));
+            take(sheet, Term.STROKE, InstrumentKind.DEPTH_GAUGE, 1 + random.nextInt(2));
+            take(sheet, Term.ROD_INSIDE_EDGES, InstrumentKind.CALIPER, 1 + random.nextInt(2));
+            take(
+                    sheet,
+                    Term.BIG_END_BORE,
+                    random.nextBoolean() ? InstrumentKind.BORE_GAUGE : InstrumentKind.CALIPER,
+                    1);
+            take(
+                    sheet,
+                    Term.SMALL_END_BORE,
+                    random.nextBoolean() ? InstrumentKind.BORE_GAUGE : InstrumentKind.CALIPER,
+                    1);
+            take(sheet, Term.PIN_DIAMETER, InstrumentKind.MICROMETER, 1);
+            take(
+                    sheet,
+                    Term.PIN_TOP_TO_CROWN,
+                    random.nextBoolean() ? InstrumentKind.DEPTH_GAUGE : InstrumentKind.CALIPER,
+                    1 + random.nextInt(2));
+            take(sheet, Term.DECK_HEIGHT, InstrumentKind.HEIGHT_GAUGE, 1 + random.nextInt(4));
+            if (random.nextBoolean()) {
+                take(sheet, Term.DECK_CLEARANCE, InstrumentKind.DEPTH_GAUGE, 1 + random.nextInt(2));
+            }
+            take(
+                    sheet,
+                    Term.GASKET_THICKNESS,
+                    random.nextBoolean() ? InstrumentKind.MICROMETER : InstrumentKind.CALIPER,
+                    1);
+            take(sheet, Term.GASKET_BORE, InstrumentKind.CALIPER, 1);
+            take(sheet, Term.CHAMBER_VOLUME, InstrumentKind.BURETTE, 1 + random.nextInt(2));
+            take(sheet, Term.CROWN_VOLUME, InstrumentKind.BURETTE, 1);
+            build = sheet.build();
+        }
+
+        double between(double a, double b) {
+            return a + (b - a) * random.nextDouble();
+        }
+
+        private void take(Builds sheet, Term term, InstrumentKind kind, int count) {
+            String[] texts = new String[count];
+            for (int k = 0; k < count; k++) {
+                texts[k] = read(term, Instrument.builtIn(kind));
+            }
+            sheet.readings(term, kind.key(), texts);
+        }
+
+        String read(Term term, Instrument instrument) {
+            double value = truth.getOrDefault(term, 0.0) + term.reading().repeatability() * random.nextGaussian();
+            double rounded = Math.round(value / instrument.resolution()) * instrument.resolution();
+            return term.dimension() == Dimension.VOLUME
+                    ? String.format(Locale.ROOT, "%.3f cc", rounded * 1e6)
+                    : String.format(Locale.ROOT, "%.3f mm", rounded * 1e3);
+        }
+
+        /** The build with the candidate's readings really taken and written in. */
+        Build with(NextReadings.Candidate candidate) {
+            Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+            given.putAll(build.given());
+            List<Given> of = new ArrayList<>(build.of(candidate.term()));
+            List<Quantity> fresh = new ArrayList<>();
+            for (int k = 0; k < candidate.count(); k++) {
+                fresh.add(Builds.quantity(candidate.term(), read(candidate.term(), candidate.instrument())));
+            }
+            int joined = -1;
+            for (int k = 0; k < of.size(); k++) {
+                if (of.get(k) instanceof Given.Taken t
+                        && candidate.instrument().key().equals(t.instrument())) {
+                    joined = k;
+                }
+            }
+            if (joined >= 0) {
+                List<Quantity> together = new ArrayList<>(((Given.Taken) of.remove(joined)).readings());
+                together.addAll(fresh);
+                fresh = together;
+            }
+            of.add(new Given.Taken(fresh, candidate.instrument().key(), null, null, Given.Origin.NOT_SAID, ""));
+            given.put(candidate.term(), of);
+            return build.withGiven(given);
+        }
+    }
+
+    @Test
+    void theAdvisedReadingIsTheOneBruteForceFinds() {
+        int same = 0;
+        int close = 0;
+        List<String> off = new ArrayList<>();
+        for (int seed = 0; seed < ENGINES; seed++) {
+            Bench bench = new Bench(seed);
+            Term target = seed % 2 == 0 ? Term.COMPRESSION_RATIO : Term.SQUISH;
+            Figures figures = Figures.of(bench.build);
+            double now = figures.figure(target).orElseThrow().expanded();
+            List<NextReadings.Expected> ranked = new NextReadings(figures).ranked(target, now);
+            double bestGain = Double.NEGATIVE_INFINITY;
+            double advisedGain = 0;
+            NextReadings.Candidate best = ranked.get(0).candidate();
+            for (int k = 0; k < ranked.size(); k++) {
+                NextReadings.Candidate candidate = ranked.get(k).candidate();
+                double mean = 0;
+                for (int n = 0; n < TIMES; n++) {
+                    mean += Figures.of(bench.with(candidate))
+                                    .figure(target)
+                                    .orElseThrow()
+                                    .expanded()
+                            / TIMES;
+                }
+                double gain = (now - mean) / ranked.get(k).minutes();
+                if (k == 0) {
+                    advisedGain = gain;
+                }
+                if (gain > bestGain) {
+                    bestGain = gain;
+                    best = candidate;
+                }
+            }
+            NextReadings.Candidate advised = ranked.get(0).candidate();
+            if (advised.equals(best)) {
+                same++;
+            } else if (advisedGain > 0.9 * bestGain) {
+                close++;
+            } else {
+                off.add(seed + " " + target + " advised " + show(advised) + " gain " + advisedGain + ", best "
+                        + show(best) + " gain " + bestGain);
+            }
+        }
+        System.out.printf(
+                Locale.ROOT, "same choice %d, within 10 %% %d, worse %d of %d%n", same, close, off.size(), ENGINES);
+        assertThat(off).isEmpty();
+    }
+
+    private static String show(NextReadings.Candidate c) {
+        return c.term().path() + " with " + c.instrument().key() + " x" + c.count() + (c.joins() >= 0 ? " more" : "");
+    }
+}
