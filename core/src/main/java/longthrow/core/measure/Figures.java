@@ -1,6 +1,7 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -26,17 +27,22 @@ final class Figures {
     private final Reconciliation reconciliation;
     private final Map<Term, Measured> found = new EnumMap<>(Term.class);
 
-    private Figures(Build build) {
+    private Figures(Build build, Collection<Term> terms) {
         this.build = build;
         this.model = new EngineModel(build);
         this.readings = new Readings(build, model);
         List<Formula> wanted =
-                model.terms().stream().map(t -> model.formula(t).orElseThrow()).toList();
+                terms.stream().flatMap(t -> model.formula(t).stream()).toList();
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
     static Figures of(Build build) {
-        return new Figures(build);
+        return new Figures(build, List.of(Term.values()));
+    }
+
+    /** As {@link #of}, ready for one figure only. */
+    static Figures only(Build build, Term term) {
+        return new Figures(build, List.of(term));
     }
 
     /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */

@@ -1,7 +1,10 @@
 package longthrow.core.measure;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,14 +13,15 @@ import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.NextReading;
 import longthrow.core.build.Build;
+import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
-import longthrow.core.measurement.Observation;
-import longthrow.core.measurement.Reconciliation;
-import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Unit;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 
 /**
  * Which reading is worth taking next: for each reading that could be taken, and each instrument at hand, the doubt that a figure may be expected to have
@@ -26,6 +30,8 @@ import longthrow.core.term.Term;
 final class NextReadings {
     /** Numbers of readings to take in one go that are weighed against each other. */
     private static final int[] AT_ONCE = {1, 3, 5};
+    /** Middles of five equal chances. */
+    private static final double[] CHANCES = {0.1, 0.3, 0.5, 0.7, 0.9};
     /** A reading that cuts less than this share of the doubt is not worth naming. */
     private static final double WORTH_WHILE = 0.01;
 
@@ -87,7 +93,7 @@ final class NextReadings {
         List<Expected> all = new ArrayList<>();
         for (Candidate candidate : candidates(formula)) {
             double minutes = candidate.count() * build.minutes(candidate.term().reading());
-            all.add(new Expected(candidate, after(formula, candidate), minutes));
+            all.add(new Expected(candidate, after(target, candidate), minutes));
         }
         Comparator<Expected> best = Double.isInfinite(now)
                 ? Comparator.comparingDouble((Expected e) -> Double.isInfinite(e.after()) ? 1 : 0)
@@ -161,42 +167,99 @@ final class NextReadings {
         return List.copyOf(suitable.values());
     }
 
-    /** 95 % doubt of the figure with the candidate added as foretold; infinite when it stays unknown. */
-    double after(Formula target, Candidate candidate) {
-        List<Observation> observations = new ArrayList<>(figures.readings().observations());
+    /**
+     * 95 % doubt of the figure that may be expected with the candidate added; infinite when it stays unknown. Where the new scatter will be judged by
+     * the readings alone it is a matter of luck, so the mean is taken over the scatters that may come out.
+     */
+    double after(Term target, Candidate candidate) {
+        int joined = candidate.joins() < 0 ? 0 : set(candidate.joins()).count();
+        int count = joined + candidate.count();
+        if (count < ReadingSet.OWN_SCATTER_FROM) {
+            return after(target, candidate, 1);
+        }
+        double sum = 0;
+        for (double share : scatterShares(count - 1)) {
+            sum += after(target, candidate, share) / CHANCES.length;
+        }
+        return sum;
+    }
+
+    private ReadingSet set(int entry) {
+        return java.util.Objects.requireNonNull(
+                figures.readings().entries().get(entry).set());
+    }
+
+    /** The sum done again, by the same rules, with the candidate's readings written into the build. */
+    private double after(Term target, Candidate candidate, double scatterShare) {
+        return Figures.only(with(candidate, scatterShare), target)
+                .figure(target)
+                .map(Measured::expanded)
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** The build with the candidate's readings as foretold. */
+    private Build with(Candidate candidate, double scatterShare) {
         Term term = candidate.term();
-        Formula formula = figures.model().formula(term).orElseThrow();
-        ReadingSet set;
-        Map<Source, Double> more = new LinkedHashMap<>();
+        List<Given> entries = new ArrayList<>(build.of(term));
+        Given.Taken taken;
         if (candidate.joins() >= 0) {
-            Readings.Entry old = figures.readings().entries().get(candidate.joins());
-            ReadingSet was = java.util.Objects.requireNonNull(old.set());
-            set = foretold(was, was.count() + candidate.count(), was.mean());
-            old.observation().errors().forEach((source, factor) -> {
-                if (source.kind() == Source.Kind.TEMPERATURE) {
-                    more.put(source, factor);
-                }
-            });
-            observations.remove(candidate.joins());
+            ReadingSet was = set(candidate.joins());
+            Given.Taken old = old(entries, term, candidate.instrument());
+            entries.remove(old);
+            double warmth =
+                    old.readings().stream().mapToDouble(Quantity::si).average().orElseThrow() / was.mean();
+            List<Quantity> readings =
+                    foretold(was, was.count() + candidate.count(), was.mean(), scatterShare).values().stream()
+                            .map(v -> quantity(term, v * warmth))
+                            .toList();
+            taken = new Given.Taken(
+                    readings,
+                    old.instrument(),
+                    old.partTemperature(),
+                    old.instrumentTemperature(),
+                    old.origin(),
+                    old.note());
         } else {
+            Formula formula = figures.model().formula(term).orElseThrow();
             double value = foretold(formula, term);
             ReadingSet fresh = new ReadingSet(
                     term,
-                    term.path() + " to come",
+                    term.path(),
                     List.of(value),
                     candidate.instrument(),
                     build.repeatability(term.reading()),
                     ReadingKind.POOLED_DEGREES_OF_FREEDOM);
-            set = foretold(fresh, candidate.count(), value);
+            List<Quantity> readings = foretold(fresh, candidate.count(), value, scatterShare).values().stream()
+                    .map(v -> quantity(term, v))
+                    .toList();
+            taken = new Given.Taken(readings, candidate.instrument().key(), null, null, Given.Origin.NOT_SAID, "");
         }
-        Map<Source, Double> errors = Readings.errors(set);
-        errors.putAll(more);
-        observations.add(new Observation(set.place(), formula, set.mean(), errors));
-        Reconciliation then = Reconciliation.of(observations, figures.readings().sought(List.of(target, formula)));
-        Measured figure = target.hasKink()
-                ? longthrow.core.measurement.MonteCarlo.through(target, then.figures())
-                : Measured.through(target, then.figures());
-        return figure.isUnknown() ? Double.POSITIVE_INFINITY : figure.expanded();
+        entries.add(taken);
+        Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+        given.putAll(build.given());
+        given.put(term, entries);
+        return build.withGiven(given);
+    }
+
+    /** The entry that was taken with this instrument; no name means the usual one. */
+    private static Given.Taken old(List<Given> entries, Term term, Instrument instrument) {
+        for (Given entry : entries) {
+            if (entry instanceof Given.Taken taken) {
+                String key = taken.instrument() == null
+                        ? term.reading().usualInstrument().key()
+                        : taken.instrument();
+                if (instrument.key().equals(key)) {
+                    return taken;
+                }
+            }
+        }
+        throw new IllegalStateException("no readings with " + instrument.key() + " to join");
+    }
+
+    /** A figure as the owner would have written it, in the SI unit of its dimension. */
+    private static Quantity quantity(Term term, double si) {
+        Unit unit = Unit.of(term.dimension(), term.dimension().siSymbol());
+        return Quantity.of(new BigDecimal(si).setScale(15, RoundingMode.HALF_EVEN), unit);
     }
 
     /** What the reading will say if nothing is wrong: the figure where it is known, else the middle of its believable range. */
@@ -214,9 +277,9 @@ final class NextReadings {
                 && !figures.reconciliation().figure(name).isUnknown();
     }
 
-    /** A set of so many readings about a mean with the scatter that is to be expected. */
-    private static ReadingSet foretold(ReadingSet of, int count, double mean) {
-        double scatter = of.bestScatter() * (count >= ReadingSet.OWN_SCATTER_FROM ? expectedShare(count) : 1);
+    /** A set of so many readings about a mean, with this share of the scatter that is to be expected. */
+    private static ReadingSet foretold(ReadingSet of, int count, double mean, double scatterShare) {
+        double scatter = of.bestScatter() * scatterShare;
         List<Double> values = new ArrayList<>();
         if (count % 2 == 1) {
             values.add(mean);
@@ -229,9 +292,13 @@ final class NextReadings {
         return new ReadingSet(of.term(), of.place(), values, of.instrument(), of.pooled(), of.pooledFreedom());
     }
 
-    /** Mean of a sample's standard deviation over the true one (c4 of control-chart tables), by its asymptotic series, good to 0.5 % from three readings. */
-    private static double expectedShare(int count) {
-        double n = count - 1;
-        return 1 - 1 / (4 * n) + 1 / (32 * n * n);
+    /** Scatters that may come out, as shares of the true one: quantiles of chi over the root of its degrees of freedom. */
+    private static double[] scatterShares(int freedom) {
+        ChiSquaredDistribution chi = new ChiSquaredDistribution(freedom);
+        double[] shares = new double[CHANCES.length];
+        for (int k = 0; k < shares.length; k++) {
+            shares[k] = Math.sqrt(chi.inverseCumulativeProbability(CHANCES[k]) / freedom);
+        }
+        return shares;
     }
 }

@@ -57,6 +57,33 @@ class NextReadingsValidationTest {
             truth.put(Term.GASKET_BORE, (bore + 2) * 1e-3);
             truth.put(Term.CHAMBER_VOLUME, Math.PI / 4 * bore * bore * stroke / 8 * 1e-9);
             truth.put(Term.CROWN_VOLUME, 1.2e-6);
+            truth.put(Term.THROW, stroke / 2 * 1e-3);
+            truth.put(Term.PISTON_PIN_BORE, pin * 1e-3);
+            for (Term side : List.of(
+                    Term.DECK_CLEARANCE_THRUST,
+                    Term.DECK_CLEARANCE_ANTITHRUST,
+                    Term.DECK_CLEARANCE_FLYWHEEL_END,
+                    Term.DECK_CLEARANCE_OUTPUT_END)) {
+                truth.put(side, clearance * 1e-3);
+            }
+            truth.put(Term.SQUISH_FLYWHEEL_END, (clearance + gasket) * 1e-3);
+            truth.put(Term.SQUISH_OUTPUT_END, (clearance + gasket) * 1e-3);
+            double clearanceVolume = truth(Term.CHAMBER_VOLUME)
+                    + truth(Term.CROWN_VOLUME)
+                    + Math.PI
+                            / 4
+                            * (Math.pow(truth(Term.GASKET_BORE), 2) * gasket + bore * bore * 1e-6 * clearance)
+                            * 1e-3;
+            truth.put(Term.VOLUME_IN_ASSEMBLY, clearanceVolume + 0.4e-6);
+            for (Term map : List.of(
+                    Term.BORE_TOP_THRUST,
+                    Term.BORE_MIDDLE_THRUST,
+                    Term.BORE_BOTTOM_THRUST,
+                    Term.BORE_TOP_AXIS,
+                    Term.BORE_MIDDLE_AXIS,
+                    Term.BORE_BOTTOM_AXIS)) {
+                truth.put(map, bore * 1e-3);
+            }
             Builds sheet = Builds.engine("bench " + seed);
             take(sheet, Term.BORE, InstrumentKind.BORE_GAUGE, 1 + random.nextInt(3));
             take(sheet, Term.STROKE, InstrumentKind.DEPTH_GAUGE, 1 + random.nextInt(2));
@@ -92,6 +119,14 @@ class NextReadingsValidationTest {
             build = sheet.build();
         }
 
+        double truth(Term term) {
+            Double value = truth.get(term);
+            if (value == null) {
+                throw new IllegalStateException("the bench has no truth for " + term.path());
+            }
+            return value;
+        }
+
         double between(double a, double b) {
             return a + (b - a) * random.nextDouble();
         }
@@ -105,7 +140,7 @@ class NextReadingsValidationTest {
         }
 
         String read(Term term, Instrument instrument) {
-            double value = truth.getOrDefault(term, 0.0) + term.reading().repeatability() * random.nextGaussian();
+            double value = truth(term) + term.reading().repeatability() * random.nextGaussian();
             double rounded = Math.round(value / instrument.resolution()) * instrument.resolution();
             return term.dimension() == Dimension.VOLUME
                     ? String.format(Locale.ROOT, "%.3f cc", rounded * 1e6)
