@@ -3,38 +3,65 @@ package longthrow.core.measure;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.build.Build;
 import longthrow.core.measurement.Measured;
-import longthrow.core.measurement.Source;
 import longthrow.core.term.Term;
 
-/** What the suspects mean for the figures: those that a suspect would move by more than half their doubt must not be used until it is settled. */
+/**
+ * What the suspects mean for the figures. While readings disagree, the likeliest suspects are set aside, out loud, so that a slip does not spread through
+ * the instruments it shares with sound readings; a figure that hangs on a suspect, or that other likely explanations see otherwise, is marked as
+ * contradicted and no verdict rests on it.
+ */
 final class Contradictions {
-    /** Move of a figure, as a share of its 95 % doubt, from which on it is contradicted. */
+    /** Difference between two explanations, as a share of the 95 % doubt, from which on a figure is contradicted. */
     private static final double MOVED_BY = 0.5;
-    /** Suspects with a smaller share do not condemn a figure. */
-    private static final double CONDEMNS_FROM = 0.02;
+    /** An explanation with a smaller share does not condemn a figure. */
+    private static final double LIKELY_FROM = 0.05;
+    /** So many suspects are set aside at the most; with more, nothing can be trusted any longer. */
+    private static final int MOST_ASIDE = 4;
 
     private final Build build;
     private final Suspects suspects;
+    private final Figures settled;
+    private final Set<String> aside = new LinkedHashSet<>();
     private final Set<Term> touched = new LinkedHashSet<>();
 
     private Contradictions(Figures figures, Suspects suspects) {
         this.build = figures.build();
         this.suspects = suspects;
-        if (!suspects.alarm()) {
+        Figures left = figures;
+        Suspects still = suspects;
+        while (still.alarm() && aside.size() < MOST_ASIDE) {
+            aside.add(still.ranked().get(0).entry().place());
+            left = figures.without(aside);
+            still = Suspects.of(left.readings());
+        }
+        settled = left;
+        if (aside.isEmpty()) {
             return;
         }
+        List<Figures> others = suspects.ranked().stream()
+                .filter(s ->
+                        s.share() >= LIKELY_FROM && !aside.contains(s.entry().place()))
+                .map(s -> figures.without(Set.of(s.entry().place())))
+                .toList();
+        Set<String> hangsOn = new LinkedHashSet<>();
+        figures.readings().entries().stream()
+                .filter(e -> aside.contains(e.place()))
+                .forEach(e -> hangsOn.addAll(e.observation().formula().inputs()));
         for (Term term : figures.model().terms()) {
-            figures.figure(term).ifPresent(figure -> {
-                if (suspects.ranked().stream().anyMatch(s -> s.share() >= CONDEMNS_FROM && moves(figure, s))) {
-                    touched.add(term);
-                }
-            });
+            boolean shares = figures.model().formula(term).orElseThrow().inputs().stream()
+                    .anyMatch(hangsOn::contains);
+            if ((shares && differ(term, settled, figures)) || others.stream().anyMatch(o -> differ(term, settled, o))) {
+                touched.add(term);
+            }
+        }
+        if (still.alarm()) {
+            touched.addAll(figures.model().terms());
         }
     }
 
@@ -42,30 +69,22 @@ final class Contradictions {
         return new Contradictions(figures, suspects);
     }
 
-    private static boolean moves(Measured figure, Suspects.Suspect suspect) {
-        ReadingSet set = suspect.entry().set();
-        double move = suspect.reading() < 0 || set == null ? suspect.move() : suspect.move() / set.count();
-        for (Map.Entry<Source, Double> error :
-                suspect.entry().observation().errors().entrySet()) {
-            Source source = error.getKey();
-            if (isOwn(source) && source.standardUncertainty() > 0) {
-                double perUnit = figure.contributions().getOrDefault(source, 0.0)
-                        / (source.standardUncertainty() * error.getValue());
-                return Math.abs(perUnit * move) > MOVED_BY * figure.expanded();
-            }
-        }
-        return true; // without a source of its own there is no telling, so it counts as touched
+    private static boolean differ(Term term, Figures one, Figures other) {
+        Optional<Measured> a = one.figure(term);
+        Optional<Measured> b = other.figure(term);
+        return a.isPresent() != b.isPresent()
+                || (a.isPresent()
+                        && b.isPresent()
+                        && Math.abs(a.get().value() - b.get().value())
+                                > MOVED_BY * a.get().expanded());
     }
 
-    /** Sources that belong to one entry alone. */
-    private static boolean isOwn(Source source) {
-        return switch (source.kind()) {
-            case SCATTER, RESOLUTION, TYPED, TOLERANCE, ASSUMED -> true;
-            case INSTRUMENT, TEMPERATURE, UNKNOWN -> false;
-        };
+    /** The figures with the suspects set aside; all of them when nothing disagrees. */
+    Figures settled() {
+        return settled;
     }
 
-    /** Whether the figure rests on a reading that is probably wrong. */
+    /** Whether the figure hangs on a reading that is probably wrong. */
     boolean touches(Term term) {
         return touched.contains(term);
     }
@@ -99,6 +118,11 @@ final class Contradictions {
                             + Measure.words(build, s.entry().term(), value + s.move()),
                     s.mistake().mend()));
         }
+        findings.add(new Finding(
+                Finding.Kind.WARNING,
+                String.join(", ", aside),
+                "set aside until it is read again; figures that hang on it are marked and no verdict rests on them",
+                "read it again; nothing was changed in your file"));
         return findings;
     }
 

@@ -36,6 +36,20 @@ final class Figures {
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
+    private Figures(Figures all, Set<String> aside) {
+        this.build = all.build;
+        this.model = all.model;
+        this.readings = all.readings.without(aside);
+        List<Formula> wanted =
+                model.terms().stream().map(t -> model.formula(t).orElseThrow()).toList();
+        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
+    }
+
+    /** The figures that follow when the entries at some places are set aside. */
+    Figures without(Set<String> places) {
+        return new Figures(this, places);
+    }
+
     static Figures of(Build build) {
         return new Figures(build, List.of(Term.values()));
     }

@@ -39,9 +39,9 @@ public final class Measure {
      * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
     public static Answer of(Build build, List<Donor> donors) {
-        Figures figures = Figures.of(build);
-        Suspects suspects = Suspects.of(figures.readings());
-        Contradictions contradictions = Contradictions.of(figures, suspects);
+        Figures all = Figures.of(build);
+        Contradictions contradictions = Contradictions.of(all, Suspects.of(all.readings()));
+        Figures figures = contradictions.settled();
         Function<Term, Optional<Measured>> agreed =
                 term -> contradictions.touches(term) ? Optional.empty() : figures.figure(term);
         List<Result> values = figures.results().stream()

@@ -112,6 +112,21 @@ final class Readings {
         }
     }
 
+    /** The same readings with some places set aside. */
+    Readings without(Set<String> places) {
+        return new Readings(this, places);
+    }
+
+    private Readings(Readings all, Set<String> aside) {
+        build = all.build;
+        model = all.model;
+        all.entries.stream().filter(e -> !aside.contains(e.place())).forEach(entries::add);
+        defaults.addAll(all.defaults);
+        findings.addAll(all.findings);
+        withoutTolerance.addAll(all.withoutTolerance);
+        trials.putAll(all.trials);
+    }
+
     List<Entry> entries() {
         return entries;
     }
