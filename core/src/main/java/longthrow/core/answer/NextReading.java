@@ -8,8 +8,8 @@ import longthrow.core.term.Term;
  * @param with       key of the instrument
  * @param how        how to take it
  * @param target     the figure whose doubt it cuts
- * @param now        95 % doubt of the target now [SI]; infinite when unknown
- * @param after      expected 95 % doubt after it [SI]
+ * @param now        95 % doubt of the target now [SI]; infinite when unknown, NaN when the reading is to settle a disagreement
+ * @param after      expected 95 % doubt after it [SI]; NaN as above
  * @param minutes    it takes
  * @param why        in words
  */

@@ -145,8 +145,8 @@ final class Contradictions {
                 with,
                 term.reading().how(),
                 term,
-                Math.abs(s.move()),
-                0,
+                Double.NaN,
+                Double.NaN,
                 of.minutes(term.reading()),
                 "the readings do not agree, and this one is the likeliest to be wrong"));
     }

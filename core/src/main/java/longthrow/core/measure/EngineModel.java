@@ -216,7 +216,6 @@ final class EngineModel {
         set(Term.MAIN_CLEARANCE, Fits.clearance(at(Term.MAIN_BORE), at(Term.MAIN_JOURNAL)));
         Expression side = Fits.clearance(at(Term.CRANKPIN_WIDTH), at(Term.BIG_END_WIDTH));
         set(Term.ROD_SIDE_CLEARANCE, side);
-        set(Term.SIDE_CLEARANCE_BY_WIDTH, side);
         set(Term.PISTON_TO_WALL, Fits.clearance(at(Term.BORE), at(Term.PISTON_DIAMETER)));
         set(Term.PIN_CLEARANCE, Fits.clearance(at(Term.SMALL_END_BORE), at(Term.PIN_DIAMETER)));
         set(Term.PIN_BOSS_CLEARANCE, Fits.clearance(at(Term.PISTON_PIN_BORE), at(Term.PIN_DIAMETER)));

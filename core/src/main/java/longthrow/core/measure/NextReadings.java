@@ -33,7 +33,7 @@ final class NextReadings {
     /** Middles of five equal chances. */
     private static final double[] CHANCES = {0.1, 0.3, 0.5, 0.7, 0.9};
     /** A reading that cuts less than this share of the doubt is not worth naming. */
-    private static final double WORTH_WHILE = 0.01;
+    private static final double WORTH_WHILE = 0.05;
 
     /**
      * One thing that could be done.
