@@ -30,6 +30,8 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 final class NextReadings {
     /** Numbers of readings to take in one go that are weighed against each other. */
     private static final int[] AT_ONCE = {1, 3, 5};
+    /** Several readings at once are only weighed for the terms that promise most by one. */
+    private static final int PROMISING = 6;
     /** Middles of five equal chances. */
     private static final double[] CHANCES = {0.1, 0.3, 0.5, 0.7, 0.9};
     /** A reading that cuts less than this share of the doubt is not worth naming. */
@@ -91,9 +93,11 @@ final class NextReadings {
     List<Expected> ranked(Term target, double now) {
         Formula formula = figures.model().formula(target).orElseThrow();
         List<Expected> all = new ArrayList<>();
-        for (Candidate candidate : candidates(formula)) {
-            double minutes = candidate.count() * build.minutes(candidate.term().reading());
-            all.add(new Expected(candidate, after(target, candidate), minutes));
+        List<Candidate> candidates = candidates(formula);
+        for (Candidate candidate : candidates) {
+            if (candidate.count() == 1) {
+                all.add(expected(target, candidate));
+            }
         }
         Comparator<Expected> best = Double.isInfinite(now)
                 ? Comparator.comparingDouble((Expected e) -> Double.isInfinite(e.after()) ? 1 : 0)
@@ -101,7 +105,25 @@ final class NextReadings {
                         .thenComparingDouble(Expected::after)
                 : Comparator.comparingDouble((Expected e) -> -(now - e.after()) / e.minutes());
         all.sort(best);
+        Set<Term> promising = new LinkedHashSet<>();
+        all.stream().limit(PROMISING).forEach(e -> promising.add(e.candidate().term()));
+        for (Candidate candidate : candidates) {
+            if (candidate.count() > 1 && (promising.contains(candidate.term()) || isPair(candidate))) {
+                all.add(expected(target, candidate));
+            }
+        }
+        all.sort(best);
         return all;
+    }
+
+    private Expected expected(Term target, Candidate candidate) {
+        double minutes = candidate.count() * build.minutes(candidate.term().reading());
+        return new Expected(candidate, after(target, candidate), minutes);
+    }
+
+    /** Whether it joins two readings: a third alone may tell less than two more, because from then on their own scatter counts. */
+    private boolean isPair(Candidate candidate) {
+        return candidate.joins() >= 0 && set(candidate.joins()).count() == ReadingSet.OWN_SCATTER_FROM - 1;
     }
 
     /** Terms whose reading shares a figure with the formula, directly or through what was read, each with the instruments that suit it. */

@@ -19,6 +19,7 @@ public final class MonteCarlo {
     /** Trials; a 95 % interval end then scatters by about half a per cent of the standard uncertainty. */
     public static final int TRIALS = 100_000;
 
+    private static final double NEGLIGIBLE = 1e-6;
     private static final int QUANTILES = 2001;
     private static final long SEED = 20_261_125L;
 
@@ -80,12 +81,18 @@ public final class MonteCarlo {
             for (int s = 0; s < sources.length; s++) {
                 Source source = sources[s];
                 columnsOf[s] = IntStream.range(0, values.length)
-                        .filter(i -> given.get(i).contributions().getOrDefault(source, 0.0) != 0)
+                        .filter(i -> matters(given.get(i), source))
                         .toArray();
                 factorsOf[s] = IntStream.of(columnsOf[s])
                         .mapToDouble(i -> given.get(i).contributions().getOrDefault(source, 0.0))
                         .toArray();
             }
+        }
+
+        /** Whether the source moves the figure by more than a millionth of its doubt; what moves it less cannot be seen among the trials. */
+        private static boolean matters(Measured figure, Source source) {
+            double c = figure.contributions().getOrDefault(source, 0.0);
+            return Math.abs(c) > NEGLIGIBLE * figure.standardUncertainty();
         }
 
         @Override
