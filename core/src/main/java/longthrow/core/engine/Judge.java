@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,6 +13,7 @@ import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Percent;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Term;
 
@@ -25,6 +25,8 @@ import longthrow.core.term.Term;
 public final class Judge {
     /** What stands before the name of an own rule in the key of its verdict. */
     public static final String OWN = "own:";
+
+    private static final String READ_AGAIN = "read it again, more often or with a finer instrument";
 
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;
@@ -203,33 +205,30 @@ public final class Judge {
         String limit = (least ? "the least, " : "the most, ")
                 + wording.limit(term, bound, margin.limit(), bound.reference().isPresent() ? margin.expanded() : 0);
         boolean above = margin.distance() > 0 == least;
-        String where = margin.distance() == 0
-                ? "exactly on " + limit
+        boolean exactlyOn = margin.distance() == 0;
+        String where = exactlyOn || wording.vanishes(term, margin.distance(), margin.expanded())
+                ? (exactlyOn ? "exactly on " : "on ") + limit
                 : wording.amount(term, Math.abs(margin.distance()), margin.expanded())
                         + (above ? " above " : " below ")
                         + limit;
-        String sure = margin.standardUncertainty() == 0 ? "" : "; kept with a probability of " + percent(probability);
+        String sure = margin.standardUncertainty() == 0
+                ? ""
+                : "; kept with a probability of " + Percent.ofProbability(probability);
         return term.label() + " " + wording.figure(term, figure) + " is " + where + sure;
     }
 
-    private static String percent(double probability) {
-        return probability < 0.01
-                ? "under 1 %"
-                : probability > 0.99 ? "over 99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * probability);
-    }
-
     private String cure(Term term, Margin margin, Mend mend, Verdict.State state) {
-        String finer = "read it again with a finer instrument";
+        if (margin.distance() >= 0 || wording.vanishes(term, margin.distance(), margin.expanded())) {
+            return READ_AGAIN; // nothing is known to be wrong: only the doubt is too wide
+        }
         boolean near = state == Verdict.State.NEAR;
-        if (mend.how().isEmpty() || (near && mend.tellsHowWrong() && margin.distance() >= 0)) {
-            return near ? finer : "";
+        if (mend.how().isEmpty()) {
+            return near ? READ_AGAIN : "";
         }
         String over = wording.amount(term, -margin.distance(), margin.expanded());
         String sure = wording.amount(term, margin.toBeSure(), margin.expanded());
-        String amount = margin.standardUncertainty() == 0
-                ? over
-                : margin.distance() < 0 ? over + ", or " + sure + " to be sure" : sure + " to be sure";
-        return mend.with(amount, over) + (near ? "; or " + finer + " first" : "");
+        String amount = margin.standardUncertainty() == 0 ? over : over + ", or " + sure + " to be sure";
+        return mend.with(amount, over) + (near ? "; or " + READ_AGAIN + " first" : "");
     }
 
     /** What the shims at hand would do for a loose big end. */
@@ -240,7 +239,7 @@ public final class Judge {
                 || clearance.isEmpty()
                 || low.isEmpty()
                 || high.isEmpty()
-                || high.get().probability() >= Verdict.SURE) {
+                || high.get().distance() >= 0) {
             return "";
         }
         double least = low.get().limit();

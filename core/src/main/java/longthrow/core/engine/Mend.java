@@ -24,11 +24,6 @@ public record Mend(String how, Outcome outcome) {
         return new Mend(how, Outcome.REPLACE);
     }
 
-    /** Whether it speaks of how wrong the figure is, which makes no sense while it is on the right side. */
-    boolean tellsHowWrong() {
-        return how.contains(OVER);
-    }
-
     String with(String amount, String over) {
         return how.replace(AMOUNT, amount).replace(OVER, over);
     }

@@ -31,6 +31,17 @@ final class Wording {
         return amount(units(term, amount), amount, doubt);
     }
 
+    /** Whether nothing but zeros would be printed of it in one of the units. */
+    boolean vanishes(Term term, double amount, double doubt) {
+        PrintedFigures printed = printer.print(units(term, amount), amount, doubt);
+        return isZero(printed.first())
+                || printed.second().filter(Wording::isZero).isPresent();
+    }
+
+    private static boolean isZero(Figure figure) {
+        return figure.value().chars().noneMatch(c -> c >= '1' && c <= '9');
+    }
+
     String amount(Dimension dimension, double amount) {
         return amount(BenchUnits.of(dimension, amount), amount, 0);
     }

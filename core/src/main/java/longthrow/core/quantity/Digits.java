@@ -21,6 +21,9 @@ final class Digits {
     /** A converted figure that ends within so many places is shown exactly. */
     private static final int MOST_EXACT_PLACES = 6;
 
+    /** Four digits of a small figure would say more than was written: 0.0007087 in for 0.018 mm. Layout. */
+    private static final int MOST_PLACES_FOR_FOUR_DIGITS = 4;
+
     /** No limit: the smallest double has its first digit at place 324, and a unit moves it by less than the rest. */
     private static final int MOST_PLACES = 1000;
 
@@ -38,8 +41,7 @@ final class Digits {
         BigDecimal value = unrounded.round(new MathContext(MOST_DIGITS)); // drops the dust of a computed double
         BigDecimal doubt = unroundedDoubt.round(new MathContext(MOST_DIGITS));
         if (doubt.signum() == 0) {
-            BigDecimal digits = value.round(new MathContext(DIGITS_EXACT, RoundingMode.HALF_EVEN));
-            return figure(stripped(digits), "", unit, exponent(digits));
+            return exact(value, unit);
         }
         int places = Math.min(placesOf(doubt), mostPlaces);
         if (value.signum() != 0) {
@@ -52,6 +54,17 @@ final class Digits {
         BigDecimal shown = value.setScale(places, RoundingMode.HALF_EVEN);
         int size = Math.max(exponent(shown), exponent(shownDoubt));
         return figure(shown, text(shownDoubt, size), unit, size);
+    }
+
+    /** A computed value without doubt: what seven digits hold of it. */
+    static Figure exact(BigDecimal value, Unit unit) {
+        BigDecimal digits = exactDigits(value);
+        return figure(digits, "", unit, exponent(digits));
+    }
+
+    /** Those digits, without the zeros at their end. */
+    static BigDecimal exactDigits(BigDecimal value) {
+        return stripped(value.round(new MathContext(DIGITS_EXACT, RoundingMode.HALF_EVEN)));
     }
 
     /** Decimal places that keep the doubt's one or two significant digits; negative for tens, hundreds... */
@@ -69,13 +82,16 @@ final class Digits {
         return figure(filled(shown), Figure.UNKNOWN, unit, exponent(shown));
     }
 
-    /** A figure converted from a unit in which it was written to the last place given here, zero if to no place. */
+    /**
+     * A figure converted from a unit in which it was written to the last place given here, zero if to no place: exactly if that is
+     * short, else to the first place that is no coarser than half the written one, and to four digits as far as the fourth decimal place.
+     */
     static Figure converted(BigDecimal value, double lastPlace, Unit unit) {
         BigDecimal exact = stripped(value);
         if (exact.scale() <= MOST_EXACT_PLACES && exact.precision() <= DIGITS_EXACT + 1) {
             return figure(exact, "", unit, exponent(exact));
         }
-        int places = DIGITS_WITHOUT_DOUBT - 1 - exponent(value);
+        int places = Math.min(DIGITS_WITHOUT_DOUBT - 1 - exponent(value), MOST_PLACES_FOR_FOUR_DIGITS);
         places = Math.max(places, lastPlace > 0 ? (int) -Math.floor(Math.log10(lastPlace / 2)) : MOST_EXACT_PLACES);
         places = Math.min(places, MOST_DIGITS - 1 - exponent(value));
         BigDecimal shown = value.setScale(places, RoundingMode.HALF_EVEN);

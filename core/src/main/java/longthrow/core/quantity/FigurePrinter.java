@@ -33,10 +33,29 @@ public final class FigurePrinter {
         if (expandedDoubt < 0) {
             throw new IllegalArgumentException("doubt is " + expandedDoubt + "; it must be zero or more");
         }
+        if (expandedDoubt == 0 && !units.areOne()) {
+            return printExact(units, si);
+        }
         return inBoth(
                 units,
                 unit -> Digits.withDoubt(
                         unit.decimalFromSi(si), unit.ofDifference().decimalFromSi(expandedDoubt), unit));
+    }
+
+    /** In the unit that needs fewer digits as it is, in the other as if it had been stated in the first. */
+    private PrintedFigures printExact(BenchUnits units, double si) {
+        BigDecimal metric = Digits.exactDigits(units.metric().decimalFromSi(si));
+        BigDecimal inchTrade = Digits.exactDigits(units.inchTrade().decimalFromSi(si));
+        boolean isMetric = metric.precision() <= inchTrade.precision();
+        Unit own = isMetric ? units.metric() : units.inchTrade();
+        double place =
+                own.ofDifference().toSi((isMetric ? metric : inchTrade).ulp().doubleValue());
+        return inBoth(
+                units,
+                unit -> unit == own
+                        ? Digits.exact(unit.decimalFromSi(si), unit)
+                        : Digits.converted(
+                                unit.decimalFromSi(si), unit.ofDifference().fromSi(place), unit));
     }
 
     /** A computed value whose doubt has not been established, which is said. */
@@ -73,7 +92,8 @@ public final class FigurePrinter {
 
     /**
      * A quantity stated without a doubt: as it was written in its own unit; in the other exactly if that is short,
-     * else to four digits at least and no coarser than half the last place that was written.
+     * else no coarser than half the last place that was written, and to four digits as far as the fourth decimal place: 55 mm (2.165 in),
+     * 0.018 mm (0.00071 in).
      */
     public PrintedFigures print(Quantity stated) {
         return inBoth(

@@ -77,6 +77,40 @@ class JudgeTest {
                     .isEqualTo("hone the small end by 0.008 mm (0.00031 in), or 0.013 mm (0.00051 in) to be sure");
         }
 
+        /** Least 0.018 mm. Nothing is known to be wrong with 0.021 mm, nor by any digit it has with 0.01799 mm: only the doubt is too wide. */
+        @ParameterizedTest
+        @CsvSource({"0.021, above the least", "0.01799, 'is on the least, 0.018 mm'"})
+        void aFigureInsideItsLimitsOrOnThemIsReadAgainAndNothingIsTakenOff(double clearance, String why) {
+            Verdict near =
+                    aluminiumRod().mm(Term.PIN_CLEARANCE, clearance, 0.006).verdict("pin_clearance.aluminium_rod");
+            assertThat(near.state()).isEqualTo(NEAR);
+            assertThat(near.why()).contains(why);
+            assertThat(near.cure()).isEqualTo("read it again, more often or with a finer instrument");
+        }
+
+        /** The window of 0.5 ° is narrower than the doubt of 10 °, so the figure in its middle is hardly inside: still nothing to turn. */
+        @Test
+        void aWindowNarrowerThanTheDoubtAsksForABetterReading() {
+            Verdict verdict = new Engine()
+                    .own(new OwnRule(
+                            "inlet lobe",
+                            Term.INTAKE_LOBE_CENTRE,
+                            quantity("104.75", Units.DEGREE),
+                            quantity("105.25", Units.DEGREE),
+                            null,
+                            null,
+                            "",
+                            ""))
+                    .with(
+                            Term.INTAKE_LOBE_CENTRE,
+                            Measured.of(
+                                    Math.toRadians(105),
+                                    List.of(Source.at95("lobe", Source.Kind.TYPED, "lobe", Math.toRadians(10)))))
+                    .verdict("own:inlet lobe");
+            assertThat(verdict.state()).isEqualTo(FAILS);
+            assertThat(verdict.cure()).isEqualTo("read it again, more often or with a finer instrument");
+        }
+
         @Test
         void aPinTooTightInItsAluminiumRodIsHonedByTheDifference() {
             Verdict tight = aluminiumRod().mm(Term.PIN_CLEARANCE, 0.010).verdict("pin_clearance.aluminium_rod");
@@ -183,7 +217,8 @@ class JudgeTest {
                     .with(Term.INTAKE_LOBE_CENTRE, Measured.of(Math.toRadians(105.333), List.of(scatter)))
                     .verdict("own:inlet lobe");
             assertThat(verdict.state()).isEqualTo(NEAR);
-            assertThat(verdict.cure()).contains("read it again");
+            assertThat(verdict.why()).contains("below the most, 106.5 °");
+            assertThat(verdict.cure()).isEqualTo("read it again, more often or with a finer instrument");
         }
 
         @Test

@@ -97,6 +97,12 @@ class FigurePrinterTest {
             delimiter = '|',
             value = {
                 "55 mm      | 55 mm (2.165 in)", // DCU-09: the trade's 2.165
+                "0.018 mm   | 0.018 mm (0.00071 in)",
+                "0.05 mm    | 0.05 mm (0.0020 in)",
+                "0.08 mm    | 0.08 mm (0.0031 in)",
+                "15.625 mm  | 15.625 mm (0.61516 in)",
+                "24.8 cc    | 24.8 cc (1.513 cu in)",
+                "0.0007 in  | 0.01778 mm (0.0007 in)",
                 "66.010 mm  | 66.010 mm (2.59882 in)",
                 "66.01 mm   | 66.01 mm (2.5988 in)",
                 "2 5/8 in   | 66.675 mm (2 5/8 in)",
@@ -117,7 +123,7 @@ class FigurePrinterTest {
     @Test
     void exactLengthsAreExactInMillimetres() {
         assertThat(METRIC.print(ExactLength.ofInchFraction(0, 1, 64)).line()).isEqualTo("0.396875 mm (0.015625 in)");
-        assertThat(METRIC.print(ExactLength.ofMillimetres("0.40")).line()).isEqualTo("0.4 mm (0.01575 in)");
+        assertThat(METRIC.print(ExactLength.ofMillimetres("0.40")).line()).isEqualTo("0.4 mm (0.0157 in)");
     }
 
     @Test
@@ -134,6 +140,15 @@ class FigurePrinterTest {
         assertThat(METRIC.print(Dimension.LENGTH, 0.0254, 0).line()).isEqualTo("25.4 mm (1 in)");
         assertThat(METRIC.print(Dimension.LENGTH, 0, 0).line()).isEqualTo("0 mm (0 in)");
         assertThat(METRIC.print(Dimension.LENGTH, -0.0, 0).line()).isEqualTo("0 mm (0 in)");
+    }
+
+    /** Converted with 25.4 mm and 16.387064 cc, NIST SP 811 (2008), B.8, and cut like what was stated. */
+    @Test
+    void aComputedValueWithoutDoubtIsConvertedAsIfItHadBeenStated() {
+        assertThat(METRIC.print(Dimension.LENGTH, 15.625e-3, 0).line()).isEqualTo("15.625 mm (0.61516 in)");
+        assertThat(INCH.print(Dimension.LENGTH, 15.625e-3, 0).line()).isEqualTo("0.61516 in (15.625 mm)");
+        assertThat(METRIC.print(Dimension.VOLUME, 24.8e-6, 0).line()).isEqualTo("24.8 cc (1.513 cu in)");
+        assertThat(INCH.print(Dimension.LENGTH, 0.0007 * 0.0254, 0).line()).isEqualTo("0.0007 in (0.01778 mm)");
     }
 
     @Test

@@ -13,6 +13,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Percent;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Part;
 

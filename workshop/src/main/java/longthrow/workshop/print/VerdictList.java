@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Verdict;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Percent;
 import longthrow.core.term.Term;
 
 /** Figures held against rules, the worst first; what the rest of the trade says stands below the rule that was chosen. */

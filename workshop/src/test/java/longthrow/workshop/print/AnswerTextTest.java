@@ -9,7 +9,6 @@ import longthrow.core.quantity.UnitSystem;
 import longthrow.workshop.SampleAnswer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -175,22 +174,6 @@ class AnswerTextTest {
     void figureIsNotTornFromItsUnitOrItsDoubt() {
         List<String> lines = PlainText.wrap("the gap is 1.37 ± 0.07 mm wide, 97 % of it here", 14, 14);
         assertThat(lines).contains("1.37 ± 0.07 mm").noneMatch(line -> line.endsWith("97"));
-    }
-
-    /** 95 % is where "meets" begins, so what is just below must not read 95 %. */
-    @ParameterizedTest
-    @CsvSource({
-        "0.9499, 94 %",
-        "0.95, 95 %",
-        "0.0501, 6 %",
-        "0.05, 5 %",
-        "0.5, 50 %",
-        "0.29, 29 %",
-        "1, over 99 %",
-        "0, under 1 %"
-    })
-    void probabilityIsNeverPrintedSurerThanItIs(double probability, String printed) {
-        assertThat(Percent.ofProbability(probability)).isEqualTo(printed);
     }
 
     private static String loud(boolean all) {
