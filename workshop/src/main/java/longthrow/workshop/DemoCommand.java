@@ -60,6 +60,9 @@ final class DemoCommand implements Callable<ExitCode> {
 
     private static void sayWhatNext(PrintWriter out) {
         out.println();
+        out.println("Its slip: compression height read from the top of the pin.");
+        out.println("The rest of the stack disagrees with it, see SUSPECTS.");
+        out.println();
         out.println("This engine is invented. With yours:");
         out.println("  ./longthrow measure --blank > my-engine.yaml");
         out.println("  # fill in what you have read, each with its unit");

@@ -147,8 +147,14 @@ public final class AnswerJson {
                     "unit",
                     "coherent SI unit of now and after",
                     n -> n.target().dimension().siSymbol())
-            .numberOrNull("now", "95 % doubt of the target now; null while the target is unknown", NextReading::now)
-            .numberOrNull("after", "95 % doubt expected after it; null when it cannot be said", NextReading::after)
+            .numberOrNull(
+                    "now",
+                    "95 % doubt of the target now; null while the target is unknown, or where the reading is to settle a disagreement",
+                    NextReading::now)
+            .numberOrNull(
+                    "after",
+                    "95 % doubt expected after it; null where the reading is to settle a disagreement",
+                    NextReading::after)
             .text("why", "in words", NextReading::why);
 
     private static final JsonShape<Answer> ANSWER = new JsonShape<Answer>()

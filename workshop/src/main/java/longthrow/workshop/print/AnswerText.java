@@ -1,5 +1,6 @@
 package longthrow.workshop.print;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -12,6 +13,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.engine.Outcome;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 
@@ -63,10 +65,10 @@ public final class AnswerText {
         new VerdictList(answer, page, printer, all).print();
         parts();
         findings(Finding.Kind.WARNING, "WARNINGS", "to act on");
-        findings(Finding.Kind.NOTE, "NOTES", "");
         unknowns();
         defaults();
         next();
+        findings(Finding.Kind.NOTE, "NOTES", "");
         return page.toString();
     }
 
@@ -114,11 +116,24 @@ public final class AnswerText {
             return;
         }
         page.heading(Ink.STRONG, "PARTS", "what to do with each");
+        String notYet = ": " + Outcome.NOT_YET_KNOWN.label() + ":";
+        List<String> open = new ArrayList<>();
         for (Finding part : parts) {
+            int end = part.message().indexOf(notYet);
+            if (!all && end > 0) {
+                open.add(part.message().substring(0, end));
+                continue;
+            }
             page.item(INDENT, part.message(), all ? Integer.MAX_VALUE : LINES_OF_A_PART);
             if (all) {
                 page.ifAny(2 * INDENT + 1, "do this:", part.mend());
             }
+        }
+        if (!open.isEmpty()) {
+            page.item(
+                    INDENT,
+                    Outcome.NOT_YET_KNOWN.label() + ": " + String.join(", ", open) + " (why: --all)",
+                    Integer.MAX_VALUE);
         }
     }
 
@@ -129,8 +144,8 @@ public final class AnswerText {
         }
         page.heading(Ink.STRONG, heading, meaning);
         for (Finding finding : findings) {
-            page.hanging(INDENT, Ink.STRONG, finding.where() + ":", Ink.PLAIN, finding.message());
-            page.ifAny(2 * INDENT + 1, "do this:", finding.mend());
+            String mend = finding.mend().isBlank() ? "" : ". Do this: " + finding.mend();
+            page.hanging(INDENT, Ink.STRONG, finding.where() + ":", Ink.PLAIN, finding.message() + mend);
         }
     }
 
@@ -142,11 +157,24 @@ public final class AnswerText {
 
     /** A note on a rule that stands open: its alternatives and how to choose are printed among the verdicts. */
     private boolean isSaidByTheVerdicts(Finding finding) {
-        return finding.kind() == Finding.Kind.NOTE
-                && VerdictList.undecided(answer).values().stream()
-                        .map(verdicts -> verdicts.get(0))
-                        .anyMatch(v -> finding.where().equals(v.term().path())
-                                && finding.mend().contains(VerdictList.disputed(v) + ":"));
+        return finding.kind() == Finding.Kind.NOTE && (isSpreadOfARuleInForce(finding) || isOpen(finding));
+    }
+
+    /** What the other sources say stands below the verdict of the one in force. */
+    private boolean isSpreadOfARuleInForce(Finding finding) {
+        int end = finding.message().indexOf(": sources disagree: ");
+        return end > 0
+                && answer.verdicts().stream()
+                        .anyMatch(v -> v.chosen()
+                                && finding.where().equals(v.term().path())
+                                && v.label().startsWith(finding.message().substring(0, end)));
+    }
+
+    private boolean isOpen(Finding finding) {
+        return VerdictList.undecided(answer).values().stream()
+                .map(verdicts -> verdicts.get(0))
+                .anyMatch(v -> finding.where().equals(v.term().path())
+                        && finding.mend().contains(VerdictList.disputed(v) + ":"));
     }
 
     private void unknowns() {
@@ -155,11 +183,17 @@ public final class AnswerText {
         }
         page.heading(Ink.DOUBTFUL, "UNKNOWN", "until it is measured");
         for (Unknown unknown : some(answer.unknowns(), SHORT_LIST_OF_UNKNOWNS)) {
-            page.hanging(INDENT, Ink.STRONG, unknown.term().label() + ":", Ink.PLAIN, unknown.why());
-            page.ifAny(
-                    2 * INDENT,
-                    "read:",
-                    unknown.missing().stream().map(AnswerText::named).collect(Collectors.joining("; ")));
+            String read = unknown.missing().stream()
+                    .map(term -> term == unknown.term() ? "it (" + term.path() + ")" : named(term))
+                    .collect(Collectors.joining("; "));
+            String why = all || read.isEmpty() ? unknown.why() : "";
+            String apart = why.isEmpty() || read.isEmpty() ? "" : "; ";
+            page.hanging(
+                    INDENT,
+                    Ink.STRONG,
+                    unknown.term().label() + ":",
+                    Ink.PLAIN,
+                    why + apart + (read.isEmpty() ? "" : "read " + read));
         }
         more(answer.unknowns().size(), SHORT_LIST_OF_UNKNOWNS);
     }
@@ -222,8 +256,8 @@ public final class AnswerText {
                     "(" + reading.read().path() + "), " + reading.with().replace('_', ' ') + ", about "
                             + minutes(reading.minutes()));
             page.ifAny(2 * INDENT + 1, "how:", reading.how());
-            page.ifAny(2 * INDENT + 1, "brings:", brings(reading));
-            page.ifAny(2 * INDENT + 1, "why:", reading.why());
+            page.ifAny(
+                    2 * INDENT + 1, "brings:", brings(reading) + (reading.why().isBlank() ? "" : "; " + reading.why()));
         }
         more(answer.next().size(), SHORT_LIST);
     }
@@ -233,6 +267,9 @@ public final class AnswerText {
     }
 
     private String brings(NextReading reading) {
+        if (Double.isNaN(reading.now()) || Double.isNaN(reading.after())) {
+            return "settles the disagreement";
+        }
         double near =
                 answer.value(reading.target()).map(v -> v.figure().value()).orElse(0.0);
         String after = Doubt.text(printer, reading.target().dimension(), near, reading.after());

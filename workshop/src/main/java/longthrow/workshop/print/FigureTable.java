@@ -7,8 +7,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Verdict;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.quantity.Figure;
@@ -16,6 +18,7 @@ import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Percent;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Part;
+import longthrow.core.term.Term;
 
 /** The figures by part: label, value ± doubt in both units, where it comes from, and whose doubt it mostly is. */
 final class FigureTable {
@@ -28,6 +31,20 @@ final class FigureTable {
     private static final int LONGEST_LABEL = 28;
 
     private static final String DISPUTED = "IN DISPUTE";
+
+    /** What the figures they are part of say shorter; printed when asked for, or when a rule is not met. */
+    private static final Set<Term> SECONDARY = Set.of(
+            Term.GASKET_VOLUME,
+            Term.DECK_VOLUME,
+            Term.CREVICE_VOLUME,
+            Term.BORE_TAPER_THRUST,
+            Term.BORE_TAPER_AXIS,
+            Term.OUT_OF_ROUND_TOP,
+            Term.OUT_OF_ROUND_MIDDLE,
+            Term.OUT_OF_ROUND_BOTTOM,
+            Term.DECK_TILT_SIDES,
+            Term.DECK_TILT_ENDS,
+            Term.SIDE_CLEARANCE_BY_WIDTH);
 
     private final Answer answer;
     private final Page page;
@@ -47,17 +64,33 @@ final class FigureTable {
     void print() {
         boolean anyWorkedOut = answer.values().stream().anyMatch(v -> !v.term().isRead());
         Map<Part, List<Row>> byPart = new EnumMap<>(Part.class);
+        List<String> disputedReadings = new ArrayList<>();
         int leftOut = 0;
         for (Result result : answer.values()) {
-            if (all || !anyWorkedOut || !result.term().isRead() || result.contradicted()) {
+            boolean isRead = anyWorkedOut && result.term().isRead();
+            if (all || !(isRead || isAside(result))) {
                 byPart.computeIfAbsent(result.term().part(), p -> new ArrayList<>())
                         .add(row(result));
+            } else if (isRead && result.contradicted()) {
+                disputedReadings.add(result.term().label());
             } else {
                 leftOut++;
             }
         }
         if (!byPart.isEmpty()) {
-            page.heading(Ink.STRONG, "FIGURES", "the ± holds the true figure 19 times in 20");
+            page.heading(
+                    Ink.STRONG,
+                    "FIGURES",
+                    "the ± holds the true figure 19 times in 20; behind it whose doubt it mostly is, and how it is known"
+                            + " where not by measuring alone");
+            if (answer.values().stream().anyMatch(Result::contradicted)) {
+                page.hanging(
+                        0,
+                        Ink.BAD,
+                        DISPUTED + ":",
+                        Ink.PLAIN,
+                        "do not use; readings behind it disagree, see SUSPECTS.");
+            }
             List<Row> rows = byPart.values().stream().flatMap(List::stream).toList();
             Columns columns = Columns.of(rows, page.width());
             byPart.forEach((part, itsRows) -> {
@@ -65,15 +98,23 @@ final class FigureTable {
                 itsRows.forEach(row -> print(row, columns));
             });
         }
+        if (!disputedReadings.isEmpty()) {
+            page.hanging(0, Ink.BAD, "readings " + DISPUTED + ":", Ink.PLAIN, String.join("; ", disputedReadings));
+        }
         if (leftOut > 0) {
             page.hanging(
                     0,
                     Ink.QUIET,
                     "",
                     Ink.QUIET,
-                    "and " + leftOut + (leftOut == 1 ? " reading" : " readings")
-                            + " as entered, with their doubt: --all");
+                    "and " + leftOut + " more, readings as entered and what the figures above are made of: --all");
         }
+    }
+
+    private boolean isAside(Result result) {
+        return SECONDARY.contains(result.term())
+                && !result.contradicted()
+                && answer.verdictsOn(result.term()).stream().allMatch(v -> v.state() == Verdict.State.MEETS);
     }
 
     private Row row(Result result) {
@@ -120,26 +161,22 @@ final class FigureTable {
         if (columns.room() != Room.NARROW) {
             line.append(" ".repeat(GAP)).append(PlainText.padded(row.second(), columns.second()));
         }
-        boolean oneLine = columns.room() == Room.WIDE && !all;
-        if (oneLine) {
-            line.append(" ".repeat(GAP)).append(page.ink(ink(row), PlainText.padded(row.mark(), columns.mark())));
-            line.append(" ".repeat(GAP)).append(page.ink(Ink.QUIET, row.owner()));
+        String tail = all ? "" : tail(row);
+        boolean fits = columns.room() != Room.NARROW
+                && PlainText.width(line.toString()) + GAP + PlainText.width(tail) <= page.width();
+        if (fits) {
+            line.append(" ".repeat(GAP)).append(page.ink(ink(row), tail));
         }
         page.line(line.toString());
-        if (row.result().contradicted()) {
-            page.hanging(
-                    2 * INDENT,
-                    Ink.BAD,
-                    DISPUTED + ", do not use:",
-                    Ink.PLAIN,
-                    "readings behind it disagree, see above");
-        }
-        if (!oneLine) {
+        if (!fits || all) {
             List<String> behind = new ArrayList<>();
             if (columns.room() == Room.NARROW && !row.second().isEmpty()) {
                 behind.add(row.second());
             }
-            if (!row.owner().isEmpty()) {
+            if (row.result().contradicted()) {
+                behind.add(DISPUTED);
+            }
+            if (!row.owner().isEmpty() && (all || !row.result().contradicted())) {
                 behind.add("doubt: " + (all ? owners(row.result()) : row.owner()));
             }
             if (!row.mark().isEmpty() && !row.result().contradicted()) {
@@ -153,10 +190,21 @@ final class FigureTable {
         }
     }
 
+    /** Whose doubt it mostly is, and how the figure is known where it is not measured alone. */
+    private static String tail(Row row) {
+        if (row.result().contradicted()) {
+            return DISPUTED;
+        }
+        boolean measured = row.mark().equals(Provenance.MEASURED.label());
+        return Stream.of(row.owner(), measured ? "" : row.mark())
+                .filter(s -> !s.isEmpty())
+                .collect(Collectors.joining("; "));
+    }
+
     private static Ink ink(Row row) {
         return row.result().contradicted()
                 ? Ink.BAD
-                : row.mark().equals(Provenance.MEASURED.label()) ? Ink.PLAIN : Ink.DOUBTFUL;
+                : row.mark().equals(Provenance.MEASURED.label()) ? Ink.QUIET : Ink.DOUBTFUL;
     }
 
     private static String owner(Result result) {
@@ -182,8 +230,6 @@ final class FigureTable {
 
     /** What the page has room for on the line of a figure. */
     private enum Room {
-        /** All of it. */
-        WIDE,
         /** Label and both figures. */
         MIDDLE,
         /** Label and the first figure. */
@@ -191,16 +237,13 @@ final class FigureTable {
     }
 
     /** Widths of the columns. */
-    private record Columns(int label, int first, int second, int mark, Room room) {
+    private record Columns(int label, int first, int second, Room room) {
         private static Columns of(List<Row> rows, int width) {
             int label = Math.min(LONGEST_LABEL, widest(rows, Row::label));
             int first = widest(rows, Row::first);
             int second = widest(rows, Row::second);
-            int mark = widest(rows, Row::mark);
             int middle = INDENT + label + GAP + first + GAP + second;
-            int wide = middle + GAP + mark + GAP + widest(rows, Row::owner);
-            Room room = wide <= width ? Room.WIDE : middle <= width ? Room.MIDDLE : Room.NARROW;
-            return new Columns(label, first, second, mark, room);
+            return new Columns(label, first, second, middle <= width ? Room.MIDDLE : Room.NARROW);
         }
 
         private static int widest(List<Row> rows, Function<Row, String> piece) {

@@ -36,10 +36,44 @@ final class VerdictList {
         }
         page.heading(Ink.STRONG, "VERDICTS", "meets or fails: 95 % sure; near: not proven either way");
         answer.verdicts().stream()
-                .filter(Verdict::chosen)
+                .filter(v -> v.chosen() && !isPlainlyMet(v))
                 .sorted(Comparator.comparing(v -> WORST_FIRST.indexOf(v.state())))
                 .forEach(v -> print(v, others(v)));
-        undecided(answer).values().forEach(this::printUndecided);
+        undecided(answer).values().stream().filter(v -> !areAllMet(v)).forEach(this::printUndecided);
+        met();
+    }
+
+    /** Met, and no source says otherwise: nothing but its name is left to say. */
+    private boolean isPlainlyMet(Verdict verdict) {
+        return !all
+                && verdict.state() == Verdict.State.MEETS
+                && others(verdict).stream().allMatch(o -> o.state() == Verdict.State.MEETS);
+    }
+
+    private boolean areAllMet(List<Verdict> verdicts) {
+        return !all && verdicts.stream().allMatch(v -> v.state() == Verdict.State.MEETS);
+    }
+
+    /** All that is plainly met, in one paragraph. */
+    private void met() {
+        List<String> met = new ArrayList<>();
+        answer.verdicts().stream()
+                .filter(v -> v.chosen() && isPlainlyMet(v))
+                .forEach(v -> met.add(of(v.term(), sharedLabel(List.of(v)))));
+        undecided(answer).values().stream()
+                .filter(this::areAllMet)
+                .forEach(v -> met.add(of(v.get(0).term(), sharedLabel(v)) + byAll(v)));
+        if (!met.isEmpty()) {
+            page.hanging(INDENT, Ink.GOOD, word(Verdict.State.MEETS), Ink.PLAIN, String.join("; ", met));
+        }
+    }
+
+    private static String byAll(List<Verdict> verdicts) {
+        return switch (verdicts.size()) {
+            case 1 -> "";
+            case 2 -> ", by both sources";
+            default -> ", by all " + verdicts.size() + " sources";
+        };
     }
 
     /** Rules the trade disagrees on and the owner has not settled: the alternatives of each, by its key. */
@@ -86,10 +120,14 @@ final class VerdictList {
         }
         if (!well || all) {
             page.ifAny(indent, "why:", verdict.why());
-            page.ifAny(indent, "cure:", verdict.cure());
-            page.ifAny(indent, "rule from:", verdict.source());
+            if (all
+                    || verdict.state()
+                            != Verdict.State.UNKNOWN) { // what is to be read stands under UNKNOWN or SUSPECTS
+                page.ifAny(indent, "cure:", verdict.cure());
+                page.ifAny(indent, "rule from:", verdict.source());
+            }
         }
-        if (!others.isEmpty() && (all || !well || others.stream().anyMatch(o -> o.state() != verdict.state()))) {
+        if (!others.isEmpty() && (all || others.stream().anyMatch(o -> o.state() != verdict.state()))) {
             page.hanging(indent, Ink.QUIET, "others say", Ink.PLAIN, "");
             others.forEach(other -> printOther(indent + INDENT, other));
         }
@@ -102,11 +140,12 @@ final class VerdictList {
         String figureBehind = figure.isEmpty() ? "" : ": " + figure;
         int indent = INDENT + WORD_WIDTH + 1;
         if (agreed && !all) {
-            String by = verdicts.size() == 1 ? first.label() : sharedLabel(verdicts) + ", by all " + verdicts.size();
+            String by =
+                    of(first.term(), verdicts.size() == 1 ? first.label() : sharedLabel(verdicts)) + byAll(verdicts);
             page.hanging(INDENT, ink(first.state()), word(first.state()), Ink.STRONG, by + figureBehind);
             if (first.state() != Verdict.State.MEETS) {
                 page.ifAny(indent, "why:", first.why());
-                page.ifAny(indent, "cure:", first.cure());
+                page.ifAny(indent, "cure:", first.state() == Verdict.State.UNKNOWN ? "" : first.cure());
             }
             return;
         }
@@ -144,8 +183,12 @@ final class VerdictList {
     }
 
     private static String named(Verdict verdict) {
-        String label = verdict.label();
-        return label.contains(verdict.term().label()) ? label : verdict.term().label() + ": " + label;
+        return of(verdict.term(), verdict.label());
+    }
+
+    /** With the figure it is about: one rule may be held against two of them. */
+    private static String of(Term term, String label) {
+        return label.contains(term.label()) ? label : term.label() + ": " + label;
     }
 
     private String figure(Term term) {

@@ -66,7 +66,8 @@ class AnswerTextTest {
 
     @Test
     void figureInDisputeIsMarkedInWords() {
-        assertThat(loud(false)).containsSubsequence("  squish", "IN DISPUTE, do not use");
+        assertThat(loud(false))
+                .containsSubsequence("IN DISPUTE: do not use; readings behind it disagree", "  squish", "IN DISPUTE");
         assertThat(AnswerText.of(SampleAnswer.quiet(UnitSystem.METRIC_FIRST), 80, false, false))
                 .doesNotContain("IN DISPUTE");
     }
@@ -111,7 +112,7 @@ class AnswerTextTest {
 
     @Test
     void ruleWhoseAlternativesAgreeTakesOneLine() {
-        assertThat(loud(false)).contains("meets   rod ratio, by all 2");
+        assertThat(loud(false)).contains("meets   bore", "rod ratio, by both sources");
         assertThat(loud(true)).contains("meets   rod ratio: usual", "meets   rod ratio: not harsh");
     }
 
@@ -129,7 +130,8 @@ class AnswerTextTest {
 
     @Test
     void allShowsEveryReadingShareAndDefaultAndTheShortSheetSaysHowManyItLeavesOut() {
-        assertThat(loud(false)).contains("and 4 readings as entered, with their doubt: --all");
+        assertThat(loud(false))
+                .contains("and 4 more, readings as entered and what the figures above are made of: --all");
         assertThat(loud(false)).doesNotContain("gasket thickness 19 %");
         assertThat(loud(true))
                 .contains("do this: hone the small end")
