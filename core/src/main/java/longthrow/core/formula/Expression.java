@@ -207,6 +207,48 @@ public final class Expression {
         return image(done, this);
     }
 
+    /**
+     * The smooth expressions that this one follows, now one, now another: each absolute value, minimum and maximum replaced by one of the operands it
+     * can be, in every combination. This alone where nothing bends; empty where there are more than {@code most}.
+     */
+    List<Expression> smoothPieces(int most) {
+        IdentityHashMap<Expression, List<Expression>> pieces = new IdentityHashMap<>();
+        for (Expression node : inOrder()) {
+            List<Expression> made = new ArrayList<>();
+            if (node.operands.isEmpty()) {
+                made.add(node);
+            } else {
+                for (Expression left : piecesOf(pieces, node.operands.get(0))) {
+                    switch (node.operation) {
+                        case ABSOLUTE -> made.addAll(List.of(left, left.negated()));
+                        case MINIMUM, MAXIMUM -> made.add(left);
+                        default -> {
+                            if (node.operands.size() == 1) {
+                                made.add(node.withOperands(List.of(left)));
+                            } else {
+                                for (Expression right : piecesOf(pieces, node.operands.get(1))) {
+                                    made.add(node.withOperands(List.of(left, right)));
+                                }
+                            }
+                        }
+                    }
+                }
+                if (node.operation == Operation.MINIMUM || node.operation == Operation.MAXIMUM) {
+                    made.addAll(piecesOf(pieces, node.operands.get(1)));
+                }
+            }
+            if (made.size() > most) {
+                return List.of();
+            }
+            pieces.put(node, made);
+        }
+        return piecesOf(pieces, this);
+    }
+
+    private static List<Expression> piecesOf(IdentityHashMap<Expression, List<Expression>> pieces, Expression node) {
+        return java.util.Objects.requireNonNull(pieces.get(node), "operand met before it was built");
+    }
+
     private static Expression image(IdentityHashMap<Expression, Expression> done, Expression node) {
         Expression image = done.get(node);
         if (image == null) {

@@ -19,18 +19,26 @@ import java.util.function.ToDoubleFunction;
  * NaN or infinity as plain Java does; intervals refuse or become unbounded.
  */
 public final class Formula {
+    private static final int MOST_PIECES = 64;
+
     private final String name;
     private final List<String> inputs;
     private final List<Step> steps;
     private final int result;
     private final BlockProgram blocks;
+    private final List<Formula> pieces;
 
-    private Formula(String name, List<String> inputs, List<Step> steps, int result) {
+    private Formula(String name, List<String> inputs, List<Step> steps, int result, Expression expression) {
         this.name = name;
         this.inputs = inputs;
         this.steps = steps;
         this.result = result;
         this.blocks = BlockProgram.of(inputs.size(), steps, result);
+        this.pieces = hasKink()
+                ? expression.smoothPieces(MOST_PIECES).stream()
+                        .map(piece -> Formula.of(name, piece))
+                        .toList()
+                : List.of();
     }
 
     /** Records the expression. Equal steps on equal values are recorded once, whether or not they were one object. */
@@ -58,7 +66,12 @@ public final class Formula {
             }
             numbers.put(node, number);
         }
-        return new Formula(name, List.copyOf(inputNumbers.keySet()), List.copyOf(steps), numberOf(expression, numbers));
+        return new Formula(
+                name,
+                List.copyOf(inputNumbers.keySet()),
+                List.copyOf(steps),
+                numberOf(expression, numbers),
+                expression);
     }
 
     private static Step step(Expression node, IdentityHashMap<Expression, Integer> numbers) {
@@ -101,6 +114,14 @@ public final class Formula {
     /** Whether a derivative jumps somewhere (min, max, absolute): a doubt carried through by first derivatives may lie. */
     public boolean hasKink() {
         return steps.stream().anyMatch(step -> step.operation().hasKink());
+    }
+
+    /**
+     * The smooth formulas that a formula with kinks follows, now one, now another: the largest of two, for example, is always one of them. Empty
+     * without a kink, or with too many.
+     */
+    public List<Formula> pieces() {
+        return pieces;
     }
 
     /** The value at these inputs, given in order of {@link #inputs()}. */

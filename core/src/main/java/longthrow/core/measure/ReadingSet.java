@@ -17,6 +17,9 @@ record ReadingSet(
     /** From this many readings their own scatter is used alone; below it stands pooled with the table (JCGM 100:2008 4.2.4). */
     static final int OWN_SCATTER_FROM = 3;
 
+    /** Scatter in half steps from which the rounding of one reading says nothing of the next; a little under 1 as the scatter is an estimate. */
+    private static final double AT_RANDOM = 0.8;
+
     ReadingSet {
         values = List.copyOf(values);
     }
@@ -43,14 +46,19 @@ record ReadingSet(
         return sum;
     }
 
+    /** Whether there are too few readings to go by their own scatter. */
+    boolean usesTable() {
+        return count() < OWN_SCATTER_FROM;
+    }
+
     /** Standard deviation of one reading that the doubt is built on. */
     double scatter() {
-        return count() >= OWN_SCATTER_FROM ? Math.sqrt(squares() / (count() - 1)) : bestScatter();
+        return !usesTable() ? Math.sqrt(squares() / (count() - 1)) : bestScatter();
     }
 
     /** Degrees of freedom of {@link #scatter()}. */
     double freedom() {
-        return count() >= OWN_SCATTER_FROM ? count() - 1 : pooledFreedom + count() - 1;
+        return !usesTable() ? count() - 1 : pooledFreedom + count() - 1;
     }
 
     /** Scatter of the table and of these readings together: what one more reading may be expected to show, and what readings are weighed by. */
@@ -63,6 +71,18 @@ record ReadingSet(
      * (ISO 14253-2:2011, the larger of resolution and repeatability; from memory).
      */
     boolean showsItsStep() {
-        return count() >= OWN_SCATTER_FROM && scatter() > instrument.resolution() / Math.sqrt(12);
+        return !usesTable() && scatter() > instrument.resolution() / Math.sqrt(12);
+    }
+
+    /**
+     * Half-width of the error that the step of the scale leaves in the mean [SI]. A hand that scatters by half a step or more puts the readings on the
+     * steps at random, so that their roundings average out like scatter (Widrow and Kollar, Quantization noise, 2008: the second condition is met
+     * from half a step of noise; from memory); a steadier hand repeats the same rounding. Three or more readings that all show the same step have told
+     * a little less than that.
+     */
+    double stepHalfWidth() {
+        double half = instrument.resolution() / 2;
+        double roundings = usesTable() ? count() : count() - 1;
+        return bestScatter() >= half * AT_RANDOM ? half / Math.sqrt(roundings) : half;
     }
 }

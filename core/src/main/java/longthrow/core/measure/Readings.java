@@ -300,6 +300,21 @@ final class Readings {
 
     /** Scatter, step of the scale and instrument of a set of readings; each as the error of their mean. */
     static Map<Source, Double> errors(ReadingSet set) {
+        return errors(set, directionOf(set.term()));
+    }
+
+    /**
+     * Which way an error of the instrument moves a reading. That of a degree wheel is one of its zero: all it shows then lies that much later, so what
+     * is counted before a dead centre reads small and what is counted after it reads big. It cancels in a duration and an overlap, not in a lobe centre.
+     */
+    static double directionOf(Term term) {
+        return switch (term) {
+            case INTAKE_OPENS, EXHAUST_OPENS, BASE_TIMING -> -1;
+            default -> 1;
+        };
+    }
+
+    private static Map<Source, Double> errors(ReadingSet set, double direction) {
         Map<Source, Double> errors = new LinkedHashMap<>();
         String label = set.term().label();
         double n = Math.sqrt(set.count());
@@ -310,26 +325,30 @@ final class Readings {
                         label,
                         set.scatter() / n,
                         set.freedom(),
-                        set.bestScatter() / n),
+                        set.bestScatter() / n,
+                        set.usesTable()
+                                ? "repeatability of " + set.term().reading().key()
+                                : ""),
                 1.0);
         Instrument tool = set.instrument();
         if (!set.showsItsStep()) {
             errors.put(
-                    Source.rectangular(
-                            set.place() + " resolution", Source.Kind.RESOLUTION, label, tool.resolution() / 2),
+                    Source.rectangular(set.place() + " resolution", Source.Kind.RESOLUTION, label, set.stepHalfWidth()),
                     1.0);
         }
         for (Instrument at = tool; at != null; at = at.setWith()) {
-            addInstrument(at, set.mean(), errors);
+            addInstrument(at, set.mean(), direction, errors);
         }
         return errors;
     }
 
     /** The stated error of an instrument, one and the same for all readings taken with it or with what was set by it. */
-    private static void addInstrument(Instrument tool, double reading, Map<Source, Double> errors) {
+    private static void addInstrument(Instrument tool, double reading, double direction, Map<Source, Double> errors) {
         String owner = tool.key().replace('_', ' ');
-        if (tool.statedError() > 0) {
-            errors.put(Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()), 1.0);
+        if (tool.statedError() > 0 && direction != 0) {
+            errors.put(
+                    Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()),
+                    direction);
         }
         if (tool.relativeError() > 0) {
             errors.put(
@@ -489,6 +508,7 @@ final class Readings {
         double pooled = build.repeatability(opens.reading());
         trial(
                 centre,
+                intake ? 1 : -1,
                 place + ", centre",
                 new ReadingSet(
                         opens,
@@ -499,6 +519,7 @@ final class Readings {
                         ReadingKind.POOLED_DEGREES_OF_FREEDOM));
         trial(
                 duration,
+                0,
                 place + ", duration",
                 new ReadingSet(
                         opens,
@@ -516,9 +537,9 @@ final class Readings {
                 "if they were not taken in pairs, write one more of one of them"));
     }
 
-    private void trial(Term term, String place, ReadingSet set) {
+    private void trial(Term term, double direction, String place, ReadingSet set) {
         trials.put(term, set);
-        entry(term, place, Provenance.MEASURED, set, List.of(), set.mean(), errors(set));
+        entry(term, place, Provenance.MEASURED, set, List.of(), set.mean(), errors(set, direction));
     }
 
     /** The trials behind a lobe centre or a duration; empty when the events were not read in pairs. */

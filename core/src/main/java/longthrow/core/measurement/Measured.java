@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import longthrow.core.formula.Formula;
 import longthrow.core.formula.Interval;
 import org.jspecify.annotations.Nullable;
@@ -14,8 +15,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * A figure that owns its doubt: a value and the signed contribution of each {@link Source} to its error [unit of the value].
  * Because the sources are kept, doubt shared by two figures is not counted twice when they meet again in a formula.
- * <p>The 95 % interval is value &plusmn; t u at the Welch-Satterthwaite degrees of freedom (JCGM 100:2008 G.4), or, where the formula
- * bends, the probabilistically symmetric interval of {@link MonteCarlo} (JCGM 101:2008).
+ * <p>The 95 % interval is value &plusmn; t u at the Welch-Satterthwaite degrees of freedom (JCGM 100:2008 G.4) while normal errors that are well known
+ * own most of the doubt; where a rectangle or the scatter of a few readings does, it follows the shape of the errors ({@link ErrorShape}), and where the
+ * formula bends, its pieces ({@link Bend}). Tested against simulated truth: docs/decisions/0006-intervals.md.
  */
 public final class Measured {
     /** Coverage probability of every interval that is printed. */
@@ -25,47 +27,36 @@ public final class Measured {
 
     private final double value;
     private final Map<Source, Double> contributions;
-    private final double @Nullable [] quantiles;
+    private final @Nullable Supplier<double[]> samples;
+    private final @Nullable Bend bend;
+    // quantiles of the samples, drawn when first asked for; two threads would draw the same
+    private double @Nullable [] quantiles;
     private final double standardUncertainty;
-    private final double degreesOfFreedom;
+    private @Nullable ErrorShape shape; // made when first asked for; two threads would make the same
+    private double halfWidth = Double.NaN; // found when first asked for; two threads would find the same
 
-    private Measured(double value, Map<Source, Double> contributions, double @Nullable [] quantiles) {
+    private Measured(
+            double value,
+            Map<Source, Double> contributions,
+            @Nullable Supplier<double[]> samples,
+            @Nullable Bend bend) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("a measured value must be a finite number, not " + value);
         }
         this.value = value;
         this.contributions = contributions;
-        this.quantiles = quantiles;
+        this.samples = samples;
+        this.bend = bend;
         double variance = 0;
-        double fourth = 0;
-        Map<String, Ensemble> ensembles = new LinkedHashMap<>();
-        for (Map.Entry<Source, Double> entry : contributions.entrySet()) {
-            Source source = entry.getKey();
-            double c2 = entry.getValue() * entry.getValue();
-            variance += c2;
-            if (source.ensemble().isEmpty()) {
-                fourth += c2 * c2 / source.degreesOfFreedom();
-            } else {
-                ensembles.merge(source.ensemble(), new Ensemble(c2, source.degreesOfFreedom()), Ensemble::and);
-            }
-        }
-        for (Ensemble ensemble : ensembles.values()) {
-            fourth += ensemble.variance * ensemble.variance / ensemble.degreesOfFreedom;
+        for (double c : contributions.values()) {
+            variance += c * c;
         }
         this.standardUncertainty = Math.sqrt(variance);
-        this.degreesOfFreedom = fourth > 0 ? variance * variance / fourth : Double.POSITIVE_INFINITY;
-    }
-
-    /** Sources judged together: one term of the Welch-Satterthwaite sum. */
-    private record Ensemble(double variance, double degreesOfFreedom) {
-        Ensemble and(Ensemble more) {
-            return new Ensemble(variance + more.variance, degreesOfFreedom);
-        }
     }
 
     /** A figure without doubt. */
     public static Measured exact(double value) {
-        return new Measured(value, Map.of(), null);
+        return new Measured(value, Map.of(), null, null);
     }
 
     /** A figure with sources that act on it directly: each contributes its own standard uncertainty. */
@@ -74,12 +65,12 @@ public final class Measured {
         for (Source source : sources) {
             contributions.merge(source, source.standardUncertainty(), Double::sum);
         }
-        return new Measured(value, contributions, null);
+        return new Measured(value, contributions, null, null);
     }
 
     /** A figure with signed contributions [unit of the value]. */
     public static Measured withContributions(double value, Map<Source, Double> contributions) {
-        return new Measured(value, new LinkedHashMap<>(contributions), null);
+        return new Measured(value, new LinkedHashMap<>(contributions), null, null);
     }
 
     /**
@@ -101,12 +92,17 @@ public final class Measured {
             double factor = slope[i];
             given[i].contributions.forEach((source, c) -> contributions.merge(source, factor * c, Double::sum));
         }
-        return new Measured(y, contributions, null);
+        return new Measured(y, contributions, null, null);
     }
 
     /** The same figure with the shape of its doubt known from samples: ascending quantiles at even steps of probability. */
-    Measured shapedBy(double[] ascendingQuantiles) {
-        return new Measured(value, contributions, ascendingQuantiles);
+    Measured shapedBy(Supplier<double[]> ascendingQuantiles) {
+        return new Measured(value, contributions, ascendingQuantiles, bend);
+    }
+
+    /** The same figure with the pieces it bends between, which then give its intervals. */
+    Measured bending(Bend pieces) {
+        return new Measured(value, contributions, samples, pieces);
     }
 
     public double value() {
@@ -120,12 +116,12 @@ public final class Measured {
 
     /** Effective degrees of freedom after Welch and Satterthwaite (JCGM 100:2008 eq. G.2b); infinite without doubt. */
     public double degreesOfFreedom() {
-        return degreesOfFreedom;
+        return shape().degreesOfFreedom();
     }
 
     /** Whether the interval comes from samples because the formula bends. */
     public boolean isSampled() {
-        return quantiles != null;
+        return samples != null;
     }
 
     /** 95 % expanded uncertainty; half the width of the interval. */
@@ -135,23 +131,33 @@ public final class Measured {
 
     /** Lower end of the 95 % interval. */
     public double low() {
-        return quantiles != null ? quantileOfSamples(0.5 - COVERAGE / 2) : value - factor() * standardUncertainty;
+        if (bend != null) {
+            return bend.interval(COVERAGE).lo();
+        }
+        return samples != null ? quantileOfSamples(0.5 - COVERAGE / 2) : value - halfWidth();
     }
 
     /** Upper end of the 95 % interval. */
     public double high() {
-        return quantiles != null ? quantileOfSamples(0.5 + COVERAGE / 2) : value + factor() * standardUncertainty;
+        if (bend != null) {
+            return bend.interval(COVERAGE).hi();
+        }
+        return samples != null ? quantileOfSamples(0.5 + COVERAGE / 2) : value + halfWidth();
     }
 
     /**
-     * Half the width of the interval of another coverage: t u at the effective degrees of freedom as computed, or from samples.
+     * Half the width of the interval of another coverage, by the same rule.
      * @param probability 0 to 1, both excluded
      */
     public double expanded(double probability) {
-        if (quantiles != null) {
+        if (bend != null) {
+            Interval interval = bend.interval(probability);
+            return 0.5 * (interval.hi() - interval.lo());
+        }
+        if (samples != null) {
             return 0.5 * (quantileOfSamples(0.5 + probability / 2) - quantileOfSamples(0.5 - probability / 2));
         }
-        return expandedWith(probability, degreesOfFreedom);
+        return shape().quantile(0.5 + probability / 2);
     }
 
     /**
@@ -160,7 +166,8 @@ public final class Measured {
      * @param probability 0 to 1, both excluded
      */
     public double expandedTruncated(double probability) {
-        return expandedWith(probability, degreesOfFreedom < 1 ? degreesOfFreedom : Math.floor(degreesOfFreedom));
+        double freedom = degreesOfFreedom();
+        return expandedWith(probability, freedom < 1 ? freedom : Math.floor(freedom));
     }
 
     private double expandedWith(double probability, double freedom) {
@@ -190,15 +197,43 @@ public final class Measured {
         return new Interval(low(), high());
     }
 
-    private double factor() {
-        return standardUncertainty == 0 ? 0 : StudentT.factor(COVERAGE, degreesOfFreedom);
+    private ErrorShape shape() {
+        ErrorShape made = shape;
+        if (made == null) {
+            made = new ErrorShape(contributions);
+            shape = made;
+        }
+        return made;
+    }
+
+    private double halfWidth() {
+        double width = halfWidth;
+        if (Double.isNaN(width)) {
+            width = shape().quantile(0.5 + COVERAGE / 2);
+            halfWidth = width;
+        }
+        return width;
     }
 
     private double quantileOfSamples(double probability) {
-        double[] q = java.util.Objects.requireNonNull(quantiles);
+        double[] q = quantiles();
         double at = probability * (q.length - 1);
         int i = Math.min((int) at, q.length - 2);
         return q[i] + (at - i) * (q[i + 1] - q[i]);
+    }
+
+    private double[] quantiles() {
+        double[] drawn = quantiles;
+        if (drawn == null) {
+            drawn = java.util.Objects.requireNonNull(samples).get();
+            quantiles = drawn;
+        }
+        return drawn;
+    }
+
+    /** Half the width of the interval of a figure that does not bend. */
+    double halfWidth(double probability) {
+        return shape().quantile(0.5 + probability / 2);
     }
 
     /** Probability that the true value is at most the limit, limit included. Without doubt it is 0 or 1. */
@@ -206,20 +241,21 @@ public final class Measured {
         if (standardUncertainty == 0) {
             return value <= limit ? 1 : 0;
         }
-        if (quantiles == null) {
-            return StudentT.atMost((limit - value) / standardUncertainty, degreesOfFreedom);
+        if (samples == null) {
+            return shape().atMost(limit - value);
         }
+        double[] drawn = quantiles();
         int low = 0;
-        int high = quantiles.length;
+        int high = drawn.length;
         while (low < high) {
             int middle = (low + high) >>> 1;
-            if (quantiles[middle] <= limit) {
+            if (drawn[middle] <= limit) {
                 low = middle + 1;
             } else {
                 high = middle;
             }
         }
-        return Math.min(1, low / (double) quantiles.length);
+        return Math.min(1, low / (double) drawn.length);
     }
 
     /** Probability that the true value is at least the limit, limit included. */

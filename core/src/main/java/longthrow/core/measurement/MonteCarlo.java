@@ -25,13 +25,17 @@ public final class MonteCarlo {
 
     private MonteCarlo() {}
 
-    /** As {@link Measured#through}, with the interval from samples; value and contributions stay those of the first order. */
+    /**
+     * As {@link Measured#through}, for a formula that bends: probabilities from samples, drawn when first asked for, and the interval from the pieces of
+     * the formula ({@link Bend}) or, where it has none, from the samples too. Value and contributions stay those of the first order.
+     */
     public static Measured through(Formula formula, Function<String, Measured> inputs) {
         Measured first = Measured.through(formula, inputs);
         if (first.isUnknown() || first.contributions().isEmpty()) {
             return first;
         }
-        return first.shapedBy(quantiles(formula.sampled(TRIALS, new BySources(formula, inputs))));
+        Measured shaped = first.shapedBy(() -> quantiles(formula.sampled(TRIALS, new BySources(formula, inputs))));
+        return Bend.of(formula, first, inputs).map(shaped::bending).orElse(shaped);
     }
 
     /**

@@ -1,6 +1,8 @@
 package longthrow.core.measurement;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,36 +11,36 @@ import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.formula.Formula;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealMatrix;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The figures that agree best with everything that was read: generalised least squares with the errors of shared instruments correlated,
- * by Gauss-Newton steps (JCGM 100:2008 5.1.2 and F.1.2.4; normal equations avoided by QR).
+ * The figures that agree best with everything that was read: generalised least squares with the errors of shared instruments correlated
+ * (JCGM 100:2008 5.1.2 and F.1.2.4).
  * <p>Each figure sought also carries a vanishing pull towards the middle of its believable range, a source of kind {@link Source.Kind#UNKNOWN}.
  * Where readings determine a figure the pull is some 1e-9 of its doubt; where they do not, the doubt is the pull's, and the figure says
  * {@link Measured#isUnknown()}. So nothing needs to be known of which readings suffice for what.
  * <p>Readings are weighed by pooled scatter; the doubt of the result is carried from the doubt of each reading itself.
+ * <p>A reading that alone says something of a figure is taken last and fixes that figure exactly: it checks nothing, so it cannot pull at the
+ * others. Only the readings left over when all such have been taken away ({@link Peeling}) check each other and are solved together; what they
+ * show of a shared instrument's error is then taken off the others. The minimum is the same as that of all readings at once, found far sooner.
  */
 public final class Reconciliation {
     /** Id of the source of kind unknown for a figure sought: this, followed by its name. */
     public static final String NOTHING_READ = "nothing read for ";
 
-    private static final int MOST_STEPS = 40;
+    private static final int MOST_STEPS = 60;
     /** A step below this share of the pull's width is the end; far below any doubt that matters. */
-    private static final double SMALL_STEP = 1e-12;
+    private static final double SMALL_STEP = 1e-13;
 
     private final List<Observation> observations;
     private final List<Sought> sought;
+    private final Peeling peeling;
+    private final LeastSquares checked;
     private final double[] figure;
-    private final RealMatrix gainOfReadings; // sought x observations: d(figure)/d(reading)
-    private final RealMatrix gainOfPulls; // sought x sought: d(figure)/d(centre of pull)
-    private final RealMatrix
-            residualOperator; // (observations + sought) x observations: d(whitened residual)/d(reading)
-    private final double[] whitenedResidual;
+    private final double[][] gainOfReadings; // [sought][observation]: d(figure)/d(reading)
+    private final double[][] gainOfPulls; // [sought][sought]: d(figure)/d(centre of pull)
+    private final double[][]
+            residualPerUnit; // [observation]: move of the whitened residuals of the checked readings; empty: none
     private final Map<String, Measured> measured = new LinkedHashMap<>();
 
     /**
@@ -50,107 +52,155 @@ public final class Reconciliation {
      */
     public record Sought(String name, String label, double centre, double width) {}
 
-    private Reconciliation(List<Observation> observations, List<Sought> sought, @Nullable Map<String, Double> point) {
+    private Reconciliation(
+            List<Observation> observations, List<Sought> sought, @Nullable Map<String, Double> point, boolean peel) {
         this.observations = List.copyOf(observations);
         this.sought = List.copyOf(sought);
         int n = this.observations.size();
         int p = this.sought.size();
-        RealMatrix whiten = whitener();
-        figure = new double[p];
+        peeling = new Peeling(this.observations, this.sought, peel);
+        int[] core = peeling.checkedReadings();
+        int[] coreFigures = peeling.checkedFigures();
+        checked = new LeastSquares(
+                Arrays.stream(core).mapToObj(this.observations::get).toList(),
+                Arrays.stream(coreFigures).mapToObj(this.sought::get).toList(),
+                point);
+        figure = this.sought.stream().mapToDouble(Sought::centre).toArray();
+        gainOfReadings = new double[p][n];
+        gainOfPulls = new double[p][p];
         for (int j = 0; j < p; j++) {
-            Sought s = this.sought.get(j);
-            figure[j] = point == null ? s.centre() : point.getOrDefault(s.name(), s.centre());
+            gainOfPulls[j][j] = 1;
         }
-        int mostSteps = point == null ? MOST_STEPS : 1;
-        RealMatrix slopes = new Array2DRowRealMatrix(Math.max(n, 1), p);
-        double[] misfit = new double[n + p];
-        QRDecomposition qr = null;
-        RealMatrix whitenedSlopes = slopes;
-        double step = Double.POSITIVE_INFINITY;
-        double[] move = new double[p];
-        for (int k = 0; k < mostSteps && step > SMALL_STEP; k++) {
-            double[] residual = linearise(slopes);
-            whitenedSlopes = n == 0 ? slopes : whiten.multiply(slopes);
-            double[] whitened = n == 0 ? residual : whiten.operate(residual);
-            RealMatrix stacked = new Array2DRowRealMatrix(n + p, p);
-            for (int i = 0; i < n; i++) {
-                misfit[i] = whitened[i];
-                for (int j = 0; j < p; j++) {
-                    stacked.setEntry(i, j, whitenedSlopes.getEntry(i, j) * width(j));
-                }
+        for (int a = 0; a < coreFigures.length; a++) {
+            int j = coreFigures[a];
+            figure[j] = checked.figure[a];
+            for (int b = 0; b < core.length; b++) {
+                gainOfReadings[j][core[b]] = checked.gainOfReadings[a][b];
             }
-            for (int j = 0; j < p; j++) {
-                misfit[n + j] = (this.sought.get(j).centre() - figure[j]) / width(j);
-                stacked.setEntry(n + j, j, 1);
-            }
-            qr = new QRDecomposition(stacked);
-            move = qr.getSolver()
-                    .solve(new org.hipparchus.linear.ArrayRealVector(misfit, false))
-                    .toArray();
-            step = 0;
-            for (int j = 0; j < p; j++) {
-                figure[j] += move[j] * width(j);
-                step = Math.max(step, Math.abs(move[j]));
+            for (int b = 0; b < coreFigures.length; b++) {
+                gainOfPulls[j][coreFigures[b]] = checked.gainOfPulls[a][b];
             }
         }
-        if (point == null && step > 1e-6) {
-            throw new NotConvergedException("bringing the readings together", MOST_STEPS, step, SMALL_STEP);
+        residualPerUnit = new double[n][];
+        Arrays.fill(residualPerUnit, new double[0]);
+        for (int b = 0; b < core.length; b++) {
+            residualPerUnit[core[b]] = checked.residualPerUnit[b];
         }
-        if (point != null) {
-            for (int j = 0; j < p; j++) {
-                figure[j] -= move[j] * width(j);
-            }
-        }
-        double[] residual = linearise(slopes);
-        double[] whitened = n == 0 ? residual : whiten.operate(residual);
-        whitenedResidual = new double[n + p];
-        System.arraycopy(whitened, 0, whitenedResidual, 0, n);
-        RealMatrix rightSides = new Array2DRowRealMatrix(n + p, n + p);
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                rightSides.setEntry(i, j, whiten.getEntry(i, j));
-            }
-        }
-        for (int j = 0; j < p; j++) {
-            whitenedResidual[n + j] = (this.sought.get(j).centre() - figure[j]) / width(j);
-            rightSides.setEntry(n + j, n + j, 1);
-        }
-        if (point != null) {
-            for (int i = 0; i < n; i++) {
-                for (int j = 0; j < p; j++) {
-                    whitenedResidual[i] -= whitenedSlopes.getEntry(i, j) * move[j] * width(j);
-                }
-            }
-            for (int j = 0; j < p; j++) {
-                whitenedResidual[n + j] -= move[j];
-            }
-        }
-        RealMatrix gain = java.util.Objects.requireNonNull(qr).getSolver().solve(rightSides);
-        gainOfReadings = new Array2DRowRealMatrix(p, Math.max(n, 1));
-        gainOfPulls = new Array2DRowRealMatrix(p, p);
-        for (int j = 0; j < p; j++) {
-            for (int i = 0; i < n; i++) {
-                gainOfReadings.setEntry(j, i, gain.getEntry(j, i) * width(j));
-            }
-            for (int i = 0; i < p; i++) {
-                gainOfPulls.setEntry(j, i, gain.getEntry(j, n + i) * width(j) / width(i));
-            }
-        }
-        residualOperator = new Array2DRowRealMatrix(n + p, Math.max(n, 1));
-        if (n > 0) {
-            RealMatrix explained = whitenedSlopes.multiply(gainOfReadings);
-            for (int i = 0; i < n; i++) {
-                for (int k = 0; k < n; k++) {
-                    residualOperator.setEntry(i, k, whiten.getEntry(i, k) - explained.getEntry(i, k));
-                }
-            }
-            for (int j = 0; j < p; j++) {
-                for (int k = 0; k < n; k++) {
-                    residualOperator.setEntry(n + j, k, -gainOfReadings.getEntry(j, k) / width(j));
-                }
-            }
+        SharedErrors shared = new SharedErrors(core);
+        for (Peeling.Step step : peeling.steps()) {
+            fix(step, shared);
         }
         collect();
+    }
+
+    /** Solves one reading for the figure that only it speaks of, all others it depends on being known by now. */
+    private void fix(Peeling.Step step, SharedErrors shared) {
+        Observation reading = observations.get(step.reading());
+        Formula formula = reading.formula();
+        int[] inputs = peeling.inputs(step.reading());
+        double[] x = new double[inputs.length];
+        int at = -1;
+        for (int k = 0; k < x.length; k++) {
+            x[k] = figure[inputs[k]];
+            if (inputs[k] == step.figure()) {
+                at = k;
+            }
+        }
+        double[] estimated = shared.with(reading);
+        double target = reading.value() - shared.error(estimated);
+        double[] slope = new double[x.length];
+        double width = sought.get(step.figure()).width();
+        double move = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < MOST_STEPS && !(Math.abs(move) <= SMALL_STEP * width); k++) {
+            move = (target - formula.gradient(x, slope)) / slope[at];
+            x[at] += move;
+        }
+        if (!(Math.abs(move) <= 1e-6 * width)) {
+            throw new NotConvergedException(
+                    "finding " + sought.get(step.figure()).label() + " from " + reading.id(),
+                    MOST_STEPS,
+                    Math.abs(move) / width,
+                    SMALL_STEP);
+        }
+        formula.gradient(x, slope);
+        figure[step.figure()] = x[at];
+        double[] gain = gainOfReadings[step.figure()];
+        double[] pulls = gainOfPulls[step.figure()];
+        pulls[step.figure()] = 0;
+        gain[step.reading()] = 1 / slope[at];
+        shared.subtractGain(estimated, gain, 1 / slope[at]);
+        for (int k = 0; k < x.length; k++) {
+            if (k != at && slope[k] != 0) {
+                double factor = slope[k] / slope[at];
+                subtract(gain, gainOfReadings[inputs[k]], factor);
+                subtract(pulls, gainOfPulls[inputs[k]], factor);
+            }
+        }
+    }
+
+    private static void subtract(double[] from, double[] what, double factor) {
+        for (int i = 0; i < from.length; i++) {
+            from[i] -= factor * what[i];
+        }
+    }
+
+    /** What the readings that check each other show of the errors they share with the others: the best estimate given their residuals. */
+    private final class SharedErrors {
+        private final int[] core;
+        private final double[] weighted; // inverse covariance times residuals, by checked reading
+        private final double[][] weightedPerUnit; // [checked reading][checked reading moved]
+        private final Map<Source, double[]> load =
+                new HashMap<>(); // of each source on the checked readings, times its variance
+
+        SharedErrors(int[] core) {
+            this.core = core;
+            int n = core.length;
+            weighted = new double[n];
+            weightedPerUnit = new double[n][n];
+            for (int i = 0; i < n; i++) {
+                for (int k = i; k < n; k++) { // the whitener is lower triangular
+                    double w = checked.whiten[k][i];
+                    weighted[i] += w * checked.whitenedResidual[k];
+                    for (int m = 0; m < n; m++) {
+                        weightedPerUnit[i][m] += w * checked.residualPerUnit[m][k];
+                    }
+                }
+                for (Map.Entry<Source, Double> e :
+                        observations.get(core[i]).errors().entrySet()) {
+                    double u = e.getKey().forWeights();
+                    load.computeIfAbsent(e.getKey(), s -> new double[n])[i] += e.getValue() * u * u;
+                }
+            }
+        }
+
+        /** Covariance of this reading with the checked ones; empty when it shares no source with them. */
+        double[] with(Observation reading) {
+            double[] covariance = new double[0];
+            for (Map.Entry<Source, Double> e : reading.errors().entrySet()) {
+                double[] other = load.get(e.getKey());
+                if (other != null) {
+                    covariance = covariance.length == 0 ? new double[core.length] : covariance;
+                    subtract(covariance, other, -e.getValue());
+                }
+            }
+            return covariance;
+        }
+
+        double error(double[] covariance) {
+            double sum = 0;
+            for (int i = 0; i < covariance.length; i++) {
+                sum += covariance[i] * weighted[i];
+            }
+            return sum;
+        }
+
+        void subtractGain(double[] covariance, double[] gain, double factor) {
+            for (int i = 0; i < covariance.length; i++) {
+                for (int m = 0; m < core.length; m++) {
+                    gain[core[m]] -= factor * covariance[i] * weightedPerUnit[i][m];
+                }
+            }
+        }
     }
 
     /**
@@ -169,116 +219,45 @@ public final class Reconciliation {
                 }
             }
         }
-        return new Reconciliation(observations, sought, null);
+        try {
+            return new Reconciliation(observations, sought, null, true);
+        } catch (NotConvergedException noSuchFigure) {
+            // one reading of several unknown figures, of which one alone cannot give what was read: they share it
+            return new Reconciliation(observations, sought, null, false);
+        }
     }
 
     /**
-     * The same to first order about a point: the formulas are taken as straight lines there and one step is made. Wanted where some reading is wildly
-     * wrong, so that the figures that fit all readings best are no place to judge the others from.
+     * The same to first order about a point: the formulas are taken as straight lines there and one step is made, for all readings at once. Wanted
+     * where some reading is wildly wrong, so that the figures that fit all readings best are no place to judge the others from.
      * @param point value of each figure sought [SI]
      */
     public static Reconciliation linearisedAt(
             List<Observation> observations, List<Sought> sought, Map<String, Double> point) {
-        return new Reconciliation(observations, sought, point);
-    }
-
-    private double width(int j) {
-        return sought.get(j).width();
-    }
-
-    /** Fills the slopes and returns reading minus formula. */
-    private double[] linearise(RealMatrix slopes) {
-        Map<String, Integer> column = new LinkedHashMap<>();
-        for (int j = 0; j < sought.size(); j++) {
-            column.put(sought.get(j).name(), j);
-        }
-        double[] residual = new double[observations.size()];
-        for (int i = 0; i < residual.length; i++) {
-            Formula formula = observations.get(i).formula();
-            List<String> inputs = formula.inputs();
-            double[] x = new double[inputs.size()];
-            for (int k = 0; k < x.length; k++) {
-                x[k] = figure[java.util.Objects.requireNonNull(column.get(inputs.get(k)))];
-            }
-            double[] slope = new double[x.length];
-            residual[i] = observations.get(i).value() - formula.gradient(x, slope);
-            for (int j = 0; j < sought.size(); j++) {
-                slopes.setEntry(i, j, 0);
-            }
-            for (int k = 0; k < x.length; k++) {
-                slopes.setEntry(i, java.util.Objects.requireNonNull(column.get(inputs.get(k))), slope[k]);
-            }
-        }
-        return residual;
-    }
-
-    /** Inverse of the Cholesky factor of the readings' covariance, from the sources they share. */
-    private RealMatrix whitener() {
-        int n = observations.size();
-        if (n == 0) {
-            return new Array2DRowRealMatrix(1, 1);
-        }
-        RealMatrix covariance = new Array2DRowRealMatrix(n, n);
-        for (int i = 0; i < n; i++) {
-            Map<Source, Double> a = observations.get(i).errors();
-            for (int k = 0; k <= i; k++) {
-                Map<Source, Double> b = observations.get(k).errors();
-                double sum = 0;
-                for (Map.Entry<Source, Double> e : a.entrySet()) {
-                    Double other = b.get(e.getKey());
-                    if (other != null) {
-                        double u = e.getKey().forWeights();
-                        sum += e.getValue() * other * u * u;
-                    }
-                }
-                covariance.setEntry(i, k, sum);
-                covariance.setEntry(k, i, sum);
-            }
-        }
-        double[] scale = new double[n];
-        for (int i = 0; i < n; i++) {
-            scale[i] = 1 / Math.sqrt(covariance.getEntry(i, i));
-        }
-        for (int i = 0; i < n; i++) {
-            for (int k = 0; k < n; k++) {
-                covariance.multiplyEntry(i, k, scale[i] * scale[k]);
-            }
-        }
-        RealMatrix l = new CholeskyDecomposition(covariance, 1e-12, 1e-14).getL();
-        RealMatrix inverse = new Array2DRowRealMatrix(n, n);
-        for (int column = 0; column < n; column++) {
-            for (int i = column; i < n; i++) {
-                double sum = i == column ? 1 : 0;
-                for (int k = column; k < i; k++) {
-                    sum -= l.getEntry(i, k) * inverse.getEntry(k, column);
-                }
-                inverse.setEntry(i, column, sum / l.getEntry(i, i));
-            }
-        }
-        for (int i = 0; i < n; i++) {
-            for (int k = 0; k <= i; k++) {
-                inverse.multiplyEntry(i, k, scale[k]);
-            }
-        }
-        return inverse;
+        return new Reconciliation(observations, sought, point, false);
     }
 
     private void collect() {
         for (int j = 0; j < sought.size(); j++) {
             Map<Source, Double> contributions = new LinkedHashMap<>();
             for (int i = 0; i < observations.size(); i++) {
-                double gain = gainOfReadings.getEntry(j, i);
-                observations
-                        .get(i)
-                        .errors()
-                        .forEach((source, factor) ->
-                                contributions.merge(source, gain * factor * source.standardUncertainty(), Double::sum));
+                double gain = gainOfReadings[j][i];
+                if (gain != 0) {
+                    for (Map.Entry<Source, Double> e :
+                            observations.get(i).errors().entrySet()) {
+                        contributions.merge(
+                                e.getKey(), gain * e.getValue() * e.getKey().standardUncertainty(), Double::sum);
+                    }
+                }
             }
             for (int k = 0; k < sought.size(); k++) {
-                Sought other = sought.get(k);
-                Source pull =
-                        Source.known(NOTHING_READ + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
-                contributions.merge(pull, gainOfPulls.getEntry(j, k) * other.width(), Double::sum);
+                double gain = gainOfPulls[j][k];
+                if (gain != 0) {
+                    Sought other = sought.get(k);
+                    Source pull = Source.known(
+                            NOTHING_READ + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
+                    contributions.merge(pull, gain * other.width(), Double::sum);
+                }
             }
             measured.put(sought.get(j).name(), Measured.withContributions(figure[j], contributions));
         }
@@ -312,7 +291,7 @@ public final class Reconciliation {
     /** Weighted sum of squared residuals; chi-squared distributed with {@link #redundancy()} degrees of freedom when nothing is wrong. */
     public double chiSquared() {
         double sum = 0;
-        for (double r : whitenedResidual) {
+        for (double r : checked.whitenedResidual) {
             sum += r * r;
         }
         return sum;
@@ -322,7 +301,7 @@ public final class Reconciliation {
     public int redundancy() {
         double explained = 0;
         for (int j = 0; j < sought.size(); j++) {
-            explained += 1 - gainOfPulls.getEntry(j, j);
+            explained += 1 - gainOfPulls[j][j];
         }
         return (int) Math.round(observations.size() - explained);
     }
@@ -333,14 +312,14 @@ public final class Reconciliation {
         return freedom <= 0 ? 1 : 1 - new ChiSquaredDistribution(freedom).cumulativeProbability(chiSquared());
     }
 
-    /** Whitened residuals: readings first, then pulls. */
+    /** Whitened residuals of the readings that check each other, in their order, then of the pulls on what those depend on. */
     public double[] whitenedResidual() {
-        return whitenedResidual.clone();
+        return checked.whitenedResidual.clone();
     }
 
-    /** How the whitened residuals move when one reading is moved by one unit [1/SI]. */
+    /** How the whitened residuals move when one reading is moved by one unit [1/SI]; empty for a reading that nothing checks. */
     public double[] residualPerUnitOf(int observation) {
-        return residualOperator.getColumn(observation);
+        return residualPerUnit[observation].clone();
     }
 
     /**
@@ -348,10 +327,10 @@ public final class Reconciliation {
      * @param moves for each observation index how much is added to it [SI]
      */
     public double chiSquaredWith(Map<Integer, Double> moves) {
-        double[] r = whitenedResidual();
+        double[] r = checked.whitenedResidual.clone();
         moves.forEach((i, move) -> {
-            double[] column = residualPerUnitOf(i);
-            for (int k = 0; k < r.length; k++) {
+            double[] column = residualPerUnit[i];
+            for (int k = 0; k < column.length; k++) {
                 r[k] += move * column[k];
             }
         });
@@ -365,7 +344,7 @@ public final class Reconciliation {
     /** How much of an error of one unit in this reading shows in the residuals [1/SI]: 0 for a reading nothing else checks. */
     public double sensitivityTo(int observation) {
         double sum = 0;
-        for (double x : residualPerUnitOf(observation)) {
+        for (double x : residualPerUnit[observation]) {
             sum += x * x;
         }
         return Math.sqrt(sum);
@@ -373,12 +352,12 @@ public final class Reconciliation {
 
     /** The move of this reading that would mend the disagreement best, to first order [SI], and the chi-squared it would save. */
     public Mend bestMove(int observation) {
-        double[] column = residualPerUnitOf(observation);
+        double[] column = residualPerUnit[observation];
         double a = 0;
         double b = 0;
         for (int k = 0; k < column.length; k++) {
             a += column[k] * column[k];
-            b -= column[k] * whitenedResidual[k];
+            b -= column[k] * checked.whitenedResidual[k];
         }
         return a > 0 ? new Mend(b / a, b * b / a) : new Mend(0, 0);
     }
