@@ -1,0 +1,63 @@
+package longthrow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** docs/measurements.md claims nothing that cannot be measured again through the classes the command uses. */
+class MeasurementsTest {
+    private static final Path ROOT = Path.of("").toAbsolutePath().getParent();
+    private static final Pattern TEST = Pattern.compile("-Dtest=(\\w+)");
+    private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
+    /** What a measurement has to go through: the question itself, or the parts of core that the question is made of. */
+    private static final Pattern PRODUCT = Pattern.compile(
+            "Measure\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|MonteCarlo\\.|BuildFile\\.|Longthrow\\.|QuantityParser");
+
+    @Test
+    void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {
+        List<String> rows = rows();
+        assertThat(rows).isNotEmpty();
+        for (String row : rows) {
+            if (row.contains("./longthrow") || row.contains("./check")) {
+                continue; // the command itself
+            }
+            Matcher test = TEST.matcher(row);
+            Matcher bench = BENCH.matcher(row);
+            assertThat(test.find() || bench.find()).as("a command in: " + row).isTrue();
+            test.reset();
+            bench.reset();
+            String name = test.find() ? test.group(1) : bench.find() ? bench.group(1) : "";
+            Path source = source(name + ".java");
+            assertThat(PRODUCT.matcher(Files.readString(source)).find())
+                    .as(source + " goes through the class the command uses")
+                    .isTrue();
+        }
+    }
+
+    private static List<String> rows() throws IOException {
+        return Files.readAllLines(ROOT.resolve("docs/measurements.md")).stream()
+                .filter(line -> line.startsWith("|"))
+                .filter(line -> !line.startsWith("|---") && !line.startsWith("| what |"))
+                .filter(line -> line.contains("`") || line.contains("as above"))
+                .filter(line -> !line.contains("as above"))
+                .toList();
+    }
+
+    private static Path source(String file) {
+        try (Stream<Path> all = Files.walk(ROOT)) {
+            return all.filter(p -> p.getFileName().toString().equals(file) && p.toString().contains("src"))
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("no " + file + " in this repository"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
