@@ -53,7 +53,8 @@ class MeasurementsTest {
 
     private static Path source(String file) {
         try (Stream<Path> all = Files.walk(ROOT)) {
-            return all.filter(p -> p.getFileName().toString().equals(file) && p.toString().contains("src"))
+            return all.filter(p -> p.getFileName().toString().equals(file)
+                            && p.toString().contains("src"))
                     .findFirst()
                     .orElseThrow(() -> new AssertionError("no " + file + " in this repository"));
         } catch (IOException e) {

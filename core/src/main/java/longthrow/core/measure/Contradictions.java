@@ -3,12 +3,14 @@ package longthrow.core.measure;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.build.Build;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import longthrow.core.term.Term;
 
 /**
@@ -96,27 +98,18 @@ final class Contradictions {
         }
         List<Finding> findings = new ArrayList<>();
         List<Suspects.Suspect> ranked = suspects.ranked();
-        for (int k = 0; k < Math.min(most, ranked.size()); k++) {
-            Suspects.Suspect s = ranked.get(k);
-            if (k > 0 && s.share() < namedFrom) {
+        Set<String> named = new LinkedHashSet<>();
+        for (Suspects.Suspect s : ranked) {
+            Term term = s.entry().term();
+            double before = s.entry().observation().value();
+            boolean absurd = term.isRead() && !term.believable().holds(before + s.move());
+            if (named.size() >= most || (!named.isEmpty() && (s.share() < namedFrom || absurd))) {
                 break;
             }
-            ReadingSet set = s.entry().set();
-            boolean one = s.reading() >= 0 && set != null && set.count() > 1;
-            double value = one && set != null
-                    ? set.values().get(s.reading())
-                    : s.entry().observation().value();
-            String which = one
-                    ? "reading " + (s.reading() + 1) + " of " + s.entry().term().label()
-                    : s.entry().term().label();
-            findings.add(new Finding(
-                    Finding.Kind.SUSPECT,
-                    s.entry().place(),
-                    "the readings do not agree; " + which + ", "
-                            + Measure.words(build, s.entry().term(), value) + ", is suspect ("
-                            + Measure.percent(s.share()) + "): " + s.mistake().label() + ". All agree if it is "
-                            + Measure.words(build, s.entry().term(), value + s.move()),
-                    s.mistake().mend()));
+            if (!named.add(s.entry().place())) {
+                continue; // the likelier mistake at this place has been named
+            }
+            findings.add(finding(s));
         }
         findings.add(new Finding(
                 Finding.Kind.WARNING,
@@ -124,6 +117,35 @@ final class Contradictions {
                 "set aside until it is read again; figures that hang on it are marked and no verdict rests on them",
                 "read it again; nothing was changed in your file"));
         return findings;
+    }
+
+    private Finding finding(Suspects.Suspect s) {
+        Term term = s.entry().term();
+        ReadingSet set = s.entry().set();
+        boolean one = s.reading() >= 0 && set != null && set.count() > 1;
+        double value = one && set != null
+                ? set.values().get(s.reading())
+                : s.entry().observation().value();
+        double doubt = doubtOf(s.entry());
+        String which = one ? "reading " + (s.reading() + 1) + " of " + term.label() : term.label();
+        return new Finding(
+                Finding.Kind.SUSPECT,
+                s.entry().place(),
+                "the readings do not agree with each other, or with any engine that runs; " + which + ", "
+                        + Measure.words(build, term, value, doubt) + ", is suspect (" + Measure.percent(s.share())
+                        + "): " + s.mistake().label() + ". All agree if it is "
+                        + Measure.words(build, term, value + s.move(), doubt),
+                s.mistake().mend());
+    }
+
+    /** 95 % doubt of a reading by itself [SI]. */
+    private static double doubtOf(Readings.Entry entry) {
+        double variance = 0;
+        for (Map.Entry<Source, Double> e : entry.observation().errors().entrySet()) {
+            double c = e.getValue() * e.getKey().forWeights();
+            variance += c * c;
+        }
+        return Source.NORMAL_95 * Math.sqrt(variance);
     }
 
     /** The most probable suspect is the first thing to read again. */

@@ -20,6 +20,7 @@ import longthrow.core.engine.PartVerdicts;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Term;
 
 /** The question {@code measure}: a pure function from a build to its answer. */
@@ -101,9 +102,13 @@ public final class Measure {
         return next;
     }
 
-    /** A figure in words, both unit systems. */
-    static String words(Build build, Term term, double si) {
-        return new FigurePrinter(build.units()).print(term.dimension(), si, 0).line();
+    /** A figure in words, both unit systems, its digits cut to what its doubt supports. */
+    static String words(Build build, Term term, double si, double doubt) {
+        PrintedFigures printed = new FigurePrinter(build.units()).print(term.dimension(), si, doubt);
+        String second = printed.second()
+                .map(f -> " (" + f.value() + " " + f.unit() + ")")
+                .orElse("");
+        return printed.first().value() + " " + printed.first().unit() + second;
     }
 
     /** A share in words. */

@@ -112,6 +112,10 @@ final class Readings {
         }
     }
 
+    EngineModel model() {
+        return model;
+    }
+
     /** The same readings with some places set aside. */
     Readings without(Set<String> places) {
         return new Readings(this, places);

@@ -59,6 +59,18 @@ public enum ReadingKind {
             0.012e-3,
             3,
             "crown face down on the plate, from the rim, not from a dish floor"),
+    ROD_CENTRES(
+            "rod_centres",
+            InstrumentKind.CALIPER,
+            0.02e-3,
+            5,
+            "not read straight: inside edge to inside edge plus half of each bore; easier and surer is to write the bare edge reading under inside_edges"),
+    PIN_CENTRE(
+            "pin_centre",
+            InstrumentKind.DEPTH_GAUGE,
+            0.015e-3,
+            4,
+            "not read straight: pin top to crown rim plus half a pin; easier and surer is to write the bare reading under pin_top_to_crown or pin_bottom_to_crown"),
     SOLDER(
             "solder",
             InstrumentKind.CALIPER,

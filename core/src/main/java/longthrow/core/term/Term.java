@@ -90,7 +90,7 @@ public enum Term {
     DECK_CLEARANCE_OUTPUT_END("deck_clearance_output_end", Part.CYLINDER, ReadingKind.DECK, "c_o", mm(-4, 12), "piston below the deck positive, proud negative", "deck clearance, output end", "the same on the pin axis at its output end"),
     // ---- piston
     PISTON_DIAMETER("diameter", Part.PISTON, ReadingKind.JOURNAL, "D_p", mm(30, 110), "", "piston diameter", "across the skirt at the maker's gauge point"),
-    COMPRESSION_HEIGHT("compression_height", Part.PISTON, ReadingKind.CROWN, "h_c", mm(8, 70), "", "compression height", "pin centre to crown rim"),
+    COMPRESSION_HEIGHT("compression_height", Part.PISTON, ReadingKind.PIN_CENTRE, "h_c", mm(8, 70), "", "compression height", "pin centre to crown rim"),
     PIN_TOP_TO_CROWN("pin_top_to_crown", Part.PISTON, ReadingKind.CROWN, "h_t", mm(2, 60), "", "pin top to crown", "top of the pin (or of the pin bore) to crown rim: not the compression height"),
     PIN_BOTTOM_TO_CROWN("pin_bottom_to_crown", Part.PISTON, ReadingKind.CROWN, "h_u", mm(12, 80), "", "pin bottom to crown", "bottom of the pin bore to crown rim, through the bore"),
     PIN_DIAMETER("pin_diameter", Part.PISTON, ReadingKind.JOURNAL, "d_p", mm(6, 32), "", "pin diameter", "wrist pin outside diameter"),
@@ -109,7 +109,7 @@ public enum Term {
     TOP_RING_THICKNESS("top_thickness", Part.RINGS, ReadingKind.JOURNAL, "b_1", mm(0.5, 6), "", "top ring thickness", "axial"),
     RING_MASS("mass", Part.RINGS, ReadingKind.MASS, "m_r", grams(2, 120), "", "ring mass", "all rings"),
     // ---- rod
-    ROD_LENGTH("length", Part.ROD, ReadingKind.CENTRES, "l", mm(40, 260), "", "rod length", "centre to centre"),
+    ROD_LENGTH("length", Part.ROD, ReadingKind.ROD_CENTRES, "l", mm(40, 260), "", "rod length", "centre to centre"),
     ROD_INSIDE_EDGES("inside_edges", Part.ROD, ReadingKind.CENTRES, "l_e", mm(20, 230), "", "rod, inside edge to inside edge", "nearest edges of the two bores: not the rod length"),
     BIG_END_BORE("big_end_bore", Part.ROD, ReadingKind.SMALL_BORE, "D_b", mm(12, 70), "", "big-end bore", "cap torqued"),
     BIG_END_WIDTH("big_end_width", Part.ROD, ReadingKind.OUTSIDE, "W_b", mm(8, 60), "", "big-end width", "over the faces"),
