@@ -2,7 +2,10 @@ package longthrow.buildfile;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import longthrow.core.engine.Rule;
 import longthrow.core.quantity.BenchUnits;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Choice;
@@ -36,6 +39,20 @@ public final class BlankSheet {
                     .replace("24 °C", "75 °F"))
             .toList();
 
+    /** Remarks that one line needs beyond the meaning of its key. */
+    private static final Map<String, String> BESIDES = Map.of(
+            Term.BORE_TOP_THRUST.path(),
+            "The bore: the map, or the single 'bore' below it; one of them will do.",
+            Term.WANTED_SPEED.path(),
+            "Piston speed, rim speed and the speed rules of rod and wheel are worked out for this speed.",
+            Choice.FUEL.path(),
+            "The rules of ignition timing hang on it.");
+
+    /** An engine for which no rule is chosen needs no such line, so it stands as a remark. */
+    private static final String RULES_REMARK =
+            "# Where the trade disagrees, the rule you keep to; the answer names them:\n" + "# " + Layout.RULES
+                    + ": {choose: {" + Rule.SQUISH_LEAST.key() + ": general}}\n";
+
     private final UnitSystem units;
     private final StringBuilder text = new StringBuilder();
 
@@ -67,7 +84,11 @@ public final class BlankSheet {
                         .append('\n');
             }
         }
-        return text.toString();
+        return text.append('\n').append(RULES_REMARK).toString();
+    }
+
+    private void besides(String path) {
+        Optional.ofNullable(BESIDES.get(path)).ifPresent(words -> remark(2, words));
     }
 
     private void section(Part part) {
@@ -98,10 +119,12 @@ public final class BlankSheet {
     private void choice(Choice choice) {
         String options = choice.options().stream().map(Choice.Option::key).collect(Collectors.joining(", "));
         remark(2, capital(choice.meaning()) + (options.isEmpty() ? "" : ": " + options));
+        besides(choice.path());
         prompt(choice.key(), Layout.UNKNOWN, "");
     }
 
     private void term(Term term, boolean sameWay) {
+        besides(term.path());
         ReadingKind kind = term.reading();
         remark(
                 2,

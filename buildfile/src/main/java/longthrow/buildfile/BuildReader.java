@@ -143,7 +143,11 @@ final class BuildReader {
     private static String elsewhere(Part part, String key) {
         Optional<Term> here = Term.at(part.key() + "." + key);
         if (here.isPresent()) {
-            return "it is worked out from the readings; to aim at a figure put it under 'aims:', to limit it under 'rules:'";
+            return "it is worked out from the readings"
+                    + TradeWords.readInstead(here.get().path())
+                            .map(read -> " (" + read + ")")
+                            .orElse("")
+                    + "; to aim at a figure put it under 'aims:', to limit it under 'rules:'";
         }
         List<String> sections = Arrays.stream(Part.values())
                 .filter(p -> Layout.keys(p).contains(key))

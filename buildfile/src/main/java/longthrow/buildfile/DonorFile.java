@@ -21,7 +21,7 @@ import longthrow.core.term.Term;
 public final class DonorFile {
     public static final int FORMAT_VERSION = 1;
 
-    private static final String VERSION = "longthrow_donors";
+    static final String VERSION = "longthrow_donors";
     private static final String DONORS = "donors";
     private static final List<String> KEYS = List.of(VERSION, Layout.INVENTED, DONORS);
     private static final List<String> DONOR_KEYS = List.of(Layout.NAME, Layout.NOTE, "figures");

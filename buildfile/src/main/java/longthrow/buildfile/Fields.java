@@ -20,6 +20,9 @@ final class Fields {
     /** A ± or a tolerance of no width claims a reading without doubt. */
     private static final String NO_WIDTH = "says there is no doubt at all";
 
+    /** More keys than these are only printed where there is nothing better to say. */
+    private static final int MOST_BESIDE_A_GUESS = 12;
+
     private final Mapping map;
     private final String path;
     private final Faults faults;
@@ -65,17 +68,16 @@ final class Fields {
                 continue;
             }
             String hint = elsewhere.apply(key);
-            String mend = !hint.isEmpty()
-                    ? hint
-                    : Nearest.to(key, known)
-                            .map(near -> "did you mean " + near + "?")
-                            .orElse("leave it out, or put # before it if it is a remark");
+            Optional<String> guess = hint.isEmpty() ? TradeWords.didYouMean(key, path, known) : Optional.of(hint);
+            String mend = guess.orElse("write one of these, or put # before it if it is a remark");
             faults.add(
                     entry.key().place(),
                     at(key),
                     key,
                     "is not a key that is known here",
-                    known.size() > 12 ? "the " + known.size() + " keys of the glossary" : String.join(", ", known),
+                    guess.isPresent() && known.size() > MOST_BESIDE_A_GUESS
+                            ? "the " + known.size() + " keys of the glossary"
+                            : String.join(", ", known),
                     mend);
         }
     }
@@ -181,9 +183,7 @@ final class Fields {
                     text.get(),
                     "is not one of the words that fit here",
                     String.join(", ", allowed),
-                    Nearest.to(text.get(), allowed)
-                            .map(near -> "did you mean " + near + "?")
-                            .orElse("write one of them"));
+                    TradeWords.didYouMean(text.get(), allowed).orElse("write one of them"));
             return Optional.empty();
         }
         return text;

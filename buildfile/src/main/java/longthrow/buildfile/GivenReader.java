@@ -54,7 +54,7 @@ final class GivenReader {
         if (items.stream().allMatch(GivenReader::isBareFigure)) {
             List<Quantity> readings = readings(term, node, path);
             if (readings.size() > 1) {
-                faults.note(node.place(), path, "taken as " + readings.size() + " readings of one instrument");
+                faults.note(node.place(), path, takenAs(readings));
             }
             return readings.isEmpty() ? List.of() : List.of(taken(readings));
         }
@@ -69,6 +69,10 @@ final class GivenReader {
         return node instanceof Scalar scalar
                 && !scalar.text().strip().equals(Layout.UNKNOWN)
                 && !scalar.text().matches("(?s).*(±|\\+/?-).*");
+    }
+
+    private static String takenAs(List<Quantity> readings) {
+        return "taken as " + readings.size() + " readings of one instrument";
     }
 
     private static Given.Taken taken(List<Quantity> readings) {
@@ -98,6 +102,9 @@ final class GivenReader {
         }
         if (scalar.text().split(HOW_TO_SPLIT, -1).length > 1) {
             List<Quantity> readings = readings(term, scalar, path);
+            if (readings.size() > 1) {
+                faults.note(scalar.place(), path, takenAs(readings));
+            }
             return readings.isEmpty() ? Optional.empty() : Optional.of(taken(readings));
         }
         return stated(term, scalar, path)
@@ -199,12 +206,36 @@ final class GivenReader {
         List<Node> items = Fields.items(node, path, faults);
         for (int i = 0; i < items.size(); i++) {
             String itemPath = items.size() == 1 && items.get(0) == node ? path : path + "[" + (i + 1) + "]";
+            if (i + 1 < items.size() && isCutAtItsComma(items.get(i), items.get(i + 1))) {
+                refuseDecimalComma((Scalar) items.get(i), (Scalar) items.get(i + 1), itemPath);
+                i++; // its other half
+                continue;
+            }
             readings(term, items.get(i), itemPath, node instanceof Sequence list && list.flow(), readings);
         }
         if (items.isEmpty() && faults.count() == before) {
             faults.add(node.place(), path, "[]", "is an empty list", "", "write at least one reading, or 'unknown'");
         }
         return faults.count() == before ? readings : List.of();
+    }
+
+    /** [86,40 mm]: a whole number without unit, and right behind the comma digits with one. */
+    private static boolean isCutAtItsComma(Node item, Node next) {
+        return item instanceof Scalar whole
+                && next instanceof Scalar places
+                && next.start() == item.end() + 1
+                && whole.text().matches("[-+]?[0-9]+")
+                && places.text().matches("[0-9]+ *[^0-9., ].*");
+    }
+
+    private void refuseDecimalComma(Scalar whole, Scalar places, String path) {
+        faults.add(
+                whole.place(),
+                path,
+                whole.text() + "," + places.text(),
+                "is cut in two: in [ ] a comma parts the readings",
+                "a decimal point",
+                "write " + whole.text() + "." + places.text());
     }
 
     private void readings(Term term, Node item, String path, boolean inBrackets, List<Quantity> into) {

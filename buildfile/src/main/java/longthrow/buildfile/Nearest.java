@@ -9,13 +9,13 @@ import java.util.Optional;
 final class Nearest {
     private Nearest() {}
 
-    /** Within two slips, or a third of the word; the first of equals. */
+    /** Within two slips (one in a short word), or a third of the word; the first of equals. */
     static Optional<String> to(String typed, Collection<String> known) {
         String word = typed.toLowerCase(Locale.ROOT).strip().replace('-', '_').replace(' ', '_');
         if (word.isEmpty() || word.length() > 60) {
             return Optional.empty();
         }
-        int most = Math.max(2, word.length() / 3);
+        int most = word.length() < 4 ? 1 : Math.max(2, word.length() / 3); // two slips in three letters is another word
         return known.stream()
                 .filter(k -> Math.abs(k.length() - word.length()) <= most) // cheap, and true of all that are near
                 .filter(k -> distance(word, k) <= Math.min(most, k.length() - 1))

@@ -138,7 +138,7 @@ final class Surgery {
             int end = lineEnd(text, old.end());
             return text.substring(0, old.start())
                     + with
-                    + text.substring(old.end(), end)
+                    + withoutLineToWriteOn(text.substring(old.end(), end))
                     + remarks
                     + text.substring(end);
         }
@@ -150,6 +150,11 @@ final class Surgery {
                 behind.isBlank() ? "" : lineBreak(text) + " ".repeat(old.place().column() - 1) + behind.strip();
         return text.substring(0, colon + 1) + " " + with + text.substring(colon + 1, keyLineEnd) + remarks + last
                 + text.substring(end);
+    }
+
+    /** The empty line of a printed sheet, with or without its unit, says nothing once the value stands there. */
+    private static String withoutLineToWriteOn(String behind) {
+        return behind.matches(" *# _{4,}( [^ ]+)? *") ? "" : behind;
     }
 
     /** Remarks inside the old value, each on a line of its own, so that none is lost. */

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import longthrow.buildfile.Node.Entry;
 import longthrow.buildfile.Node.Mapping;
 import longthrow.core.term.Part;
@@ -55,6 +56,17 @@ final class TermMap {
         });
     }
 
+    /** The terms of the section that was named, else the sections. */
+    private static String allowed(String text) {
+        String section = text.substring(0, Math.max(text.indexOf('.'), 0));
+        return SECTIONS.contains(section)
+                ? PATHS.stream()
+                        .filter(p -> p.startsWith(section + "."))
+                        .map(p -> p.substring(section.length() + 1))
+                        .collect(Collectors.joining(", ", section + ". and one of ", ""))
+                : "a key of " + String.join(", ", SECTIONS);
+    }
+
     /** The term written {@code section.key}. */
     static Optional<Term> term(String text, Node at, String path, Faults faults) {
         Optional<Term> term = Term.at(text);
@@ -66,11 +78,9 @@ final class TermMap {
                     path,
                     text,
                     "is not a term",
-                    "section.key, such as engine.squish; see the glossary",
+                    allowed(text),
                     sameKey.isEmpty()
-                            ? Nearest.to(text, PATHS)
-                                    .map(near -> "did you mean " + near + "?")
-                                    .orElse("look it up in the glossary")
+                            ? TradeWords.didYouMean(text, "", PATHS).orElse("write section.key, such as engine.squish")
                             : "did you mean " + String.join(" or ", sameKey) + "?");
         }
         return term;

@@ -28,6 +28,19 @@ final class VersionLine {
                     .map(found -> isVersion(found, entry, version, faults))
                     .orElse(true);
         }
+        for (Entry entry : root.entries()) {
+            String instead = insteadOf(entry.key().text());
+            if (!instead.isEmpty()) {
+                faults.add(
+                        entry.key().place(),
+                        entry.key().text(),
+                        "",
+                        whatItIs(entry.key().text()),
+                        "",
+                        instead);
+                return false;
+            }
+        }
         faults.add(
                 root.place(),
                 "",
@@ -36,6 +49,19 @@ final class VersionLine {
                 "",
                 "make '" + line + "' the first line");
         return true;
+    }
+
+    private static String whatItIs(String key) {
+        return key.equals(DonorFile.VERSION) ? "this is a donors catalogue" : "this is a build file";
+    }
+
+    /** How the file is handed over that starts with this key; empty for any other key. */
+    private static String insteadOf(String key) {
+        return switch (key) {
+            case DonorFile.VERSION -> "give it with --donors, beside a build file";
+            case Layout.VERSION -> "give it as the build file itself, without --donors";
+            default -> "";
+        };
     }
 
     private static boolean isVersion(String found, Entry entry, int version, Faults faults) {

@@ -40,6 +40,23 @@ class BlankSheetTest {
         }
     }
 
+    /** The remark at the end has to be right once its # is taken away. */
+    @ParameterizedTest
+    @EnumSource
+    void theRuleInTheLastRemarkIsOneThatCanBeChosen(UnitSystem units) {
+        String text = BlankSheet.text(units).replace("# rules:", "rules:");
+        assertThat(BuildFile.read(text).build().orElseThrow().rulesChosen()).containsEntry("squish_least", "general");
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void whatOneLineNeedsBesidesStandsBeforeIt(UnitSystem units) {
+        assertThat(BlankSheet.text(units))
+                .containsSubsequence("one of them will do", "  bore_top_thrust: unknown", "  bore: unknown")
+                .containsSubsequence(
+                        "ignition timing hang on it", "  fuel: unknown", "for this speed", "  wanted_speed:");
+    }
+
     @ParameterizedTest
     @EnumSource
     void aFilledLineCountsAsAReading(UnitSystem units) {

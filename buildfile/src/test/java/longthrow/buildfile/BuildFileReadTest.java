@@ -63,6 +63,29 @@ class BuildFileReadTest {
     }
 
     @Test
+    void severalReadingsAreSaidBackHoweverTheyAreWritten() {
+        for (String way : List.of("[66.00 mm, 66.01 mm]", "66.00 mm, 66.01 mm")) {
+            assertThat(BuildFile.read(HEAD + "cylinder:\n  bore: " + way + "\n").notes())
+                    .as(way)
+                    .extracting(Note::text)
+                    .containsExactly("taken as 2 readings of one instrument");
+        }
+    }
+
+    @Test
+    void aMissingUnitIsAskedForBehindADecimalPoint() {
+        assertThat(BuildFile.read(HEAD + "cylinder:\n  bore: 66,40\n")
+                        .faults()
+                        .get(0)
+                        .mend())
+                .isEqualTo("write 66.40 mm or 66.40 in");
+        assertThat(BuildFile.read(HEAD + "cylinder:\n  bore: [66,40 mm, 66,42 mm]\n")
+                        .faults())
+                .extracting(Fault::mend)
+                .containsExactly("write 66.40 mm", "write 66.42 mm");
+    }
+
+    @Test
     void readingsCarryInstrumentTemperaturesAndOrigin() {
         Given.Taken taken =
                 (Given.Taken) given("{readings: 66.00 mm, with: bore_gauge, part_at: 31 °C, instrument_at: 72 °F,"

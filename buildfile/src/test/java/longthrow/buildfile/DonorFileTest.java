@@ -21,6 +21,14 @@ class DonorFileTest {
     }
 
     @Test
+    void aBuildFileIsNamedAsSuch() {
+        assertThat(DonorFile.read("longthrow: 1\nengine: {name: a}\n").faults())
+                .extracting(Fault::message)
+                .containsExactly(
+                        "line 1, column 1, longthrow: this is a build file; give it as the build file itself, without --donors");
+    }
+
+    @Test
     void theExampleIsRead() {
         ReadDonors read = DonorFile.read(Repository.text("examples/donors.yaml").getBytes(StandardCharsets.UTF_8));
         assertThat(read.faults()).isEmpty();
@@ -49,7 +57,7 @@ class DonorFileTest {
                 .contains("did you mean cylinder.bore");
         assertThat(message(file(FIGURES.replace("cylinder.bore: 65 mm", "engine.compression_ratio: 9"))))
                 .contains("worked out");
-        assertThat(message("longthrow: 1\n")).contains("'longthrow_donors: 1' the first line");
+        assertThat(message("invented: yes\n")).contains("'longthrow_donors: 1' the first line");
         assertThat(message("longthrow_donors: 2\n")).contains("newer format");
         assertThat(message("longthrow_donors: 1\n")).contains("'donors' is missing");
         assertThat(message("longthrow_donors: 1\ndonors: a\n")).contains("a list is wanted");

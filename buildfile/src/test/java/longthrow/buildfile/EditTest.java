@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,6 +44,15 @@ class EditTest {
     void aSingleValueIsReplacedInItsPlace() {
         assertThat(edited(TEXT, "cylinder.bore", "66.02 mm ± 0.01 mm"))
                 .isEqualTo(TEXT.replace("66.00 mm", "66.02 mm ± 0.01 mm"));
+    }
+
+    @Test
+    void theLineToWriteOnGoesAndOtherRemarksStay() {
+        String sheet = BlankSheet.text(UnitSystem.METRIC_FIRST);
+        assertThat(edited(sheet, "cylinder.bore", "66.02 mm")).contains("\n  bore: 66.02 mm\n");
+        assertThat(edited(sheet, "use.fuel", "petrol")).contains("\n  fuel: petrol\n");
+        String written = sheet.replaceFirst("(  deck_height: unknown +# _+ mm)", "$1, see photo");
+        assertThat(edited(written, "cylinder.deck_height", "139.6 mm")).contains("_ mm, see photo");
     }
 
     @Test

@@ -81,7 +81,7 @@ class SeededFaultsTest {
         all.add(bore("a thousand times too small", "0.001 mm", "too small for any engine"));
         all.add(bore("negative", "-66 mm", "is negative"));
         all.add(bore("comma that can be read in two ways", "66,001 mm", "can be read as"));
-        all.add(bore("decimal comma in brackets", "[66,01 mm, 66,02 mm]", "has no unit"));
+        all.add(bore("decimal comma in brackets", "[66,01 mm, 66,02 mm]", "write 66.01 mm"));
         all.add(bore("negative doubt", "66 mm ± -0.01 mm", "negative doubt"));
         all.add(bore("doubt of nothing", "66 mm ± 0 mm", "no doubt at all"));
         all.add(bore("two doubts", "66 mm ± 0.1 mm ± 0.2 mm", "±"));
@@ -132,6 +132,42 @@ class SeededFaultsTest {
         all.add(text("merge key", HEAD + "cylinder:\n  <<: {bore: 66 mm}\n", 4, "merge key"));
         all.add(text("key that is a list", HEAD + "? [a, b]\n: c\n", 3, "cannot be a key"));
         all.add(text("empty key", HEAD + "'': c\n", 3, "empty key"));
+        all.add(text(
+                "trade word for a section", HEAD + "conrod: {length: 86 mm}\n", 3, "did you mean connecting_rod?"));
+        all.add(text("trade word, crank", HEAD + "crank: {stroke: 56 mm}\n", 3, "did you mean crankshaft?"));
+        all.add(text(
+                "trade word in its section",
+                HEAD + "cylinder: {deck: 1 mm}\n",
+                3,
+                "did you mean deck_height or deck_clearance?"));
+        all.add(text(
+                "trade word in another section",
+                HEAD + "cylinder: {cc: 16 cc}\n",
+                3,
+                "did you mean head.chamber_volume?"));
+        all.add(text(
+                "trade word, pin height",
+                HEAD + "piston: {pin_height: 25 mm}\n",
+                3,
+                "did you mean compression_height?"));
+        all.add(text("trade word, head gasket", HEAD + "head_gasket: {bore: 70 mm}\n", 3, "did you mean gasket?"));
+        all.add(text(
+                "squish entered",
+                "longthrow: 1\nengine: {name: a, squish: 1 mm}\n",
+                2,
+                "worked out from the readings (engine.squish_flywheel_end and engine.squish_output_end)"));
+        all.add(text(
+                "half a key",
+                HEAD + "cylinder: {deck_flywheel_end: 1 mm}\n",
+                3,
+                "did you mean deck_clearance_flywheel_end?"));
+        all.add(text("half a word", HEAD + "connecting_rod: {metal: billet}\n", 3, "did you mean billet_aluminium?"));
+        all.add(text("trade word for a choice", "longthrow: 1\nengine: {name: a, valves: ohv}\n", 2, "mean overhead?"));
+        all.add(text("key far from any, top level", HEAD + "zzyzx: 1\n", 3, "carburettor, use, aims, rules"));
+        all.add(text("key far from any, section", HEAD + "use: {zzyzx: 1}\n", 3, "governed_speed, wanted_speed"));
+        all.add(text("key far from any, long section", HEAD + "cylinder: {zzyzx: 1}\n", 3, "bore, sleeve_outside_top"));
+        all.add(text("aim far from any term", HEAD + "aims: {use.zzyzx: 1}\n", 3, "use. and one of governed_speed"));
+        all.add(text("donors for a build", "longthrow_donors: 1\ndonors: []\n", 1, "this is a donors catalogue"));
         // ---- the other sections
         all.add(text(
                 "instrument without kind", HEAD + "instruments:\n  a: {resolution: 1 mm}\n", 4, "'kind' is missing"));

@@ -4,7 +4,9 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 import java.util.concurrent.Callable;
+import longthrow.workshop.print.PlainText;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
@@ -86,6 +88,8 @@ public final class Longthrow implements Callable<ExitCode> {
         for (Object command : further) {
             line.addSubcommand(command);
         }
+        Objects.requireNonNull(line.getSubcommands().get(SetCommand.NAME))
+                .setUnmatchedOptionsArePositionalParams(true); // -0.10 mm is a value
         return line.setOut(out)
                 .setErr(err)
                 .setColorScheme(Help.defaultColorScheme(colour))
@@ -119,11 +123,26 @@ public final class Longthrow implements Callable<ExitCode> {
         CommandLine line = refusal.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
-        err.println(name + ": " + refusal.getMessage());
+        err.println(name + ": " + message(refusal));
         UnmatchedArgumentException.printSuggestions(refusal, err);
         err.println("See: " + name + " --help");
         err.flush();
         return ExitCode.INPUT_REFUSED.code();
+    }
+
+    private static String message(ParameterException refusal) {
+        CommandLine line = refusal.getCommandLine();
+        boolean noSuchCommand = refusal instanceof UnmatchedArgumentException unmatched
+                && line.getParent() == null
+                && !unmatched.getUnmatched().isEmpty()
+                && !unmatched.getUnmatched().get(0).startsWith("-");
+        return noSuchCommand
+                ? "no command is called '"
+                        + PlainText.of(((UnmatchedArgumentException) refusal)
+                                .getUnmatched()
+                                .get(0)) + "'; commands: "
+                        + String.join(", ", line.getSubcommands().keySet())
+                : String.valueOf(refusal.getMessage());
     }
 
     private int confess(Throwable fault, PrintWriter err) {

@@ -10,7 +10,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -25,7 +27,7 @@ import picocli.CommandLine.Spec;
 
 /** {@code longthrow set}: one value in a build file, everything else in it untouched. */
 @Command(
-        name = "set",
+        name = SetCommand.NAME,
         description =
                 "Write one value into a build file; comments and order stay. What would not read is refused and the file "
                         + "left as it was.",
@@ -33,20 +35,22 @@ import picocli.CommandLine.Spec;
             "%nExamples:",
             "  longthrow set my-engine.yaml cylinder.bore_top_thrust '66.01 mm'",
             "  longthrow set my-engine.yaml head.chamber_volume '[16.2 cc, 16.3 cc, 16.2 cc]'",
-            "  longthrow set my-engine.yaml cylinder.deck_flywheel_end -- '-0.10 mm'"
+            "  longthrow set my-engine.yaml cylinder.deck_clearance_flywheel_end '-0.10 mm'"
         })
 final class SetCommand implements Callable<ExitCode> {
+    static final String NAME = "set";
+
     @Parameters(index = "0", paramLabel = "FILE", description = "The build file.")
     private String file = "";
 
     @Parameters(index = "1", paramLabel = "KEY", description = "Section and key, such as gasket.thickness.")
     private String key = "";
 
-    @Parameters(
-            index = "2",
-            paramLabel = "VALUE",
-            description = "With its unit; behind -- when it starts with a minus.")
+    @Parameters(index = "2", paramLabel = "VALUE", description = "With its unit.")
     private String value = "";
+
+    @Parameters(index = "3..*", hidden = true)
+    private List<String> furtherWords = new ArrayList<>();
 
     @Spec
     private CommandSpec spec;
@@ -54,6 +58,7 @@ final class SetCommand implements Callable<ExitCode> {
     @Override
     public ExitCode call() {
         PrintWriter err = spec.commandLine().getErr();
+        refuseStrayWords();
         if (file.equals(InputFile.STANDARD_INPUT)) {
             throw new ParameterException(
                     spec.commandLine(), "a value can be set in a file only, not in standard input");
@@ -83,6 +88,25 @@ final class SetCommand implements Callable<ExitCode> {
             return refused(err);
         }
         return ExitCode.ANSWERED;
+    }
+
+    /** A value may begin with a minus, so the parser takes what it does not know as a positional argument. */
+    private void refuseStrayWords() {
+        for (String word : List.of(file, key)) {
+            if (word.startsWith("-") && !word.equals(InputFile.STANDARD_INPUT)) {
+                throw new ParameterException(spec.commandLine(), "has no option '" + word + "'");
+            }
+        }
+        if (value.startsWith("--")) {
+            throw new ParameterException(
+                    spec.commandLine(), "has no option '" + value + "'; as a text put it in quotation marks twice");
+        }
+        if (!furtherWords.isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "VALUE is one word; put quotation marks around it: '" + value + " " + String.join(" ", furtherWords)
+                            + "'");
+        }
     }
 
     private static ExitCode refused(PrintWriter err) {

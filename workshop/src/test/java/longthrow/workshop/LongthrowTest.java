@@ -46,6 +46,15 @@ class LongthrowTest {
         assertThat(out.toString()).isEmpty();
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"help", "bogus"})
+    void wordThatIsNoCommandIsNamedWithThoseThereAre(String word) {
+        assertThat(run(word)).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("no command is called '" + word + "'; commands: measure, set, demo, completion")
+                .doesNotContain("index");
+    }
+
     @Test
     void callWithoutCommandIsRefusedAndSaysWhereToLook() {
         assertThat(run()).isEqualTo(2);

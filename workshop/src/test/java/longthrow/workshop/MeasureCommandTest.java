@@ -76,6 +76,17 @@ class MeasureCommandTest {
     }
 
     @Test
+    void filesHandedOverTheWrongWayRoundAreNamed() throws IOException {
+        String donors = folder.resolve("donors.yaml").toString();
+        Files.writeString(Path.of(donors), "longthrow_donors: 1\ndonors: []\n");
+        CommandRun run = CommandRun.of("measure", "--donors", file(BUILD), donors);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err())
+                .contains("this is a donors catalogue; mend: give it with --donors")
+                .contains("this is a build file; mend: give it as the build file itself, without --donors");
+    }
+
+    @Test
     void everyFaultOfTheFileIsSaidAtOnceWithItsPlace() throws IOException {
         String faulty = BUILD.replace("66.00 mm ± 0.01 mm", "66.00").replace("deck_height", "deck_hieght");
         String name = file(faulty);

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** {@code set}: one value changes, everything else stays, and what would not read never reaches the file. */
 class SetCommandTest {
@@ -49,6 +50,30 @@ class SetCommandTest {
                 CommandRun.of("set", file.toString(), "cylinder.deck_clearance_flywheel_end", "--", "-0.10 mm");
         assertThat(run.err()).isEmpty();
         assertThat(Files.readString(file)).contains("deck_clearance_flywheel_end: -0.10 mm");
+    }
+
+    @Test
+    void valueWithAMinusIsTakenWithoutThemToo() throws IOException {
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.deck_clearance", "-0.10 mm");
+        assertThat(run).isEqualTo(new CommandRun(0, "", ""));
+        assertThat(Files.readString(file)).contains("deck_clearance: -0.10 mm");
+    }
+
+    @Test
+    void valueWithoutQuotationMarksIsAskedForWithThem() {
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.bore", "66.02", "mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("put quotation marks around it: '66.02 mm'");
+        assertThat(file).hasContent(BUILD);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--nonsense FILE cylinder.bore 1", "FILE --nonsense 1", "FILE engine.name --nonsense"})
+    void optionThatIsNotThereIsStillRefused(String line) {
+        CommandRun run = CommandRun.of(("set " + line.replace("FILE", file.toString())).split(" ", -1));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("--nonsense");
+        assertThat(file).hasContent(BUILD);
     }
 
     @ParameterizedTest

@@ -561,7 +561,7 @@ public enum Rule {
             row("pulling", "pulling class, iron wheel")
                     .when(when(Choice.FLYWHEEL_KIND, "solid_iron", "spoked_iron"))
                     .most(rpm("4000"))
-                    .from(B, "", CLASS_RULE)),
+                    .from(B, "binds those who enter such a class and choose it", CLASS_RULE)),
     CAST_ROD_SPEED(
             "cast_rod_speed",
             "speed of a stock cast rod",
@@ -723,16 +723,28 @@ public enum Rule {
         return applicable(build).size() > 1;
     }
 
-    /** The one alternative that counts: the one picked, or the only one there is for this engine. Own rules of the build stand before it. */
+    /**
+     * The one alternative that counts: the one picked, or the only one there is for this engine. What a class alone lays down
+     * binds only those who enter it: it counts when it is picked and the engine is said to be of its kind. Own rules of the
+     * build stand before it.
+     */
     public Optional<Alternative> inForce(Build build) {
         Optional<Alternative> picked = picked(build);
         if (picked.isPresent()) {
-            return picked;
+            return picked.filter(a -> !isOfAClass(a) || holds(a, build));
         }
         List<Alternative> applicable = applicable(build);
-        return applicable.size() == 1 && applicable.get(0).condition().in(build) == Condition.Holds.YES
+        return applicable.size() == 1 && holds(applicable.get(0), build) && !isOfAClass(applicable.get(0))
                 ? Optional.of(applicable.get(0))
                 : Optional.empty();
+    }
+
+    private static boolean holds(Alternative alternative, Build build) {
+        return alternative.condition().in(build) == Condition.Holds.YES;
+    }
+
+    private static boolean isOfAClass(Alternative alternative) {
+        return alternative.evidence().equals(List.of(CLASS_RULE));
     }
 
     private static Bound stated(String decimal, Unit unit) {

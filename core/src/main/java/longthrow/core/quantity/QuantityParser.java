@@ -204,7 +204,7 @@ public final class QuantityParser {
     private Unit unit(Piece piece, @Nullable Dimension wanted) throws Refusal {
         String unit = piece.unit();
         if (unit.isEmpty()) {
-            return bareUnit(piece.number().typed(), wanted);
+            return bareUnit(piece.number().understood(), wanted);
         }
         List<Spellings.Entry> known = Spellings.all(unit);
         if (wanted == null) {

@@ -94,6 +94,28 @@ class RuleTest {
         }
     }
 
+    /** A class rule sheet binds its entrants and nobody else. */
+    @Test
+    void capOfAClassCountsOnlyWhereItIsPickedAndTheWheelIsSaidToBeIron() {
+        Rule cap = Rule.IRON_WHEEL_CLASS_CAP;
+        assertThat(cap.inForce(new Engine().build())).isEmpty();
+        assertThat(cap.inForce(
+                        new Engine().is(Choice.FLYWHEEL_KIND, "solid_iron").build()))
+                .isEmpty();
+        assertThat(cap.inForce(new Engine().choose(cap.key(), "pulling").build()))
+                .isEmpty();
+        assertThat(cap.inForce(new Engine()
+                        .is(Choice.FLYWHEEL_KIND, "steel")
+                        .choose(cap.key(), "pulling")
+                        .build()))
+                .isEmpty();
+        assertThat(cap.inForce(new Engine()
+                        .is(Choice.FLYWHEEL_KIND, "solid_iron")
+                        .choose(cap.key(), "pulling")
+                        .build()))
+                .isPresent();
+    }
+
     /** A word that nothing is meant for would be asked for in vain; FLYWHEEL_KIND and the rest decide rules, DONOR and metals do not. */
     @Test
     void wordsThatRulesHangOnAreOnesTheOwnerCanChoose() {
