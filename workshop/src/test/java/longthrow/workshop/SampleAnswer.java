@@ -70,6 +70,30 @@ public final class SampleAnswer {
                 List.of());
     }
 
+    /** Nothing but a reading that is to settle a disagreement, whose doubt before and after is not a number. */
+    public static Answer settling() {
+        return new Answer(
+                "measure",
+                "Dovrin 171",
+                true,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(new NextReading(
+                        Term.COMPRESSION_HEIGHT,
+                        "caliper",
+                        "from the rim",
+                        Term.COMPRESSION_HEIGHT,
+                        Double.NaN,
+                        Double.NaN,
+                        3,
+                        "the likeliest to be wrong")));
+    }
+
     private static Answer answer(UnitSystem units, List<Stop> stops, List<Finding> suspects, boolean disputed) {
         List<Finding> findings = new ArrayList<>(suspects);
         findings.add(

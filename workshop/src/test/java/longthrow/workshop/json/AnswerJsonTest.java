@@ -30,6 +30,12 @@ class AnswerJsonTest {
 
     /** {@code -Dlongthrow.rewrite=true} writes it anew. */
     @Test
+    void readingThatIsToSettleADisagreementHasNullForItsDoubts() {
+        assertThat(AnswerJson.of(SampleAnswer.settling()).replaceAll("\\s", ""))
+                .contains("\"now\":null", "\"after\":null");
+    }
+
+    @Test
     void schemaInTheDocumentationIsTheOneOfTheCode() throws IOException {
         if (Boolean.getBoolean("longthrow.rewrite")) {
             Files.writeString(SCHEMA, AnswerJson.schema());

@@ -149,6 +149,13 @@ class AnswerTextTest {
     }
 
     @Test
+    void readingThatIsToSettleADisagreementBringsNoFigure() {
+        assertThat(AnswerText.of(SampleAnswer.settling(), 80, false, false))
+                .contains("brings: settles the disagreement; the likeliest to be wrong")
+                .doesNotContain("±", "NaN");
+    }
+
+    @Test
     void colourAddsNothingButColour() {
         Answer answer = SampleAnswer.loud(UnitSystem.METRIC_FIRST);
         String coloured = AnswerText.of(answer, 80, true, false);
