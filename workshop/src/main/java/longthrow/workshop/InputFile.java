@@ -1,5 +1,6 @@
 package longthrow.workshop;
 
+import java.io.BufferedInputStream;
 import java.io.FileInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,6 +9,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.Optional;
 import longthrow.buildfile.Fault;
@@ -33,6 +35,10 @@ final class InputFile {
 
     /** All of the file; empty after saying why not. */
     Optional<byte[]> read() {
+        if (name.isEmpty()) {
+            refuse("names no file: the name is empty");
+            return Optional.empty();
+        }
         try {
             byte[] bytes = name.equals(STANDARD_INPUT) ? atMost(System.in) : ofPath(Path.of(name));
             if (bytes.length <= MOST_BYTES) {
@@ -60,7 +66,9 @@ final class InputFile {
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);
         }
-        try (InputStream in = new FileInputStream(path.toFile())) {
+        // Buffered also because a FileInputStream asks for its length and place when many bytes are wanted: a pipe has
+        // none.
+        try (InputStream in = new BufferedInputStream(new FileInputStream(path.toFile()))) {
             return atMost(in);
         }
     }
@@ -73,8 +81,18 @@ final class InputFile {
         return failed.getMessage() == null ? failed.toString() : failed.getMessage();
     }
 
+    /** Whether it is a pipe or a device: read once, and never to be replaced by a file. */
+    boolean isStream() {
+        try {
+            return Files.readAttributes(Path.of(name), BasicFileAttributes.class)
+                    .isOther();
+        } catch (InvalidPathException | IOException notThere) {
+            return false; // reading it says what is wrong
+        }
+    }
+
     void refuse(String why) {
-        err.println("longthrow: " + shownName() + " " + why);
+        err.println(PlainText.of("longthrow: " + shownName() + " " + why));
     }
 
     /** What was understood, then what is wrong. */
@@ -116,6 +134,9 @@ final class InputFile {
     }
 
     private String shownName() {
+        if (name.isEmpty()) {
+            return "''";
+        }
         return name.equals(STANDARD_INPUT) ? "standard input" : PlainText.of(name);
     }
 }

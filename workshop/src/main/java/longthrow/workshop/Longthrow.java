@@ -2,9 +2,13 @@ package longthrow.workshop;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.workshop.print.PlainText;
 import picocli.CommandLine;
@@ -67,13 +71,28 @@ public final class Longthrow implements Callable<ExitCode> {
 
     /** Runs one call and ends the process with its {@link ExitCode}. */
     public static void main(String[] arguments) {
+        System.exit(run(
+                new FileOutputStream(FileDescriptor.out),
+                new FileOutputStream(FileDescriptor.err),
+                Colour.ofThisTerminal(),
+                arguments));
+    }
+
+    /** One call with its answer brought to the end of the line: an answer that could not be written is none. */
+    static int run(OutputStream out, OutputStream err, Help.Ansi colour, String... arguments) {
         // UTF-8 whatever the locale: the signs of the trade (±, °, µ) would come out as question marks otherwise.
-        PrintWriter out = utf8(FileDescriptor.out);
-        PrintWriter err = utf8(FileDescriptor.err);
-        int code = run(out, err, Colour.ofThisTerminal(), arguments);
-        out.flush();
-        err.flush();
-        System.exit(code);
+        RememberingStream written = new RememberingStream(out);
+        PrintWriter answers = new PrintWriter(written, false, StandardCharsets.UTF_8);
+        PrintWriter messages = new PrintWriter(err, false, StandardCharsets.UTF_8);
+        int code = run(answers, messages, colour, arguments);
+        answers.flush();
+        Optional<IOException> failure = written.failure();
+        if (failure.isPresent() && !SystemWords.readerHasLeft(failure.get())) {
+            messages.println("longthrow: the answer could not be written: " + SystemWords.plain(failure.get()));
+            code = ExitCode.INTERNAL_FAULT.code();
+        }
+        messages.flush();
+        return code;
     }
 
     /** One call from arguments to exit code, with nothing of the process around it touched. */
@@ -123,8 +142,10 @@ public final class Longthrow implements Callable<ExitCode> {
         CommandLine line = refusal.getCommandLine();
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
-        err.println(name + ": " + message(refusal));
-        UnmatchedArgumentException.printSuggestions(refusal, err);
+        err.println(name + ": " + PlainText.of(message(refusal)));
+        StringWriter suggestions = new StringWriter();
+        UnmatchedArgumentException.printSuggestions(refusal, new PrintWriter(suggestions, true));
+        suggestions.toString().lines().map(PlainText::of).forEach(err::println);
         err.println("See: " + name + " --help");
         err.flush();
         return ExitCode.INPUT_REFUSED.code();
@@ -138,17 +159,17 @@ public final class Longthrow implements Callable<ExitCode> {
                 && !unmatched.getUnmatched().get(0).startsWith("-");
         return noSuchCommand
                 ? "no command is called '"
-                        + PlainText.of(((UnmatchedArgumentException) refusal)
-                                .getUnmatched()
-                                .get(0)) + "'; commands: "
+                        + ((UnmatchedArgumentException) refusal).getUnmatched().get(0) + "'; commands: "
                         + String.join(", ", line.getSubcommands().keySet())
                 : String.valueOf(refusal.getMessage());
     }
 
     private int confess(Throwable fault, PrintWriter err) {
-        err.println("longthrow: internal fault, no fault of your input: " + fault);
+        err.println("longthrow: internal fault, no fault of your input: " + PlainText.of(fault.toString()));
         if (trace) {
-            fault.printStackTrace(err);
+            StringWriter whole = new StringWriter();
+            fault.printStackTrace(new PrintWriter(whole, true));
+            whole.toString().lines().map(Longthrow::plainKeepingTab).forEach(err::println);
         } else {
             err.println("The same call with --trace shows where; please report it with that.");
         }
@@ -156,7 +177,7 @@ public final class Longthrow implements Callable<ExitCode> {
         return ExitCode.INTERNAL_FAULT.code();
     }
 
-    private static PrintWriter utf8(FileDescriptor end) {
-        return new PrintWriter(new FileOutputStream(end), false, StandardCharsets.UTF_8);
+    private static String plainKeepingTab(String line) {
+        return line.startsWith("\t") ? "\t" + PlainText.of(line.substring(1)) : PlainText.of(line);
     }
 }

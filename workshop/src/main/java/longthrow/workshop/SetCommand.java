@@ -64,6 +64,10 @@ final class SetCommand implements Callable<ExitCode> {
                     spec.commandLine(), "a value can be set in a file only, not in standard input");
         }
         InputFile input = new InputFile(file, err);
+        if (input.isStream()) {
+            input.refuse("is no plain file but a stream; a value can be set in a file only");
+            return refused(err);
+        }
         Optional<byte[]> before = input.read();
         if (before.isEmpty()) {
             return refused(err);
@@ -84,7 +88,7 @@ final class SetCommand implements Callable<ExitCode> {
                     before.get(),
                     edited.text().get().getBytes(StandardCharsets.UTF_8));
         } catch (IOException failed) {
-            input.refuse("is left as it was: " + failed);
+            input.refuse("is left as it was: " + SystemWords.plain(failed));
             return refused(err);
         }
         return ExitCode.ANSWERED;
@@ -130,7 +134,7 @@ final class SetCommand implements Callable<ExitCode> {
                 Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file));
             }
             if (!Arrays.equals(before, Files.readAllBytes(file))) {
-                throw new IOException("something else changed it meanwhile; call again");
+                throw new IOException("the file was changed by something else meanwhile; call again");
             }
             Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             syncFolder(folder);

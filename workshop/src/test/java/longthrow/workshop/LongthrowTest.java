@@ -2,8 +2,13 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -93,6 +98,73 @@ class LongthrowTest {
         assertThat(err.toString())
                 .contains("internal fault", "StackOverflowError")
                 .doesNotContain("\tat ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"measure --blank", "demo --json", "demo", "completion", "--help", "--version"})
+    void answerThatCouldNotBeWrittenIsNoSuccess(String line) throws IOException {
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        int code;
+        try (OutputStream full = new FileOutputStream("/dev/full")) { // full(4): every write fails with ENOSPC
+            code = Longthrow.run(full, said, Ansi.OFF, line.split(" ", -1));
+        }
+        assertThat(code).isEqualTo(3);
+        assertThat(said.toString(StandardCharsets.UTF_8))
+                .isEqualTo("longthrow: the answer could not be written: no space left on the disk\n");
+    }
+
+    @Test
+    void readerThatHasHadEnoughIsNoFault() {
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        assertThat(Longthrow.run(failing("Broken pipe"), said, Ansi.OFF, "measure", "--blank"))
+                .isZero();
+        assertThat(said.size()).isZero();
+    }
+
+    @Test
+    void closedOutputIsSaid() {
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        assertThat(Longthrow.run(failing("Bad file descriptor"), said, Ansi.OFF, "measure", "--blank"))
+                .isEqualTo(3);
+        assertThat(said.toString(StandardCharsets.UTF_8)).contains("the output is closed");
+    }
+
+    private static OutputStream failing(String why) {
+        return new OutputStream() {
+            @Override
+            public void write(int single) throws IOException {
+                throw new IOException(why);
+            }
+        };
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "ESC",
+                "--ESC",
+                "measure --units ESC x.yaml",
+                "measure --width ESC x.yaml",
+                "measure --ESC",
+                "measure ESC",
+                "measure --blank ESC",
+                "set ESC a.b c",
+                "set x.yaml --ESC c",
+                "set a b c ESC",
+                "completion ESC"
+            })
+    void argumentsCannotCommandTheTerminal(String line) {
+        assertThat(run(line.replace("ESC", "a\u001b[31mb").split(" ", -1))).isEqualTo(2);
+        assertThat(err.toString()).contains("[31mb").doesNotContain("\u001b");
+    }
+
+    @Test
+    void faultThatQuotesTheInputCannotCommandTheTerminalEither() {
+        Callable<ExitCode> quoting = () -> {
+            throw new IllegalStateException("a\u001b[31mb");
+        };
+        assertThat(runWith(quoting, "try", "--trace")).isEqualTo(3);
+        assertThat(err.toString()).contains("[31mb", "\tat ").doesNotContain("\u001b");
     }
 
     @Test

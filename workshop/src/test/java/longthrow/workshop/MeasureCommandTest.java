@@ -132,6 +132,23 @@ class MeasureCommandTest {
     }
 
     @Test
+    void pipeWithANameIsReadAsAStream() throws IOException, InterruptedException {
+        Path pipe = folder.resolve("pipe");
+        assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor())
+                .isZero();
+        Process writer = new ProcessBuilder("cp", file(BUILD), pipe.toString()).start();
+        assertThat(CommandRun.of("measure", pipe.toString())).isEqualTo(CommandRun.of("measure", file(BUILD)));
+        assertThat(writer.waitFor()).isZero();
+    }
+
+    @Test
+    void emptyNameIsSaidToBeEmpty() {
+        CommandRun run = CommandRun.of("measure", "");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("the name is empty");
+    }
+
+    @Test
     void endlessInputIsCutOffAndRefused() {
         CommandRun run = CommandRun.of("measure", "/dev/zero");
         assertThat(run.code()).isEqualTo(2);

@@ -3,6 +3,8 @@ package longthrow.workshop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -111,6 +113,23 @@ class SetCommandTest {
         CommandRun run = CommandRun.of("set", folder.resolve("none.yaml").toString(), "cylinder.bore", "66.02 mm");
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("no such file");
+    }
+
+    @Test
+    void streamIsRefused() {
+        CommandRun run = CommandRun.of("set", "/dev/zero", "cylinder.bore", "66.02 mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("/dev/zero is no plain file");
+    }
+
+    @Test
+    void whyItCouldNotBeWrittenIsSaidInPlainWords() {
+        assertThat(SystemWords.plain(new IOException("No space left on device")))
+                .isEqualTo("no space left on the disk");
+        assertThat(SystemWords.plain(new FileSystemException("/a/b", null, "Read-only file system")))
+                .isEqualTo("the disk is read-only");
+        assertThat(SystemWords.plain(new AccessDeniedException("/a/b"))).isEqualTo("you may not write in its folder");
+        assertThat(SystemWords.plain(new IOException())).isEqualTo("the system does not say why");
     }
 
     private Stream<String> inFolder() throws IOException {
