@@ -100,7 +100,7 @@ final class Figures {
         return results;
     }
 
-    private Result result(Term term, Measured figure) {
+    Result result(Term term, Measured figure) {
         Set<Provenance> provenance = new LinkedHashSet<>();
         List<String> from = new ArrayList<>();
         for (Readings.Entry entry : readings.entries()) {
@@ -125,7 +125,8 @@ final class Figures {
             }
             Measured vague = java.util.Objects.requireNonNull(found.get(term));
             List<Term> missing = missing(vague);
-            unknowns.add(new Unknown(term, missing, term.meaning()));
+            unknowns.add(new Unknown(
+                    term, missing, build.has(term) ? "read, but its doubt is too wide to use" : term.meaning()));
         }
         return unknowns;
     }

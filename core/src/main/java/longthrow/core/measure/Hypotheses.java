@@ -1,12 +1,14 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
@@ -35,6 +37,8 @@ final class Hypotheses {
     private static final double[] THIMBLE_TURNS = {0.5e-3, -0.5e-3, 0.635e-3, -0.635e-3};
 
     private static final double INCH = 25.4;
+    /** So many readings of a set are looked at one by one. */
+    private static final int MOST_LOOKED = 6;
     /** Longer figures are not what a person reads off an instrument. */
     private static final int MOST_DIGITS = 7;
 
@@ -189,7 +193,7 @@ final class Hypotheses {
     /** Every figure that becomes a written one when one of its digits is left out. */
     private void droppedDigit(int i, Readings.Entry entry) {
         int count = entry.written().size();
-        for (int k = 0; k < count; k++) {
+        for (int k : looked(entry)) {
             ReadingSet set = entry.set();
             double value =
                     set == null ? entry.observation().value() : set.values().get(k);
@@ -248,7 +252,7 @@ final class Hypotheses {
                 found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, -1, turn, 0, 1));
             } else {
                 found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, -1, turn, 0, 1.0 / (set.count() + 1)));
-                for (int k = 0; k < set.count(); k++) {
+                for (int k : looked(entry)) {
                     found.add(new Hypothesis(Mistake.THIMBLE_TURN, i, k, turn, 0, 1.0 / (set.count() + 1)));
                 }
             }
@@ -268,7 +272,7 @@ final class Hypotheses {
         add(Mistake.OTHER, i, 0, spread);
         ReadingSet set = entry.set();
         if (set != null && set.count() > 1) {
-            for (int k = 0; k < set.count(); k++) {
+            for (int k : looked(entry)) {
                 found.add(new Hypothesis(Mistake.OTHER, i, k, 0, spread, 1.0 / set.count()));
             }
         }
@@ -281,5 +285,22 @@ final class Hypotheses {
             variance += c * c;
         }
         return Math.sqrt(variance);
+    }
+
+    /** Readings of a set that are looked at one by one: all of a few, of many those that stand farthest from the mean. */
+    private static List<Integer> looked(Readings.Entry entry) {
+        ReadingSet set = entry.set();
+        int count = set == null
+                ? entry.written().size()
+                : Math.min(set.count(), entry.written().size());
+        if (set == null || count <= MOST_LOOKED) {
+            return IntStream.range(0, count).boxed().toList();
+        }
+        double mean = set.mean();
+        return IntStream.range(0, count)
+                .boxed()
+                .sorted(Comparator.comparingDouble(k -> -Math.abs(set.values().get(k) - mean)))
+                .limit(MOST_LOOKED)
+                .toList();
     }
 }

@@ -12,6 +12,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Donor;
@@ -19,6 +20,7 @@ import longthrow.core.engine.Judge;
 import longthrow.core.engine.PartVerdicts;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Term;
@@ -40,13 +42,19 @@ public final class Measure {
      * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
     public static Answer of(Build build, List<Donor> donors) {
-        Figures all = Figures.of(build);
+        Figures all;
+        try {
+            all = Figures.of(build);
+        } catch (NotConvergedException e) {
+            return untangled(build);
+        }
         Contradictions contradictions = Contradictions.of(all, Suspects.of(all.readings()));
         Figures figures = contradictions.settled();
-        Function<Term, Optional<Measured>> agreed =
-                term -> contradictions.touches(term) ? Optional.empty() : figures.figure(term);
+        Impossible impossible = new Impossible(figures);
+        Function<Term, Optional<Measured>> agreed = term ->
+                contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : figures.figure(term);
         List<Result> values = figures.results().stream()
-                .map(r -> contradictions.touches(r.term())
+                .map(r -> contradictions.touches(r.term()) || impossible.spoils(r.term())
                         ? new Result(r.term(), r.figure(), r.provenance(), r.from(), true)
                         : r)
                 .toList();
@@ -59,6 +67,8 @@ public final class Measure {
         findings.addAll(DonorMatch.findings(figures, donors));
         findings.addAll(PartVerdicts.of(build, verdicts, agreed));
         findings.addAll(Stops.cautions(build));
+        List<Stop> stops = new ArrayList<>(impossible.stops());
+        stops.addAll(Stops.of(build, agreed));
         return new Answer(
                 "measure",
                 build.name(),
@@ -67,10 +77,31 @@ public final class Measure {
                 values,
                 verdicts,
                 findings,
-                Stops.of(build, agreed),
+                stops,
                 figures.unknowns(),
                 figures.readings().defaults(),
                 next(figures, contradictions, verdicts));
+    }
+
+    /** When the readings are so far from any engine that no figures can be found that come near them all. */
+    private static Answer untangled(Build build) {
+        Finding finding = new Finding(
+                Finding.Kind.SUSPECT,
+                "the whole sheet",
+                "no engine comes near all of these readings, so nothing was worked out",
+                "look for a figure that is far out, an instrument with an error of millimetres, or a unit mixed up; leave out what you doubt and try again");
+        return new Answer(
+                "measure",
+                build.name(),
+                build.invented(),
+                build.units(),
+                List.of(),
+                List.of(),
+                List.of(finding),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     /** First what is contradicted, then the verdict that is least certain, then the ratio. */

@@ -17,8 +17,10 @@ import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Unit;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
@@ -213,10 +215,14 @@ final class NextReadings {
 
     /** The sum done again, by the same rules, with the candidate's readings written into the build. */
     private double after(Term target, Candidate candidate, double scatterShare) {
-        return Figures.only(with(candidate, scatterShare), target)
-                .figure(target)
-                .map(Measured::expanded)
-                .orElse(Double.POSITIVE_INFINITY);
+        try {
+            return Figures.only(with(candidate, scatterShare), target)
+                    .figure(target)
+                    .map(Measured::expanded)
+                    .orElse(Double.POSITIVE_INFINITY);
+        } catch (NotConvergedException e) {
+            return Double.POSITIVE_INFINITY; // a reading foretold so far off is no advice
+        }
     }
 
     /** The build with the candidate's readings as foretold. */
@@ -278,20 +284,32 @@ final class NextReadings {
         throw new IllegalStateException("no readings with " + instrument.key() + " to join");
     }
 
-    /** A figure as the owner would have written it, in the SI unit of its dimension. */
+    /** A figure as the owner would have written it, in the coherent unit of its dimension. */
     private static Quantity quantity(Term term, double si) {
-        Unit unit = Unit.of(term.dimension(), term.dimension().siSymbol());
+        Unit unit = Units.all().stream()
+                .filter(u -> u.dimension() == term.dimension() && u.toSi(1) == 1 && u.toSi(0) == 0)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException(
+                        "no coherent unit for a " + term.dimension().plainName()));
         return Quantity.of(new BigDecimal(si).setScale(15, RoundingMode.HALF_EVEN), unit);
     }
 
-    /** What the reading will say if nothing is wrong: the figure where it is known, else the middle of its believable range. */
+    /**
+     * What the reading will say if nothing is wrong: the figure where it is known, a deck taken as level where its tilt is not, else the middle of the
+     * believable range.
+     */
     private double foretold(Formula formula, Term term) {
-        Optional<Measured> known = figures.figure(term);
-        return known.map(Measured::value)
-                .orElseGet(() -> formula.inputs().stream().allMatch(this::isKnown)
-                        ? formula.at(
-                                name -> figures.reconciliation().figure(name).value())
+        return figures.figure(term)
+                .map(Measured::value)
+                .orElseGet(() -> formula.inputs().stream().allMatch(name -> isTilt(name) || isKnown(name))
+                        ? formula.at(name -> isTilt(name) && !isKnown(name)
+                                ? 0
+                                : figures.reconciliation().figure(name).value())
                         : term.believable().middle());
+    }
+
+    private static boolean isTilt(String name) {
+        return name.equals(EngineModel.TILT_SIDES) || name.equals(EngineModel.TILT_ENDS);
     }
 
     private boolean isKnown(String name) {

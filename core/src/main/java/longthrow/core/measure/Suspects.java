@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.measurement.Observation;
 import longthrow.core.measurement.Reconciliation;
 import longthrow.core.measurement.Source;
@@ -225,7 +226,12 @@ final class Suspects {
         List<Observation> loose = new ArrayList<>(kept);
         Map<String, Double> point = new HashMap<>();
         for (int round = 0; round < ROUNDS; round++) {
-            Reconciliation fit = Reconciliation.of(loose, sought);
+            Reconciliation fit;
+            try {
+                fit = Reconciliation.of(loose, sought);
+            } catch (NotConvergedException e) {
+                return point; // the last place that held
+            }
             sought.forEach(s -> point.put(s.name(), fit.figure(s.name()).value()));
             for (int i = 0; i < loose.size(); i++) {
                 Observation o = kept.get(i);

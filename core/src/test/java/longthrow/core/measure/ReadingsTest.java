@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Choice;
@@ -122,5 +123,68 @@ class ReadingsTest {
         assertThat(answer.value(Term.COMPRESSION_HEIGHT).orElseThrow().contradicted())
                 .isTrue();
         assertThat(answer.next().get(0).read()).isEqualTo(Term.COMPRESSION_HEIGHT);
+    }
+
+    @Test
+    void whatNoEngineCanHaveIsStopped() {
+        Build build = Builds.engine("no room")
+                .typed(Term.BORE, "66 mm ± 0.01 mm")
+                .typed(Term.STROKE, "56.5 mm ± 0.02 mm")
+                .typed(Term.CHAMBER_VOLUME, "16.2 cc ± 0.2 cc")
+                .typed(Term.CROWN_VOLUME, "-24 cc ± 0.2 cc")
+                .typed(Term.GASKET_BORE, "68.5 mm ± 0.1 mm")
+                .typed(Term.GASKET_THICKNESS, "1.3 mm ± 0.03 mm")
+                .typed(Term.DECK_CLEARANCE, "0.1 mm ± 0.02 mm")
+                .build();
+        Answer answer = Measure.of(build, List.of());
+        assertThat(answer.stops()).anyMatch(s -> s.refused() && s.why().contains("no room above the piston"));
+        assertThat(answer.value(Term.COMPRESSION_RATIO).orElseThrow().contradicted())
+                .isTrue();
+        assertThat(answer.verdictsOn(Term.COMPRESSION_RATIO)).noneMatch(v -> v.state() == Verdict.State.MEETS);
+    }
+
+    @Test
+    void aLeakDownIsAnsweredWithWhatToReadNext() {
+        Build build = Builds.engine("leak")
+                .readings(Term.LEAK_DOWN, "leak_down_tester", "7 %")
+                .build();
+        assertThat(Measure.of(build, List.of()).value(Term.LEAK_DOWN)).isPresent();
+    }
+
+    /** Five hundred readings of one bore are answered as one is. */
+    @Test
+    void manyReadingsOfOneTermAreNoBurden() {
+        String[] readings = new String[500];
+        for (int k = 0; k < readings.length; k++) {
+            readings[k] = String.format(java.util.Locale.ROOT, "66.%03d mm", k % 13);
+        }
+        Build build = Builds.engine("many")
+                .readings(Term.BORE, "bore_gauge", readings)
+                .build();
+        long start = System.nanoTime();
+        assertThat(Measure.of(build, List.of()).value(Term.BORE)).isPresent();
+        assertThat((System.nanoTime() - start) * 1e-9).as("seconds").isLessThan(5);
+    }
+
+    @Test
+    void readingsThatNoEngineComesNearAreSaidNotThrown() {
+        Build build = Builds.engine("wild")
+                .instrument("gauge", InstrumentKind.BORE_GAUGE, 0.002e-3, 0.05)
+                .readings(Term.BORE, "gauge", "30 mm", "110 mm")
+                .typed(Term.STROKE, "56.5 mm ± 0.02 mm")
+                .build();
+        assertThat(Measure.of(build, List.of()).findings()).isNotEmpty();
+    }
+
+    @Test
+    void aRadiusLeftOutIsSuspectedThoughNothingElseChecksIt() {
+        Build build = Builds.engine("one crown reading")
+                .typed(Term.DECK_HEIGHT, "139.62 mm ± 0.05 mm")
+                .typed(Term.STROKE, "56.50 mm ± 0.02 mm")
+                .typed(Term.ROD_LENGTH, "86.40 mm ± 0.03 mm")
+                .typed(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm")
+                .typed(Term.COMPRESSION_HEIGHT, "16.40 mm ± 0.02 mm")
+                .build();
+        assertThat(Measure.of(build, List.of()).findings().get(0).kind()).isEqualTo(Finding.Kind.SUSPECT);
     }
 }

@@ -1,0 +1,92 @@
+package longthrow.core.measure;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import longthrow.core.answer.Stop;
+import longthrow.core.answer.Verdict;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Term;
+
+/**
+ * Figures that no engine can have, such as a clearance volume below nothing: then something is read, written or chosen wrong, however well the readings
+ * agree, and nothing that hangs on it may be used. All are geometry: two bodies cannot fill one place.
+ */
+final class Impossible {
+    /** What cannot be below nothing, and what it would mean. */
+    private record Floor(Term term, String means, List<Term> spoils) {}
+
+    private static final List<Floor> FLOORS = List.of(
+            new Floor(
+                    Term.CLEARANCE_VOLUME,
+                    "there would be no room above the piston",
+                    List.of(
+                            Term.COMPRESSION_RATIO,
+                            Term.COMPRESSION_RATIO_WITH_CREVICE,
+                            Term.HEAD_CUT,
+                            Term.RATIO_AFTER_CUT,
+                            Term.VALVE_TO_HEAD_AFTER_CUT)),
+            new Floor(Term.SQUISH, "the piston would strike the head", List.of(Term.SQUISH_SMALLER_END)),
+            new Floor(Term.SQUISH_SMALLER_END, "the piston would strike the head at one end", List.of()),
+            new Floor(Term.SKIRT_TO_COUNTERWEIGHT, "the skirt would strike the counterweight", List.of()),
+            new Floor(Term.PISTON_TO_WALL, "the piston would not enter the bore", List.of()),
+            new Floor(Term.PIN_CLEARANCE, "the pin would not enter the rod", List.of()),
+            new Floor(Term.BIG_END_CLEARANCE, "the rod would not go on its crankpin", List.of(Term.BIG_END_STRIP)),
+            new Floor(Term.ROD_SIDE_CLEARANCE, "the rod would not go between the cheeks", List.of()),
+            new Floor(Term.MAIN_CLEARANCE, "the shaft would not enter its bearing", List.of()),
+            new Floor(Term.SLEEVE_WALL, "there would be no sleeve left", List.of()),
+            new Floor(Term.COIL_BIND_MARGIN, "the spring would be solid before full lift", List.of()),
+            new Floor(Term.SPRING_RATE, "the spring would push less when pressed further", List.of()));
+
+    private final List<Stop> stops = new ArrayList<>();
+    private final Set<Term> terms = new LinkedHashSet<>();
+
+    Impossible(Figures figures) {
+        for (Floor floor : FLOORS) {
+            figures.figure(floor.term()).filter(Impossible::isBelowNothing).ifPresent(figure -> {
+                terms.add(floor.term());
+                terms.addAll(floor.spoils());
+                stops.add(stop(figures, floor.term(), floor.means(), figure));
+            });
+        }
+        rodShorterThanThrow(figures);
+    }
+
+    private static boolean isBelowNothing(Measured figure) {
+        return figure.value() < 0 && figure.probabilityAtLeast(0) <= 1 - Verdict.SURE;
+    }
+
+    private static Stop stop(Figures figures, Term term, String means, Measured figure) {
+        return new Stop(
+                "do not assemble it as written",
+                term.label() + " comes out at "
+                        + Measure.words(figures.build(), term, figure.value(), figure.expanded()) + ": " + means,
+                "read again, or choose again, what it is worked out from: "
+                        + String.join(", ", figures.result(term, figure).from()),
+                true);
+    }
+
+    private void rodShorterThanThrow(Figures figures) {
+        figures.figure(Term.ROD_RATIO).filter(r -> r.high() < 0.5).ifPresent(ratio -> {
+            terms.add(Term.ROD_RATIO);
+            terms.add(Term.SKIRT_TO_COUNTERWEIGHT);
+            stops.add(new Stop(
+                    "do not assemble it as written",
+                    "the rod is shorter than the throw, so the crankshaft cannot turn",
+                    "read rod length and stroke again: "
+                            + String.join(
+                                    ", ", figures.result(Term.ROD_RATIO, ratio).from()),
+                    true));
+        });
+    }
+
+    List<Stop> stops() {
+        return stops;
+    }
+
+    /** Whether the figure cannot be, or hangs on one that cannot be. */
+    boolean spoils(Term term) {
+        return terms.contains(term);
+    }
+}
