@@ -295,21 +295,19 @@ final class NextReadings {
     }
 
     /**
-     * What the reading will say if nothing is wrong: the figure where it is known, a deck taken as level where its tilt is not, else the middle of the
+     * What the reading will say if nothing is wrong: the figure where it is known, what is assumed where nothing is read (a level deck, a crevice), else the middle of the
      * believable range.
      */
     private double foretold(Formula formula, Term term) {
         return figures.figure(term)
                 .map(Measured::value)
-                .orElseGet(() -> formula.inputs().stream().allMatch(name -> isTilt(name) || isKnown(name))
-                        ? formula.at(name -> isTilt(name) && !isKnown(name)
-                                ? 0
-                                : figures.reconciliation().figure(name).value())
+                .orElseGet(() -> formula.inputs().stream()
+                                .allMatch(name ->
+                                        isKnown(name) || Readings.usual(name).isPresent())
+                        ? formula.at(name -> isKnown(name)
+                                ? figures.reconciliation().figure(name).value()
+                                : Readings.usual(name).orElseThrow())
                         : term.believable().middle());
-    }
-
-    private static boolean isTilt(String name) {
-        return name.equals(EngineModel.TILT_SIDES) || name.equals(EngineModel.TILT_ENDS);
     }
 
     private boolean isKnown(String name) {
