@@ -67,7 +67,7 @@ final class FigureTable {
         List<String> disputedReadings = new ArrayList<>();
         int leftOut = 0;
         for (Result result : answer.values()) {
-            boolean isRead = anyWorkedOut && result.term().isRead();
+            boolean isRead = anyWorkedOut && result.term().isRead() && result.term() != Term.DECK_CLEARANCE;
             if (all || !(isRead || isAside(result))) {
                 byPart.computeIfAbsent(result.term().part(), p -> new ArrayList<>())
                         .add(row(result));

@@ -159,8 +159,9 @@ final class VerdictList {
         page.ifAny(
                 indent,
                 "choose:",
-                "rules: choose: " + disputed(first) + ": "
-                        + verdicts.stream().map(VerdictList::alternative).collect(Collectors.joining(" or ")));
+                "rules: {choose: {" + disputed(first) + ": " + alternative(verdicts.get(0)) + "}}, or "
+                        + verdicts.stream().skip(1).map(VerdictList::alternative).collect(Collectors.joining(", or "))
+                        + " in its place");
     }
 
     /** The rule's own label, which stands before that of each alternative. */
