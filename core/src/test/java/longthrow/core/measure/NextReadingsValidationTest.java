@@ -227,7 +227,8 @@ class NextReadingsValidationTest {
         }
         System.out.printf(
                 Locale.ROOT, "same choice %d, within 10 %% %d, worse %d of %d%n", same, close, off.size(), ENGINES);
-        // On one bench of the hundred two readings happened to lie apart, so the advice reckons with a worse hand than the
+        // On one bench of the hundred two readings happened to lie apart, so the advice reckons with a worse hand than
+        // the
         // simulation, which knows the true one: 19 % less doubt cut than by the best.
         assertThat(off).hasSizeLessThanOrEqualTo(1);
     }

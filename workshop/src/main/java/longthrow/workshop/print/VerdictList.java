@@ -160,7 +160,10 @@ final class VerdictList {
                 indent,
                 "choose:",
                 "rules: {choose: {" + disputed(first) + ": " + alternative(verdicts.get(0)) + "}}, or "
-                        + verdicts.stream().skip(1).map(VerdictList::alternative).collect(Collectors.joining(", or "))
+                        + verdicts.stream()
+                                .skip(1)
+                                .map(VerdictList::alternative)
+                                .collect(Collectors.joining(", or "))
                         + " in its place");
     }
 
