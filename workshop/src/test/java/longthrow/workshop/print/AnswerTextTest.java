@@ -104,7 +104,7 @@ class AnswerTextTest {
                         "OPEN    static compression ratio, the trade disagrees: 9.66 ± 0.13",
                         "FAILS   highest static ratio: regular",
                         "meets   highest static ratio: premium",
-                        "choose: rules: {choose: {static_ratio: regular}}, or premium in its place")
+                        "choose: rules: {choose: {static_ratio: regular}}")
                 .doesNotContain("sources disagree");
         assertThat(loud(false).replaceAll("\\s+", " ")).contains("1 rule open");
         assertThat(loud(true)).contains("sources disagree");
