@@ -162,7 +162,7 @@ class QuantityParserTest {
             quoteCharacter = '~',
             value = {
                 "66.01         | LENGTH | '66.01' has no unit: write 66.01 mm or 66.01 in (",
-                "66,01         | LENGTH | '66,01' has no unit: write 66,01 mm or 66,01 in (",
+                "66,01         | LENGTH | '66,01' has no unit: write 66.01 mm or 66.01 in (",
                 "16.2 cc       | LENGTH | '16.2 cc' is a volume; a length is wanted here: give it in mm or in (allowed: mm, in, thou",
                 "1,234 mm      | LENGTH | '1,234 mm' can be read as 1.234 or as 1234: write 1.234 mm or 1234 mm",
                 "55 ± 1,234 mm | LENGTH | can be read as 1.234 or as 1234",
