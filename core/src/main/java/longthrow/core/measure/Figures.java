@@ -3,6 +3,7 @@ package longthrow.core.measure;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,9 @@ import longthrow.core.term.Term;
 
 /** Every figure of one engine that its readings determine, with its doubt: readings, model and reconciliation together. */
 final class Figures {
+    /** Half the last digit of a factor such as 0.0035, as a share. */
+    private static final double RULE_DIGITS = 0.014;
+
     private final Build build;
     private final EngineModel model;
     private final Readings readings;
@@ -65,8 +69,19 @@ final class Figures {
         if (formula.isEmpty()) {
             return Optional.empty();
         }
-        Measured figure = found.computeIfAbsent(term, t -> through(formula.get()));
+        Measured figure = found.computeIfAbsent(
+                term,
+                t -> t == Term.TOP_RING_GAP_WANTED ? ruleOfThumb(through(formula.get())) : through(formula.get()));
         return figure.isUnknown() ? Optional.empty() : Optional.of(figure);
+    }
+
+    /** A figure wanted by a rule of thumb is no better than the two digits its factor is written with. */
+    private static Measured ruleOfThumb(Measured figure) {
+        Map<Source, Double> contributions = new LinkedHashMap<>(figure.contributions());
+        Source digits = Source.rectangular(
+                "rule of thumb", Source.Kind.ASSUMED, "the rule's own digits", RULE_DIGITS * Math.abs(figure.value()));
+        contributions.put(digits, digits.standardUncertainty());
+        return Measured.withContributions(figure.value(), contributions);
     }
 
     private Measured through(Formula formula) {

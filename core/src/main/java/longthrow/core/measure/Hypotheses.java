@@ -3,6 +3,7 @@ package longthrow.core.measure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -63,7 +64,22 @@ final class Hypotheses {
                 hypotheses.at(i);
             }
         }
-        return hypotheses.found;
+        return evenly(hypotheses.found);
+    }
+
+    /** Shares of the ways in which one mistake can have happened at one place, brought to a sum of one: a place does not weigh more for having more ways. */
+    private static List<Hypothesis> evenly(List<Hypothesis> found) {
+        Map<String, Double> sums = new HashMap<>();
+        found.forEach(h -> sums.merge(h.mistake() + "@" + h.entry(), h.share(), Double::sum));
+        return found.stream()
+                .map(h -> new Hypothesis(
+                        h.mistake(),
+                        h.entry(),
+                        h.reading(),
+                        h.move(),
+                        h.spread(),
+                        h.share() / sums.getOrDefault(h.mistake() + "@" + h.entry(), 1.0)))
+                .toList();
     }
 
     private Optional<Double> guess(Term term) {
