@@ -393,6 +393,11 @@ final class GivenReader {
                     term, value, "is over " + (int) BEYOND_ANY_ENGINE + " times too small for any engine", place, path);
             return false;
         }
+        if (term.dimension() == Dimension.RATIO && range.most() <= 1 && value.si() > range.most()) {
+            refuseSize(
+                    term, value, "is more than the whole: a number without % is a share, so 7 % is 0.07", place, path);
+            return false;
+        }
         return checkSize(term, value, place, path);
     }
 

@@ -199,4 +199,13 @@ class BuildFileReadTest {
     void aChoiceNotYetMadeIsNoChoice() {
         assertThat(build("head: {metal: unknown}\n").choices()).isEmpty();
     }
+
+    @Test
+    void aShareOfMoreThanTheWholeIsAskedAbout() {
+        ReadBuild read = BuildFile.read("longthrow: 1\nengine:\n  name: x\n  leak_down: 7\n");
+        assertThat(read.build()).isEmpty();
+        assertThat(read.faults())
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("7 % is 0.07"));
+    }
 }
