@@ -91,7 +91,28 @@ final class SetCommand implements Callable<ExitCode> {
             input.refuse("is left as it was: " + SystemWords.plain(failed));
             return refused(err);
         }
+        sayWhatChanged(
+                new String(before.get(), StandardCharsets.UTF_8), edited.text().get());
         return ExitCode.ANSWERED;
+    }
+
+    /** The lines that went and the lines that came, so that nothing is replaced unseen. */
+    private void sayWhatChanged(String before, String after) {
+        List<String> old = before.lines().toList();
+        List<String> fresh = after.lines().toList();
+        int shorter = Math.min(old.size(), fresh.size());
+        int head = 0;
+        while (head < shorter && old.get(head).equals(fresh.get(head))) {
+            head++;
+        }
+        int tail = 0;
+        while (tail < shorter - head && old.get(old.size() - 1 - tail).equals(fresh.get(fresh.size() - 1 - tail))) {
+            tail++;
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        old.subList(head, old.size() - tail).forEach(line -> out.println("was: " + line.strip()));
+        fresh.subList(head, fresh.size() - tail).forEach(line -> out.println("now: " + line.strip()));
+        out.flush();
     }
 
     /** A value may begin with a minus, so the parser takes what it does not know as a positional argument. */
