@@ -2,9 +2,11 @@ package longthrow.core.measure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Donor;
 import longthrow.core.measurement.Measured;
@@ -30,7 +32,15 @@ final class DonorMatch {
         if (donors.isEmpty()) {
             return List.of();
         }
-        List<Fit> fits = donors.stream().map(d -> fit(figures, d)).toList();
+        Set<Term> comparable = comparable(donors);
+        if (comparable.isEmpty()) {
+            return List.of(new Finding(
+                    Finding.Kind.WARNING,
+                    "donor",
+                    "the versions have no figure in common whose spread is known for each, so none can be told from another",
+                    "write the same figures for every version, each with its ±"));
+        }
+        List<Fit> fits = donors.stream().map(d -> fit(figures, d, comparable)).toList();
         int most = fits.stream().mapToInt(Fit::compared).max().orElse(0);
         if (most == 0) {
             return List.of(new Finding(
@@ -45,7 +55,7 @@ final class DonorMatch {
         for (Fit fit : fits) {
             total += Math.exp(fit.log() - best);
         }
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(leftOut(donors, comparable));
         double sum = total;
         List<Fit> ranked = fits.stream()
                 .sorted(Comparator.comparingDouble(Fit::log).reversed())
@@ -90,29 +100,57 @@ final class DonorMatch {
         return findings;
     }
 
-    private static Fit fit(Figures figures, Donor donor) {
+    /** Figures that every version gives with a spread: only on these can they be weighed against each other fairly. */
+    private static Set<Term> comparable(List<Donor> donors) {
+        Set<Term> terms = EnumSet.allOf(Term.class);
+        for (Donor donor : donors) {
+            terms.removeIf(term -> {
+                Donor.Figure figure = donor.figures().get(term);
+                return figure == null || figure.spread() == null;
+            });
+        }
+        return terms;
+    }
+
+    /** Says which figures of the catalogue were not compared. */
+    private static List<Finding> leftOut(List<Donor> donors, Set<Term> comparable) {
+        Set<Term> left = EnumSet.noneOf(Term.class);
+        donors.forEach(d -> left.addAll(d.figures().keySet()));
+        left.removeAll(comparable);
+        return left.isEmpty()
+                ? List.of()
+                : List.of(new Finding(
+                        Finding.Kind.WARNING,
+                        "donor",
+                        "not compared, because not every version gives it with a spread: " + labels(List.copyOf(left)),
+                        "write it for every version, with its ±"));
+    }
+
+    private static Fit fit(Figures figures, Donor donor, Set<Term> comparable) {
         double log = 0;
         int compared = 0;
         List<Term> unread = new ArrayList<>();
-        for (Map.Entry<Term, Donor.Figure> e : donor.figures().entrySet()) {
-            Optional<Measured> own = figures.figure(e.getKey());
+        for (Term term : comparable) {
+            Donor.Figure figure =
+                    java.util.Objects.requireNonNull(donor.figures().get(term));
+            Optional<Measured> own = figures.figure(term);
             if (own.isEmpty()) {
-                unread.add(e.getKey());
+                unread.add(term);
                 continue;
             }
             compared++;
-            double spread = spread(e.getValue());
+            double spread = spread(figure);
             double u = Math.hypot(own.get().standardUncertainty(), spread);
-            double off = (own.get().value() - e.getValue().nominal().si()) / Math.max(u, 1e-12);
+            double off = (own.get().value() - figure.nominal().si()) / Math.max(u, 1e-12);
             log -= 0.5 * off * off;
         }
         return new Fit(donor, log, compared, unread);
     }
 
-    /** The tolerance as a standard deviation (rectangular); a sheet without one is taken as good to its last written digit's neighbour, half a per cent. */
+    /** The spread as a standard deviation (rectangular), of a figure that has one. */
     private static double spread(Donor.Figure figure) {
-        Quantity spread = figure.spread();
-        return spread == null ? 0.005 * Math.abs(figure.nominal().si()) / Math.sqrt(3) : spread.si() / Math.sqrt(3);
+        Quantity spread = java.util.Objects.requireNonNull(figure.spread());
+        return spread.si() / Math.sqrt(3);
     }
 
     /** The unread figure by which the two likeliest versions differ most, in their own spreads. */
@@ -126,7 +164,8 @@ final class DonorMatch {
         double widest = 1;
         for (Map.Entry<Term, Donor.Figure> e : a.figures().entrySet()) {
             Donor.Figure other = b.figures().get(e.getKey());
-            if (other == null || figures.figure(e.getKey()).isPresent()) {
+            boolean vague = e.getValue().spread() == null || other == null || other.spread() == null;
+            if (other == null || vague || figures.figure(e.getKey()).isPresent()) {
                 continue;
             }
             double apart =

@@ -90,6 +90,7 @@ final class Readings {
             }
         });
         assumeCrevice();
+        pinForItsBore();
         assumeLevelDeck(
                 EngineModel.TILT_SIDES,
                 Term.DECK_CLEARANCE_THRUST,
@@ -559,6 +560,16 @@ final class Readings {
             return Optional.of(0.0);
         }
         return name.equals(Term.CREVICE_VOLUME.path()) ? Optional.of(USUAL_CREVICE) : Optional.empty();
+    }
+
+    /** The pin stands in for the bore of its bosses, whose clearance is some hundredths of a millimetre at the most. */
+    private void pinForItsBore() {
+        if (build.has(Term.PIN_BOTTOM_TO_CROWN) && !build.has(Term.PISTON_PIN_BORE)) {
+            defaults.add(new DefaultUsed(
+                    Term.PISTON_PIN_BORE.path(),
+                    "pin bore not read: the pin diameter stands in for it in " + Term.PIN_BOTTOM_TO_CROWN.label(),
+                    "a pin fits its bosses within some hundredths of a millimetre; common practice, no source"));
+        }
     }
 
     private void assumeCrevice() {

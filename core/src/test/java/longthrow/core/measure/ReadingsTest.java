@@ -4,14 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.build.Donor;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Readings and what they are worth, by hand from JCGM 100:2008 and ISO 1. */
@@ -186,5 +189,39 @@ class ReadingsTest {
                 .typed(Term.COMPRESSION_HEIGHT, "16.40 mm ± 0.02 mm")
                 .build();
         assertThat(Measure.of(build, List.of()).findings().get(0).kind()).isEqualTo(Finding.Kind.SUSPECT);
+    }
+
+    private static Donor version(String name, String stroke, @Nullable String spread) {
+        return new Donor(
+                name,
+                "",
+                Map.of(
+                        Term.STROKE,
+                        new Donor.Figure(
+                                Builds.quantity(Term.STROKE, stroke),
+                                spread == null ? null : Builds.quantity(Term.STROKE, spread))));
+    }
+
+    @Test
+    void aVersionIsToldByAFigureWithASpreadAndNotWithoutOne() {
+        Build build =
+                Builds.engine("which").typed(Term.STROKE, "54.02 mm ± 0.03 mm").build();
+        List<Donor> known = List.of(version("short", "50 mm", "0.1 mm"), version("long", "54 mm", "0.1 mm"));
+        assertThat(Measure.of(build, known).findings())
+                .anyMatch(f -> f.message().contains("version long"));
+        List<Donor> vague = List.of(version("short", "50 mm", null), version("long", "54 mm", "0.1 mm"));
+        assertThat(Measure.of(build, vague).findings())
+                .anyMatch(f -> f.where().equals("donor") && f.message().contains("spread is known"))
+                .noneMatch(f -> f.message().contains("version long"));
+    }
+
+    @Test
+    void aPinThatStandsForItsBoreIsListed() {
+        Build build = Builds.engine("pin")
+                .typed(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm")
+                .readings(Term.PIN_BOTTOM_TO_CROWN, "depth_gauge", "33.40 mm")
+                .build();
+        assertThat(Measure.of(build, List.of()).defaults())
+                .anyMatch(d -> d.where().equals(Term.PISTON_PIN_BORE.path()));
     }
 }
