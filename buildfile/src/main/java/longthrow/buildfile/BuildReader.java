@@ -348,8 +348,30 @@ final class BuildReader {
                         Layout.AIMS,
                         faults,
                         (term, value, path) -> Fields.quantity(value, path, term.dimension(), faults)
+                                .filter(q -> canBe(term, q, value, path))
                                 .ifPresent(q -> aims.put(term, q))));
         return aims;
+    }
+
+    /** An aim that no engine at all can have is a slip of the pen. */
+    private boolean canBe(Term term, Quantity aim, Node at, String path) {
+        boolean neverNegative = term.sign().isEmpty() && term.dimension() != Dimension.ANGLE;
+        boolean isStaticRatio = term == Term.COMPRESSION_RATIO || term == Term.COMPRESSION_RATIO_WITH_CREVICE;
+        if (neverNegative && aim.si() < 0) {
+            faults.add(at.place(), path, aim.written(), "is below nothing", "nothing or more", "check the sign");
+            return false;
+        }
+        if (isStaticRatio && aim.si() <= 1) {
+            faults.add(
+                    at.place(),
+                    path,
+                    aim.written(),
+                    "is no compression ratio: swept and clearance volume over clearance volume is more than 1",
+                    "more than 1, such as 8.5",
+                    "write the ratio the mixture is squeezed by");
+            return false;
+        }
+        return true;
     }
 
     private Optional<Fields> rules() {

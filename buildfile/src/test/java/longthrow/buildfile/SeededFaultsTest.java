@@ -115,6 +115,8 @@ class SeededFaultsTest {
                 "mistyped key", HEAD + "cylinder:\n  bore_tpo_thrust: 66 mm\n", 4, "did you mean bore_top_thrust"));
         all.add(text(
                 "key of another section", HEAD + "cylinder:\n  stroke: 50 mm\n", 4, "it belongs under crankshaft"));
+        all.add(text("aim below nothing", HEAD + "aims:\n  engine.squish: -5 mm\n", 4, "below nothing"));
+        all.add(text("aim no ratio", HEAD + "aims:\n  engine.compression_ratio: 0.5\n", 4, "no compression ratio"));
         all.add(text("key on the top level", HEAD + "stroke: 50 mm\n", 3, "put it under 'crankshaft:'"));
         all.add(text("worked-out term entered", HEAD + "engine2: 1\n", 3, "did you mean engine"));
         all.add(text("ratio entered", "longthrow: 1\nengine: {name: a, compression_ratio: 9}\n", 2, "worked out"));

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param least     inclusive; null for none
  * @param most      inclusive; null for none
  * @param guard     kept back from the limit when something is cut towards it; null for none
+ * @param temperature at which the rule speaks of the part; null for 20 °C (ISO 1)
  * @param procedure how the rule says it is measured
  * @param reference where the rule is written
  */

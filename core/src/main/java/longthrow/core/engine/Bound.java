@@ -17,11 +17,13 @@ import org.jspecify.annotations.Nullable;
  * @param stated figure, or what is added to the factor's part; null for nothing
  * @param factor of the other figure; 0 when there is none
  * @param of     the other figure; null when there is none
+ * @param spread 95 % half-width of the limit itself, from bringing it to 20 °C [SI]; 0 for a limit that is taken as it is stated
  */
 public record Bound(
         @Nullable Quantity stated,
         BigDecimal factor,
-        @Nullable Term of) {
+        @Nullable Term of,
+        double spread) {
     /** Stated lengths are whole picometres; halves of them are met too. [m] */
     private static final BigDecimal HALF_PICOMETRE = new BigDecimal("5e-13");
     /** Digits that a double computed in a few steps surely has. */
@@ -35,7 +37,7 @@ public record Bound(
 
     /** A stated figure. */
     static Bound stated(Quantity stated) {
-        return new Bound(stated, BigDecimal.ZERO, null);
+        return new Bound(stated, BigDecimal.ZERO, null, 0);
     }
 
     static Bound millimetres(String decimal) {
@@ -44,11 +46,16 @@ public record Bound(
 
     /** So many times another figure. */
     static Bound times(String factor, Term of) {
-        return new Bound(null, new BigDecimal(factor), of);
+        return new Bound(null, new BigDecimal(factor), of, 0);
+    }
+
+    /** The same limit, itself only known to a 95 % half-width. */
+    Bound within(double halfWidth) {
+        return new Bound(stated, factor, of, halfWidth);
     }
 
     Bound plus(Quantity more) {
-        return new Bound(more, factor, of);
+        return new Bound(more, factor, of, spread);
     }
 
     /** The figure that it is a factor of. */

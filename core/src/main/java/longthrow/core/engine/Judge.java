@@ -119,25 +119,53 @@ public final class Judge {
                 + (own.reference().isEmpty() ? "" : ": " + own.reference())
                 + (own.procedure().isEmpty() ? "" : "; measured: " + own.procedure())
                 + (own.temperature() == null ? "" : "; at " + wording.stated(own.temperature()));
+        RuleTemperature temperature = new RuleTemperature(build, own, term);
+        String aside = temperature.aside(wording, own) + guard(own, temperature);
+        Asked asked = new Asked(OWN + own.name(), own.name(), term, true, aside, source);
+        if (temperature.isMissingMetal()) {
+            return undecided(asked, own);
+        }
         return verdict(
-                new Asked(OWN + own.name(), own.name(), term, true, guard(own), source),
-                own.lower().map(Bound::stated),
-                own.upper().map(Bound::stated),
+                asked,
+                own.lower().map(temperature::bring),
+                own.upper().map(temperature::bring),
                 mend(term, true),
                 mend(term, false));
     }
 
-    private String guard(OwnRule own) {
+    /** A limit at a temperature from which it cannot be brought to that of the figures decides nothing. */
+    private Verdict undecided(Asked asked, OwnRule own) {
+        Optional<Measured> figure = figures.apply(asked.term()).filter(m -> !m.isUnknown());
+        String found = figure.map(m -> asked.term().label() + " " + wording.figure(asked.term(), m) + " at 20 °C")
+                .orElse(asked.term().label() + " is not known");
+        return new Verdict(
+                asked.rule(),
+                asked.label(),
+                asked.term(),
+                own.lower().map(Quantity::si).orElse(Double.NEGATIVE_INFINITY),
+                own.upper().map(Quantity::si).orElse(Double.POSITIVE_INFINITY),
+                Double.NaN,
+                Verdict.State.UNKNOWN,
+                true,
+                found + asked.aside(),
+                "write what the " + asked.term().part().label()
+                        + " is made of if it is one part; a gap between parts must be read at that temperature",
+                asked.source());
+    }
+
+    private String guard(OwnRule own, RuleTemperature temperature) {
         Quantity guard = own.guard();
         if (guard == null) {
             return "";
         }
         double kept = guard.si();
         String least = own.lower()
-                .map(l -> ", so work down to no less than " + wording.amount(own.term(), l.si() + kept, 0))
+                .map(l -> ", so work down to no less than "
+                        + wording.amount(own.term(), temperature.bringSi(l) + kept, 0))
                 .orElse("");
         String most = own.upper()
-                .map(m -> ", so work up to no more than " + wording.amount(own.term(), m.si() - kept, 0))
+                .map(m ->
+                        ", so work up to no more than " + wording.amount(own.term(), temperature.bringSi(m) - kept, 0))
                 .orElse("");
         return "; " + wording.stated(guard) + " is kept back from the limit" + least + most;
     }

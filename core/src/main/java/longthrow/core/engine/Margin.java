@@ -1,12 +1,15 @@
 package longthrow.core.engine;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import longthrow.core.answer.Verdict;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import longthrow.core.measurement.StudentT;
 import longthrow.core.term.Term;
 
@@ -28,10 +31,11 @@ record Margin(double limit, double distance, double standardUncertainty, double 
         if (figure.isUnknown() || limit.isEmpty()) {
             return Optional.empty();
         }
-        double limitDoubt = bound.reference()
+        double referenceDoubt = bound.reference()
                 .flatMap(figures)
                 .map(m -> bound.factor().doubleValue() * m.standardUncertainty())
                 .orElse(0.0);
+        double limitDoubt = Math.hypot(referenceDoubt, bound.spread() / Source.NORMAL_95);
         if (figure.standardUncertainty() == 0 && limitDoubt == 0) {
             return Optional.of(exact(Bound.asStated(figure.value(), term.dimension()), limit.get(), least));
         }
@@ -62,11 +66,18 @@ record Margin(double limit, double distance, double standardUncertainty, double 
             Term term, Measured figure, Bound bound, Function<Term, Optional<Measured>> figures) {
         Formula above =
                 Formula.of("above the limit", Expression.input(term.path()).minus(bound.expression()));
-        return Measured.through(
+        Measured difference = Measured.through(
                 above,
                 path -> path.equals(term.path())
                         ? figure
                         : Term.at(path).flatMap(figures).orElseThrow());
+        if (bound.spread() == 0) {
+            return difference;
+        }
+        Source own = Source.at95("limit", Source.Kind.TEMPERATURE, "the limit at 20 °C", bound.spread());
+        Map<Source, Double> contributions = new LinkedHashMap<>(difference.contributions());
+        contributions.put(own, own.standardUncertainty());
+        return Measured.withContributions(difference.value(), contributions);
     }
 
     /** 95 % half-width of the distance. */

@@ -11,6 +11,9 @@ public enum Material {
     STEEL("steel", 11.5e-6, 1.0e-6, "carbon and low-alloy steel, JCGM 100:2008 H.1 uses 11.5e-6 for steel gauges"),
     ALUMINIUM("aluminium", 22.5e-6, 1.5e-6, "casting alloys 21e-6 to 24e-6, Machinery's Handbook; from memory");
 
+    /** Reference temperature of every length [K], ISO 1:2022. */
+    public static final double REFERENCE_TEMPERATURE = 293.15;
+
     private final String key;
     private final double expansion;
     private final double spread;

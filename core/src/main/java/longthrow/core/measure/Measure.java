@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Result;
@@ -48,7 +49,8 @@ public final class Measure {
         } catch (NotConvergedException e) {
             return untangled(build);
         }
-        Contradictions contradictions = Contradictions.of(all, Suspects.of(all.readings()));
+        Suspects suspects = Suspects.of(all.readings());
+        Contradictions contradictions = Contradictions.of(all, suspects);
         Figures figures = contradictions.settled();
         Impossible impossible = new Impossible(figures);
         Function<Term, Optional<Measured>> agreed = term ->
@@ -62,11 +64,14 @@ public final class Measure {
         List<Finding> findings = new ArrayList<>(contradictions.findings(MOST_SUSPECTS, NAMED_FROM));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
+        findings.addAll(Aims.findings(build, agreed));
         findings.addAll(LiftTables.findings(build));
         findings.addAll(PressureTests.findings(build));
         findings.addAll(DonorMatch.findings(figures, donors));
         findings.addAll(PartVerdicts.of(build, verdicts, agreed));
         findings.addAll(Stops.cautions(build));
+        List<DefaultUsed> defaults = new ArrayList<>(figures.readings().defaults());
+        defaults.addAll(suspects.assumed());
         List<Stop> stops = new ArrayList<>(impossible.stops());
         stops.addAll(Stops.of(build, agreed));
         return new Answer(
@@ -79,7 +84,7 @@ public final class Measure {
                 findings,
                 stops,
                 figures.unknowns(),
-                figures.readings().defaults(),
+                defaults,
                 next(figures, contradictions, verdicts));
     }
 

@@ -33,8 +33,6 @@ import org.jspecify.annotations.Nullable;
  * and its temperature. Every default taken on the way is listed.
  */
 final class Readings {
-    /** Reference temperature of every length [K], ISO 1:2022. */
-    static final double REFERENCE_TEMPERATURE = 293.15;
     /** A temperature typed at the bench is good to this, 95 % half-width [K]; common practice, no source. */
     static final double TEMPERATURE_DOUBT = 1.0;
     /** Ring-land crevice of a small engine, one to three per cent of the clearance volume [m3], Heywood (1988) section 8.6; from memory. */
@@ -415,8 +413,8 @@ final class Readings {
         }
         Material part = metal.get();
         Quantity toolAt = taken.instrumentTemperature();
-        double partRise = partAt.si() - REFERENCE_TEMPERATURE;
-        double toolRise = toolAt == null ? partRise : toolAt.si() - REFERENCE_TEMPERATURE;
+        double partRise = partAt.si() - Material.REFERENCE_TEMPERATURE;
+        double toolRise = toolAt == null ? partRise : toolAt.si() - Material.REFERENCE_TEMPERATURE;
         Material steel = Material.STEEL;
         double reading = taken.readings().get(0).si();
         Map<Source, Double> errors = new LinkedHashMap<>();

@@ -7,8 +7,10 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import longthrow.core.answer.DefaultUsed;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.NotConvergedException;
@@ -24,6 +26,8 @@ import longthrow.core.term.Term;
  * then gives each its share. Nothing is corrected: the shares say what to read again first.
  */
 final class Suspects {
+    /** [m]. */
+    private static final double INCH = 25.4e-3;
     /** Share of engines whose readings hold no mistake; a judgement, common practice, no source. */
     static final double NO_MISTAKE = 0.7;
     /** Alarm when the share of "no mistake" falls below this. */
@@ -38,6 +42,11 @@ final class Suspects {
     private static final double USUAL_TILT = 0.05e-3;
     /** So many single mistakes are looked at again for a second one beside them. */
     private static final int PAIRED = 6;
+    /** Deck clearance of an engine that runs, 95 times in 100 [m]: the usual range widened by a third; common practice, no source. */
+    private static final double MOST_PROUD = -1.1e-3;
+
+    private static final double MOST_BELOW = 3.6e-3;
+    private static final String USUAL = " usual";
 
     /**
      * A mistake at a place with its posterior share.
@@ -55,6 +64,7 @@ final class Suspects {
     private final double[] residual;
     private final double noMistake;
     private final List<Suspect> suspects;
+    private final List<DefaultUsed> assumed;
 
     /** One explanation of the readings: no, one or two mistakes. */
     private record Explanation(List<Hypothesis> mistakes, List<Double> moves, double score) {}
@@ -69,6 +79,7 @@ final class Suspects {
                 checked.stream().map(i -> byTable(entries.get(i))).toList());
         all.stream().filter(i -> i >= entries.size()).forEach(i -> kept.add(usual.get(i - entries.size())));
         kept.addAll(levelDeck(kept));
+        assumed = assumed(kept);
         if (kept.isEmpty()) {
             residual = new double[0];
         } else {
@@ -121,6 +132,44 @@ final class Suspects {
 
     static Suspects of(Readings readings) {
         return new Suspects(readings);
+    }
+
+    /** What was taken for granted of any engine to weigh the readings by; nothing of it enters a figure. */
+    List<DefaultUsed> assumed() {
+        return assumed;
+    }
+
+    private static List<DefaultUsed> assumed(List<Observation> kept) {
+        List<DefaultUsed> assumed = new ArrayList<>();
+        for (Observation o : kept) {
+            if (o.id().equals(Term.DECK_CLEARANCE.path() + USUAL)) {
+                assumed.add(taken(String.format(
+                        Locale.ROOT,
+                        "an engine that runs has its piston %.1f mm (%.3f in) proud of the deck to %.1f mm (%.3f in) below it",
+                        -1e3 * MOST_PROUD,
+                        -MOST_PROUD / INCH,
+                        1e3 * MOST_BELOW,
+                        MOST_BELOW / INCH)));
+            } else if (o.id().equals(EngineModel.TILT_SIDES + USUAL)) {
+                assumed.add(level("across the pin", USUAL_ROCK));
+            } else if (o.id().equals(EngineModel.TILT_ENDS + USUAL)) {
+                assumed.add(level("along the pin", USUAL_TILT));
+            }
+        }
+        return assumed;
+    }
+
+    private static DefaultUsed level(String way, double standard) {
+        double most = Source.NORMAL_95 * standard;
+        return taken(String.format(
+                Locale.ROOT, "deck and crown stand level %s within %.2f mm (%.3f in)", way, 1e3 * most, most / INCH));
+    }
+
+    private static DefaultUsed taken(String what) {
+        return new DefaultUsed(
+                "what the readings are weighed by",
+                what + ", 95 times in 100; no figure is worked out from it",
+                "common practice, no source");
     }
 
     /** Posterior share of "nothing is wrong". */
@@ -194,14 +243,14 @@ final class Suspects {
      * proud to 3.6 mm below, the usual range widened by a third; common practice, no source.
      */
     private static List<Observation> usualEngine(EngineModel model) {
-        return List.of(usual(model, Term.DECK_CLEARANCE, -1.1e-3, 3.6e-3));
+        return List.of(usual(model, Term.DECK_CLEARANCE, MOST_PROUD, MOST_BELOW));
     }
 
     /** Within the range 95 times in 100. */
     private static Observation usual(EngineModel model, Term term, double least, double most) {
-        Source source = Source.at95(term.path() + " usual", Source.Kind.ASSUMED, term.label(), 0.5 * (most - least));
+        Source source = Source.at95(term.path() + USUAL, Source.Kind.ASSUMED, term.label(), 0.5 * (most - least));
         return new Observation(
-                term.path() + " usual", model.formula(term).orElseThrow(), 0.5 * (least + most), Map.of(source, 1.0));
+                term.path() + USUAL, model.formula(term).orElseThrow(), 0.5 * (least + most), Map.of(source, 1.0));
     }
 
     /** A deck and a piston that stand level within what a bench shows, so that a slip at one end of a pair is told from one at the other. */
@@ -210,9 +259,9 @@ final class Suspects {
         for (String tilt : List.of(EngineModel.TILT_SIDES, EngineModel.TILT_ENDS)) {
             if (kept.stream().anyMatch(o -> o.formula().inputs().contains(tilt))) {
                 double usual = tilt.equals(EngineModel.TILT_SIDES) ? USUAL_ROCK : USUAL_TILT;
-                Source source = Source.known(tilt + " usual", Source.Kind.ASSUMED, tilt, usual);
+                Source source = Source.known(tilt + USUAL, Source.Kind.ASSUMED, tilt, usual);
                 level.add(new Observation(
-                        tilt + " usual", Formula.of(tilt, Expression.input(tilt)), 0, Map.of(source, 1.0)));
+                        tilt + USUAL, Formula.of(tilt, Expression.input(tilt)), 0, Map.of(source, 1.0)));
             }
         }
         return level;

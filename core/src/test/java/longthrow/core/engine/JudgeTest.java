@@ -227,6 +227,80 @@ class JudgeTest {
         }
     }
 
+    /** ISO 1: lengths are at 20 °C. An iron cylinder of 66.400 mm at 40 °C is 66.400 / (1 + 10.5e-6 x 20) = 66.38606 mm at 20 °C. */
+    @Nested
+    class RulesAtAnotherTemperature {
+        private final OwnRule hot = new OwnRule(
+                "largest bore",
+                Term.BORE,
+                null,
+                quantity("66.400", Units.MILLIMETRE),
+                null,
+                quantity("40", Units.CELSIUS),
+                "engine just run",
+                "invented sheet 7");
+
+        @Test
+        void theLimitIsBroughtToTwentyDegreesWithTheExpansionOfThePart() {
+            Verdict verdict = new Engine()
+                    .own(hot)
+                    .is(Choice.CYLINDER_METAL, "iron")
+                    .mm(Term.BORE, 66.390)
+                    .verdict("own:largest bore");
+            assertThat(verdict.most()).isCloseTo(66.38606e-3, within(0.05e-6)); // kept to 0.1 um
+            assertThat(verdict.why()).contains("66.3861 mm", "66.400 mm", "at 40 °C", "expansion of iron");
+            assertThat(verdict.state()).isEqualTo(FAILS);
+        }
+
+        /** 66.386 lies 0.06 um under the limit; the expansion, known to 1.0e-6/K, leaves 66.4 mm x 1.0e-6 x 20 = 1.33 um at 95 %: Φ(0.06/0.68) = 0.54. */
+        @Test
+        void theDoubtOfTheExpansionIsDoubtOfTheLimit() {
+            Verdict verdict = new Engine()
+                    .own(hot)
+                    .is(Choice.CYLINDER_METAL, "iron")
+                    .mm(Term.BORE, 66.386)
+                    .verdict("own:largest bore");
+            assertThat(verdict.state()).isEqualTo(NEAR);
+            assertThat(verdict.probability()).isCloseTo(0.54, within(0.05));
+        }
+
+        @Test
+        void atTwentyDegreesNothingIsDoneToIt() {
+            OwnRule cold = new OwnRule(
+                    "largest bore", Term.BORE, null, hot.most(), null, quantity("20", Units.CELSIUS), "", "");
+            Verdict verdict = new Engine().own(cold).mm(Term.BORE, 66.400).verdict("own:largest bore");
+            assertThat(verdict.state()).isEqualTo(MEETS);
+            assertThat(verdict.why()).contains("exactly on the most, 66.400 mm");
+        }
+
+        @Test
+        void withoutTheMetalNothingIsDecided() {
+            Verdict verdict = new Engine().own(hot).mm(Term.BORE, 60).verdict("own:largest bore");
+            assertThat(verdict.state()).isEqualTo(UNKNOWN);
+            assertThat(verdict.why()).contains("the rule speaks of 40 °C");
+            assertThat(verdict.cure()).contains("made of");
+        }
+
+        @Test
+        void aGapBetweenTwoPartsIsNotScaledByOneOfThem() {
+            OwnRule gap = new OwnRule(
+                    "skirt",
+                    Term.PISTON_TO_WALL,
+                    quantity("0.05", Units.MILLIMETRE),
+                    null,
+                    null,
+                    quantity("90", Units.CELSIUS),
+                    "",
+                    "");
+            Engine engine = new Engine()
+                    .own(gap)
+                    .is(Choice.PISTON_ALLOY, "cast")
+                    .is(Choice.CYLINDER_METAL, "iron")
+                    .mm(Term.PISTON_TO_WALL, 0.08);
+            assertThat(engine.state("own:skirt")).isEqualTo(UNKNOWN);
+        }
+    }
+
     /** An invented vintage engine, 79.40 x 95.2, crankpin 34.95. */
     @Nested
     class Vintage {
