@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import longthrow.core.build.Build;
@@ -213,6 +214,11 @@ class CoverageTest {
             held += figure.low() <= truth && truth <= figure.high() ? 1 : 0;
         }
 
+        void add(Count other) {
+            total += other.total;
+            held += other.held;
+        }
+
         double percent() {
             return 100.0 * held / total;
         }
@@ -257,22 +263,37 @@ class CoverageTest {
                 .isGreaterThanOrEqualTo(0.9);
     }
 
-    /** The table that docs/coverage.md keeps. */
+    /** Each figure over all the ways of reading in which it is known. */
+    private static Map<Term, Count> overAll() {
+        Map<Term, Count> over = new EnumMap<>(Term.class);
+        TABLE.values()
+                .forEach(counts -> counts.forEach((term, count) ->
+                        over.computeIfAbsent(term, t -> new Count()).add(count)));
+        return over;
+    }
+
+    /** The table that docs/coverage.md keeps; over all ways of reading every figure is held 94 to 96 times in 100, without exception. */
     @AfterAll
     static void writesTheTable() throws IOException {
-        StringBuilder text = new StringBuilder("| figure |");
+        StringBuilder text = new StringBuilder("| figure | all |");
         TABLE.keySet().forEach(name -> text.append(' ').append(name).append(" |"));
-        text.append("\n|---|").append("---|".repeat(TABLE.size())).append('\n');
+        text.append("\n|---|").append("---|".repeat(TABLE.size() + 1)).append('\n');
         for (Term term : Term.values()) {
             if (TABLE.values().stream().noneMatch(counts -> counts.containsKey(term))) {
                 continue;
             }
-            text.append("| ").append(term.path()).append(" |");
+            Count all = Objects.requireNonNull(overAll().get(term));
+            text.append("| ").append(term.path()).append(String.format(Locale.ROOT, " | %.1f |", all.percent()));
             for (Map<Term, Count> counts : TABLE.values()) {
                 Count count = counts.get(term);
                 text.append(count == null ? " |" : String.format(Locale.ROOT, " %.1f |", count.percent()));
             }
             text.append('\n');
+        }
+        for (Map.Entry<Term, Count> each : overAll().entrySet()) {
+            assertThat(each.getValue().percent())
+                    .as("%s over all ways of reading", each.getKey().path())
+                    .isBetween(94.0, 96.0);
         }
         Files.createDirectories(Path.of("target"));
         Files.writeString(Path.of("target", "coverage.md"), text);
