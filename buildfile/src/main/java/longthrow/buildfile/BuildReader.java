@@ -12,6 +12,7 @@ import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Sequence;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -89,7 +90,8 @@ final class BuildReader {
                 damage(),
                 shims(),
                 liftTables(),
-                bench());
+                bench(),
+                FitWish.NONE);
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

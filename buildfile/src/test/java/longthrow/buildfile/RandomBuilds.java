@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.function.Supplier;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -124,7 +125,8 @@ final class RandomBuilds {
                 many(() -> new Damage(one(Part.values()), one(Damage.Kind.values()), wordsOrNone())),
                 many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
                 many(this::lifts),
-                bench());
+                bench(),
+                FitWish.NONE);
     }
 
     private void instrument(String key) {
@@ -192,6 +194,9 @@ final class RandomBuilds {
 
     /** A tenth of the value, in its own unit. */
     private Quantity width(Quantity value) {
+        if (value.dimension() == Dimension.COUNT) {
+            return quantity("1", Dimension.COUNT);
+        }
         BigDecimal tenth = value.value().toDecimal().abs().movePointLeft(1).stripTrailingZeros();
         tenth = tenth.signum() == 0
                 ? new BigDecimal("0.1")

@@ -29,6 +29,7 @@ import longthrow.core.term.Term;
  * @param shims       thicknesses in the pack on each side of the big-end cap, thickest first as written
  * @param lifts       lift tables
  * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
+ * @param fit         what is wanted of a search for parts
  */
 public record Build(
         String name,
@@ -44,7 +45,8 @@ public record Build(
         List<Damage> damage,
         List<ExactLength> shims,
         List<LiftTable> lifts,
-        Map<ReadingKind, Bench> bench) {
+        Map<ReadingKind, Bench> bench,
+        FitWish fit) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -90,7 +92,8 @@ public record Build(
                 List.of(),
                 List.of(),
                 List.of(),
-                Map.of());
+                Map.of(),
+                FitWish.NONE);
     }
 
     /** A copy that prints other units first. */
@@ -109,7 +112,8 @@ public record Build(
                 damage,
                 shims,
                 lifts,
-                bench);
+                bench,
+                fit);
     }
 
     /** A copy with other entries for the terms. */
@@ -128,7 +132,48 @@ public record Build(
                 damage,
                 shims,
                 lifts,
-                bench);
+                bench,
+                fit);
+    }
+
+    /** A copy with other words for the choices. */
+    public Build withChoices(Map<Choice, String> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                other,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench,
+                fit);
+    }
+
+    /** A copy with another wish for parts. */
+    public Build withFit(FitWish other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench,
+                other);
     }
 
     public List<Given> of(Term term) {

@@ -50,6 +50,16 @@ public final class Fits {
         return clearance.minus(removedEachSide);
     }
 
+    /** Between the rims of two round heads. */
+    public static Expression rimToRim(Expression centres, Expression oneDiameter, Expression otherDiameter) {
+        return centres.minus(oneDiameter.plus(otherDiameter).half());
+    }
+
+    /** Rim of a round head to the wall of the bore, seen along the bore. */
+    public static Expression rimToWall(Expression bore, Expression fromAxis, Expression diameter) {
+        return bore.half().minus(fromAxis).minus(diameter.half());
+    }
+
     /** Load gained per length between seat and full lift [N/m]. */
     public static Expression springRate(Expression seatLoad, Expression openLoad, Expression lift) {
         return openLoad.minus(seatLoad).dividedBy(lift);

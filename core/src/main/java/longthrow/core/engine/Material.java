@@ -61,8 +61,13 @@ public enum Material {
                     INTAKE_VALVE,
                     EXHAUST_VALVE,
                     SPRING,
+                    PUSHROD,
                     RINGS,
                     CARBURETTOR,
+                    EXHAUST,
+                    LIMITER,
+                    CLUTCH,
+                    SPROCKET,
                     USE -> Optional.empty();
         };
     }

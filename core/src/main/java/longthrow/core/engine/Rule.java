@@ -462,6 +462,145 @@ public enum Rule {
             replace("another crankshaft: bent by {over} more than allowed; a straightened one stays suspect"),
             "",
             row("usual", "total indicator reading").most(millimetres("0.05")).from(B, "", SERVICE_MANUAL)),
+    // ---- parts into, over and past each other
+    BOSS_CLEARANCE(
+            "boss_clearance",
+            "least room for the small end between the pin bosses",
+            Kind.AIM,
+            List.of(Term.BOSS_CLEARANCE),
+            machine("face the small end narrower by {x}, both sides alike"),
+            Mend.NONE,
+            "",
+            row("usual", "both sides together").least(millimetres("0.4")).from(C, "", COMMON_PRACTICE)),
+    PIN_FLOAT(
+            "pin_float",
+            "pin between its clips",
+            Kind.AIM,
+            List.of(Term.PIN_FLOAT),
+            machine("grind the pin shorter by {x}, or another pin: it must not press on its clips"),
+            replace("a pin longer by {x}: it hammers its clips out"),
+            "",
+            row("usual", "floating pin")
+                    .between(millimetres("0.1"), millimetres("1.0"))
+                    .from(C, "", COMMON_PRACTICE)),
+    OIL_GROOVE(
+            "oil_groove",
+            "oil-ring groove above the pin bore",
+            Kind.AIM,
+            List.of(Term.OIL_GROOVE_TO_PIN),
+            adjust(
+                    "fit a support rail under the oil ring, as the piston's maker says: the pin bore cuts the groove open by {over}"),
+            Mend.NONE,
+            "",
+            row("whole", "groove not cut by the pin bore")
+                    .least(millimetres("0"))
+                    .from(C, "", COMMON_PRACTICE)),
+    TOP_RING_IN_BORE(
+            "top_ring_in_bore",
+            "top ring stays in the bore",
+            Kind.LIMIT,
+            List.of(Term.TOP_RING_TO_DECK),
+            adjust("a shorter rod or piston by {x}: the top ring would catch on the deck"),
+            Mend.NONE,
+            "",
+            row("usual", "upper edge of the ring below the deck")
+                    .least(millimetres("0.5"))
+                    .from(C, "room for piston rock and a chamfered bore edge", COMMON_PRACTICE)),
+    SKIRT_OUT_OF_SLEEVE(
+            "skirt_out_of_sleeve",
+            "most skirt out of the sleeve at bottom dead centre",
+            Kind.GUIDE,
+            List.of(Term.SKIRT_OUT_OF_SLEEVE),
+            Mend.NONE,
+            adjust("a shorter skirt or a longer sleeve by {x}; a skirt out of its sleeve rocks and wears"),
+            "many engines let some of the skirt out, and how much wears the skirt is not agreed",
+            row("none", "none").most(millimetres("0")).from(D, "", COMMON_PRACTICE),
+            row("some", "some, as many engines have").most(millimetres("6")).from(D, "", COMMON_PRACTICE)),
+    GASKET_OVER_BORE(
+            "gasket_over_bore",
+            "gasket hole and bore",
+            Kind.LIMIT,
+            List.of(Term.GASKET_OVER_BORE),
+            replace("a gasket with a hole larger by {x}: its edge would stand in the bore and burn"),
+            adjust("a gasket with a hole smaller by {x}: the pocket holds mixture that does not burn well"),
+            "",
+            row("usual", "hole over bore, in diameter")
+                    .between(millimetres("0"), millimetres("4"))
+                    .from(C, "+1 to +4 mm met on singles", COMMON_PRACTICE)),
+    VALVE_TO_VALVE(
+            "valve_to_valve",
+            "least room between the two valve heads, shut",
+            Kind.AIM,
+            List.of(Term.VALVE_TO_VALVE),
+            replace("smaller valves by {x} in the sum of their radii"),
+            Mend.NONE,
+            "",
+            row("usual", "rim to rim").least(millimetres("1.0")).from(C, "", COMMON_PRACTICE)),
+    VALVE_TO_WALL(
+            "valve_to_wall",
+            "least room between valve head and bore wall",
+            Kind.AIM,
+            List.of(Term.INTAKE_TO_WALL, Term.EXHAUST_TO_WALL),
+            replace("a valve smaller by twice {x}"),
+            Mend.NONE,
+            "",
+            row("usual", "rim to wall, overhead valves")
+                    .when(when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("0.5"))
+                    .from(C, "", COMMON_PRACTICE)),
+    FLYWHEEL_ON_TAPER(
+            "flywheel_on_taper",
+            "flywheel on its taper",
+            Kind.LIMIT,
+            List.of(Term.FLYWHEEL_ON_TAPER),
+            replace("a wheel with a bore larger by {x}"),
+            replace("a wheel with a bore smaller by {x}"),
+            "",
+            row("same", "the same taper at mid key")
+                    .between(millimetres("-0.1"), millimetres("0.1"))
+                    .from(C, "a tenth of a millimetre moves a 1:8 taper 0.8 mm along the shaft", COMMON_PRACTICE)),
+    FLYWHEEL_KEY(
+            "flywheel_key",
+            "flywheel key",
+            Kind.LIMIT,
+            List.of(Term.FLYWHEEL_KEY_STEP),
+            replace("a wheel with the crankshaft's keyway, or a stepped key made for the pair"),
+            replace("a wheel with the crankshaft's keyway, or a stepped key made for the pair"),
+            "",
+            row("same", "the same keyway")
+                    .between(millimetres("-0.05"), millimetres("0.05"))
+                    .from(C, "", COMMON_PRACTICE)),
+    CLUTCH_ON_SHAFT(
+            "clutch_on_shaft",
+            "clutch on the output shaft",
+            Kind.LIMIT,
+            List.of(Term.CLUTCH_ON_SHAFT),
+            replace("a clutch bored larger by {x}"),
+            replace("a clutch bored smaller by {x}"),
+            "",
+            row("slip", "sliding fit")
+                    .between(millimetres("0"), millimetres("0.08"))
+                    .from(C, "", COMMON_PRACTICE)),
+    CLUTCH_KEY(
+            "clutch_key",
+            "clutch key",
+            Kind.LIMIT,
+            List.of(Term.CLUTCH_KEY_STEP),
+            replace("a clutch with the shaft's keyway"),
+            replace("a clutch with the shaft's keyway"),
+            "",
+            row("same", "the same keyway")
+                    .between(millimetres("-0.05"), millimetres("0.05"))
+                    .from(C, "", COMMON_PRACTICE)),
+    CLUTCH_LENGTH(
+            "clutch_length",
+            "shaft long enough for the clutch",
+            Kind.LIMIT,
+            List.of(Term.CLUTCH_OVERHANG),
+            replace("a clutch that takes up {x} less shaft"),
+            Mend.NONE,
+            "",
+            row("whole", "whole hub on the shaft").least(millimetres("0")).from(C, "", COMMON_PRACTICE)),
     // ---- spark
     COIL_GAP(
             "coil_gap",
@@ -515,6 +654,17 @@ public enum Rule {
                     .when(Condition.RACING)
                     .most(metresPerSecond("22"))
                     .from(C, "", HANDBOOK, COMMON_PRACTICE)),
+    RING_FLUTTER(
+            "ring_flutter",
+            "wanted speed below ring flutter",
+            Kind.GUIDE,
+            List.of(Term.WANTED_SPEED),
+            Mend.NONE,
+            adjust("stay {over} lower, or a thinner ring"),
+            "",
+            row("old_type", "old-type rings")
+                    .most(times("1.0", Term.RING_SPEED))
+                    .from(C, "Jennings' table after Dykes", HANDBOOK)),
     RIM_SPEED(
             "rim_speed",
             "rim speed of a spoked cast-iron wheel",

@@ -61,6 +61,27 @@ public final class Stack {
         return rodLength.minus(stroke.half()).minus(skirtBelowPin).minus(counterweightRadius);
     }
 
+    /** Metal between the oil-ring groove and the pin bore; negative where the bore cuts the groove open. */
+    public static Expression grooveToPin(Expression compressionHeight, Expression pinBore, Expression grooveToCrown) {
+        return compressionHeight.minus(pinBore.half()).minus(grooveToCrown);
+    }
+
+    /** Upper edge of the top ring below the deck face at top dead centre; negative where it leaves the bore. */
+    public static Expression ringBelowDeck(Expression deckClearance, Expression topLandHeight) {
+        return deckClearance.plus(topLandHeight);
+    }
+
+    /** Lower end of the skirt below the lower end of the sleeve at bottom dead centre. */
+    public static Expression skirtOutOfSleeve(
+            Expression stroke,
+            Expression deckClearance,
+            Expression compressionHeight,
+            Expression skirtBelowPin,
+            Expression sleeveLength) {
+        return Expression.sum(stroke, deckClearance, compressionHeight, skirtBelowPin)
+                .minus(sleeveLength);
+    }
+
     /** Rod length over stroke [1]. */
     public static Expression rodRatio(Expression rodLength, Expression stroke) {
         return rodLength.dividedBy(stroke);

@@ -4,6 +4,12 @@ import longthrow.core.formula.Expression;
 
 /** Cam events and the spark, in crank angle [rad]; speeds [rad/s, m/s]. */
 public final class Timing {
+    /**
+     * Acceleration times ring thickness at which old-type rings begin to flutter [m2/s2]: 40,000 ft/s2 at 0.125 in, 80,000 at 0.0625 in, that is
+     * 38,700 m/s2 over the thickness in mm; Jennings' table after Dykes, from memory, to two digits.
+     */
+    public static final double RING_FLUTTER = 38.7;
+
     private Timing() {}
 
     /**
@@ -54,5 +60,29 @@ public final class Timing {
      */
     public static Expression rimSpeed(Expression diameter, Expression speed) {
         return diameter.half().times(speed);
+    }
+
+    /**
+     * Acceleration of the piston at top dead centre, pin path through the crank axis: r w2 (1 + r / l), Heywood (1988) eq. (2.11) at its top.
+     * @param speed of the crank [rad/s]
+     */
+    public static Expression topAcceleration(Expression crankRadius, Expression rodLength, Expression speed) {
+        return crankRadius
+                .times(speed.squared())
+                .times(crankRadius.dividedBy(rodLength).plus(1));
+    }
+
+    /** The speed at which that acceleration is reached [rad/s]. */
+    public static Expression speedOfTopAcceleration(
+            Expression crankRadius, Expression rodLength, Expression acceleration) {
+        return acceleration
+                .dividedBy(crankRadius)
+                .dividedBy(crankRadius.dividedBy(rodLength).plus(1))
+                .squareRoot();
+    }
+
+    /** Acceleration beyond which an old-type ring of this axial thickness may flutter: {@link #RING_FLUTTER} over the thickness. */
+    public static Expression ringBears(Expression ringThickness) {
+        return Expression.constant(RING_FLUTTER).dividedBy(ringThickness);
     }
 }

@@ -46,6 +46,7 @@ final class EngineModel {
         volumes();
         rodAndCrank();
         cam();
+        neighbours();
         rest();
     }
 
@@ -227,6 +228,38 @@ final class EngineModel {
         set(Term.ROTATING_MASS, at(Term.ROD_BIG_END_MASS));
     }
 
+    /** Parts that must go into, over or past each other. */
+    private void neighbours() {
+        difference(Term.BOSS_CLEARANCE, Term.BOSS_GAP, Term.SMALL_END_WIDTH);
+        difference(Term.PIN_FLOAT, Term.CLIP_SPAN, Term.PIN_LENGTH);
+        difference(Term.GASKET_OVER_BORE, Term.GASKET_BORE, Term.BORE);
+        difference(Term.FLYWHEEL_ON_TAPER, Term.FLYWHEEL_TAPER_BORE, Term.CRANK_TAPER);
+        difference(Term.FLYWHEEL_KEY_STEP, Term.FLYWHEEL_KEYWAY, Term.CRANK_KEYWAY);
+        difference(Term.CLUTCH_ON_SHAFT, Term.CLUTCH_BORE, Term.OUTPUT_SHAFT_DIAMETER);
+        difference(Term.CLUTCH_KEY_STEP, Term.CLUTCH_KEYWAY, Term.OUTPUT_SHAFT_KEYWAY);
+        difference(Term.CLUTCH_OVERHANG, Term.OUTPUT_SHAFT_LENGTH, Term.CLUTCH_HUB_LENGTH);
+        Expression pinBore = build.has(Term.PISTON_PIN_BORE) ? at(Term.PISTON_PIN_BORE) : at(Term.PIN_DIAMETER);
+        set(
+                Term.OIL_GROOVE_TO_PIN,
+                Stack.grooveToPin(at(Term.COMPRESSION_HEIGHT), pinBore, at(Term.OIL_GROOVE_TO_CROWN)));
+        set(Term.TOP_RING_TO_DECK, Stack.ringBelowDeck(at(Term.DECK_CLEARANCE), at(Term.TOP_LAND_HEIGHT)));
+        set(
+                Term.SKIRT_OUT_OF_SLEEVE,
+                Stack.skirtOutOfSleeve(
+                        at(Term.STROKE),
+                        at(Term.DECK_CLEARANCE),
+                        at(Term.COMPRESSION_HEIGHT),
+                        at(Term.SKIRT_BELOW_PIN),
+                        at(Term.SLEEVE_LENGTH)));
+        set(Term.VALVE_TO_VALVE, Fits.rimToRim(at(Term.VALVE_SPACING), at(Term.INTAKE_HEAD), at(Term.EXHAUST_HEAD)));
+        set(Term.INTAKE_TO_WALL, Fits.rimToWall(at(Term.BORE), at(Term.INTAKE_FROM_AXIS), at(Term.INTAKE_HEAD)));
+        set(Term.EXHAUST_TO_WALL, Fits.rimToWall(at(Term.BORE), at(Term.EXHAUST_FROM_AXIS), at(Term.EXHAUST_HEAD)));
+    }
+
+    private void difference(Term gap, Term larger, Term smaller) {
+        set(gap, Fits.clearance(at(larger), at(smaller)));
+    }
+
     private void cam() {
         events(Term.INTAKE_LOBE_CENTRE, Term.INTAKE_DURATION, Term.INTAKE_OPENS, Term.INTAKE_CLOSES, true);
         events(Term.EXHAUST_LOBE_CENTRE, Term.EXHAUST_DURATION, Term.EXHAUST_OPENS, Term.EXHAUST_CLOSES, false);
@@ -263,6 +296,11 @@ final class EngineModel {
         set(Term.KEY_SHIFT, Timing.keyShift(at(Term.KEY_OFFSET), at(Term.TAPER_DIAMETER)));
         set(Term.TIMING_WITH_KEY, at(Term.BASE_TIMING).plus(at(Term.KEY_SHIFT)));
         set(Term.MEAN_PISTON_SPEED, Timing.meanPistonSpeed(at(Term.STROKE), at(Term.WANTED_SPEED)));
+        Expression radius = at(Term.THROW);
+        set(Term.TDC_ACCELERATION, Timing.topAcceleration(radius, at(Term.ROD_LENGTH), at(Term.WANTED_SPEED)));
+        Expression bears = Timing.ringBears(at(Term.TOP_RING_THICKNESS));
+        set(Term.RING_BEARS, bears);
+        set(Term.RING_SPEED, Timing.speedOfTopAcceleration(radius, at(Term.ROD_LENGTH), bears));
         set(Term.RIM_SPEED, Timing.rimSpeed(at(Term.FLYWHEEL_DIAMETER), at(Term.WANTED_SPEED)));
     }
 

@@ -465,8 +465,13 @@ final class Readings {
                     INTAKE_VALVE,
                     EXHAUST_VALVE,
                     SPRING,
+                    PUSHROD,
                     RINGS,
                     CARBURETTOR,
+                    EXHAUST,
+                    LIMITER,
+                    CLUTCH,
+                    SPROCKET,
                     USE -> "let it cool to 20 °C and read it again";
         };
     }

@@ -38,6 +38,8 @@ public enum Choice {
             new Option("insert", "insert shell"),
             new Option("babbitt", "babbitt"),
             new Option("rolling", "needle or roller")),
+    CRANK_TAPER_FORM("taper", Part.CRANKSHAFT, "taper of the flywheel end, as its maker writes it, such as 1:8"),
+    FLYWHEEL_TAPER_FORM("taper", Part.FLYWHEEL, "taper of the wheel's bore, as its maker writes it, such as 1:8"),
     CRANKSHAFT_METAL("metal", Part.CRANKSHAFT, "what the crankshaft is made of", Option.IRON, Option.STEEL),
     FLYWHEEL_KIND(
             "kind",

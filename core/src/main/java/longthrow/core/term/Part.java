@@ -12,12 +12,17 @@ public enum Part {
     INTAKE_VALVE("intake_valve", "intake valve", "valve, seat, lash"),
     EXHAUST_VALVE("exhaust_valve", "exhaust valve", "valve, seat, lash"),
     SPRING("valve_spring", "valve spring", "load, height, rate"),
+    PUSHROD("pushrod", "pushrod", "length between its ends"),
     CYLINDER("cylinder", "cylinder", "bore, deck, sleeve"),
     PISTON("piston", "piston", "crown, pin, skirt"),
     RINGS("rings", "piston rings", "gap, groove, thickness"),
     ROD("connecting_rod", "connecting rod", "centres, bores, masses"),
     CRANKSHAFT("crankshaft", "crankshaft", "throw, pin, journals"),
     CARBURETTOR("carburettor", "carburettor", "venturi, jets"),
+    EXHAUST("exhaust", "exhaust", "primary pipe"),
+    LIMITER("limiter", "speed limiter", "what cuts the spark above a speed"),
+    CLUTCH("clutch", "clutch", "what sits on the output shaft"),
+    SPROCKET("sprocket", "sprocket", "teeth and chain"),
     USE("use", "intended use", "speeds and limits you mean to run to");
 
     private final String key;

@@ -11,6 +11,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.OwnRule;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -97,7 +98,8 @@ final class Engine {
                 damage,
                 shims,
                 List.of(),
-                Map.of());
+                Map.of(),
+                FitWish.NONE);
     }
 
     Function<Term, Optional<Measured>> figures() {

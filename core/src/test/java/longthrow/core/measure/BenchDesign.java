@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToIntFunction;
 import longthrow.core.build.Build;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.OwnRule;
@@ -182,7 +183,8 @@ final class BenchDesign {
                 List.of(),
                 List.of(),
                 List.of(),
-                Map.of());
+                Map.of(),
+                FitWish.NONE);
     }
 
     private Given sheet(SimulatedEngine engine, Line line) {

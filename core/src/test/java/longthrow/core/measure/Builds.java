@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.OwnRule;
@@ -161,6 +162,7 @@ final class Builds {
                 damage,
                 shims,
                 List.of(),
-                Map.of());
+                Map.of(),
+                FitWish.NONE);
     }
 }

@@ -11,6 +11,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Part;
@@ -194,7 +195,8 @@ class ScenarioValidationTest {
                 List.of(),
                 List.of(),
                 List.of(),
-                Map.of());
+                Map.of(),
+                FitWish.NONE);
         Answer answer = Measure.of(aluminium, List.of());
         assertThat(answer.verdictsOn(Term.SQUISH).stream()
                         .map(v -> v.rule() + " " + v.state())
