@@ -1,0 +1,24 @@
+package longthrow.core.fit;
+
+/**
+ * One crankshaft, piston, rod and gasket that fit, by their rows.
+ * @param certainty worst of all its dimensions
+ * @param unknowns  what its parts do not say
+ * @param cuts      machine operations it needs
+ * @param price     of parts and operations, whole hundredths; of what is priced
+ * @param deckHalf  deck clearance in half picometres
+ * @param squishHalf squish in half picometres
+ * @param ratio     static compression ratio; NaN where a volume is not known
+ */
+public record Combination(
+        int crank,
+        int piston,
+        int rod,
+        int gasket,
+        Certainty certainty,
+        int unknowns,
+        int cuts,
+        long price,
+        long deckHalf,
+        long squishHalf,
+        double ratio) {}

@@ -1,0 +1,49 @@
+package longthrow.core.fit;
+
+import longthrow.core.term.Term;
+
+/** What can keep a combination from going together, in the order in which it is looked at: the first one met counts it out. */
+public enum Obstacle {
+    NOT_SAID("the catalogue does not say its size", null),
+    WORDS("meant for another kind of engine", null),
+    CRANK_IN_CASE("the crankshaft does not go into this case", Term.MAIN_JOURNAL),
+    FLYWHEEL("the flywheel does not go on the crankshaft", Term.FLYWHEEL_ON_TAPER),
+    CLUTCH("the clutch does not go on the output shaft", Term.CLUTCH_ON_SHAFT),
+    PISTON_IN_BORE("the piston does not run in the bore", Term.PISTON_TO_WALL),
+    PIN_IN_CLIPS("the pin does not go between its clips", Term.PIN_FLOAT),
+    PIN_IN_ROD("the pin does not go into the rod", Term.PIN_CLEARANCE),
+    ROD_IN_PISTON("the small end does not go between the bosses", Term.BOSS_CLEARANCE),
+    ROD_ON_CRANKPIN("the big end does not go on the crankpin", Term.BIG_END_CLEARANCE),
+    ROD_BETWEEN_CHEEKS("the big end does not go between the cheeks", Term.ROD_SIDE_CLEARANCE),
+    ROD_RATIO("the rod is too short for the throw", Term.ROD_RATIO),
+    SPEED("not for the wanted speed", Term.WANTED_SPEED),
+    DECK_PROUD("the piston stands out of the hole", Term.DECK_CLEARANCE),
+    DECK_LOW("the piston stands too far down the hole", Term.DECK_CLEARANCE),
+    RING_OUT("the top ring leaves the bore", Term.TOP_RING_TO_DECK),
+    SKIRT_HITS("the skirt meets the counterweight", Term.SKIRT_TO_COUNTERWEIGHT),
+    SKIRT_OUT("too much skirt leaves the sleeve", Term.SKIRT_OUT_OF_SLEEVE),
+    GASKET_HOLE("the hole of the gasket does not suit the bore", Term.GASKET_OVER_BORE),
+    SQUISH_TIGHT("the squish is too tight", Term.SQUISH),
+    SQUISH_WIDE("the squish is too wide", Term.SQUISH),
+    RATIO_LOW("the compression ratio is too low", Term.COMPRESSION_RATIO),
+    RATIO_HIGH("the compression ratio is too high", Term.COMPRESSION_RATIO),
+    RULE("a rule of the owner is not kept", null),
+    BUDGET("it costs more than the budget", null);
+
+    private final String label;
+    private final @org.jspecify.annotations.Nullable Term term;
+
+    Obstacle(String label, @org.jspecify.annotations.Nullable Term term) {
+        this.label = label;
+        this.term = term;
+    }
+
+    public String label() {
+        return label;
+    }
+
+    /** The figure it is about; empty when it is about none. */
+    public java.util.Optional<Term> term() {
+        return java.util.Optional.ofNullable(term);
+    }
+}

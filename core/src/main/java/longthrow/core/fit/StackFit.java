@@ -1,0 +1,353 @@
+package longthrow.core.fit;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One combination held against its limits, step by step: crank, piston and rod first, the gasket after. Fields are those of the last step; reused, so that
+ * millions of combinations cost no memory. Belongs to one thread.
+ */
+final class StackFit {
+    private static final double METRE = 1e-12;
+    private static final double QUARTER_PI = Math.PI / 4;
+    private static final long MILLION = 1_000_000L;
+
+    private final StackColumns c;
+    private final StackLimits limits;
+    private final long deckHeight;
+    private final long deckHeightHalf;
+    private final double deckHeightVariance;
+
+    /** What keeps it apart; null while nothing does. */
+    @Nullable
+    Obstacle obstacle;
+
+    Certainty certainty = Certainty.SURE;
+    int unknowns;
+    int cuts;
+    long price;
+    long deck2;
+    long squish2;
+    double ratio;
+
+    // of crank, piston and rod, before the gasket
+    private int crank;
+    private int piston;
+    private int rod;
+    private Certainty stackCertainty = Certainty.SURE;
+    private int stackUnknowns;
+    private long stackPrice;
+    private long half2;
+    private double variance2;
+
+    StackFit(StackColumns columns, StackLimits limits) {
+        this.c = columns;
+        this.limits = limits;
+        deckHeight = limits.deckHeight().value[0];
+        deckHeightHalf = limits.deckHeight().half[0];
+        deckHeightVariance = square(limits.deckHeight().uncertainty[0]);
+    }
+
+    private static double square(double x) {
+        return x * x;
+    }
+
+    /** Deck clearance in half picometres. */
+    static long deck2(long deckHeight, long stroke, long length, long height) {
+        return 2 * (deckHeight - length - height) - stroke;
+    }
+
+    /** Takes crank, piston and rod together; false when something keeps them apart, see {@link #obstacle}. */
+    boolean stack(int i, int j, int k) {
+        crank = i;
+        piston = j;
+        rod = k;
+        obstacle = null;
+        Pairing one = c.crankRod[c.cranks.each().group()[i]][c.rods.each().group()[k]];
+        Pairing two = c.rodPiston[c.rods.each().group()[k]][c.pistons.each().group()[j]];
+        if (!one.fits() || !two.fits()) {
+            obstacle = one.fits() ? two.obstacle() : one.obstacle();
+            return false;
+        }
+        long s = c.cranks.stroke().value[i];
+        long h = c.pistons.height().value[j];
+        long l = c.rods.length().value[k];
+        if (s == Sizes.NOT_SAID
+                || h == Sizes.NOT_SAID
+                || l == Sizes.NOT_SAID
+                || !c.pistons.bore().isKnown(j)) {
+            obstacle = Obstacle.NOT_SAID;
+            return false;
+        }
+        certainty = Certainty.worse(one.certainty(), two.certainty());
+        unknowns = one.unknowns()
+                + two.unknowns()
+                + c.cranks.each().unknowns()[i]
+                + c.pistons.each().unknowns()[j]
+                + c.rods.each().unknowns()[k];
+        cuts = one.cuts() + two.cuts();
+        stackPrice = one.price()
+                + two.price()
+                + c.cranks.each().price()[i]
+                + c.pistons.each().price()[j]
+                + c.rods.each().price()[k];
+        if (c.cranks.stroke().isVague(i)
+                || c.pistons.height().isVague(j)
+                || c.rods.length().isVague(k)) {
+            certainty = Certainty.worse(certainty, Certainty.SELECTION);
+        }
+        long sHalf = c.cranks.stroke().half[i];
+        long hHalf = c.pistons.height().half[j];
+        long lHalf = c.rods.length().half[k];
+        double sVar = square(c.cranks.stroke().uncertainty[i]);
+        double hVar = square(c.pistons.height().uncertainty[j]);
+        double lVar = square(c.rods.length().uncertainty[k]);
+        deck2 = deck2(deckHeight, s, l, h);
+        half2 = 2 * (deckHeightHalf + lHalf + hHalf) + sHalf;
+        variance2 = 4 * (deckHeightVariance + lVar + hVar) + sVar;
+        if (limits.rodRatioMillionths() > 0
+                && !keeps(
+                        l * MILLION - limits.rodRatioMillionths() * s,
+                        lHalf * MILLION + limits.rodRatioMillionths() * sHalf,
+                        square((double) MILLION) * lVar + square((double) limits.rodRatioMillionths()) * sVar,
+                        0,
+                        Long.MAX_VALUE >> 1,
+                        Obstacle.ROD_RATIO,
+                        Obstacle.ROD_RATIO)) {
+            return false;
+        }
+        if (!keeps(deck2, half2, variance2, limits.deck(), Obstacle.DECK_PROUD, Obstacle.DECK_LOW)
+                || !ring(j)
+                || !skirt(i, j, s, l, sHalf, lHalf, sVar, lVar)
+                || !sleeve(j, s, l, sHalf, lHalf, sVar, lVar)) {
+            return false;
+        }
+        stackCertainty = certainty;
+        stackUnknowns = unknowns;
+        return true;
+    }
+
+    private boolean ring(int j) {
+        if (limits.ringBelowDeck().isAny()) {
+            return true;
+        }
+        Sizes land = c.pistons.topLand();
+        if (!land.isKnown(j)) {
+            unknowns++;
+            return true;
+        }
+        return keeps(
+                deck2 + 2 * land.value[j],
+                half2 + 2 * land.half[j],
+                variance2 + 4 * square(land.uncertainty[j]),
+                limits.ringBelowDeck(),
+                Obstacle.RING_OUT,
+                Obstacle.RING_OUT);
+    }
+
+    /** Rod less throw less skirt less counterweight. */
+    private boolean skirt(int i, int j, long s, long l, long sHalf, long lHalf, double sVar, double lVar) {
+        if (limits.skirtGap().isAny()) {
+            return true;
+        }
+        Sizes skirt = c.pistons.skirt();
+        Sizes weight = c.cranks.counterweight();
+        if (!skirt.isKnown(j) || !weight.isKnown(i)) {
+            unknowns++;
+            return true;
+        }
+        return keeps(
+                2 * (l - skirt.value[j] - weight.value[i]) - s,
+                2 * (lHalf + skirt.half[j] + weight.half[i]) + sHalf,
+                4 * (lVar + square(skirt.uncertainty[j]) + square(weight.uncertainty[i])) + sVar,
+                limits.skirtGap(),
+                Obstacle.SKIRT_HITS,
+                Obstacle.SKIRT_HITS);
+    }
+
+    /** Stroke, deck clearance, compression height and skirt less the sleeve: height and deck clearance fall out of the sum, so neither counts twice. */
+    private boolean sleeve(int j, long s, long l, long sHalf, long lHalf, double sVar, double lVar) {
+        if (limits.skirtOut().isAny()) {
+            return true;
+        }
+        Sizes skirt = c.pistons.skirt();
+        if (!skirt.isKnown(j) || !limits.sleeve().isKnown(0)) {
+            unknowns++;
+            return true;
+        }
+        return keeps(
+                2 * (deckHeight - l + skirt.value[j] - limits.sleeve().value[0]) + s,
+                2 * (deckHeightHalf + lHalf + skirt.half[j] + limits.sleeve().half[0]) + sHalf,
+                4 * (deckHeightVariance + lVar + square(skirt.uncertainty[j]) + square(limits.sleeve().uncertainty[0]))
+                        + sVar,
+                limits.skirtOut(),
+                Obstacle.SKIRT_OUT,
+                Obstacle.SKIRT_OUT);
+    }
+
+    private boolean keeps(long value2, long box2, double var2, Window window, Obstacle low, Obstacle high) {
+        return window.isAny() || keeps(value2, box2, var2, 2 * window.least(), 2 * window.most(), low, high);
+    }
+
+    private boolean keeps(long value, long box, double variance, long least, long most, Obstacle low, Obstacle high) {
+        if (value - box >= least && value + box <= most) {
+            return true;
+        }
+        if (value + box < least || value - box > most) {
+            obstacle = value + box < least ? low : high;
+            return false;
+        }
+        certainty = Certainty.worse(
+                certainty,
+                Certainty.byProbability((double) (value - least), (double) (most - value), Math.sqrt(variance)));
+        return true;
+    }
+
+    /** The gasket on top of the last {@link #stack}; false when something keeps it apart. */
+    boolean gasket(int g) {
+        obstacle = null;
+        certainty = stackCertainty;
+        unknowns = stackUnknowns + c.gaskets.each().unknowns()[g];
+        price = stackPrice + c.gaskets.each().price()[g];
+        Sizes thickness = c.gaskets.thickness();
+        if (!thickness.isKnown(g)) {
+            obstacle = Obstacle.NOT_SAID;
+            return false;
+        }
+        if (thickness.isVague(g)) {
+            certainty = Certainty.worse(certainty, Certainty.SELECTION);
+        }
+        squish2 = deck2 + 2 * thickness.value[g];
+        return hole(g)
+                && keeps(
+                        squish2,
+                        half2 + 2 * thickness.half[g],
+                        variance2 + 4 * square(thickness.uncertainty[g]),
+                        limits.squish(),
+                        Obstacle.SQUISH_TIGHT,
+                        Obstacle.SQUISH_WIDE)
+                && ratio(g);
+    }
+
+    private boolean hole(int g) {
+        if (limits.gasketOverBore().isAny()) {
+            return true;
+        }
+        Sizes hole = c.gaskets.bore();
+        Sizes bore = c.pistons.bore();
+        if (!hole.isKnown(g)) {
+            unknowns++;
+            return true;
+        }
+        return keeps(
+                2 * (hole.value[g] - bore.value[piston]),
+                2 * (hole.half[g] + bore.half[piston]),
+                4 * (square(hole.uncertainty[g]) + square(bore.uncertainty[piston])),
+                limits.gasketOverBore(),
+                Obstacle.GASKET_HOLE,
+                Obstacle.GASKET_HOLE);
+    }
+
+    /**
+     * Static ratio. It rises with stroke, rod and compression height and falls with deck height, chamber, dish and gasket, everywhere; with the bore it
+     * rises while chamber, dish and gasket hold more than nothing. So its largest and smallest over the box lie at two corners of it, exactly.
+     */
+    private boolean ratio(int g) {
+        double crown = c.pistons.crown().value[piston];
+        if (Double.isNaN(crown)
+                || Double.isNaN(limits.chamber())
+                || !c.gaskets.bore().isKnown(g)) {
+            ratio = Double.NaN;
+            unknowns += limits.ratioLeast() > 1 || limits.ratioMost() < Double.POSITIVE_INFINITY ? 1 : 0;
+            return true;
+        }
+        ratio = ratioAt(g, 0);
+        if (limits.ratioLeast() <= 1 && limits.ratioMost() == Double.POSITIVE_INFINITY) {
+            return true;
+        }
+        if (!hasVolumeBox(g)) {
+            if (ratio >= limits.ratioLeast() && ratio <= limits.ratioMost()) {
+                return true;
+            }
+            obstacle = ratio < limits.ratioLeast() ? Obstacle.RATIO_LOW : Obstacle.RATIO_HIGH;
+            return false;
+        }
+        double low = ratioAt(g, -1);
+        double high = ratioAt(g, 1);
+        if (low >= limits.ratioLeast() && high <= limits.ratioMost()) {
+            return true;
+        }
+        if (high < limits.ratioLeast() || low > limits.ratioMost()) {
+            obstacle = high < limits.ratioLeast() ? Obstacle.RATIO_LOW : Obstacle.RATIO_HIGH;
+            return false;
+        }
+        certainty = Certainty.worse(
+                certainty,
+                Certainty.byProbability(
+                        ratio - limits.ratioLeast(), limits.ratioMost() - ratio, Math.sqrt(ratioVariance(g))));
+        return true;
+    }
+
+    private boolean hasVolumeBox(int g) {
+        return half2 != 0
+                || c.gaskets.thickness().half[g] != 0
+                || c.gaskets.bore().half[g] != 0
+                || c.pistons.bore().half[piston] != 0
+                || c.pistons.crown().half[piston] != 0
+                || limits.chamberHalf() != 0;
+    }
+
+    /** At the middle of the box, or at the corner where it is smallest (-1) or largest (+1); infinity when no room is left. */
+    private double ratioAt(int g, int corner) {
+        double s = METRE * (c.cranks.stroke().value[crank] + corner * c.cranks.stroke().half[crank]);
+        double l = METRE * (c.rods.length().value[rod] + corner * c.rods.length().half[rod]);
+        double h = METRE * (c.pistons.height().value[piston] + corner * c.pistons.height().half[piston]);
+        double top = METRE * (deckHeight - corner * deckHeightHalf);
+        double t = METRE * (c.gaskets.thickness().value[g] - corner * c.gaskets.thickness().half[g]);
+        double hole = METRE * (c.gaskets.bore().value[g] - corner * c.gaskets.bore().half[g]);
+        double small = limits.chamber()
+                - corner * limits.chamberHalf()
+                + c.pistons.crown().value[piston]
+                - corner * c.pistons.crown().half[piston]
+                + QUARTER_PI * hole * hole * t;
+        int boreCorner = small > 0 ? corner : -corner;
+        double b = METRE * (c.pistons.bore().value[piston] + boreCorner * c.pistons.bore().half[piston]);
+        double area = QUARTER_PI * b * b;
+        double clearance = small + area * (top - s / 2 - l - h);
+        return clearance > 0 ? 1 + area * s / clearance : Double.POSITIVE_INFINITY;
+    }
+
+    /** First order, every input once. */
+    private double ratioVariance(int g) {
+        double s = METRE * c.cranks.stroke().value[crank];
+        double t = METRE * c.gaskets.thickness().value[g];
+        double hole = METRE * c.gaskets.bore().value[g];
+        double b = METRE * c.pistons.bore().value[piston];
+        double area = QUARTER_PI * b * b;
+        double small = limits.chamber() + c.pistons.crown().value[piston] + QUARTER_PI * hole * hole * t;
+        double clearance = small + area * METRE * deck2 / 2;
+        double swept = area * s;
+        double byVolume = swept / (clearance * clearance);
+        double byHeight = byVolume * area;
+        double byStroke = area / clearance + byHeight / 2;
+        double byBore = Math.PI / 2 * b * s * small / (clearance * clearance);
+        double sum = square(byStroke * METRE * c.cranks.stroke().uncertainty[crank])
+                + square(byHeight * METRE * c.rods.length().uncertainty[rod])
+                + square(byHeight * METRE * c.pistons.height().uncertainty[piston])
+                + square(byHeight * METRE) * deckHeightVariance
+                + square(byVolume * QUARTER_PI * hole * hole * METRE * c.gaskets.thickness().uncertainty[g])
+                + square(byVolume * Math.PI / 2 * hole * t * METRE * c.gaskets.bore().uncertainty[g])
+                + square(byBore * METRE * c.pistons.bore().uncertainty[piston]);
+        return sum
+                + square(byVolume * limits.chamberUncertainty())
+                + square(byVolume * c.pistons.crown().uncertainty[piston]);
+    }
+
+    Combination combination(int g) {
+        return new Combination(crank, piston, rod, g, certainty, unknowns, cuts, price, deck2, squish2, ratio);
+    }
+
+    /** Distance of the squish from the aim in half picometres. */
+    long squishError2() {
+        return Math.abs(squish2 - 2 * limits.aimedSquish());
+    }
+}

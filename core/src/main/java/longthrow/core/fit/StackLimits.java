@@ -1,0 +1,36 @@
+package longthrow.core.fit;
+
+/**
+ * The engine the parts go into, and what must hold of the stack.
+ * @param deckHeight      crank axis to deck [pm], with its box
+ * @param sleeve          deck to lower end of the sleeve [pm]
+ * @param chamber         volume in the head [m3]; NaN not known
+ * @param chamberHalf     half-width of it [m3]
+ * @param chamberUncertainty standard [m3]
+ * @param deck            deck clearance
+ * @param squish          deck clearance and gasket
+ * @param ratioLeast      static ratio; 1 for none
+ * @param ratioMost       infinity for none
+ * @param rodRatioMillionths least rod length over stroke, in millionths; 0 for none
+ * @param gasketOverBore  hole less bore
+ * @param skirtGap        skirt to counterweight at bottom dead centre
+ * @param ringBelowDeck   top ring below the deck at top dead centre
+ * @param skirtOut        skirt below the sleeve at bottom dead centre
+ * @param aimedSquish     to rank by [pm]; {@link Sizes#NOT_SAID} for none
+ */
+public record StackLimits(
+        Sizes deckHeight,
+        Sizes sleeve,
+        double chamber,
+        double chamberHalf,
+        double chamberUncertainty,
+        Window deck,
+        Window squish,
+        double ratioLeast,
+        double ratioMost,
+        long rodRatioMillionths,
+        Window gasketOverBore,
+        Window skirtGap,
+        Window ringBelowDeck,
+        Window skirtOut,
+        long aimedSquish) {}
