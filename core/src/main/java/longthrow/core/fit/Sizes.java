@@ -65,6 +65,10 @@ public final class Sizes {
     }
 
     long widest() {
-        return Arrays.stream(half).max().orElse(0);
+        long widest = 0;
+        for (long one : half) {
+            widest = Math.max(widest, one);
+        }
+        return widest;
     }
 }

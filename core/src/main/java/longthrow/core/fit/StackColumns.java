@@ -1,7 +1,5 @@
 package longthrow.core.fit;
 
-import java.util.Arrays;
-
 /**
  * The parts of one search as columns, row k of every column of a kind being the same part. Money in whole hundredths; a price that is not said counts as 0
  * and as an unknown of that part ({@code unknowns}). Classes number the parts of a kind that meet their neighbours alike.
@@ -76,7 +74,11 @@ public final class StackColumns {
         }
 
         int groups() {
-            return Arrays.stream(group).max().orElse(-1) + 1;
+            int most = -1;
+            for (int one : group) {
+                most = Math.max(most, one);
+            }
+            return most + 1;
         }
     }
 

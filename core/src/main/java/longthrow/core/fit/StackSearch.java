@@ -1,13 +1,11 @@
 package longthrow.core.fit;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
-import java.util.stream.IntStream;
 
 /**
  * Every crankshaft, piston, rod and gasket that close the stack, found without touching those that cannot: rods of one class lie sorted by length, and deck
@@ -17,11 +15,13 @@ import java.util.stream.IntStream;
  * follows the answer rather than the product of the lists; {@link #each} visits all that fit. Instances belong to one thread.
  */
 public final class StackSearch {
-    private static final Comparator<Combination> BY_PRICE = Comparator.comparingLong(Combination::price)
-            .thenComparingInt(Combination::crank)
-            .thenComparingInt(Combination::piston)
-            .thenComparingInt(Combination::rod)
-            .thenComparingInt(Combination::gasket);
+    /** Dearest first, so that the head of the queue is the next to go. */
+    private static final Comparator<Combination> DEAREST_FIRST = new Comparator<>() {
+        @Override
+        public int compare(Combination a, Combination b) {
+            return byPrice(b, a);
+        }
+    };
 
     private final StackColumns c;
     private final StackLimits limits;
@@ -36,6 +36,7 @@ public final class StackSearch {
     private final long thickest;
     private final int[] cranksByPrice;
     private final int[] pistonsByPrice;
+    private final int[] gasketsByPrice;
     private final int[][] gasketsOf;
 
     /** Takes what fits. */
@@ -52,15 +53,21 @@ public final class StackSearch {
         rodsOf = new int[groups][];
         lengthsOf = new long[groups][];
         sortRods(groups);
-        cheapestRod = Arrays.stream(c.rods.each().price()).min().orElse(0);
-        cheapestGasket = Arrays.stream(c.gaskets.each().price()).min().orElse(0);
-        long[] thickness = Arrays.stream(c.gaskets.thickness().value)
-                .filter(t -> t != Sizes.NOT_SAID)
-                .toArray();
-        thinnest = Arrays.stream(thickness).min().orElse(0);
-        thickest = Arrays.stream(thickness).max().orElse(0);
-        cranksByPrice = byPrice(c.cranks.each().price());
-        pistonsByPrice = byPrice(c.pistons.each().price());
+        cheapestRod = least(c.rods.each().price());
+        cheapestGasket = least(c.gaskets.each().price());
+        long thin = Long.MAX_VALUE;
+        long thick = Long.MIN_VALUE;
+        for (long t : c.gaskets.thickness().value) {
+            if (t != Sizes.NOT_SAID) {
+                thin = Math.min(thin, t);
+                thick = Math.max(thick, t);
+            }
+        }
+        thinnest = thin > thick ? 0 : thin;
+        thickest = thin > thick ? 0 : thick;
+        gasketsByPrice = sorted(c.gaskets.each().price());
+        cranksByPrice = sorted(c.cranks.each().price());
+        pistonsByPrice = sorted(c.pistons.each().price());
         gasketsOf = new int[c.pistons.height().count()][];
     }
 
@@ -88,17 +95,28 @@ public final class StackSearch {
         }
     }
 
-    private static int[] byPrice(long[] price) {
-        return sorted(price);
+    /** Indices in rising order of the key, equal keys in their own order. Key and index share one long, so that no object is made. */
+    static int[] sorted(long[] key) {
+        int bits = Math.max(1, 32 - Integer.numberOfLeadingZeros(Math.max(key.length - 1, 1)));
+        long[] packed = new long[key.length];
+        for (int n = 0; n < key.length; n++) {
+            long least = key[n] == Sizes.NOT_SAID ? 0 : key[n];
+            packed[n] = Math.addExact(Math.multiplyExact(least, 1L << bits), n);
+        }
+        Arrays.sort(packed);
+        int[] order = new int[key.length];
+        for (int n = 0; n < order.length; n++) {
+            order[n] = (int) (packed[n] & ((1L << bits) - 1));
+        }
+        return order;
     }
 
-    /** Indices in rising order of the key, equal keys in their own order. */
-    private static int[] sorted(long[] key) {
-        return IntStream.range(0, key.length)
-                .boxed()
-                .sorted(Comparator.comparingLong(i -> key[i]))
-                .mapToInt(Integer::intValue)
-                .toArray();
+    private static long least(long[] of) {
+        long least = of.length == 0 ? 0 : Long.MAX_VALUE;
+        for (long one : of) {
+            least = Math.min(least, one);
+        }
+        return least;
     }
 
     private long slack2() {
@@ -163,21 +181,14 @@ public final class StackSearch {
         Sizes hole = c.gaskets.bore();
         Sizes bore = c.pistons.bore();
         Window over = limits.gasketOverBore();
-        long[] price = c.gaskets.each().price();
         int[] found = new int[hole.count()];
         int n = 0;
-        for (int g = 0; g < hole.count(); g++) {
+        for (int g : gasketsByPrice) {
             boolean known = hole.isKnown(g) && bore.isKnown(piston);
             long gap = known ? hole.value[g] - bore.value[piston] : 0;
             long box = hole.half[g] + bore.half[piston];
-            boolean may = !known || over.isAny() || (gap + box >= over.least() && gap - box <= over.most());
-            if (may) {
-                int at = n++;
-                while (at > 0 && price[found[at - 1]] > price[g]) {
-                    found[at] = found[at - 1];
-                    at--;
-                }
-                found[at] = g;
+            if (!known || over.isAny() || (gap + box >= over.least() && gap - box <= over.most())) {
+                found[n++] = g;
             }
         }
         return Arrays.copyOf(found, n);
@@ -226,7 +237,7 @@ public final class StackSearch {
 
     /** The cheapest that fit, at most so many, equal prices by their rows. */
     public List<Combination> cheapest(int most) {
-        PriorityQueue<Combination> kept = new PriorityQueue<>(most, BY_PRICE.reversed());
+        PriorityQueue<Combination> kept = new PriorityQueue<>(most, DEAREST_FIRST);
         long least2 = leastDeck2();
         long most2 = mostDeck2();
         long[] rodPrice = c.rods.each().price();
@@ -268,9 +279,20 @@ public final class StackSearch {
                 }
             }
         }
-        List<Combination> cheapest = new ArrayList<>(kept);
-        cheapest.sort(BY_PRICE);
-        return cheapest;
+        Combination[] cheapest = new Combination[kept.size()];
+        for (int n = cheapest.length - 1; n >= 0; n--) {
+            cheapest[n] = kept.remove();
+        }
+        return List.of(cheapest);
+    }
+
+    /** Rising price, equal prices by their rows. */
+    private static int byPrice(Combination a, Combination b) {
+        int order = Long.compare(a.price(), b.price());
+        order = order != 0 ? order : Integer.compare(a.crank(), b.crank());
+        order = order != 0 ? order : Integer.compare(a.piston(), b.piston());
+        order = order != 0 ? order : Integer.compare(a.rod(), b.rod());
+        return order != 0 ? order : Integer.compare(a.gasket(), b.gasket());
     }
 
     private static long keep(PriorityQueue<Combination> kept, Combination one, int most) {

@@ -5,11 +5,9 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.SplittableRandom;
-import java.util.stream.IntStream;
 
 /**
  * The question of 144 million combinations: 60 crankshafts, 300 pistons, 200 rods, 40 gaskets, drawn at random to two decimals (invented; the four tables lie
@@ -94,19 +92,33 @@ public final class JoinQuestion {
     }
 
     private static Sizes lengths(long[] hundredths) {
-        return Sizes.exact(
-                Arrays.stream(hundredths).map(h -> h * MILLIMETRE / 100).toArray());
+        long[] lengths = new long[hundredths.length];
+        for (int n = 0; n < lengths.length; n++) {
+            lengths[n] = hundredths[n] * (MILLIMETRE / 100);
+        }
+        return Sizes.exact(lengths);
+    }
+
+    private static int[] dealt(int count, int groups) {
+        int[] group = new int[count];
+        for (int n = 0; n < count; n++) {
+            group[n] = n % groups;
+        }
+        return group;
     }
 
     private StackColumns.Each each(long[] price, int groups) {
-        int[] group = IntStream.range(0, price.length).map(n -> n % groups).toArray();
+        int[] group = dealt(price.length, groups);
         return new StackColumns.Each(price, group, new int[price.length]);
     }
 
     public StackColumns columns() {
-        double[] crown = Arrays.stream(piston[2]).mapToDouble(h -> -h * 1e-8).toArray();
+        double[] crown = new double[piston[2].length];
+        for (int n = 0; n < crown.length; n++) {
+            crown[n] = -piston[2][n] * 1e-8;
+        }
         int sizes = journals * pins;
-        int[] of = IntStream.range(0, rod[0].length).map(n -> n % sizes).toArray();
+        int[] of = dealt(rod[0].length, sizes);
         Pairing[][] crankRod = new Pairing[journals][sizes];
         Pairing[][] rodPiston = new Pairing[sizes][pins];
         for (int q = 0; q < sizes; q++) {

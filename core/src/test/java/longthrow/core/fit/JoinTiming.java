@@ -2,7 +2,6 @@ package longthrow.core.fit;
 
 import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
-import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -20,7 +19,8 @@ public final class JoinTiming {
         int times = args.length > 0 ? Integer.parseInt(args[0]) : 1;
         int rounds = args.length > 1 ? Integer.parseInt(args[1]) : 200;
         JoinQuestion question = times == 1 ? JoinQuestion.tables() : JoinQuestion.larger(times);
-        double[] ms = new double[rounds];
+        double first = 0;
+        long from = 0;
         long answer = 0;
         int front = 0;
         for (int n = 0; n < rounds; n++) {
@@ -28,20 +28,18 @@ public final class JoinTiming {
             StackSearch search = new StackSearch(question.columns(), question.limits());
             answer = search.cheapest(100).get(99).price();
             front = search.front().size();
-            ms[n] = (SYSTEM.getProcessCpuTime() - before) / 1e6;
+            long after = SYSTEM.getProcessCpuTime();
+            first = n == 0 ? (after - before) / 1e6 : first;
+            from = n == rounds / 2 - 1 ? after : from;
         }
-        double first = ms[0];
-        double[] warm = Arrays.copyOfRange(ms, rounds / 2, rounds);
-        Arrays.sort(warm);
+        double warm = (SYSTEM.getProcessCpuTime() - from) / 1e6 / (rounds - rounds / 2);
         System.out.printf(
                 Locale.ROOT,
-                "lists x%d, %.3g combinations: first %.1f ms CPU, warm median %.2f ms (%.2f to %.2f); hundredth %d, front %d%n",
+                "lists x%d, %.3g combinations: first %.1f ms CPU, warm mean %.2f ms; hundredth %d, front %d%n",
                 times,
                 (double) question.columns().combinations(),
                 first,
-                warm[warm.length / 2],
-                warm[0],
-                warm[warm.length - 1],
+                warm,
                 answer,
                 front);
     }
