@@ -18,6 +18,8 @@ import longthrow.core.term.Term;
  * @param unknowns what cannot be said yet, and why
  * @param defaults every default and assumption used
  * @param next     next best readings, best first
+ * @param candidates ways that go together, best first; empty for questions that search nothing
+ * @param rejections why others do not
  */
 public record Answer(
         String question,
@@ -30,7 +32,9 @@ public record Answer(
         List<Stop> stops,
         List<Unknown> unknowns,
         List<DefaultUsed> defaults,
-        List<NextReading> next) {
+        List<NextReading> next,
+        List<Candidate> candidates,
+        List<Rejection> rejections) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -39,6 +43,26 @@ public record Answer(
         unknowns = List.copyOf(unknowns);
         defaults = List.copyOf(defaults);
         next = List.copyOf(next);
+        candidates = List.copyOf(candidates);
+        rejections = List.copyOf(rejections);
+    }
+
+    /** The answer to a question that searches nothing. */
+    public Answer(
+            String question,
+            String engine,
+            boolean invented,
+            UnitSystem units,
+            List<Result> values,
+            List<Verdict> verdicts,
+            List<Finding> findings,
+            List<Stop> stops,
+            List<Unknown> unknowns,
+            List<DefaultUsed> defaults,
+            List<NextReading> next) {
+        this(
+                question, engine, invented, units, values, verdicts, findings, stops, unknowns, defaults, next,
+                List.of(), List.of());
     }
 
     /** The figure found for a term, if there is one. */

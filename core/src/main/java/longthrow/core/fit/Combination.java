@@ -1,8 +1,10 @@
 package longthrow.core.fit;
 
+import longthrow.core.answer.Sureness;
+
 /**
  * One crankshaft, piston, rod and gasket that fit, by their rows.
- * @param certainty worst of all its dimensions
+ * @param sureness worst of all its dimensions
  * @param unknowns  what its parts do not say
  * @param cuts      machine operations it needs
  * @param price     of parts and operations, whole hundredths; of what is priced
@@ -15,7 +17,7 @@ public record Combination(
         int piston,
         int rod,
         int gasket,
-        Certainty certainty,
+        Sureness sureness,
         int unknowns,
         int cuts,
         long price,

@@ -1,6 +1,8 @@
 package longthrow.core.fit;
 
+import java.util.Optional;
 import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 
 /** What can keep a combination from going together, in the order in which it is looked at: the first one met counts it out. */
 public enum Obstacle {
@@ -16,7 +18,8 @@ public enum Obstacle {
     ROD_ON_CRANKPIN("the big end does not go on the crankpin", Term.BIG_END_CLEARANCE),
     ROD_BETWEEN_CHEEKS("the big end does not go between the cheeks", Term.ROD_SIDE_CLEARANCE),
     ROD_RATIO("the rod is too short for the throw", Term.ROD_RATIO),
-    SPEED("not for the wanted speed", Term.WANTED_SPEED),
+    SWEPT("the swept volume is outside a rule", Term.SWEPT_VOLUME),
+    SPEED("the top ring would flutter at the wanted speed", Term.TDC_ACCELERATION),
     DECK_PROUD("the piston stands out of the hole", Term.DECK_CLEARANCE),
     DECK_LOW("the piston stands too far down the hole", Term.DECK_CLEARANCE),
     RING_OUT("the top ring leaves the bore", Term.TOP_RING_TO_DECK),
@@ -27,13 +30,14 @@ public enum Obstacle {
     SQUISH_WIDE("the squish is too wide", Term.SQUISH),
     RATIO_LOW("the compression ratio is too low", Term.COMPRESSION_RATIO),
     RATIO_HIGH("the compression ratio is too high", Term.COMPRESSION_RATIO),
+    ROOM_SMALL("the clearance volume is under a rule", Term.CLEARANCE_VOLUME),
     RULE("a rule of the owner is not kept", null),
     BUDGET("it costs more than the budget", null);
 
     private final String label;
-    private final @org.jspecify.annotations.Nullable Term term;
+    private final @Nullable Term term;
 
-    Obstacle(String label, @org.jspecify.annotations.Nullable Term term) {
+    Obstacle(String label, @Nullable Term term) {
         this.label = label;
         this.term = term;
     }
@@ -43,7 +47,7 @@ public enum Obstacle {
     }
 
     /** The figure it is about; empty when it is about none. */
-    public java.util.Optional<Term> term() {
-        return java.util.Optional.ofNullable(term);
+    public Optional<Term> term() {
+        return Optional.ofNullable(term);
     }
 }

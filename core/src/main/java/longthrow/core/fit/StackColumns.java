@@ -19,9 +19,11 @@ public final class StackColumns {
      * @param height   compression height [pm]
      * @param skirt    below the pin centre [pm]
      * @param topLand  height of the top land [pm]
+     * @param topRing  thickness of the top ring [pm]
      * @param crown    dish positive, dome negative
      */
-    public record Pistons(Sizes bore, Sizes height, Sizes skirt, Sizes topLand, Volumes crown, Each each) {}
+    public record Pistons(
+            Sizes bore, Sizes height, Sizes skirt, Sizes topLand, Sizes topRing, Volumes crown, Each each) {}
 
     /**
      * What can take the place of the rod.

@@ -1,5 +1,6 @@
 package longthrow.core.fit;
 
+import longthrow.core.answer.Sureness;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,7 +22,7 @@ final class StackFit {
     @Nullable
     Obstacle obstacle;
 
-    Certainty certainty = Certainty.SURE;
+    Sureness sureness = Sureness.SURE;
     int unknowns;
     int cuts;
     long price;
@@ -33,7 +34,7 @@ final class StackFit {
     private int crank;
     private int piston;
     private int rod;
-    private Certainty stackCertainty = Certainty.SURE;
+    private Sureness stackSureness = Sureness.SURE;
     private int stackUnknowns;
     private long stackPrice;
     private long half2;
@@ -78,7 +79,7 @@ final class StackFit {
             obstacle = Obstacle.NOT_SAID;
             return false;
         }
-        certainty = Certainty.worse(one.certainty(), two.certainty());
+        sureness = Sureness.worse(one.sureness(), two.sureness());
         unknowns = one.unknowns()
                 + two.unknowns()
                 + c.cranks.each().unknowns()[i]
@@ -93,7 +94,7 @@ final class StackFit {
         if (c.cranks.stroke().isVague(i)
                 || c.pistons.height().isVague(j)
                 || c.rods.length().isVague(k)) {
-            certainty = Certainty.worse(certainty, Certainty.SELECTION);
+            sureness = Sureness.worse(sureness, Sureness.SELECTION);
         }
         long sHalf = c.cranks.stroke().half[i];
         long hHalf = c.pistons.height().half[j];
@@ -115,14 +116,90 @@ final class StackFit {
                         Obstacle.ROD_RATIO)) {
             return false;
         }
+        if (!swept(i, j) || !speed(i, j, k)) {
+            return false;
+        }
         if (!keeps(deck2, half2, variance2, limits.deck(), Obstacle.DECK_PROUD, Obstacle.DECK_LOW)
                 || !ring(j)
                 || !skirt(i, j, s, l, sHalf, lHalf, sVar, lVar)
                 || !sleeve(j, s, l, sHalf, lHalf, sVar, lVar)) {
             return false;
         }
-        stackCertainty = certainty;
+        stackSureness = sureness;
         stackUnknowns = unknowns;
+        return true;
+    }
+
+    /** Bore area times stroke: its ends lie at the corners of both. */
+    private boolean swept(int i, int j) {
+        if (limits.sweptLeast() <= 0 && limits.sweptMost() == Double.POSITIVE_INFINITY) {
+            return true;
+        }
+        Sizes stroke = c.cranks.stroke();
+        Sizes bore = c.pistons.bore();
+        double s = METRE * stroke.value[i];
+        double b = METRE * bore.value[j];
+        double volume = QUARTER_PI * b * b * s;
+        double low = corner(b, -METRE * bore.half[j], s, -METRE * stroke.half[i]);
+        double high = corner(b, METRE * bore.half[j], s, METRE * stroke.half[i]);
+        double variance = square(QUARTER_PI * b * b * METRE * stroke.uncertainty[i])
+                + square(2 * QUARTER_PI * b * s * METRE * bore.uncertainty[j]);
+        return inside(
+                volume, low, high, variance, limits.sweptLeast(), limits.sweptMost(), Obstacle.SWEPT, Obstacle.SWEPT);
+    }
+
+    private static double corner(double bore, double boreHalf, double stroke, double strokeHalf) {
+        return QUARTER_PI * square(bore + boreHalf) * (stroke + strokeHalf);
+    }
+
+    /** r w2 (1 + r / l) against what the ring bears; more with a longer throw, less with a longer rod and a thinner ring. */
+    private boolean speed(int i, int j, int k) {
+        if (Double.isNaN(limits.wantedSpeed())) {
+            return true;
+        }
+        Sizes ring = c.pistons.topRing();
+        if (!ring.isKnown(j)) {
+            unknowns++;
+            return true;
+        }
+        double low = ringLoad(i, j, k, -1);
+        double high = ringLoad(i, j, k, 1);
+        if (high <= limits.ringFlutter()) {
+            return true;
+        }
+        if (low > limits.ringFlutter()) {
+            obstacle = Obstacle.SPEED;
+            return false;
+        }
+        // the box is narrow against the limit, which is known to two digits: no more is made of it
+        sureness = Sureness.worse(sureness, Sureness.SELECTION);
+        return true;
+    }
+
+    private double ringLoad(int i, int j, int k, int corner) {
+        double r = METRE * (c.cranks.stroke().value[i] + corner * c.cranks.stroke().half[i]) / 2;
+        double l = METRE * (c.rods.length().value[k] - corner * c.rods.length().half[k]);
+        double t = METRE * (c.pistons.topRing().value[j] + corner * c.pistons.topRing().half[j]);
+        return r * square(limits.wantedSpeed()) * (1 + r / l) * t;
+    }
+
+    private boolean inside(
+            double value,
+            double low,
+            double high,
+            double variance,
+            double least,
+            double most,
+            Obstacle below,
+            Obstacle above) {
+        if (low >= least && high <= most) {
+            return true;
+        }
+        if (high < least || low > most) {
+            obstacle = high < least ? below : above;
+            return false;
+        }
+        sureness = Sureness.worse(sureness, Boxes.byProbability(value - least, most - value, Math.sqrt(variance)));
         return true;
     }
 
@@ -196,16 +273,15 @@ final class StackFit {
             obstacle = value + box < least ? low : high;
             return false;
         }
-        certainty = Certainty.worse(
-                certainty,
-                Certainty.byProbability((double) (value - least), (double) (most - value), Math.sqrt(variance)));
+        sureness = Sureness.worse(
+                sureness, Boxes.byProbability((double) (value - least), (double) (most - value), Math.sqrt(variance)));
         return true;
     }
 
     /** The gasket on top of the last {@link #stack}; false when something keeps it apart. */
     boolean gasket(int g) {
         obstacle = null;
-        certainty = stackCertainty;
+        sureness = stackSureness;
         unknowns = stackUnknowns + c.gaskets.each().unknowns()[g];
         price = stackPrice + c.gaskets.each().price()[g];
         Sizes thickness = c.gaskets.thickness();
@@ -214,7 +290,7 @@ final class StackFit {
             return false;
         }
         if (thickness.isVague(g)) {
-            certainty = Certainty.worse(certainty, Certainty.SELECTION);
+            sureness = Sureness.worse(sureness, Sureness.SELECTION);
         }
         squish2 = deck2 + 2 * thickness.value[g];
         return hole(g)
@@ -257,34 +333,81 @@ final class StackFit {
                 || Double.isNaN(limits.chamber())
                 || !c.gaskets.bore().isKnown(g)) {
             ratio = Double.NaN;
-            unknowns += limits.ratioLeast() > 1 || limits.ratioMost() < Double.POSITIVE_INFINITY ? 1 : 0;
+            unknowns += isRatioLimited() ? 1 : 0;
             return true;
         }
         ratio = ratioAt(g, 0);
-        if (limits.ratioLeast() <= 1 && limits.ratioMost() == Double.POSITIVE_INFINITY) {
+        if (!isRatioLimited()) {
             return true;
         }
-        if (!hasVolumeBox(g)) {
-            if (ratio >= limits.ratioLeast() && ratio <= limits.ratioMost()) {
-                return true;
-            }
-            obstacle = ratio < limits.ratioLeast() ? Obstacle.RATIO_LOW : Obstacle.RATIO_HIGH;
-            return false;
-        }
-        double low = ratioAt(g, -1);
-        double high = ratioAt(g, 1);
-        if (low >= limits.ratioLeast() && high <= limits.ratioMost()) {
+        boolean box = hasVolumeBox(g);
+        double low = box ? ratioAt(g, -1) : ratio;
+        double high = box ? ratioAt(g, 1) : ratio;
+        boolean byRatio = inside(
+                ratio,
+                low,
+                high,
+                box ? ratioVariance(g) : 0,
+                limits.ratioLeast(),
+                limits.ratioMost(),
+                Obstacle.RATIO_LOW,
+                Obstacle.RATIO_HIGH);
+        return byRatio && room(g);
+    }
+
+    private boolean isRatioLimited() {
+        return limits.ratioLeast() > 1 || limits.ratioMost() < Double.POSITIVE_INFINITY || limits.clearanceLeast() > 0;
+    }
+
+    /** Clearance volume by rule: least with everything that takes room at its largest. */
+    private boolean room(int g) {
+        if (limits.clearanceLeast() <= 0) {
             return true;
         }
-        if (high < limits.ratioLeast() || low > limits.ratioMost()) {
-            obstacle = high < limits.ratioLeast() ? Obstacle.RATIO_LOW : Obstacle.RATIO_HIGH;
-            return false;
-        }
-        certainty = Certainty.worse(
-                certainty,
-                Certainty.byProbability(
-                        ratio - limits.ratioLeast(), limits.ratioMost() - ratio, Math.sqrt(ratioVariance(g))));
-        return true;
+        double volume = clearanceAt(g, 0);
+        return inside(
+                volume,
+                clearanceAt(g, 1),
+                clearanceAt(g, -1),
+                clearanceVariance(g),
+                limits.clearanceLeast(),
+                Double.POSITIVE_INFINITY,
+                Obstacle.ROOM_SMALL,
+                Obstacle.ROOM_SMALL);
+    }
+
+    /** +1 is the corner with the least room. */
+    private double clearanceAt(int g, int corner) {
+        double s = METRE * (c.cranks.stroke().value[crank] + corner * c.cranks.stroke().half[crank]);
+        double l = METRE * (c.rods.length().value[rod] + corner * c.rods.length().half[rod]);
+        double h = METRE * (c.pistons.height().value[piston] + corner * c.pistons.height().half[piston]);
+        double deck = METRE * (deckHeight - corner * deckHeightHalf) - s / 2 - l - h;
+        int boreCorner = deck > 0 ? -corner : corner;
+        double b = METRE * (c.pistons.bore().value[piston] + boreCorner * c.pistons.bore().half[piston]);
+        return smallVolume(g, corner) + QUARTER_PI * b * b * deck;
+    }
+
+    private double smallVolume(int g, int corner) {
+        double t = METRE * (c.gaskets.thickness().value[g] - corner * c.gaskets.thickness().half[g]);
+        double hole = METRE * (c.gaskets.bore().value[g] - corner * c.gaskets.bore().half[g]);
+        return limits.chamber()
+                - corner * limits.chamberHalf()
+                + c.pistons.crown().value[piston]
+                - corner * c.pistons.crown().half[piston]
+                + QUARTER_PI * hole * hole * t;
+    }
+
+    private double clearanceVariance(int g) {
+        double t = METRE * c.gaskets.thickness().value[g];
+        double hole = METRE * c.gaskets.bore().value[g];
+        double b = METRE * c.pistons.bore().value[piston];
+        double area = QUARTER_PI * b * b;
+        return square(area * METRE) * variance2 / 4
+                + square(QUARTER_PI * hole * hole * METRE * c.gaskets.thickness().uncertainty[g])
+                + square(Math.PI / 2 * hole * t * METRE * c.gaskets.bore().uncertainty[g])
+                + square(Math.PI / 2 * b * METRE * deck2 / 2 * METRE * c.pistons.bore().uncertainty[piston])
+                + square(limits.chamberUncertainty())
+                + square(c.pistons.crown().uncertainty[piston]);
     }
 
     private boolean hasVolumeBox(int g) {
@@ -302,13 +425,7 @@ final class StackFit {
         double l = METRE * (c.rods.length().value[rod] + corner * c.rods.length().half[rod]);
         double h = METRE * (c.pistons.height().value[piston] + corner * c.pistons.height().half[piston]);
         double top = METRE * (deckHeight - corner * deckHeightHalf);
-        double t = METRE * (c.gaskets.thickness().value[g] - corner * c.gaskets.thickness().half[g]);
-        double hole = METRE * (c.gaskets.bore().value[g] - corner * c.gaskets.bore().half[g]);
-        double small = limits.chamber()
-                - corner * limits.chamberHalf()
-                + c.pistons.crown().value[piston]
-                - corner * c.pistons.crown().half[piston]
-                + QUARTER_PI * hole * hole * t;
+        double small = smallVolume(g, corner);
         int boreCorner = small > 0 ? corner : -corner;
         double b = METRE * (c.pistons.bore().value[piston] + boreCorner * c.pistons.bore().half[piston]);
         double area = QUARTER_PI * b * b;
@@ -343,7 +460,7 @@ final class StackFit {
     }
 
     Combination combination(int g) {
-        return new Combination(crank, piston, rod, g, certainty, unknowns, cuts, price, deck2, squish2, ratio);
+        return new Combination(crank, piston, rod, g, sureness, unknowns, cuts, price, deck2, squish2, ratio);
     }
 
     /** Distance of the squish from the aim in half picometres. */

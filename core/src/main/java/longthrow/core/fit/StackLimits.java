@@ -16,6 +16,11 @@ package longthrow.core.fit;
  * @param skirtGap        skirt to counterweight at bottom dead centre
  * @param ringBelowDeck   top ring below the deck at top dead centre
  * @param skirtOut        skirt below the sleeve at bottom dead centre
+ * @param sweptLeast      swept volume [m3]; 0 for none
+ * @param sweptMost       infinity for none
+ * @param clearanceLeast  clearance volume [m3]; 0 for none
+ * @param wantedSpeed     at which the top ring must not flutter [rad/s]; NaN for not said
+ * @param ringFlutter     acceleration times ring thickness it bears [m2/s2]
  * @param aimedSquish     to rank by [pm]; {@link Sizes#NOT_SAID} for none
  */
 public record StackLimits(
@@ -33,4 +38,9 @@ public record StackLimits(
         Window skirtGap,
         Window ringBelowDeck,
         Window skirtOut,
+        double sweptLeast,
+        double sweptMost,
+        double clearanceLeast,
+        double wantedSpeed,
+        double ringFlutter,
         long aimedSquish) {}

@@ -136,6 +136,7 @@ public final class JoinQuestion {
                         lengths(piston[1]),
                         Sizes.unknown(crown.length),
                         Sizes.unknown(crown.length),
+                        Sizes.unknown(crown.length),
                         Volumes.exact(crown),
                         each(piston[3], pins)),
                 new StackColumns.Rods(lengths(rod[0]), new StackColumns.Each(rod[1], of, new int[of.length])),
@@ -160,6 +161,11 @@ public final class JoinQuestion {
                 Window.ANY,
                 Window.ANY,
                 Window.ANY,
+                0,
+                Double.POSITIVE_INFINITY,
+                0,
+                Double.NaN,
+                0,
                 MILLIMETRE);
     }
 

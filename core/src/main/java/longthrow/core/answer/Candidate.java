@@ -1,0 +1,74 @@
+package longthrow.core.answer;
+
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/**
+ * One way that goes together: parts and machining, what the engine then is, what it costs, and what it leaves open.
+ * @param title    parts in a few words, by their codes
+ * @param sureness how surely the parts go together
+ * @param pieces   what is bought or machined
+ * @param total    what it costs
+ * @param values   figures of the engine with these parts
+ * @param verdicts those figures held against rules
+ * @param changes  what differs from the engine as it is
+ * @param forces   what else it makes necessary
+ * @param unknowns what stays unknown until it is mocked up or asked for
+ */
+public record Candidate(
+        String title,
+        Sureness sureness,
+        List<Piece> pieces,
+        Total total,
+        List<Result> values,
+        List<Verdict> verdicts,
+        List<Finding> changes,
+        List<Finding> forces,
+        List<Finding> unknowns) {
+    public Candidate {
+        pieces = List.copyOf(pieces);
+        values = List.copyOf(values);
+        verdicts = List.copyOf(verdicts);
+        changes = List.copyOf(changes);
+        forces = List.copyOf(forces);
+        unknowns = List.copyOf(unknowns);
+    }
+
+    /**
+     * A part or an operation.
+     * @param kind     of part, or {@code machine_operation}
+     * @param code     by which it is ordered
+     * @param name     for people
+     * @param vendor   empty when not said
+     * @param price    whole hundredths with shipping; empty when not said
+     * @param currency empty when there is no price
+     * @param leadDays empty when not said
+     * @param note     what is to be done, or what the row warns of; empty for none
+     */
+    public record Piece(
+            String kind,
+            String code,
+            String name,
+            String vendor,
+            OptionalLong price,
+            String currency,
+            OptionalInt leadDays,
+            String note) {}
+
+    /**
+     * The sum of what is priced.
+     * @param known     whole hundredths
+     * @param currency  empty when nothing is priced
+     * @param notPriced pieces without a price: the true total is more
+     * @param forgotten what else is usually needed and not in the sum
+     * @param budget    whole hundredths; empty for none
+     */
+    public record Total(
+            long known, String currency, List<String> notPriced, List<String> forgotten, OptionalLong budget) {
+        public Total {
+            notPriced = List.copyOf(notPriced);
+            forgotten = List.copyOf(forgotten);
+        }
+    }
+}

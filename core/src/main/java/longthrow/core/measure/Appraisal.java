@@ -1,0 +1,55 @@
+package longthrow.core.measure;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Result;
+import longthrow.core.answer.Stop;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.engine.Judge;
+import longthrow.core.engine.Stops;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Term;
+
+/**
+ * What an engine is by what is written of it, without looking for slips or next readings: for engines that are only thought of, part by part.
+ * @param build    that was appraised
+ * @param values   figures
+ * @param verdicts by rule
+ * @param stops    what must not be done
+ * @param defaults used
+ */
+public record Appraisal(
+        Build build, List<Result> values, List<Verdict> verdicts, List<Stop> stops, List<DefaultUsed> defaults) {
+    public Appraisal {
+        values = List.copyOf(values);
+        verdicts = List.copyOf(verdicts);
+        stops = List.copyOf(stops);
+        defaults = List.copyOf(defaults);
+    }
+
+    /**
+     * Appraises a build.
+     * @throws longthrow.core.measurement.NotConvergedException when no engine comes near what is written
+     */
+    public static Appraisal of(Build build) {
+        Figures figures = Figures.of(build);
+        Impossible impossible = new Impossible(figures);
+        Function<Term, Optional<Measured>> sound =
+                term -> impossible.spoils(term) ? Optional.empty() : figures.figure(term);
+        List<Verdict> verdicts = Judge.verdicts(build, sound);
+        return new Appraisal(
+                build,
+                figures.results(),
+                verdicts,
+                Stops.of(build, sound),
+                figures.readings().defaults());
+    }
+
+    /** The figure of a term, if there is one. */
+    public Optional<Measured> figure(Term term) {
+        return values.stream().filter(v -> v.term() == term).map(Result::figure).findFirst();
+    }
+}
