@@ -69,13 +69,21 @@ public final class Longthrow implements Callable<ExitCode> {
     @Spec
     private CommandSpec spec;
 
-    /** Runs one call and ends the process with its {@link ExitCode}. */
+    /** Runs one call and ends the process with its {@link ExitCode}, as {@link #forTheLauncher} puts it. */
     public static void main(String[] arguments) {
-        System.exit(run(
+        System.exit(forTheLauncher(run(
                 new FileOutputStream(FileDescriptor.out),
                 new FileOutputStream(FileDescriptor.err),
                 Colour.ofThisTerminal(),
-                arguments));
+                arguments)));
+    }
+
+    /**
+     * The code of a stop, 1, is also what a Java ends with that cannot start. So the launcher names another number for it in the
+     * property {@code longthrow.stop} and turns that back into 1.
+     */
+    static int forTheLauncher(int code) {
+        return code == ExitCode.ANSWERED_WITH_STOP.code() ? Integer.getInteger("longthrow.stop", code) : code;
     }
 
     /** One call with its answer brought to the end of the line: an answer that could not be written is none. */
@@ -84,7 +92,12 @@ public final class Longthrow implements Callable<ExitCode> {
         RememberingStream written = new RememberingStream(out);
         PrintWriter answers = new PrintWriter(written, false, StandardCharsets.UTF_8);
         PrintWriter messages = new PrintWriter(err, false, StandardCharsets.UTF_8);
-        int code = run(answers, messages, colour, arguments);
+        int code;
+        try {
+            code = run(answers, messages, colour, arguments);
+        } catch (LinkageError fault) { // before the commands were wired
+            code = new Longthrow().confess(fault, messages);
+        }
         answers.flush();
         Optional<IOException> failure = written.failure();
         if (failure.isPresent() && !SystemWords.readerHasLeft(failure.get())) {
@@ -109,7 +122,8 @@ public final class Longthrow implements Callable<ExitCode> {
         }
         Objects.requireNonNull(line.getSubcommands().get(SetCommand.NAME))
                 .setUnmatchedOptionsArePositionalParams(true); // -0.10 mm is a value
-        return line.setOut(out)
+        return line.setExpandAtFiles(false) // a file's name may begin with @
+                .setOut(out)
                 .setErr(err)
                 .setColorScheme(Help.defaultColorScheme(colour))
                 .setUsageHelpAutoWidth(false)
@@ -166,6 +180,10 @@ public final class Longthrow implements Callable<ExitCode> {
 
     private int confess(Throwable fault, PrintWriter err) {
         err.println("longthrow: internal fault, no fault of your input: " + PlainText.of(fault.toString()));
+        if (fault instanceof LinkageError) {
+            err.println(
+                    "A piece of the program is missing: the build is damaged. Delete the folder build and call again.");
+        }
         if (trace) {
             StringWriter whole = new StringWriter();
             fault.printStackTrace(new PrintWriter(whole, true));

@@ -9,8 +9,11 @@ import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -98,6 +101,35 @@ class LongthrowTest {
         assertThat(err.toString())
                 .contains("internal fault", "StackOverflowError")
                 .doesNotContain("\tat ");
+    }
+
+    @Test
+    void missingPieceOfTheProgramIsADamagedBuild() {
+        Callable<ExitCode> torn = () -> {
+            throw new NoClassDefFoundError("longthrow/core/Torn");
+        };
+        assertThat(runWith(torn, "try")).isEqualTo(3);
+        assertThat(err.toString()).contains("the build is damaged. Delete the folder build and call again");
+    }
+
+    @Test
+    void launcherIsToldOfAStopByTheNumberItAskedFor() {
+        assertThat(Longthrow.forTheLauncher(1)).isEqualTo(1);
+        System.setProperty("longthrow.stop", "101");
+        try {
+            assertThat(Longthrow.forTheLauncher(1)).isEqualTo(101);
+            assertThat(Longthrow.forTheLauncher(0)).isZero();
+            assertThat(Longthrow.forTheLauncher(3)).isEqualTo(3);
+        } finally {
+            System.clearProperty("longthrow.stop");
+        }
+    }
+
+    @Test
+    void nameThatBeginsWithAnAtSignIsAFileAndNoListOfArguments(@TempDir Path folder) throws IOException {
+        Path list = Files.writeString(folder.resolve("list"), "secret words\n");
+        assertThat(run("measure", "@" + list)).isEqualTo(2);
+        assertThat(err.toString()).contains("@" + list, "no such file").doesNotContain("secret");
     }
 
     @ParameterizedTest
