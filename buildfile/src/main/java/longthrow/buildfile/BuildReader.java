@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import longthrow.buildfile.Node.Entry;
 import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Sequence;
@@ -99,11 +100,11 @@ final class BuildReader {
 
     /** For a key on the top level that belongs into a section. */
     private static String sectionOf(String key) {
-        return Arrays.stream(Part.values())
+        String sections = Arrays.stream(Part.values())
                 .filter(part -> Layout.keys(part).contains(key))
-                .findFirst()
-                .map(part -> "put it under '" + part.key() + ":' with two spaces in front")
-                .orElse("");
+                .map(part -> "'" + part.key() + ":'")
+                .collect(Collectors.joining(" or "));
+        return sections.isEmpty() ? "" : "put it under " + sections + " with two spaces in front";
     }
 
     private void readSection(Part part) {
@@ -414,7 +415,7 @@ final class BuildReader {
                 .flatMap(t -> TermMap.term(t, fields.node("term").orElseThrow(), fields.at("term"), faults));
         String procedure = fields.textOrEmpty("procedure");
         String reference = fields.textOrEmpty("reference");
-        Optional<Quantity> temperature = fields.quantity("temperature", Dimension.TEMPERATURE);
+        Optional<Quantity> temperature = Temperatures.ofAPart(fields, "temperature");
         if (!fields.has("least") && !fields.has("most")) {
             faults.add(
                     fields.place(),

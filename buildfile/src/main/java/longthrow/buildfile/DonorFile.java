@@ -52,7 +52,7 @@ public final class DonorFile {
     }
 
     private static ReadDonors read(Optional<String> text, Faults faults) {
-        Optional<Fields> top = text.flatMap(plain -> TreeReader.read(plain, faults))
+        Optional<Fields> top = text.flatMap(plain -> TreeReader.read(plain, VERSION + ": " + FORMAT_VERSION, faults))
                 .filter(root -> VersionLine.isReadable(root, VERSION, FORMAT_VERSION, faults))
                 .flatMap(root -> Fields.of(root, "", KEYS, faults));
         boolean invented = top.flatMap(f -> f.yesOrNo(Layout.INVENTED)).orElse(false);

@@ -141,6 +141,11 @@ final class Fields {
         return node(key).flatMap(n -> quantity(n, at(key), dimension, faults));
     }
 
+    /** A fault of what stands behind a key that is there. */
+    void refuse(String key, String found, String why, String allowed, String mend) {
+        faults.add(node(key).orElseThrow().place(), at(key), found, why, allowed, mend);
+    }
+
     /** A quantity above zero without ±, for a tolerance. */
     Optional<Quantity> width(String key, Dimension dimension) {
         return quantity(key, dimension)

@@ -26,10 +26,11 @@ final class GivenReader {
     /** So many times beyond what is believable it is a slip of the unit or the point; nearer, the domain questions it. */
     private static final double BEYOND_ANY_ENGINE = 1000;
 
-    /** A part is not held in the hand outside this range [K]: -50 to 300 °C. Common practice, no source. */
-    private static final double COLDEST = 223.15;
-
-    private static final double HOTTEST = 573.15;
+    /**
+     * Entries of one term. Each is held against each of the others, so the time grows with their square; and what was read or
+     * looked up more often than this is one set of readings.
+     */
+    static final int MOST_ENTRIES = 50;
 
     private static final String HOW_TO_SPLIT = ",\\s+|;\\s*";
 
@@ -53,10 +54,18 @@ final class GivenReader {
         }
         if (items.stream().allMatch(GivenReader::isBareFigure)) {
             List<Quantity> readings = readings(term, node, path);
-            if (readings.size() > 1) {
-                faults.note(node.place(), path, takenAs(readings));
-            }
             return readings.isEmpty() ? List.of() : List.of(taken(readings));
+        }
+        if (items.size() > MOST_ENTRIES) {
+            faults.add(
+                    node.place(),
+                    path,
+                    "",
+                    "has " + items.size()
+                            + " entries, each with a doubt of its own; each would be held against all others",
+                    "at most " + MOST_ENTRIES,
+                    "put readings of one instrument into one entry: {readings: [first, second], with: its name}");
+            return List.of();
         }
         List<Given> all = new ArrayList<>();
         for (int i = 0; i < items.size(); i++) {
@@ -69,10 +78,6 @@ final class GivenReader {
         return node instanceof Scalar scalar
                 && !scalar.text().strip().equals(Layout.UNKNOWN)
                 && !scalar.text().matches("(?s).*(±|\\+/?-).*");
-    }
-
-    private static String takenAs(List<Quantity> readings) {
-        return "taken as " + readings.size() + " readings of one instrument";
     }
 
     private static Given.Taken taken(List<Quantity> readings) {
@@ -102,8 +107,8 @@ final class GivenReader {
         }
         if (scalar.text().split(HOW_TO_SPLIT, -1).length > 1) {
             List<Quantity> readings = readings(term, scalar, path);
-            if (readings.size() > 1) {
-                faults.note(scalar.place(), path, takenAs(readings));
+            if (readings.size() > 1) { // without brackets it may have been meant as one figure
+                faults.note(scalar.place(), path, "taken as " + readings.size() + " readings of one instrument");
             }
             return readings.isEmpty() ? Optional.empty() : Optional.of(taken(readings));
         }
@@ -155,8 +160,9 @@ final class GivenReader {
         String key = Form.READINGS.key();
         List<Quantity> readings = readings(term, fields.node(key).orElseThrow(), fields.at(key));
         Optional<String> with = fields.text("with").filter(name -> fits(name, term, fields));
-        @Nullable Quantity part = temperature(fields, "part_at");
-        @Nullable Quantity instrument = temperature(fields, "instrument_at");
+        @Nullable Quantity part = Temperatures.ofAPart(fields, "part_at").orElse(null);
+        @Nullable
+        Quantity instrument = Temperatures.ofAPart(fields, "instrument_at").orElse(null);
         Given.Origin origin =
                 new Given.Origin(fields.textOrEmpty("who"), fields.textOrEmpty("when"), fields.textOrEmpty("photo"));
         String note = fields.textOrEmpty(Layout.NOTE);
@@ -268,20 +274,6 @@ final class GivenReader {
             return Optional.empty();
         }
         return stated.map(Stated::value);
-    }
-
-    private @Nullable Quantity temperature(Fields fields, String key) {
-        Optional<Quantity> read = fields.quantity(key, Dimension.TEMPERATURE);
-        if (read.isPresent() && !(read.get().si() >= COLDEST && read.get().si() <= HOTTEST)) {
-            faults.add(
-                    fields.node(key).orElseThrow().place(),
-                    fields.at(key),
-                    read.get().written(),
-                    "is no temperature at which a part is measured",
-                    "-50 °C to 300 °C",
-                    "check the number and its unit");
-        }
-        return read.orElse(null);
     }
 
     private Optional<Given> typed(Term term, Fields fields) {

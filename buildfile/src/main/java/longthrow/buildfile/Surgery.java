@@ -1,6 +1,7 @@
 package longthrow.buildfile;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import longthrow.buildfile.Node.Entry;
@@ -8,6 +9,7 @@ import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Place;
 import longthrow.buildfile.Node.Scalar;
 import longthrow.buildfile.Node.Sequence;
+import longthrow.core.term.Part;
 
 /**
  * One value of a text changed, all else left as it stands. The places of the tree's nodes say where to cut; afterwards the
@@ -37,6 +39,7 @@ final class Surgery {
         Optional<String> text = PlainText.check(original, faults);
         Optional<Mapping> before = text.flatMap(t -> TreeReader.read(t, faults));
         Optional<Node> value = value();
+        refuseKeyWithoutSection();
         if (!faults.isEmpty() || before.isEmpty() || value.isEmpty() || text.isEmpty()) {
             return new Edited(Optional.empty(), faults.all());
         }
@@ -46,7 +49,8 @@ final class Surgery {
         }
         List<Fault> left = BuildFile.read(changed).faults();
         if (!left.isEmpty()) {
-            return new Edited(Optional.empty(), left);
+            return new Edited(
+                    Optional.empty(), left.stream().map(Surgery::withoutLine).toList());
         }
         boolean clean = TreeReader.read(changed, new Faults())
                 .filter(after -> differsOnlyHere(before.get(), after, path, value.get()))
@@ -63,6 +67,28 @@ final class Surgery {
         }
         String mark = original.substring(0, original.length() - text.get().length()); // a byte order mark stays
         return new Edited(Optional.of(mark + changed), List.of());
+    }
+
+    /** Its line counts in the changed text, which nobody gets to see. */
+    private static Fault withoutLine(Fault fault) {
+        return new Fault(0, 0, fault.path(), fault.found(), fault.why(), fault.allowed(), fault.mend());
+    }
+
+    /** A key without its section would be added on the top level, where it is refused with a cure for a file. */
+    private void refuseKeyWithoutSection() {
+        List<String> full = Arrays.stream(Part.values())
+                .filter(part -> Layout.keys(part).contains(path))
+                .map(part -> TreeReader.within(part.key(), path))
+                .toList();
+        if (!Layout.TOP_LEVEL.contains(path) && !full.isEmpty()) {
+            faults.add(
+                    Place.NOWHERE,
+                    path,
+                    "",
+                    "says no section",
+                    String.join(", ", full),
+                    "write " + String.join(" or ", full));
+        }
     }
 
     /** The new value as a node of its own. */

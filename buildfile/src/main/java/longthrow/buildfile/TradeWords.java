@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import longthrow.core.engine.Rule;
 import longthrow.core.term.Part;
 
 /** What the trade calls a thing that has another name in a build file. Common practice, no source. */
@@ -52,6 +53,11 @@ final class TradeWords {
             "alcohol", List.of("methanol"),
             "forged", List.of("high_silicon_forging", "low_silicon_forging"));
 
+    private static final String PETROL = "petrol";
+
+    /** What is bought at the pump: not a fuel of its own but the rule kept for it. */
+    private static final Set<String> GRADES = Set.of("premium", "regular");
+
     /** More than these are no help to choose from. */
     private static final int MOST = 3;
 
@@ -78,6 +84,10 @@ final class TradeWords {
 
     /** As {@link #didYouMean(String, String, Collection)}, for a word among those that may be chosen. */
     static Optional<String> didYouMean(String word, Collection<String> allowed) {
+        if (GRADES.contains(plain(word)) && allowed.contains(PETROL)) {
+            return Optional.of("write " + PETROL + ", and choose the ratio for its grade under 'rules:': {choose: {"
+                    + Rule.STATIC_RATIO.key() + ": " + plain(word) + "}}");
+        }
         return Optional.ofNullable(WORDS.get(plain(word)))
                 .filter(allowed::containsAll)
                 .or(() -> Nearest.to(word, allowed).map(List::of))

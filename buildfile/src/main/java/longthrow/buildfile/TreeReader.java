@@ -46,6 +46,9 @@ final class TreeReader {
     }
 
     private final String text;
+    /** What the file starts with. */
+    private final String firstLine;
+
     private final Faults faults;
     private final Iterator<Event> events;
     /** Character offset by code point index; null where they are the same. */
@@ -54,8 +57,9 @@ final class TreeReader {
     private int nodes;
     private boolean usable = true;
 
-    private TreeReader(String text, Faults faults) {
+    private TreeReader(String text, String firstLine, Faults faults) {
         this.text = text;
+        this.firstLine = firstLine;
         this.faults = faults;
         this.offsets = text.codePointCount(0, text.length()) == text.length() ? null : offsets(text);
         LoadSettings settings = LoadSettings.builder()
@@ -75,9 +79,17 @@ final class TreeReader {
         return offsets;
     }
 
-    /** The root mapping; empty with the faults added. Faults of keys leave a tree to go on with. */
+    /** The tree of a build file. */
     static Optional<Mapping> read(String text, Faults faults) {
-        TreeReader reader = new TreeReader(text, faults);
+        return read(text, Layout.VERSION + ": " + Layout.FORMAT_VERSION, faults);
+    }
+
+    /**
+     * The root mapping; empty with the faults added. Faults of keys leave a tree to go on with.
+     * @param firstLine with which such a file starts
+     */
+    static Optional<Mapping> read(String text, String firstLine, Faults faults) {
+        TreeReader reader = new TreeReader(text, firstLine, faults);
         try {
             return reader.read();
         } catch (Unreadable stopped) {
@@ -95,7 +107,7 @@ final class TreeReader {
         events.next(); // start of the stream
         Event first = events.next();
         if (first.getEventId() == Event.ID.StreamEnd) {
-            faults.add("the file is empty", "", "start it with the line 'longthrow: " + Layout.FORMAT_VERSION + "'");
+            faults.add("the file is empty", "", "start it with the line '" + firstLine + "'");
             return Optional.empty();
         }
         Node root = node(events.next(), "", 1);
@@ -119,7 +131,7 @@ final class TreeReader {
                 root instanceof Scalar scalar ? scalar.text() : "",
                 "stands where lines of key: value are wanted",
                 "",
-                "start the file with the line 'longthrow: " + Layout.FORMAT_VERSION + "'");
+                "start the file with the line '" + firstLine + "'");
         return Optional.empty();
     }
 
@@ -205,7 +217,7 @@ final class TreeReader {
             String valuePath = name == null ? path : within(path, name.text());
             Node value = node(events.next(), valuePath, depth + 1);
             end = Math.max(end, Math.max(key.end(), value.end()));
-            if (name != null && isKey(name, valuePath, entries.get(name.text()))) {
+            if (name != null && isKey(name, valuePath, value, entries.get(name.text()))) {
                 entries.put(name.text(), new Entry(name, value));
             } else if (name == null) {
                 faults.add(key.place(), path, "", key.plainName() + " cannot be a key", "", "write key: value");
@@ -221,7 +233,7 @@ final class TreeReader {
                 end);
     }
 
-    private boolean isKey(Scalar key, String path, @Nullable Entry earlier) {
+    private boolean isKey(Scalar key, String path, Node value, @Nullable Entry earlier) {
         if (key.text().isBlank()) {
             faults.add(key.place(), path, "", "an empty key stands here", "", "write key: value");
             return false;
@@ -243,10 +255,26 @@ final class TreeReader {
                     key.text(),
                     "stands twice: here and on line " + earlier.key().place().line(),
                     "each key once",
-                    "keep one; if both were measured, write a list: " + Faults.shown(key.text()) + ": [first, second]");
+                    value instanceof Mapping section && !section.entries().isEmpty()
+                            ? "put what stands below this one under the other" + settingOf(section, path)
+                            : "keep one; if both were measured, write a list: " + Faults.shown(key.text())
+                                    + ": [first, second]");
             return false;
         }
         return true;
+    }
+
+    /** How to bring the first value of a section that stands twice into the file without looking for its place. */
+    private static String settingOf(Mapping section, String path) {
+        Entry first = section.entries().get(0);
+        String at = within(path, first.key().text());
+        if (first.value() instanceof Mapping below && !below.entries().isEmpty()) {
+            return settingOf(below, at);
+        }
+        return first.value() instanceof Scalar scalar && !scalar.isEmpty()
+                ? ", or delete this one and call: longthrow set FILE " + Faults.shown(at) + " '"
+                        + Faults.shown(scalar.text()) + "'"
+                : "";
     }
 
     private Sequence sequence(CollectionStartEvent start, String path, int depth) throws Unreadable {

@@ -63,13 +63,37 @@ class BuildFileReadTest {
     }
 
     @Test
-    void severalReadingsAreSaidBackHoweverTheyAreWritten() {
-        for (String way : List.of("[66.00 mm, 66.01 mm]", "66.00 mm, 66.01 mm")) {
-            assertThat(BuildFile.read(HEAD + "cylinder:\n  bore: " + way + "\n").notes())
-                    .as(way)
-                    .extracting(Note::text)
-                    .containsExactly("taken as 2 readings of one instrument");
-        }
+    void severalReadingsWithoutBracketsAreSaidBack() {
+        assertThat(notes("66.00 mm, 66.01 mm")).containsExactly("taken as 2 readings of one instrument");
+        assertThat(notes("[66.00 mm, 66.01 mm]")).isEmpty();
+    }
+
+    private static List<String> notes(String bore) {
+        return BuildFile.read(HEAD + "cylinder:\n  bore: " + bore + "\n").notes().stream()
+                .map(Note::text)
+                .toList();
+    }
+
+    @Test
+    void aMissingUnitIsAskedForWithTheDoubtKept() {
+        assertThat(mend("86.40 ± 0.03")).isEqualTo("write 86.40 ± 0.03 mm or 86.40 ± 0.03 in");
+        assertThat(mend("86.40 ± 1 %")).isEqualTo("write 86.40 mm or 86.40 in, and behind it ± 1 %");
+        assertThat(mend("86.40")).isEqualTo("write 86.40 mm or 86.40 in");
+    }
+
+    private static String mend(String bore) {
+        return BuildFile.read(HEAD + "cylinder:\n  bore: " + bore + "\n")
+                .faults()
+                .get(0)
+                .mend();
+    }
+
+    @Test
+    void asManyEntriesOfOneTermAsAreAllowedAreRead() {
+        String entries = "66.00 mm ± 0.01 mm, ".repeat(GivenReader.MOST_ENTRIES);
+        assertThat(BuildFile.read(HEAD + "cylinder:\n  bore: [" + entries + "]\n")
+                        .build())
+                .isPresent();
     }
 
     @Test

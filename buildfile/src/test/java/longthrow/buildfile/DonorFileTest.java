@@ -29,6 +29,12 @@ class DonorFileTest {
     }
 
     @Test
+    void anEmptyFileIsToldTheFirstLineOfACatalogue() {
+        assertThat(message("")).contains("start it with the line 'longthrow_donors: 1'");
+        assertThat(message("- a\n")).contains("start the file with the line 'longthrow_donors: 1'");
+    }
+
+    @Test
     void theExampleIsRead() {
         ReadDonors read = DonorFile.read(Repository.text("examples/donors.yaml").getBytes(StandardCharsets.UTF_8));
         assertThat(read.faults()).isEmpty();

@@ -1,6 +1,7 @@
 package longthrow.buildfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -110,8 +111,8 @@ class EditTest {
     void anEmptyValueIsFilled() {
         String text = "longthrow: 1\nengine: {name: a}\ncylinder:\n  bore:   # not yet\npiston:\n";
         assertThat(BuildFile.edit(text, "cylinder.bore", "66 mm").faults())
-                .extracting(Fault::line)
-                .containsExactly(5); // the piston is still empty
+                .extracting(Fault::path, Fault::line)
+                .containsExactly(tuple("piston", 0)); // still empty; its line would count in a text nobody sees
         String once = text.replace("piston:\n", "");
         assertThat(edited(once, "cylinder.bore", "66 mm")).isEqualTo(once.replace("bore:", "bore: 66 mm"));
         String other = "longthrow: 1\nengine: {name: a}\npiston:   # later\n";
@@ -133,6 +134,16 @@ class EditTest {
             })
     void aPathThatIsNoneIsRefused(String path) {
         assertThat(BuildFile.edit(TEXT, path, "66 mm").faults()).isNotEmpty();
+    }
+
+    @Test
+    void aKeyWithoutItsSectionIsAnsweredWithAllItMayStandIn() {
+        Edited edited = BuildFile.edit(TEXT, "bore", "66 mm");
+        assertThat(edited.text()).isEmpty();
+        assertThat(edited.faults()).singleElement().satisfies(fault -> {
+            assertThat(fault.line()).isZero();
+            assertThat(fault.mend()).isEqualTo("write gasket.bore or cylinder.bore or clutch.bore");
+        });
     }
 
     /** Any term of any random build set anew: all other terms, and all lines that do not hold it, stay. */

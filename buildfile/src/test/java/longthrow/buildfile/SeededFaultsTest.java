@@ -110,7 +110,31 @@ class SeededFaultsTest {
         all.add(bore("instrument of another dimension", "{readings: 66 mm, with: burette}", "reads a volume"));
         all.add(bore("temperature of a furnace", "{readings: 66 mm, part_at: 900 °C}", "no temperature at which"));
         all.add(bore("temperature without unit", "{readings: 66 mm, part_at: 24}", "has no unit"));
+        all.add(bore("figures without unit keep their doubt", "66.00 ± 0.01", "write 66.00 ± 0.01 mm"));
+        all.add(bore(
+                "hundreds of entries",
+                "[" + "66.00 mm ± 0.01 mm, ".repeat(300) + "]",
+                "has 300 entries, each with a doubt of its own"));
+        all.add(text("grade of petrol", HEAD + "use: {fuel: premium}\n", 3, "write petrol, and choose the ratio"));
+        for (String absurd : List.of("1e6 °C", "5000 °C", "-273.15 °C", "0 K")) {
+            all.add(text(
+                    "rule at " + absurd,
+                    HEAD + "rules:\n  keep:\n    - {name: a, term: cylinder.bore, most: 66 mm, temperature: " + absurd
+                            + "}\n",
+                    5,
+                    "is no temperature"));
+        }
         // ---- keys
+        all.add(text(
+                "key of several sections",
+                HEAD + "rated_speed: 3600 rpm\n",
+                3,
+                "put it under 'flywheel:' or 'connecting_rod:'"));
+        all.add(text(
+                "rules a second time",
+                HEAD + "rules: {choose: {squish_least: general}}\nrules: {choose: {rod_ratio: usual}}\n",
+                4,
+                "longthrow set FILE rules.choose.rod_ratio 'usual'"));
         all.add(text(
                 "mistyped key", HEAD + "cylinder:\n  bore_tpo_thrust: 66 mm\n", 4, "did you mean bore_top_thrust"));
         all.add(text(
@@ -165,7 +189,7 @@ class SeededFaultsTest {
                 "did you mean deck_clearance_flywheel_end?"));
         all.add(text("half a word", HEAD + "connecting_rod: {metal: billet}\n", 3, "did you mean billet_aluminium?"));
         all.add(text("trade word for a choice", "longthrow: 1\nengine: {name: a, valves: ohv}\n", 2, "mean overhead?"));
-        all.add(text("key far from any, top level", HEAD + "zzyzx: 1\n", 3, "carburettor, use, aims, rules"));
+        all.add(text("key far from any, top level", HEAD + "zzyzx: 1\n", 3, "sprocket, use, aims, rules"));
         all.add(text("key far from any, section", HEAD + "use: {zzyzx: 1}\n", 3, "governed_speed, wanted_speed"));
         all.add(text("key far from any, long section", HEAD + "cylinder: {zzyzx: 1}\n", 3, "bore, sleeve_outside_top"));
         all.add(text("aim far from any term", HEAD + "aims: {use.zzyzx: 1}\n", 3, "use. and one of governed_speed"));

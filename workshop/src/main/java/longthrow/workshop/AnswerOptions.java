@@ -49,6 +49,18 @@ final class AnswerOptions {
         return json;
     }
 
+    /** For an empty sheet, which is no answer: only its units can be chosen. */
+    void refuseOnASheet(CommandLine sheet) {
+        Optional<String> option = json
+                ? Optional.of("--json")
+                : all ? Optional.of("--all") : Optional.ofNullable(width).map(w -> "--width");
+        option.ifPresent(name -> {
+            throw new ParameterException(
+                    sheet,
+                    "--blank prints an empty sheet, always in one form, and takes no " + name + "; leave one out");
+        });
+    }
+
     /** The units asked for, else these. */
     UnitSystem unitsOr(UnitSystem otherwise) {
         return units == null ? otherwise : units;

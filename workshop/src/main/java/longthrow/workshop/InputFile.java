@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
@@ -25,11 +27,31 @@ final class InputFile {
     private static final int MOST_BYTES = 16 << 20;
 
     private final String name;
+    private final Holds holds;
     private final PrintWriter err;
 
+    /** What the file should hold, and what is said with it. */
+    enum Holds {
+        /** An engine to work on. */
+        BUILD("nothing worked out", "build file"),
+        /** An engine of which one value is to be set. */
+        BUILD_TO_CHANGE("the file is left as it was", "build file"),
+        /** Versions of donors. */
+        DONORS("nothing worked out", "file of donors");
+
+        private final String consequence;
+        private final String plainName;
+
+        Holds(String consequence, String plainName) {
+            this.consequence = consequence;
+            this.plainName = plainName;
+        }
+    }
+
     /** @param err where to say what is wrong */
-    InputFile(String name, PrintWriter err) {
+    InputFile(String name, Holds holds, PrintWriter err) {
         this.name = name;
+        this.holds = holds;
         this.err = err;
     }
 
@@ -44,7 +66,8 @@ final class InputFile {
             if (bytes.length <= MOST_BYTES) {
                 return Optional.of(bytes);
             }
-            refuse("is larger than " + (MOST_BYTES >> 20) + " MB; that is no build file. Look at the name again");
+            refuse("is larger than " + (MOST_BYTES >> 20) + " MB; that is no " + holds.plainName
+                    + ". Look at the name again");
         } catch (InvalidPathException cannotBeAName) {
             refuse("cannot be a file's name: " + cannotBeAName.getReason());
         } catch (AccessDeniedException closed) {
@@ -59,9 +82,14 @@ final class InputFile {
         if (Files.isDirectory(path)) {
             throw new IOException("it is a folder; name the file in it");
         }
+        if (Files.isSymbolicLink(path)) {
+            follow(path);
+        }
         if (Files.notExists(path)) {
             throw new IOException(
-                    "there is no such file. 'longthrow measure --blank > " + name + "' makes an empty one");
+                    holds == Holds.DONORS
+                            ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
+                            : "there is no such file. 'longthrow measure --blank > " + name + "' makes an empty one");
         }
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);
@@ -70,6 +98,17 @@ final class InputFile {
         // none.
         try (InputStream in = new BufferedInputStream(new FileInputStream(path.toFile()))) {
             return atMost(in);
+        }
+    }
+
+    /** A link that leads nowhere, or back to itself, could otherwise not be told from a closed file. */
+    private static void follow(Path link) throws IOException {
+        try {
+            link.getFileSystem().provider().checkAccess(link);
+        } catch (NoSuchFileException | AccessDeniedException plainEnough) {
+            return; // said of the file itself
+        } catch (FileSystemException failed) {
+            throw new IOException(SystemWords.plain(failed), failed);
         }
     }
 
@@ -122,7 +161,7 @@ final class InputFile {
             err.println(PlainText.of(line.toString()));
         }
         err.println("longthrow: " + faults.size() + (faults.size() == 1 ? " fault" : " faults") + " in " + shownName()
-                + ", nothing worked out; mend " + (faults.size() == 1 ? "it" : "them") + " and call again");
+                + ", " + holds.consequence + "; mend " + (faults.size() == 1 ? "it" : "them") + " and call again");
     }
 
     /** How anything unusual was understood. */

@@ -85,20 +85,24 @@ final class MeasureCommand implements Callable<ExitCode> {
         if (file != null) {
             throw new ParameterException(line, "--blank prints an empty sheet and takes no FILE; found '" + file + "'");
         }
+        options.refuseOnASheet(line);
+        if (donors != null) {
+            throw new ParameterException(line, "--blank prints an empty sheet and takes no --donors; leave one out");
+        }
         line.getOut().print(BlankSheet.text(options.unitsOr(UnitSystem.METRIC_FIRST)));
         line.getOut().flush();
         return ExitCode.ANSWERED;
     }
 
     private static Optional<Build> readBuild(String name, PrintWriter err) {
-        InputFile input = new InputFile(name, err);
+        InputFile input = new InputFile(name, InputFile.Holds.BUILD, err);
         Optional<ReadBuild> read = input.read().map(BuildFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         return read.flatMap(ReadBuild::build);
     }
 
     private static Optional<List<Donor>> readDonors(String name, PrintWriter err) {
-        InputFile input = new InputFile(name, err);
+        InputFile input = new InputFile(name, InputFile.Holds.DONORS, err);
         Optional<ReadDonors> read = input.read().map(DonorFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         return read.flatMap(ReadDonors::donors);

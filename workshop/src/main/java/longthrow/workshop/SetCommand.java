@@ -1,24 +1,18 @@
 package longthrow.workshop;
 
-import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Edited;
 import longthrow.buildfile.ReadBuild;
+import longthrow.workshop.print.PlainText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -63,7 +57,7 @@ final class SetCommand implements Callable<ExitCode> {
             throw new ParameterException(
                     spec.commandLine(), "a value can be set in a file only, not in standard input");
         }
-        InputFile input = new InputFile(file, err);
+        InputFile input = new InputFile(file, InputFile.Holds.BUILD_TO_CHANGE, err);
         if (input.isStream()) {
             input.refuse("is no plain file but a stream; a value can be set in a file only");
             return refused(err);
@@ -82,11 +76,13 @@ final class SetCommand implements Callable<ExitCode> {
             input.say(edited.faults(), read.notes());
             return refused(err);
         }
+        byte[] after = edited.text().get().getBytes(StandardCharsets.UTF_8);
+        if (Arrays.equals(before.get(), after)) {
+            say("nothing to change: " + PlainText.of(key + " is " + value) + " already");
+            return ExitCode.ANSWERED;
+        }
         try {
-            replace(
-                    Path.of(file).toRealPath(),
-                    before.get(),
-                    edited.text().get().getBytes(StandardCharsets.UTF_8));
+            FileOnDisk.replace(Path.of(file).toRealPath(), before.get(), after);
         } catch (IOException failed) {
             input.refuse("is left as it was: " + SystemWords.plain(failed));
             return refused(err);
@@ -94,6 +90,11 @@ final class SetCommand implements Callable<ExitCode> {
         sayWhatChanged(
                 new String(before.get(), StandardCharsets.UTF_8), edited.text().get());
         return ExitCode.ANSWERED;
+    }
+
+    private void say(String words) {
+        spec.commandLine().getOut().println(words);
+        spec.commandLine().getOut().flush();
     }
 
     /** The lines that went and the lines that came, so that nothing is replaced unseen. */
@@ -137,39 +138,5 @@ final class SetCommand implements Callable<ExitCode> {
     private static ExitCode refused(PrintWriter err) {
         err.flush();
         return ExitCode.INPUT_REFUSED;
-    }
-
-    /**
-     * The whole new text or the whole old one, whatever happens in between: written beside the file, brought to the disk, then
-     * put in its place in one step.
-     */
-    private static void replace(Path file, byte[] before, byte[] after) throws IOException {
-        Path folder = Objects.requireNonNull(file.getParent(), "a real path of a file has a folder");
-        Path beside = Files.createTempFile(folder, "." + file.getFileName() + ".", ".new");
-        try {
-            try (FileOutputStream out = new FileOutputStream(beside.toFile())) {
-                out.write(after);
-                out.getFD().sync();
-            }
-            if (Files.getFileAttributeView(file, PosixFileAttributeView.class) != null) {
-                Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(file));
-            }
-            if (!Arrays.equals(before, Files.readAllBytes(file))) {
-                throw new IOException("the file was changed by something else meanwhile; call again");
-            }
-            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            syncFolder(folder);
-        } finally {
-            Files.deleteIfExists(beside);
-        }
-    }
-
-    /** So that the new name outlasts a power cut; where a folder cannot be opened, the system sees to that itself. */
-    private static void syncFolder(Path folder) {
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-            channel.force(true);
-        } catch (IOException notPossibleHere) {
-            // the file's content is on the disk all the same
-        }
     }
 }

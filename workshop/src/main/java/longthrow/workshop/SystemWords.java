@@ -29,6 +29,8 @@ final class SystemWords {
             return "the disk is read-only";
         } else if (low.contains("bad file descriptor")) {
             return "the output is closed";
+        } else if (low.contains("levels of symbolic links")) {
+            return "it is a link that leads back to itself; name the file it should lead to";
         }
         return said.isEmpty() ? "the system does not say why" : said;
     }

@@ -157,12 +157,32 @@ class MeasureCommandTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"measure", "measure --blank x.yaml", "measure --units cubits x.yaml", "measure - --donors -"})
+            strings = {
+                "measure",
+                "measure --blank x.yaml",
+                "measure --blank --json",
+                "measure --blank --all",
+                "measure --blank --width 80",
+                "measure --blank --donors x.yaml",
+                "measure --units cubits x.yaml",
+                "measure - --donors -"
+            })
     void callThatMakesNoSenseIsRefusedWithTheCure(String line) {
         CommandRun run = CommandRun.of(line.split(" ", -1));
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("See: longthrow measure --help");
         assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void fileOfDonorsThatIsNotThereIsNotOfferedASheetToFillIn() throws IOException {
+        CommandRun run = CommandRun.of(
+                "measure", file(BUILD), "--donors", folder.resolve("none").toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("no such file", "examples/donors.yaml").doesNotContain("--blank");
+        CommandRun empty = CommandRun.of("measure", file(BUILD), "--donors", "/dev/null");
+        assertThat(empty.code()).isEqualTo(2);
+        assertThat(empty.err()).contains("'longthrow_donors: 1'").doesNotContain("'longthrow: 1'");
     }
 
     @Test

@@ -7,7 +7,10 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -113,6 +116,74 @@ class SetCommandTest {
                 .isZero();
         assertThat(link).isSymbolicLink();
         assertThat(Files.readString(file)).contains("66.02 mm");
+    }
+
+    @Test
+    void valueThatStandsThereAlreadyIsNoChange() {
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.bore", "66.00 mm");
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).isEqualTo("nothing to change: cylinder.bore is 66.00 mm already\n");
+        assertThat(file).hasContent(BUILD);
+    }
+
+    @Test
+    void writeProtectedFileIsLeft() throws IOException {
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r--r--"));
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.bore", "66.02 mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("is left as it was: it is write-protected", "chmod u+w");
+        assertThat(file).hasContent(BUILD);
+    }
+
+    @Test
+    void fileWithAnotherNameIsNotPartedFromIt() throws IOException {
+        Path other = Files.createLink(folder.resolve("other.yaml"), file);
+        CommandRun run = CommandRun.of("set", file.toString(), "cylinder.bore", "66.02 mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("2 names (hard links)");
+        assertThat(Files.isSameFile(file, other)).isTrue();
+    }
+
+    @Test
+    void whatAKilledCallLeftIsClearedAwayAndNothingElse() throws IOException {
+        Path left = Files.createFile(folder.resolve(".engine.yaml.1649.new"));
+        Path fresh = Files.createFile(folder.resolve(".engine.yaml.1650.new"));
+        Path foreign = Files.createFile(folder.resolve(".engine.yaml.mine.new"));
+        FileTime dayAgo = FileTime.from(Instant.now().minus(Duration.ofDays(1)));
+        Files.setLastModifiedTime(left, dayAgo);
+        Files.setLastModifiedTime(foreign, dayAgo);
+        assertThat(CommandRun.of("set", file.toString(), "cylinder.bore", "66.02 mm")
+                        .code())
+                .isZero();
+        assertThat(left).doesNotExist();
+        assertThat(fresh).exists();
+        assertThat(foreign).exists();
+    }
+
+    @Test
+    void linkThatLeadsBackToItselfIsNamedAsThat() throws IOException {
+        Path link = folder.resolve("round.yaml");
+        Files.createSymbolicLink(link, link);
+        for (String command : new String[] {"measure", "set"}) {
+            CommandRun run = command.equals("set")
+                    ? CommandRun.of("set", link.toString(), "cylinder.bore", "66.02 mm")
+                    : CommandRun.of("measure", link.toString());
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("a link that leads back to itself").doesNotContain("chmod");
+        }
+    }
+
+    @Test
+    void refusalSaysThatTheFileStaysAndNamesNoLineOfATextNobodySees() {
+        CommandRun run = CommandRun.of("set", file.toString(), "bore", "66 mm");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err())
+                .contains(
+                        "engine.yaml: bore: ",
+                        "write gasket.bore or cylinder.bore or clutch.bore",
+                        "the file is left as it was")
+                .doesNotContain("yaml:7");
+        assertThat(file).hasContent(BUILD);
     }
 
     @Test

@@ -97,6 +97,16 @@ public final class QuantityParser {
                 .filter(entry -> entry.unit() == Units.PERCENT)
                 .isPresent();
         boolean unitIsShared = value.unit().isEmpty() && !doubt.unit().isEmpty() && !inPercent;
+        if (value.unit().isEmpty() && !unitIsShared && !(expected != null && expected.takesBareNumbers())) {
+            String number = value.number().understood();
+            throw new Refusal(
+                    "has no unit",
+                    fitting(),
+                    "write "
+                            + (inPercent
+                                    ? example(number) + ", and behind it ± " + doubtText
+                                    : example(number + " ± " + doubtText)));
+        }
         Quantity quantity = unitIsShared
                 ? quantity(new Piece(value.number(), doubt.unit(), false), valueText + " " + doubt.unit())
                 : quantity(value, valueText);
