@@ -46,12 +46,15 @@ public final class BlankSheet {
             Term.WANTED_SPEED.path(),
             "Piston speed, rim speed and the speed rules of rod and wheel are worked out for this speed.",
             Choice.FUEL.path(),
-            "The rules of ignition timing hang on it.");
+            "The rules of ignition timing hang on it, and those of the ratio; the grade of petrol is chosen among the"
+                    + " rules, as 'static_ratio: premium'.");
 
-    /** An engine for which no rule is chosen needs no such line, so it stands as a remark. */
-    private static final String RULES_REMARK =
-            "# Where the trade disagrees, the rule you keep to; the answer names them:\n" + "# " + Layout.RULES
-                    + ": {choose: {" + Rule.SQUISH_LEAST.key() + ": general}}\n";
+    /** What no engine needs stands as a remark. */
+    private static final String REMARKS = "# Take the # away for what you want, and change it.\n"
+            + "# Where the trade disagrees, the rule you keep to (the answer names them); and rules of your own:\n"
+            + "# " + Layout.RULES + ": {choose: {" + Rule.SQUISH_LEAST.key()
+            + ": general},\n#   keep: [{name: my class, term: engine.squish, least: LEAST}]}\n"
+            + "# For a search among parts:\n" + "# " + Layout.FIT_EXAMPLE + "\n";
 
     private final UnitSystem units;
     private final StringBuilder text = new StringBuilder();
@@ -84,7 +87,9 @@ public final class BlankSheet {
                         .append('\n');
             }
         }
-        return text.append('\n').append(RULES_REMARK).toString();
+        return text.append('\n')
+                .append(REMARKS.replace("LEAST", metric ? "1.27 mm" : "0.050 in"))
+                .toString();
     }
 
     private void besides(String path) {
@@ -106,7 +111,7 @@ public final class BlankSheet {
         @Nullable ReadingKind before = null;
         for (Term term : Layout.terms(part)) {
             term(term, term.reading() == before);
-            before = term.reading();
+            before = OffASheet.way(term).isEmpty() ? term.reading() : null;
         }
         if (part == Part.ROD) {
             remark(
@@ -131,7 +136,11 @@ public final class BlankSheet {
                 capital(term.label()) + ": " + term.meaning()
                         + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")"));
         String way = sameWay ? "read as the one above" : kind.how();
-        remark(4, kind.usualInstrument().label() + ", about " + minutes(kind.minutes()) + " min; " + way);
+        remark(
+                4,
+                OffASheet.way(term)
+                        .orElse(kind.usualInstrument().label() + ", about " + minutes(kind.minutes()) + " min; "
+                                + way));
         BenchUnits bench = BenchUnits.of(term.dimension(), term.believable().middle());
         prompt(
                 term.key(),

@@ -63,7 +63,7 @@ public final class Glossary {
 
     private static final FigurePrinter PRINTER = new FigurePrinter(UnitSystem.METRIC_FIRST);
 
-    private final StringBuilder text = new StringBuilder();
+    private final Markdown page = new Markdown();
 
     private Glossary() {}
 
@@ -72,50 +72,61 @@ public final class Glossary {
     }
 
     private String text() {
-        text.append("# Glossary\n\n");
-        text.append("Generated from the registry of terms; do not edit by hand. A term's place in a build file is");
-        text.append(" `section: key:`. Terms marked *worked out* are never entered.\n");
+        page.line("# Glossary");
+        page.line("");
+        page.line("Generated from the registry of terms; do not edit by hand. A term's place in a build file is"
+                + " `section: key:`. Terms marked *worked out* are never entered.");
         for (Part part : Part.values()) {
             part(part);
         }
+        WordsBesideTerms.write(page);
         instruments();
         readings();
-        heading("Short forms");
-        row("short", "meaning");
-        rule(2);
-        SHORT.forEach(this::row);
-        return text.toString();
+        page.heading(2, "Short forms");
+        page.head("short", "meaning");
+        SHORT.forEach(page::row);
+        return page.toString();
     }
 
     private void part(Part part) {
-        heading(part.label().substring(0, 1).toUpperCase(Locale.ROOT)
-                + part.label().substring(1) + ": `" + part.key() + "`");
-        text.append(part.meaning()).append(".\n\n");
-        row("key", "term", "symbol", "meaning and sign", "units", "how it is come by", "believable", "also called");
-        rule(8);
+        page.heading(
+                2,
+                part.label().substring(0, 1).toUpperCase(Locale.ROOT)
+                        + part.label().substring(1) + ": `" + part.key() + "`");
+        page.line(part.meaning() + ".");
+        page.line("");
+        page.head(
+                "key", "term", "symbol", "meaning and sign", "units", "how it is come by", "believable", "also called");
         Arrays.stream(Term.values()).filter(t -> t.part() == part).forEach(this::term);
         List<Choice> choices =
                 Arrays.stream(Choice.values()).filter(c -> c.part() == part).toList();
         if (!choices.isEmpty()) {
-            text.append("\nChosen by a word:\n\n");
+            page.line("");
+            page.line("Chosen by a word:");
+            page.line("");
             choices.forEach(this::choice);
         }
     }
 
     private void term(Term term) {
         String sign = term.sign().isEmpty() ? "" : "; " + term.sign();
-        row(
+        page.row(
                 "`" + term.key() + "`",
                 term.label(),
                 term.symbol(),
                 term.meaning() + sign,
                 units(term),
-                term.isRead()
-                        ? "`" + term.reading().key() + "` by "
-                                + term.reading().usualInstrument().label()
-                        : "*worked out*",
+                wayTo(term),
                 term.isRead() ? range(term.dimension(), term.believable()) : "",
                 ALSO.getOrDefault(term, ""));
+    }
+
+    private static String wayTo(Term term) {
+        return term.isRead()
+                ? OffASheet.way(term)
+                        .orElseGet(() -> "`" + term.reading().key() + "` by "
+                                + term.reading().usualInstrument().label())
+                : "*worked out*";
     }
 
     private static String units(Term term) {
@@ -139,17 +150,16 @@ public final class Glossary {
         String options = choice.options().stream()
                 .map(o -> "`" + o.key() + "` " + o.label())
                 .collect(Collectors.joining(", "));
-        text.append("- `").append(choice.key()).append("`, ").append(choice.meaning());
-        text.append(options.isEmpty() ? ": in your own words\n" : ": " + options + "\n");
+        page.line("- `" + choice.key() + "`, " + choice.meaning() + ": "
+                + (options.isEmpty() ? "in your own words" : options));
     }
 
     private void instruments() {
-        heading("Instruments");
-        text.append(
-                "Built-in kinds. The stated error is a 95 % half-width shared by all readings of one instrument. An instrument");
-        text.append(" of your own, under `instruments:`, overrides these figures.\n\n");
-        row("key", "reads", "step", "stated error", "source");
-        rule(5);
+        page.heading(2, "Instruments");
+        page.line("Built-in kinds. The stated error is a 95 % half-width shared by all readings of one instrument. An"
+                + " instrument of your own, under `instruments:`, overrides these figures.");
+        page.line("");
+        page.head("key", "reads", "step", "stated error", "source");
         for (InstrumentKind kind : InstrumentKind.values()) {
             Dimension step = kind.dimension().ofDifference();
             String share = kind.relativeError() == 0
@@ -157,7 +167,7 @@ public final class Glossary {
                     : String.format(Locale.ROOT, "%s %% of the reading", plain(100 * kind.relativeError()));
             String error = kind.statedError() == 0 && !share.isEmpty() ? "" : figure(step, kind.statedError());
             boolean both = !error.isEmpty() && !share.isEmpty();
-            row(
+            page.row(
                     "`" + kind.key() + "`",
                     kind.dimension().plainName(),
                     kind == InstrumentKind.COUNT ? "" : figure(step, kind.resolution()),
@@ -167,15 +177,14 @@ public final class Glossary {
     }
 
     private void readings() {
-        heading("Kinds of reading");
-        text.append(
-                "The repeatability is the standard deviation of one reading by a careful owner, used where there are too few");
-        text.append(
-                " readings to tell. Both figures may be overridden under `bench:`. Common practice, no source.\n\n");
-        row("key", "how it is taken", "usual instrument", "repeatability", "minutes");
-        rule(5);
+        page.heading(2, "Kinds of reading");
+        page.line(
+                "The repeatability is the standard deviation of one reading by a careful owner, used where there are too few"
+                        + " readings to tell. Both figures may be overridden under `bench:`. Common practice, no source.");
+        page.line("");
+        page.head("key", "how it is taken", "usual instrument", "repeatability", "minutes");
         for (ReadingKind kind : ReadingKind.values()) {
-            row(
+            page.row(
                     "`" + kind.key() + "`",
                     kind.how(),
                     kind.usualInstrument().label(),
@@ -186,17 +195,5 @@ public final class Glossary {
 
     private static String plain(double number) {
         return String.format(Locale.ROOT, "%.1f", number).replaceFirst("\\.0$", "");
-    }
-
-    private void heading(String words) {
-        text.append("\n## ").append(words).append("\n\n");
-    }
-
-    private void row(String... cells) {
-        text.append("| ").append(String.join(" | ", cells)).append(" |\n");
-    }
-
-    private void rule(int columns) {
-        text.append("|").append("---|".repeat(columns)).append('\n');
     }
 }

@@ -40,6 +40,7 @@ final class Layout {
     static final String SEEN = "seen";
     static final String LIFT_TABLES = "lift_tables";
     static final String BENCH = "bench";
+    static final String FIT = "fit";
 
     static final String NAME = "name";
     static final String INVENTED = "invented";
@@ -62,6 +63,12 @@ final class Layout {
     static final List<String> DAMAGE_KEYS = List.of("part", "damage", "where");
     static final List<String> LIFT_TABLE_KEYS = List.of("valve", "at", "rows");
     static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
+
+    /** As in {@link longthrow.core.build.FitWish}. */
+    static final List<String> FIT_KEYS = List.of("choose", "keep", "budget", "machining", "order", "air_pressure");
+
+    static final String FIT_EXAMPLE =
+            "fit: {choose: [connecting_rod], budget: 330 EUR, machining: yes, order: [certainty, price]}";
 
     static final List<String> LIFT_VALVES = List.of("intake", "exhaust");
     static final List<String> LIFT_AT = List.of("lobe", "valve");

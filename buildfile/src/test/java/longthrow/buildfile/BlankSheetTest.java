@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.build.OwnRule;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -44,8 +45,50 @@ class BlankSheetTest {
     @ParameterizedTest
     @EnumSource
     void theRuleInTheLastRemarkIsOneThatCanBeChosen(UnitSystem units) {
-        String text = BlankSheet.text(units).replace("# rules:", "rules:");
+        String text = BlankSheet.text(units).replace("# rules:", "rules:").replace("#   keep:", "  keep:");
         assertThat(BuildFile.read(text).build().orElseThrow().rulesChosen()).containsEntry("squish_least", "general");
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theRuleOfOnesOwnInTheLastRemarkIsRead(UnitSystem units) {
+        String text = BlankSheet.text(units).replace("# rules:", "rules:").replace("#   keep:", "  keep:");
+        OwnRule rule = BuildFile.read(text).build().orElseThrow().ownRules().get(0);
+        assertThat(rule.term()).isEqualTo(Term.SQUISH);
+        assertThat(rule.least()).isNotNull();
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void searchForPartsIsShownWithKeysThereAre(UnitSystem units) {
+        String shown = BlankSheet.text(units)
+                .lines()
+                .filter(line -> line.startsWith("# fit: {"))
+                .findFirst()
+                .orElseThrow();
+        Node.Mapping root = TreeReader.read(shown.substring(2), new Faults()).orElseThrow();
+        assertThat(((Node.Mapping) root.entries().get(0).value()).entries())
+                .extracting(entry -> entry.key().text())
+                .isNotEmpty()
+                .isSubsetOf(Layout.FIT_KEYS);
+    }
+
+    /** To run an engine until something lets go is no way to find what speed it bears. */
+    @ParameterizedTest
+    @EnumSource
+    void approvedSpeedIsReadOffASheetAndNeverByRunning(UnitSystem units) {
+        String text = BlankSheet.text(units);
+        assertThat(text).contains("off its sheet or stamp, never by running it");
+        int at = text.indexOf("  rated_speed:");
+        int found = 0;
+        while (at >= 0) {
+            found++;
+            assertThat(text.substring(Math.max(0, at - 250), at))
+                    .doesNotContain("tachometer", "steady for ten seconds")
+                    .contains("off its sheet");
+            at = text.indexOf("  rated_speed:", at + 1);
+        }
+        assertThat(found).isEqualTo(2);
     }
 
     @ParameterizedTest

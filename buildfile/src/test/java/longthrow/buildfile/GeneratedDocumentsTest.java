@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.List;
+import java.util.stream.Stream;
+import longthrow.core.build.Damage;
+import longthrow.core.engine.Rule;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
 
@@ -27,6 +32,43 @@ class GeneratedDocumentsTest {
         String glossary = Glossary.markdown();
         for (Term term : Term.values()) {
             assertThat(glossary).contains("| `" + term.key() + "` | " + term.label() + " |");
+        }
+    }
+
+    /** As the README promises: every word a file may hold. */
+    @Test
+    void glossaryNamesEveryWordAFileMayHold() {
+        String glossary = Glossary.markdown();
+        Stream<String> keys = Stream.of(
+                        Layout.TOP_LEVEL,
+                        Layout.INSTRUMENT_KEYS,
+                        Layout.RULES_KEYS,
+                        Layout.OWN_RULE_KEYS,
+                        Layout.DAMAGE_KEYS,
+                        Layout.LIFT_TABLE_KEYS,
+                        Layout.LIFT_VALVES,
+                        Layout.LIFT_AT,
+                        Layout.BENCH_KEYS,
+                        Layout.FIT_KEYS)
+                .flatMap(List::stream);
+        assertThat(keys).allSatisfy(key -> assertThat(glossary).contains("`" + key + "`"));
+        for (Layout.Form form : Layout.Form.values()) {
+            assertThat(form.keys()).allSatisfy(key -> assertThat(glossary).contains("| `" + key + "` |"));
+        }
+        for (Part part : Part.values()) {
+            assertThat(Layout.keys(part))
+                    .allSatisfy(key -> assertThat(glossary).containsPattern("`[a-z_: ]*" + key + "`"));
+        }
+        for (Rule rule : Rule.values()) {
+            assertThat(rule.alternatives())
+                    .allSatisfy(alternative -> assertThat(glossary)
+                            .contains("| `" + rule.key() + "` | " + rule.label() + " | `" + alternative.key() + "` "
+                                    + alternative.label() + " | "
+                                    + alternative.condition().text() + " | "
+                                    + alternative.limits() + " |"));
+        }
+        for (Damage.Kind kind : Damage.Kind.values()) {
+            assertThat(glossary).contains("- `" + kind.key() + "` " + kind.label());
         }
     }
 

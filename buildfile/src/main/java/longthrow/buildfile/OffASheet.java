@@ -1,0 +1,25 @@
+package longthrow.buildfile;
+
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.term.Term;
+
+/** Speeds that nobody may find by running the engine: to try whether a wheel holds is how wheels burst. */
+final class OffASheet {
+    private static final Map<Term, String> WAYS = Map.of(
+            Term.FLYWHEEL_RATED_SPEED,
+            "off its sheet or stamp, never by running it: {specified: 3600 rpm, by: the maker}",
+            Term.ROD_RATED_SPEED,
+            "off its sheet, never by running it: {specified: 3600 rpm, by: the maker}",
+            Term.GOVERNED_SPEED,
+            "off the maker's sheet or the plate of the engine",
+            Term.WANTED_SPEED,
+            "what you wish for; nothing is read for it");
+
+    private OffASheet() {}
+
+    /** How the figure is come by, where it is not read; empty for all that is. */
+    static Optional<String> way(Term term) {
+        return Optional.ofNullable(WAYS.get(term));
+    }
+}

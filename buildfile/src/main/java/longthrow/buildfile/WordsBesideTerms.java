@@ -1,0 +1,193 @@
+package longthrow.buildfile;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import longthrow.buildfile.Layout.Form;
+import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Rule;
+import longthrow.core.term.Part;
+
+/** The part of the glossary on every word of a build file that is neither a term nor chosen for a part. */
+final class WordsBesideTerms {
+    /** A key may stand once here for all its places, or with its place where it means something else there. */
+    private static final Map<String, String> MEANINGS = Map.ofEntries(
+            Map.entry(Layout.VERSION, "format of the file, always its first line: `" + Layout.FORMAT_VERSION + "`"),
+            Map.entry(Layout.UNITS, "which units are printed first: `metric` or `inch`; any unit may be typed"),
+            Map.entry(Layout.NOTES, "a list of remarks in your own words"),
+            Map.entry(Layout.INSTRUMENTS, "instruments of your own by name; see below"),
+            Map.entry(
+                    Layout.AIMS,
+                    "figures to aim at, as `section.key: figure` without ±; any term of the tables above, worked out or read"),
+            Map.entry(Layout.RULES, "which rules are kept to; see below"),
+            Map.entry(Layout.SEEN, "a list of damage seen; see below"),
+            Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
+            Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
+            Map.entry(Layout.NAME, "what it is called, in your own words"),
+            Map.entry(Layout.INVENTED, "`yes` for an engine that is made up; else `no`, or left out"),
+            Map.entry(Layout.SHIMS, "thickness of each shim on one side of the big-end cap: `[0.05 mm, 0.05 mm]`"),
+            Map.entry("readings", "one reading or a list of them, each with its unit and without ±"),
+            Map.entry("with", "the instrument: a built-in kind or one of your own; left out, the usual one"),
+            Map.entry("part_at", "temperature of the part when it was read, " + Temperatures.RANGE),
+            Map.entry("instrument_at", "temperature of the instrument, " + Temperatures.RANGE),
+            Map.entry("who", "who read it"),
+            Map.entry("when", "when"),
+            Map.entry("photo", "name of a picture"),
+            Map.entry(Layout.NOTE, "a remark in your own words"),
+            Map.entry("value", "a figure with its ±, which holds the true one 95 times in 100"),
+            Map.entry("specified", "the figure of the maker's sheet, with or without ±"),
+            Map.entry("catalogue", "the figure of a catalogue, with or without ±"),
+            Map.entry("tolerance", "instead of the ±: half the width of the range that is promised"),
+            Map.entry("by", "whose sheet or catalogue"),
+            Map.entry("assumed", "a guess with its ±"),
+            Map.entry("because", "why it is a fair guess; must be there"),
+            Map.entry(Layout.UNKNOWN, "not known, with a remark; the bare word `unknown` does as well"),
+            Map.entry("kind", "a built-in kind of instrument from the table below; must be there"),
+            Map.entry("resolution", "the step it is read to; left out, that of the kind"),
+            Map.entry("error", "95 % half-width of its stated error, shared by all its readings"),
+            Map.entry("error_share", "the same as a share of the reading, such as `1 %`"),
+            Map.entry("steel", "`no` for one that does not grow with heat as steel does"),
+            Map.entry("set_with", "what it was set with: a built-in kind, or an instrument further up"),
+            Map.entry("calibration", "a remark on when and how it was checked"),
+            Map.entry("choose", "`rule: alternative` from the table below, where the trade disagrees"),
+            Map.entry(Layout.RULES + ".keep", "a list of rules of your own: of a class, of a part's maker, of yours"),
+            Map.entry("term", "the figure it is about, as `section.key`"),
+            Map.entry("least", "the least that keeps it; one of least and most must be there"),
+            Map.entry("most", "the most that keeps it"),
+            Map.entry("guard", "how far inside the limit you want to stay"),
+            Map.entry(
+                    "temperature",
+                    "at which the limit holds, " + Temperatures.RANGE + "; left out, 20 °C, as ISO 1:2022 has it"),
+            Map.entry("procedure", "how it is measured by those who check it"),
+            Map.entry("reference", "where it is written"),
+            Map.entry("part", "the section of the part: `cylinder`, `flywheel`"),
+            Map.entry("damage", "one of the words below"),
+            Map.entry("where", "where on it, in your own words"),
+            Map.entry("valve", Markdown.keys(Layout.LIFT_VALVES)),
+            Map.entry("at", "where the dial stood: " + Markdown.keys(Layout.LIFT_AT)),
+            Map.entry("rows", "`angle: lift` from line to line, angles rising from the peak: `20°: 7.71 mm`"),
+            Map.entry("repeatability", "standard deviation of one of your readings"),
+            Map.entry("minutes", "for one more reading"),
+            Map.entry(Layout.FIT + ".choose", "a list of kinds of part that may be bought, from the words below"),
+            Map.entry(Layout.FIT + ".keep", "a list of codes that must be among the parts"),
+            Map.entry("budget", "the most to be spent, with its currency: `330 EUR`"),
+            Map.entry("machining", "whether machine operations of the catalogue may be used: `yes` or `no`"),
+            Map.entry("order", "what counts first among combinations that fit, from the words below"),
+            Map.entry("air_pressure", "of the place, absolute: `1013 hPa`"));
+
+    private final Markdown page;
+
+    private WordsBesideTerms(Markdown page) {
+        this.page = page;
+    }
+
+    static void write(Markdown page) {
+        new WordsBesideTerms(page).write();
+    }
+
+    private void write() {
+        List<String> sections = Arrays.stream(Part.values()).map(Part::key).toList();
+        page.heading(2, "The other words of a build file");
+        keys("", Layout.TOP_LEVEL.stream().filter(key -> !sections.contains(key)));
+        page.line("");
+        page.line("In sections of parts, besides terms and words: `" + Part.WHOLE.key() + ": " + Layout.NAME + "`, "
+                + meaning("", Layout.NAME) + "; `" + Part.WHOLE.key() + ": " + Layout.INVENTED + "`, "
+                + meaning("", Layout.INVENTED) + "; `" + Part.ROD.key() + ": " + Layout.SHIMS + "`, "
+                + meaning("", Layout.SHIMS) + ".");
+        page.heading(3, "How a value is written");
+        page.line(
+                "A figure with its unit (`66.01 mm`), one with its ± (`66.01 mm ± 0.01 mm`), a list of readings of one"
+                        + " instrument (`[66.01 mm, 66.02 mm]`), `unknown`, or one of these forms in braces or on lines of"
+                        + " their own; a list of them where it was come by in several ways, at most "
+                        + GivenReader.MOST_ENTRIES + ".");
+        page.line("");
+        page.line("Forms: "
+                + String.join(
+                        "; ",
+                        Arrays.stream(Form.values())
+                                .map(form -> Markdown.keys(form.keys()))
+                                .toList())
+                + ".");
+        page.line("");
+        keys(
+                "",
+                Arrays.stream(Form.values())
+                        .flatMap(form -> form.keys().stream())
+                        .distinct());
+        section(
+                Layout.INSTRUMENTS,
+                "`wheel: {kind: degree_wheel, resolution: 1°, error: 0.5°}`",
+                Layout.INSTRUMENT_KEYS);
+        section(
+                Layout.RULES,
+                "`rules: {choose: {" + Rule.SQUISH_LEAST.key()
+                        + ": general}, keep: [{name: my class, term: engine.squish," + " least: 1.27 mm}]}`",
+                Layout.RULES_KEYS);
+        page.line("");
+        page.line("A rule under `keep`:");
+        page.line("");
+        keys(Layout.RULES, Layout.OWN_RULE_KEYS.stream());
+        rules();
+        section(Layout.SEEN, "`seen: [{part: cylinder, damage: scored, where: thrust side}]`", Layout.DAMAGE_KEYS);
+        page.line("");
+        for (Damage.Kind kind : Damage.Kind.values()) {
+            page.line("- `" + kind.key() + "` " + kind.label());
+        }
+        section(
+                Layout.LIFT_TABLES,
+                "`lift_tables: [{valve: intake, at: valve, rows: {0°: 8.20 mm, 20°: 7.71 mm}}]`",
+                Layout.LIFT_TABLE_KEYS);
+        section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
+        section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);
+        page.line("");
+        page.line("Kinds of part: "
+                + Markdown.keys(
+                        Arrays.stream(PartKind.values()).map(PartKind::key).toList()) + ".");
+        page.line("");
+        for (FitWish.Preference preference : FitWish.Preference.values()) {
+            page.line("- `" + preference.key() + "` " + preference.meaning());
+        }
+    }
+
+    private void section(String section, String example, List<String> keys) {
+        page.heading(3, "`" + section + "`");
+        page.line("Such as " + example + ".");
+        page.line("");
+        keys(section, keys.stream());
+    }
+
+    private void keys(String section, Stream<String> keys) {
+        page.head("key", "what stands behind it");
+        keys.forEach(key -> page.row("`" + key + "`", meaning(section, key)));
+    }
+
+    private static String meaning(String section, String key) {
+        return Optional.ofNullable(MEANINGS.get(TreeReader.within(section, key)))
+                .or(() -> Optional.ofNullable(MEANINGS.get(key)))
+                .orElseThrow(() -> new IllegalStateException("no meaning is given for the key " + section + " " + key));
+    }
+
+    /** Every rule of the trade with its alternatives and limits. */
+    private void rules() {
+        page.line("");
+        page.line("The rules of the trade, each with the words that `choose` takes:");
+        page.line("");
+        page.head("rule", "about", "alternative", "meant for", "limit", "source");
+        for (Rule rule : Rule.values()) {
+            for (Alternative alternative : rule.alternatives()) {
+                page.row(
+                        "`" + rule.key() + "`",
+                        rule.label(),
+                        "`" + alternative.key() + "` " + alternative.label(),
+                        alternative.condition().text(),
+                        alternative.limits(),
+                        alternative.source());
+            }
+        }
+    }
+}
