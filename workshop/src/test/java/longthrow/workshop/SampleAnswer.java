@@ -70,6 +70,28 @@ public final class SampleAnswer {
                 List.of());
     }
 
+    /** Nothing but a caution for a leak-down test, and this cure for something else; empty for none. */
+    public static Answer cautioned(String cure) {
+        return new Answer(
+                "measure",
+                "Dovrin 171",
+                true,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                List.of(),
+                List.of(
+                        new Finding(
+                                Finding.Kind.NOTE,
+                                Term.LEAK_DOWN.path(),
+                                "compressed air turns a free crankshaft",
+                                "lock the crankshaft before the air goes on"),
+                        new Finding(Finding.Kind.NOTE, Term.CRANKING_PRESSURE.path(), "proves little", cure)),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
     /** Nothing but a reading that is to settle a disagreement, whose doubt before and after is not a number. */
     public static Answer settling() {
         return new Answer(

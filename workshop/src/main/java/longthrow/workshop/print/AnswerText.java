@@ -151,13 +151,23 @@ public final class AnswerText {
 
     private List<Finding> of(Finding.Kind kind) {
         return answer.findings().stream()
-                .filter(f -> f.kind() == kind && (all || !isSaidByTheVerdicts(f)))
+                .filter(f -> f.kind() == kind && (all || !(isSaidByTheVerdicts(f) || isUncalledFor(f))))
                 .toList();
     }
 
     /** A note on a rule that stands open: its alternatives and how to choose are printed among the verdicts. */
     private boolean isSaidByTheVerdicts(Finding finding) {
         return finding.kind() == Finding.Kind.NOTE && (isSpreadOfARuleInForce(finding) || isOpen(finding));
+    }
+
+    /** A caution for a leak-down test matters to those who have taken one, are told to, or ask for all. */
+    private boolean isUncalledFor(Finding finding) {
+        String test = Term.LEAK_DOWN.path();
+        return finding.kind() == Finding.Kind.NOTE
+                && finding.where().equals(test)
+                && answer.value(Term.LEAK_DOWN).isEmpty()
+                && answer.next().stream().noneMatch(next -> next.read() == Term.LEAK_DOWN)
+                && answer.findings().stream().noneMatch(other -> other.mend().contains("leak-down"));
     }
 
     /** What the other sources say stands below the verdict of the one in force. */

@@ -3,6 +3,7 @@ package longthrow.workshop.print;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Text as a terminal shows it: how wide it is, where it may break, and nothing in it that the terminal would obey. */
 public final class PlainText {
@@ -98,9 +99,14 @@ public final class PlainText {
         return lines.stream().map(l -> l.replace(NO_BREAK, " ")).toList();
     }
 
-    /** The line with a mark that more would follow, within these columns. */
+    /** The line with a mark that more would follow, within these columns: ended behind a clause, so that no figure is torn. */
     static String cut(String line, int columns) {
-        return line.substring(0, width(line) + 2 <= columns ? line.length() : fitting(line, columns - 2)) + " …";
+        int fits = width(line) + 2 <= columns ? line.length() : fitting(line, columns - 2);
+        int end = Stream.of(", ", "; ", ": ")
+                .mapToInt(mark -> line.lastIndexOf(mark, fits))
+                .max()
+                .orElse(0);
+        return line.substring(0, end > 0 ? end : fits) + " …";
     }
 
     /** Characters from the start that take no more than these columns; at least one code point. */

@@ -129,7 +129,7 @@ final class VerdictList {
         }
         if (!others.isEmpty() && (all || others.stream().anyMatch(o -> o.state() != verdict.state()))) {
             page.hanging(indent, Ink.QUIET, "others say", Ink.PLAIN, "");
-            others.forEach(other -> printOther(indent + INDENT, other));
+            others.forEach(other -> printOther(indent + INDENT, other, ""));
         }
     }
 
@@ -155,11 +155,15 @@ final class VerdictList {
                 PlainText.padded("OPEN", WORD_WIDTH),
                 Ink.STRONG,
                 first.term().label() + ", the trade disagrees" + figureBehind);
-        verdicts.forEach(verdict -> printOther(indent, verdict));
+        String shared = sharedLabel(verdicts);
+        if (!shared.equals(first.term().label())) {
+            page.paragraph(indent, shared + ":");
+        }
+        verdicts.forEach(verdict -> printOther(indent, verdict, shared));
         page.ifAny(
                 indent,
                 "choose:",
-                "rules: {choose: {" + disputed(first) + ": " + alternative(verdicts.get(0)) + "}}, or "
+                "longthrow set FILE rules.choose." + disputed(first) + " " + alternative(verdicts.get(0)) + ", or "
                         + verdicts.stream()
                                 .skip(1)
                                 .map(VerdictList::alternative)
@@ -181,9 +185,28 @@ final class VerdictList {
         return verdicts.stream().allMatch(v -> v.label().startsWith(start + ": "));
     }
 
-    private void printOther(int indent, Verdict other) {
+    /** @param said what stands above already, before the alternative's own words */
+    private void printOther(int indent, Verdict other, String said) {
         String source = all && !other.source().isBlank() ? " [" + other.source() + "]" : "";
-        page.hanging(indent, ink(other.state()), word(other.state()), Ink.PLAIN, other.label() + source);
+        String label =
+                other.label().startsWith(said + ": ") ? other.label().substring(said.length() + 2) : other.label();
+        page.hanging(indent, ink(other.state()), word(other.state()), Ink.PLAIN, label + limits(other) + source);
+    }
+
+    /** The limits behind the words, in the units that come first: "; least 1.27 mm". */
+    private String limits(Verdict verdict) {
+        boolean low = Double.isFinite(verdict.least());
+        boolean high = Double.isFinite(verdict.most());
+        if (low && high) {
+            return "; " + limit(verdict, verdict.least()) + " to " + limit(verdict, verdict.most());
+        }
+        return low
+                ? "; least " + limit(verdict, verdict.least())
+                : high ? "; most " + limit(verdict, verdict.most()) : "";
+    }
+
+    private String limit(Verdict verdict, double si) {
+        return printer.print(verdict.term().dimension(), si, 0).first().text();
     }
 
     private static String named(Verdict verdict) {

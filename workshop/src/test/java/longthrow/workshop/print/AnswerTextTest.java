@@ -102,9 +102,10 @@ class AnswerTextTest {
         assertThat(loud(false))
                 .containsSubsequence(
                         "OPEN    static compression ratio, the trade disagrees: 9.66 ± 0.13",
-                        "FAILS   highest static ratio: regular",
-                        "meets   highest static ratio: premium",
-                        "choose: rules: {choose: {static_ratio: regular}}")
+                        "highest static ratio:",
+                        "FAILS   regular; most 9",
+                        "meets   premium; most 10.5",
+                        "choose: longthrow set FILE rules.choose.static_ratio regular, or")
                 .doesNotContain("sources disagree");
         assertThat(loud(false).replaceAll("\\s+", " ")).contains("1 rule open");
         assertThat(loud(true)).contains("sources disagree");
@@ -113,7 +114,8 @@ class AnswerTextTest {
     @Test
     void ruleWhoseAlternativesAgreeTakesOneLine() {
         assertThat(loud(false)).contains("meets   bore", "rod ratio, by both sources");
-        assertThat(loud(true)).contains("meets   rod ratio: usual", "meets   rod ratio: not harsh");
+        assertThat(loud(true))
+                .containsSubsequence("rod ratio, the trade", "meets   usual; most 1.65", "meets   not harsh; most 1.8");
     }
 
     @Test
@@ -177,6 +179,22 @@ class AnswerTextTest {
         String sheet = AnswerText.of(SampleAnswer.named("x".repeat(200) + " 測定".repeat(60)), 60, false, false);
         assertThat(sheet.lines()).allMatch(line -> PlainText.width(line) <= 60);
         assertThat(sheet.replaceAll("\\s", "")).contains("x".repeat(200));
+    }
+
+    @Test
+    void lineThatIsCutEndsBehindAClauseAndTearsNoFigure() {
+        assertThat(PlainText.cut("it is 0.0080 mm below the least, 0.018 mm (0.0007 in)", 40))
+                .isEqualTo("it is 0.0080 mm below the least …");
+        assertThat(PlainText.cut("one clause only", 40)).isEqualTo("one clause only …");
+    }
+
+    @Test
+    void cautionForATestThatNobodyTookIsLeftToAll() {
+        Answer without = SampleAnswer.cautioned("");
+        assertThat(AnswerText.of(without, 80, false, false)).doesNotContain("compressed air");
+        assertThat(AnswerText.of(without, 80, false, true)).contains("compressed air");
+        assertThat(AnswerText.of(SampleAnswer.cautioned("take a leak-down"), 80, false, false))
+                .contains("compressed air");
     }
 
     @Test
