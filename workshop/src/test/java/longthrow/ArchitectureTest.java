@@ -23,8 +23,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The arrows of the house as code: who may know whom. It lives here because this module sees all the others. */
 class ArchitectureTest {
     /** Packages of core, first to last: a later one may use an earlier one, never the other way. */
-    private static final List<String> CORE_ORDER =
-            List.of("quantity", "formula", "term", "catalogue", "measurement", "answer", "build", "engine", "measure", "fit");
+    private static final List<String> CORE_ORDER = List.of(
+            "quantity", "formula", "term", "catalogue", "measurement", "answer", "build", "engine", "measure", "fit");
 
     private static final String CORE = "longthrow.core..";
     private static final String BUILDFILE = "longthrow.buildfile..";
