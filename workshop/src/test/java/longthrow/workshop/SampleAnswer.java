@@ -70,6 +70,27 @@ public final class SampleAnswer {
                 List.of());
     }
 
+    /** Nothing but two readings to take in the same way. */
+    public static Answer twoReadOneWay() {
+        return new Answer(
+                "measure",
+                "Dovrin 171",
+                true,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(read(Term.DECK_CLEARANCE_FLYWHEEL_END), read(Term.DECK_CLEARANCE_OUTPUT_END)));
+    }
+
+    private static NextReading read(Term term) {
+        return new NextReading(
+                term, "depth_gauge", "depth gauge on a bridge", Term.SQUISH, 0.07 * MM, 0.04 * MM, 4, "never read");
+    }
+
     /** Nothing but a caution for a leak-down test, and this cure for something else; empty for none. */
     public static Answer cautioned(String cure) {
         return new Answer(

@@ -257,6 +257,7 @@ public final class AnswerText {
         }
         page.heading(Ink.STRONG, "READ NEXT", "what cuts the doubt most for the time it takes");
         int rank = 0;
+        String before = "";
         for (NextReading reading : some(answer.next(), SHORT_LIST)) {
             page.hanging(
                     INDENT,
@@ -265,7 +266,8 @@ public final class AnswerText {
                     Ink.PLAIN,
                     "(" + reading.read().path() + "), " + reading.with().replace('_', ' ') + ", about "
                             + minutes(reading.minutes()));
-            page.ifAny(2 * INDENT + 1, "how:", reading.how());
+            page.ifAny(2 * INDENT + 1, "how:", reading.how().equals(before) ? "as the one above" : reading.how());
+            before = reading.how();
             page.ifAny(
                     2 * INDENT + 1, "brings:", brings(reading) + (reading.why().isBlank() ? "" : "; " + reading.why()));
         }

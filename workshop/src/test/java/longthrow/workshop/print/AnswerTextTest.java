@@ -151,6 +151,12 @@ class AnswerTextTest {
     }
 
     @Test
+    void wayOfReadingIsSaidOnceWhereTheNextIsTheSame() {
+        String sheet = AnswerText.of(SampleAnswer.twoReadOneWay(), 80, false, false);
+        assertThat(sheet).containsOnlyOnce("depth gauge on a bridge").contains("how: as the one above");
+    }
+
+    @Test
     void readingThatIsToSettleADisagreementBringsNoFigure() {
         assertThat(AnswerText.of(SampleAnswer.settling(), 80, false, false))
                 .contains("brings: settles the disagreement; the likeliest to be wrong")
