@@ -21,8 +21,8 @@ public final class ReferenceRows {
             List.of("id", "inputs", "quantity", "value", "unit", "tolerance", "source");
 
     /** "rel 1e-10 for the exact constant", "abs 0.005 (1e6 trials)", "rel 1 %": what follows the number is a remark. */
-    private static final Pattern TOLERANCE =
-            Pattern.compile("(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?(?: .*|;.*)?");
+    private static final Pattern TOLERANCE = Pattern.compile("exact|(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?"
+            + "(?: \\(abs ([0-9.]+(?:[eE][+-]?[0-9]+)?)\\))?(?: .*|;.*)?");
 
     private final List<Row> rows;
 
@@ -36,7 +36,7 @@ public final class ReferenceRows {
         public Row {
             if (!TOLERANCE.matcher(tolerance).matches()) {
                 throw new IllegalArgumentException(id + " has the tolerance '" + tolerance
-                        + "'; it must start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
+                        + "'; it must be 'exact' or start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
             }
         }
 
@@ -45,6 +45,12 @@ public final class ReferenceRows {
             Matcher matcher = TOLERANCE.matcher(tolerance);
             if (!matcher.matches()) {
                 throw new IllegalStateException(tolerance);
+            }
+            if (value == 0 && matcher.group(4) != null) {
+                return Double.parseDouble(matcher.group(4)); // a relative difference from nothing says nothing
+            }
+            if (matcher.group(1) == null) {
+                return 0;
             }
             double number = Double.parseDouble(matcher.group(2)) * (matcher.group(3) == null ? 1 : 0.01);
             return "rel".equals(matcher.group(1)) ? number * Math.abs(value) : number;
@@ -90,7 +96,20 @@ public final class ReferenceRows {
      *                 relative error of a difference has no bound
      */
     public static List<GridCell> grid(String topic, Row namedBy, double relative, boolean ofLargest) {
-        List<List<String>> lines = csvLines(text(topic));
+        return cells(topic, csvLines(text(topic)), namedBy, relative, ofLargest);
+    }
+
+    /** The part of a grid whose first column has this name, without that column; tolerance relative to the largest cell of each column. */
+    public static List<GridCell> gridOf(String topic, String name, Row namedBy, double relative) {
+        List<List<String>> lines = csvLines(text(topic)).stream()
+                .filter(line -> line.get(0).equals(name) || line.get(0).equals("function"))
+                .map(line -> line.subList(1, line.size()))
+                .toList();
+        return cells(topic + " " + name, lines, namedBy, relative, true);
+    }
+
+    private static List<GridCell> cells(
+            String topic, List<List<String>> lines, Row namedBy, double relative, boolean ofLargest) {
         List<String> header = lines.get(0);
         List<GridCell> cells = new ArrayList<>();
         for (int column = 1; column < header.size(); column++) {

@@ -1,24 +1,24 @@
 package longthrow.core.engine;
 
 import longthrow.core.formula.Expression;
+import longthrow.core.motion.Cylinder;
+import longthrow.core.motion.SliderCrank;
 
 /**
  * Displacement, clearance volume and compression ratio. Lengths [m], volumes [m3].
  * Ratio after Heywood, Internal Combustion Engine Fundamentals (1988), eq. (2.1): largest over smallest cylinder volume.
  */
 public final class Compression {
-    private static final double QUARTER_PI = Math.PI / 4;
-
     private Compression() {}
 
     /** Area of a circle by its diameter [m2]. */
     public static Expression area(Expression diameter) {
-        return diameter.squared().times(QUARTER_PI);
+        return Cylinder.area(diameter);
     }
 
     /** Bore area times stroke. */
     public static Expression sweptVolume(Expression bore, Expression stroke) {
-        return area(bore).times(stroke);
+        return Cylinder.volume(bore, stroke);
     }
 
     /** Space in the hole of the crushed gasket. */

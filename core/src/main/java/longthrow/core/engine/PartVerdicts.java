@@ -15,6 +15,7 @@ import longthrow.core.build.Damage;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
+import longthrow.core.motion.Timing;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;

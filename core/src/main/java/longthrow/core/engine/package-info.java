@@ -1,8 +1,7 @@
 /**
  * The engine's geometry as formulas, each written once, and the trade's rules and materials with their sources.
  * <p>Start at {@link longthrow.core.engine.Stack} (deck height, squish), {@link longthrow.core.engine.Compression} (displacement,
- * clearance volume, ratio), {@link longthrow.core.engine.SliderCrank} (travel, true stroke and volume by crank angle),
- * {@link longthrow.core.engine.Fits} (bores, bearings, rings) and {@link longthrow.core.engine.Rule}.
+ * clearance volume, ratio), {@link longthrow.core.engine.Fits} (bores, bearings, rings) and {@link longthrow.core.engine.Rule}.
  * <p>Formulas take and give expressions in coherent SI; see {@code core.formula} for how they are evaluated.
  */
 @NullMarked

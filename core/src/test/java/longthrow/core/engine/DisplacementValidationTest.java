@@ -10,6 +10,7 @@ import longthrow.core.ComputedRows;
 import longthrow.core.ReferenceRows;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
+import longthrow.core.motion.SliderCrank;
 import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Quantity;

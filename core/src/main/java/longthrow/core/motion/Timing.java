@@ -1,4 +1,4 @@
-package longthrow.core.engine;
+package longthrow.core.motion;
 
 import longthrow.core.formula.Expression;
 

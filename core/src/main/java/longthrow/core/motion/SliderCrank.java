@@ -1,4 +1,4 @@
-package longthrow.core.engine;
+package longthrow.core.motion;
 
 import longthrow.core.formula.Expression;
 
@@ -20,6 +20,32 @@ public record SliderCrank(Expression crankRadius, Expression rodLength, Expressi
     /** With the pin's path through the crank axis. */
     public static SliderCrank inLine(Expression crankRadius, Expression rodLength) {
         return new SliderCrank(crankRadius, rodLength, Expression.constant(0));
+    }
+
+    /**
+     * By the stroke the piston really makes, which is what travel on the bench shows. With an offset the crank radius is a little less than
+     * half of it: the two dead centres squared twice give 4 r2 (4 l2 - S2) = S2 (4 l2 - 4 e2 - S2).
+     * @param stroke true stroke S, at most twice the rod
+     */
+    public static SliderCrank ofStroke(Expression stroke, Expression rodLength, Expression offset) {
+        Expression square = stroke.squared();
+        Expression rods = rodLength.squared().times(4);
+        Expression shortened = rods.minus(offset.squared().times(4)).minus(square);
+        Expression radius =
+                stroke.half().times(shortened.dividedBy(rods.minus(square)).squareRoot());
+        return new SliderCrank(radius, rodLength, offset);
+    }
+
+    /**
+     * The rod that puts the pin this high at top dead centre: rod and crank together and rod less crank are each the long side of a right triangle.
+     * @param highestPin pin above the crank axis at top dead centre
+     * @param stroke     true stroke
+     */
+    public static Expression rodFor(Expression highestPin, Expression stroke, Expression offset) {
+        Expression reach = highestPin.squared().plus(offset.squared()).squareRoot();
+        Expression folded =
+                highestPin.minus(stroke).squared().plus(offset.squared()).squareRoot();
+        return reach.plus(folded).half();
     }
 
     /** Crank pin beside the path of the piston pin, positive to the side it is on at +90 degrees. */
@@ -83,17 +109,32 @@ public record SliderCrank(Expression crankRadius, Expression rodLength, Expressi
 
     /** Displacement by the true stroke. */
     public Expression sweptVolume(Expression bore) {
-        return Compression.sweptVolume(bore, stroke());
+        return Cylinder.volume(bore, stroke());
     }
 
     /** Volume between the piston at this angle and at true top dead centre. */
     public Expression volumeSwept(Expression bore, Expression angle) {
-        return Compression.sweptVolume(bore, travel(angle));
+        return Cylinder.volume(bore, travel(angle));
     }
 
     /** Volume above the piston; its slope by the angle is dV/d angle. */
     public Expression cylinderVolume(Expression bore, Expression clearanceVolume, Expression angle) {
         return volumeSwept(bore, angle).plus(clearanceVolume);
+    }
+
+    /** Volume gained per angle [m3/rad], positive going down. */
+    public Expression volumeSlope(Expression bore, Expression angle) {
+        return Cylinder.volume(bore, travelSlope(angle));
+    }
+
+    /**
+     * Side force of the piston on the cylinder wall, positive towards the side of the crank pin at +90 degrees. The rod carries the force along
+     * the cylinder and leans on the wall by the tangent of its angle, so under pressure in the first half turn, with the crank pin on the
+     * positive side, it presses the piston on the other: the thrust side.
+     * @param downForce on the piston along the cylinder, away from the head positive: gas less inertia
+     */
+    public Expression sideThrust(Expression angle, Expression downForce) {
+        return downForce.times(side(angle)).dividedBy(rodRise(angle)).negated();
     }
 
     /**

@@ -1,0 +1,248 @@
+package longthrow.core.motion;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
+
+/**
+ * Lift against crank angle as read with degree wheel and dial, smoothed (docs/decisions/0007-smoothing.md), where the dial stood. Angles [rad] as
+ * written, lift [m]. What is asked of it carries the doubt of the table's scatter and of the tools, the latter shared with all that was read with them.
+ */
+public final class LiftCurve {
+    private static final double SEARCH_STEP = Math.toRadians(0.2);
+    private static final int HALVINGS = 60;
+
+    private final SmoothingSpline spline;
+    private final String place;
+    private final String label;
+    private final Bench bench;
+    private final double first;
+    private final double last;
+    private final double peak;
+
+    /**
+     * How the table was read.
+     * @param liftScatter  standard deviation of one lift [m], &gt; 0
+     * @param freedom      degrees of freedom behind it
+     * @param angleScatter standard deviation of setting the wheel to one row [rad]; the flank turns it into lift
+     * @param wheel        errors that move every angle alike, by source, standard uncertainty [rad]
+     * @param dial         errors that move every lift alike, by source [m]
+     * @param gain         errors that stretch every lift, by source, as a share
+     */
+    public record Bench(
+            double liftScatter,
+            double freedom,
+            double angleScatter,
+            Map<Source, Double> wheel,
+            Map<Source, Double> dial,
+            Map<Source, Double> gain) {
+        public Bench {
+            if (!(liftScatter > 0) || !(freedom > 0) || !(angleScatter >= 0)) {
+                throw new IllegalArgumentException(
+                        "scatter of lift " + liftScatter + " m, degrees of freedom " + freedom + ", scatter of angle "
+                                + angleScatter + " rad: the first two must be above 0, the last not below");
+            }
+            wheel = Map.copyOf(wheel);
+            dial = Map.copyOf(dial);
+            gain = Map.copyOf(gain);
+        }
+    }
+
+    /**
+     * Where the curve passes a lift on the way up and on the way down.
+     * @param opens  angle on the way up [rad]
+     * @param closes angle on the way down [rad]
+     */
+    public record Span(Measured opens, Measured closes) {
+        /** Halfway, equal lift each side. */
+        public Measured centre() {
+            return combined(0.5, 0.5);
+        }
+
+        public Measured duration() {
+            return combined(-1, 1);
+        }
+
+        private Measured combined(double a, double b) {
+            Map<Source, Double> sum = new LinkedHashMap<>();
+            opens.contributions().forEach((source, c) -> sum.merge(source, a * c, Double::sum));
+            closes.contributions().forEach((source, c) -> sum.merge(source, b * c, Double::sum));
+            return Measured.withContributions(a * opens.value() + b * closes.value(), sum);
+        }
+    }
+
+    private LiftCurve(
+            SmoothingSpline spline, String place, String label, Bench bench, double[] angles, boolean fromPeak) {
+        this.spline = spline;
+        this.place = place;
+        this.label = label;
+        this.bench = bench;
+        this.last = angles[angles.length - 1];
+        this.first = fromPeak ? -last : angles[0];
+        this.peak = fromPeak ? 0 : highest();
+    }
+
+    /**
+     * Through a table.
+     * @param place    in the build file, the name of its scatter
+     * @param label    whose doubt it is, for people
+     * @param angles   rising [rad]
+     * @param fromPeak whether angles count from the peak and the other flank is taken as the mirror of this one; then the first must be 0
+     * @throws IllegalArgumentException when there are fewer than four rows or the angles do not rise
+     */
+    public static LiftCurve of(
+            String place, String label, double[] angles, double[] lifts, boolean fromPeak, Bench bench) {
+        if (angles.length < 4) {
+            throw new IllegalArgumentException(place + " has " + angles.length + " rows; a curve needs 4 at least");
+        }
+        if (fromPeak && angles[0] != 0) {
+            throw new IllegalArgumentException(
+                    place + " counts from the peak but starts at " + angles[0] + " rad; it must start at 0");
+        }
+        Knots knots = fromPeak ? Knots.mirrored(angles) : Knots.natural(angles);
+        double[] deviations = new double[angles.length];
+        java.util.Arrays.fill(deviations, bench.liftScatter);
+        SmoothingSpline first = SmoothingSpline.likeliest(knots, lifts, deviations, bench.freedom);
+        for (int k = 0; k < deviations.length; k++) {
+            deviations[k] = Math.hypot(bench.liftScatter, first.slope(angles[k]) * bench.angleScatter);
+        }
+        SmoothingSpline spline = SmoothingSpline.likeliest(knots, lifts, deviations, bench.freedom);
+        return new LiftCurve(spline, place, label, bench, angles, fromPeak);
+    }
+
+    /** Lift at an angle between the first and the last row. */
+    public double at(double angle) {
+        return spline.at(angle);
+    }
+
+    /** Slope of the lift [m/rad]; times the speed of the crank it is the velocity. */
+    public double slope(double angle) {
+        return spline.slope(angle);
+    }
+
+    /** Second derivative of the lift [m/rad2]; times the speed of the crank squared it is the acceleration at steady speed. */
+    public double bend(double angle) {
+        return spline.bend(angle);
+    }
+
+    /** Standard uncertainty of the lift by scatter and by what lies between the rows; tools left out. */
+    public double deviation(double angle) {
+        return spline.deviation(angle);
+    }
+
+    /** As {@link SmoothingSpline#slopeDeviation}. */
+    public double slopeDeviation(double angle) {
+        return spline.slopeDeviation(angle);
+    }
+
+    /** As {@link SmoothingSpline#bendScatter}. */
+    public double bendScatter(double angle) {
+        return spline.bendScatter(angle);
+    }
+
+    /** Scatter found in the table over the scatter stated. */
+    public double scatterRatio() {
+        return spline.scatterRatio();
+    }
+
+    /** Angle of the highest lift. */
+    public double peakAngle() {
+        return peak;
+    }
+
+    /** Highest lift. Its angle does not matter: there the curve is level. */
+    public Measured peak() {
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        double deviation = spline.deviation(peak);
+        errors.put(scatter("peak"), deviation);
+        double lift = spline.at(peak);
+        bench.dial.forEach(errors::put);
+        bench.gain.forEach((source, share) -> errors.merge(source, share * lift, Double::sum));
+        return Measured.withContributions(lift, errors);
+    }
+
+    /**
+     * Where the curve passes this lift, going out from the peak; empty when the table does not come down to it on both sides.
+     * @param level above the base circle [m], with its own doubt
+     */
+    public Optional<Span> at(Measured level) {
+        double up = crossing(level.value(), -1);
+        double down = crossing(level.value(), 1);
+        if (Double.isNaN(up) || Double.isNaN(down)) {
+            return Optional.empty();
+        }
+        double slopeUp = spline.slope(up);
+        double slopeDown = spline.slope(down);
+        double varianceUp = spline.covariance(up, 0, up, 0) / (slopeUp * slopeUp);
+        double together = spline.covariance(up, 0, down, 0) / (slopeUp * slopeDown);
+        double varianceDown = spline.covariance(down, 0, down, 0) / (slopeDown * slopeDown);
+        double own = Math.sqrt(Math.max(0, varianceDown - together * together / varianceUp));
+        Map<Source, Double> opens = tools(level, slopeUp);
+        Map<Source, Double> closes = tools(level, slopeDown);
+        // two independent sources that make both errors and their correlation (Cholesky)
+        opens.put(scatter("up"), Math.sqrt(varianceUp));
+        closes.put(scatter("up"), together / Math.sqrt(varianceUp));
+        closes.put(scatter("down"), own);
+        return Optional.of(new Span(Measured.withContributions(up, opens), Measured.withContributions(down, closes)));
+    }
+
+    /** A lift read too high is passed too early on the way up and too late on the way down. */
+    private Map<Source, Double> tools(Measured level, double slope) {
+        Map<Source, Double> errors = new LinkedHashMap<>(bench.wheel);
+        level.contributions().forEach((source, c) -> errors.merge(source, c / slope, Double::sum));
+        bench.dial.forEach((source, c) -> errors.merge(source, -c / slope, Double::sum));
+        bench.gain.forEach((source, share) -> errors.merge(source, -share * level.value() / slope, Double::sum));
+        return errors;
+    }
+
+    private Source scatter(String which) {
+        return new Source(place + " scatter " + which, Source.Kind.SCATTER, label, 1, spline.freedom(), 1, place);
+    }
+
+    private double crossing(double level, int direction) {
+        double inner = peak;
+        if (!(spline.at(inner) > level)) {
+            return Double.NaN;
+        }
+        double outer = inner;
+        while (spline.at(outer) > level) {
+            inner = outer;
+            outer += direction * SEARCH_STEP;
+            if (outer < first || outer > last) {
+                return Double.NaN;
+            }
+        }
+        for (int k = 0; k < HALVINGS; k++) {
+            double middle = 0.5 * (inner + outer);
+            if (spline.at(middle) > level) {
+                inner = middle;
+            } else {
+                outer = middle;
+            }
+        }
+        return 0.5 * (inner + outer);
+    }
+
+    private double highest() {
+        double best = first;
+        for (double at = first; at <= last; at += SEARCH_STEP) {
+            best = spline.at(at) > spline.at(best) ? at : best;
+        }
+        double low = Math.max(first, best - SEARCH_STEP);
+        double high = Math.min(last, best + SEARCH_STEP);
+        if (!(spline.slope(low) > 0 && spline.slope(high) < 0)) {
+            return best;
+        }
+        for (int k = 0; k < HALVINGS; k++) {
+            double middle = 0.5 * (low + high);
+            if (spline.slope(middle) > 0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return 0.5 * (low + high);
+    }
+}
