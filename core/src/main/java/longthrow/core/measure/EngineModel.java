@@ -12,9 +12,10 @@ import longthrow.core.engine.Compression;
 import longthrow.core.engine.Fits;
 import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stack;
-import longthrow.core.engine.Timing;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
+import longthrow.core.motion.SliderCrank;
+import longthrow.core.motion.Timing;
 import longthrow.core.term.Term;
 
 /**
@@ -46,6 +47,7 @@ final class EngineModel {
         volumes();
         rodAndCrank();
         cam();
+        effective();
         neighbours();
         rest();
     }
@@ -120,8 +122,10 @@ final class EngineModel {
     }
 
     private void stack() {
-        Expression clearance = Stack.deckClearance(
-                at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.ROD_LENGTH), at(Term.COMPRESSION_HEIGHT));
+        Expression clearance = hasOffset()
+                ? at(Term.DECK_HEIGHT).minus(crank().highestPin()).minus(at(Term.COMPRESSION_HEIGHT))
+                : Stack.deckClearance(
+                        at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.ROD_LENGTH), at(Term.COMPRESSION_HEIGHT));
         Expression sides = Expression.input(TILT_SIDES);
         Expression ends = Expression.input(TILT_ENDS);
         set(Term.DECK_CLEARANCE, clearance);
@@ -147,18 +151,55 @@ final class EngineModel {
         set(
                 Term.ROD_INSIDE_EDGES,
                 Stack.rodInsideEdges(at(Term.ROD_LENGTH), at(Term.BIG_END_BORE), at(Term.SMALL_END_BORE)));
-        set(Term.THROW, at(Term.STROKE).half());
+        set(Term.THROW, hasOffset() ? crank().crankRadius() : at(Term.STROKE).half());
         set(Term.ROD_RATIO, Stack.rodRatio(at(Term.ROD_LENGTH), at(Term.STROKE)));
         set(
                 Term.SKIRT_TO_COUNTERWEIGHT,
-                Stack.skirtToCounterweight(
-                        at(Term.ROD_LENGTH), at(Term.STROKE), at(Term.SKIRT_BELOW_PIN), at(Term.COUNTERWEIGHT_RADIUS)));
+                hasOffset()
+                        ? crank().lowestPin().minus(at(Term.SKIRT_BELOW_PIN)).minus(at(Term.COUNTERWEIGHT_RADIUS))
+                        : Stack.skirtToCounterweight(
+                                at(Term.ROD_LENGTH),
+                                at(Term.STROKE),
+                                at(Term.SKIRT_BELOW_PIN),
+                                at(Term.COUNTERWEIGHT_RADIUS)));
         if (build.aims().containsKey(Term.SQUISH)) {
             Expression deck =
                     Expression.constant(build.aims().get(Term.SQUISH).si()).minus(at(Term.GASKET_THICKNESS));
+            Expression height =
+                    at(Term.DECK_HEIGHT).minus(at(Term.COMPRESSION_HEIGHT)).minus(deck);
             set(
                     Term.ROD_LENGTH_WANTED,
-                    Stack.rodLength(at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.COMPRESSION_HEIGHT), deck));
+                    hasOffset()
+                            ? SliderCrank.rodFor(height, at(Term.STROKE), offset())
+                            : Stack.rodLength(
+                                    at(Term.DECK_HEIGHT), at(Term.STROKE), at(Term.COMPRESSION_HEIGHT), deck));
+        }
+    }
+
+    /** Whether the pin's path was read to lie beside the crank axis. */
+    private boolean hasOffset() {
+        return build.has(Term.PIN_OFFSET) || build.has(Term.BORE_OFFSET);
+    }
+
+    /** Path of the piston pin from the crank axis; what was not read of it is taken as nothing, {@link Readings} says so. */
+    private Expression offset() {
+        List<Expression> parts = read(List.of(Term.PIN_OFFSET, Term.BORE_OFFSET));
+        return parts.stream().reduce(Expression::plus).orElse(Expression.constant(0));
+    }
+
+    private SliderCrank crank() {
+        return SliderCrank.ofStroke(at(Term.STROKE), at(Term.ROD_LENGTH), offset());
+    }
+
+    /** A positive stop finds top dead centre by equal travel on both sides, so events count from the true one. */
+    private void effective() {
+        if (build.has(Term.INTAKE_CLOSES)) {
+            SliderCrank crank = crank();
+            Expression closes =
+                    crank.topDeadCentre().plus(at(Term.INTAKE_CLOSES)).plus(Math.PI);
+            set(
+                    Term.EFFECTIVE_RATIO,
+                    Compression.effectiveRatio(crank.volumeSwept(at(Term.BORE), closes), at(Term.CLEARANCE_VOLUME)));
         }
     }
 

@@ -69,6 +69,9 @@ final class Figures {
         if (formula.isEmpty()) {
             return Optional.empty();
         }
+        if (!canBe(formula.get())) {
+            return Optional.empty();
+        }
         Measured figure = found.computeIfAbsent(
                 term,
                 t -> t == Term.TOP_RING_GAP_WANTED ? ruleOfThumb(through(formula.get())) : through(formula.get()));
@@ -82,6 +85,14 @@ final class Figures {
                 "rule of thumb", Source.Kind.ASSUMED, "the rule's own digits", RULE_DIGITS * Math.abs(figure.value()));
         contributions.put(digits, digits.standardUncertainty());
         return Measured.withContributions(figure.value(), contributions);
+    }
+
+    /** Whether parts of these sizes go together at all: a rod shorter than the throw has no motion to reckon with. */
+    private boolean canBe(Formula formula) {
+        double[] at = formula.inputs().stream()
+                .mapToDouble(name -> reconciliation.figures().apply(name).value())
+                .toArray();
+        return Double.isFinite(formula.at(at));
     }
 
     private Measured through(Formula formula) {
@@ -138,7 +149,11 @@ final class Figures {
             if (figure(term).isPresent() || model.formula(term).isEmpty()) {
                 continue;
             }
-            Measured vague = java.util.Objects.requireNonNull(found.get(term));
+            Measured vague = found.get(term);
+            if (vague == null) {
+                unknowns.add(new Unknown(term, List.of(), "parts of the sizes read do not go together"));
+                continue;
+            }
             List<Term> missing = missing(vague);
             unknowns.add(new Unknown(
                     term, missing, build.has(term) ? "read, but its doubt is too wide to use" : term.meaning()));

@@ -20,6 +20,17 @@ final class LiftTables {
 
     private LiftTables() {}
 
+    /** Whether there are rows enough, each after the last, to put a curve through. */
+    static boolean isWhole(LiftTable table) {
+        List<LiftTable.Row> rows = table.rows();
+        for (int k = 1; k < rows.size(); k++) {
+            if (!(rows.get(k).angle().si() > rows.get(k - 1).angle().si())) {
+                return false;
+            }
+        }
+        return rows.size() >= LEAST_ROWS;
+    }
+
     static List<Finding> findings(Build build) {
         List<Finding> findings = new ArrayList<>();
         for (int k = 0; k < build.lifts().size(); k++) {

@@ -60,18 +60,21 @@ public final class Measure {
                         ? new Result(r.term(), r.figure(), r.provenance(), r.from(), true)
                         : r)
                 .toList();
-        List<Verdict> verdicts = Judge.verdicts(build, agreed);
+        List<Verdict> verdicts = new Degreeing(build, figures.readings(), agreed).told(Judge.verdicts(build, agreed));
+        LiftCurves curves = new LiftCurves(build, agreed);
         List<Finding> findings = new ArrayList<>(contradictions.findings(MOST_SUSPECTS, NAMED_FROM));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
         findings.addAll(Aims.findings(build, agreed));
         findings.addAll(LiftTables.findings(build));
+        findings.addAll(curves.findings());
         findings.addAll(PressureTests.findings(build));
         findings.addAll(DonorMatch.findings(figures, donors));
         findings.addAll(PartVerdicts.of(build, verdicts, agreed));
         findings.addAll(Stops.cautions(build));
         List<DefaultUsed> defaults = new ArrayList<>(figures.readings().defaults());
         defaults.addAll(suspects.assumed());
+        defaults.addAll(curves.defaults());
         List<Stop> stops = new ArrayList<>(impossible.stops());
         stops.addAll(Stops.of(build, agreed));
         return new Answer(

@@ -87,6 +87,7 @@ final class Readings {
                 }
             }
         });
+        assumeInLine();
         assumeCrevice();
         pinForItsBore();
         assumeLevelDeck(
@@ -573,6 +574,24 @@ final class Readings {
                     "pin bore not read: the pin diameter stands in for it in " + Term.PIN_BOTTOM_TO_CROWN.label(),
                     "a pin fits its bosses within some hundredths of a millimetre; common practice, no source"));
         }
+    }
+
+    /** What was not read of the offsets is taken as nothing wherever the crank's exact motion matters. */
+    private void assumeInLine() {
+        boolean pin = build.has(Term.PIN_OFFSET);
+        boolean bore = build.has(Term.BORE_OFFSET);
+        boolean effective = build.has(Term.INTAKE_CLOSES) && build.has(Term.ROD_LENGTH) && build.has(Term.STROKE);
+        if ((pin && bore) || !(pin || bore || effective)) {
+            return;
+        }
+        Term missing = pin ? Term.BORE_OFFSET : Term.PIN_OFFSET;
+        defaults.add(
+                new DefaultUsed(
+                        missing.path(),
+                        pin || bore
+                                ? missing.label() + " not read: taken as nothing beside the other"
+                                : "neither pin offset nor bore offset read: the pin's path is taken through the crank axis",
+                        "common practice, no source; a millimetre moves the effective ratio by less than one part in a hundred"));
     }
 
     private void assumeCrevice() {

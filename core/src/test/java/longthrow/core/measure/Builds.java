@@ -11,6 +11,7 @@ import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
 import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Parsed;
@@ -35,6 +36,7 @@ final class Builds {
     private final Map<Term, Quantity> aims = new LinkedHashMap<>();
     private final List<Damage> damage = new ArrayList<>();
     private final List<ExactLength> shims = new ArrayList<>();
+    private final List<LiftTable> lifts = new ArrayList<>();
 
     private Builds(String name) {
         this.name = name;
@@ -147,6 +149,11 @@ final class Builds {
         return this;
     }
 
+    Builds lifts(LiftTable table) {
+        lifts.add(table);
+        return this;
+    }
+
     Build build() {
         return new Build(
                 name,
@@ -161,7 +168,7 @@ final class Builds {
                 aims,
                 damage,
                 shims,
-                List.of(),
+                lifts,
                 Map.of(),
                 FitWish.NONE);
     }
