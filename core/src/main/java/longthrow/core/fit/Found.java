@@ -1,0 +1,86 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import longthrow.core.answer.Candidate;
+import longthrow.core.answer.Sureness;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A combination with its rows, its head and what is cut off the deck.
+ * @param deckCut null for none
+ * @param honed   operations that make pairs fit
+ */
+record Found(
+        Row crank,
+        Row piston,
+        Row rod,
+        Row gasket,
+        Row head,
+        Row.@Nullable Cut deckCut,
+        List<Row.Cut> honed,
+        Combination combination) {
+    Found {
+        honed = List.copyOf(honed);
+    }
+
+    Stream<Row> rows() {
+        return Stream.of(crank, piston, rod, gasket, head);
+    }
+
+    Sureness sureness() {
+        return combination.sureness();
+    }
+
+    /** Parts by their codes, without machining. */
+    String base() {
+        return rows().map(Row::base).collect(Collectors.joining("|"));
+    }
+
+    /** Parts that are bought, and what is machined. */
+    String title() {
+        List<String> words = new ArrayList<>();
+        rows().filter(r -> !r.isOwn() || !r.cuts().isEmpty()).map(Row::title).forEach(words::add);
+        if (deckCut != null) {
+            words.add(deckCut.text());
+        }
+        return words.isEmpty() ? "as it is" : String.join(" + ", words);
+    }
+
+    int cuts() {
+        return combination.cuts() + rows().mapToInt(r -> r.cuts().size()).sum() + (deckCut == null ? 0 : 1);
+    }
+
+    long price() {
+        long deck = deckCut == null
+                ? 0
+                : deckCut.operation().offer().price().orElse(0)
+                        + deckCut.operation().offer().shipping().orElse(0);
+        return combination.price() + head.knownPrice() + deck;
+    }
+
+    int unknowns() {
+        boolean deckUnpriced =
+                deckCut != null && deckCut.operation().offer().price().isEmpty();
+        return combination.unknowns() + (head.isPriced() ? 0 : 1) + (deckUnpriced ? 1 : 0);
+    }
+
+    int leadDays() {
+        return rows().mapToInt(Row::leadDays).max().orElse(0);
+    }
+
+    List<Candidate.Piece> pieces() {
+        List<Candidate.Piece> pieces = new ArrayList<>();
+        rows().forEach(r -> pieces.addAll(r.pieces()));
+        Stream.concat(Stream.ofNullable(deckCut), honed.stream())
+                .forEach(c -> pieces.add(Row.piece(
+                        "machine_operation",
+                        c.operation().code(),
+                        c.operation().name(),
+                        c.operation().offer(),
+                        c.text())));
+        return pieces;
+    }
+}

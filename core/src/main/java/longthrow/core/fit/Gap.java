@@ -1,0 +1,228 @@
+package longthrow.core.fit;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import longthrow.core.answer.Sureness;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.engine.Rule;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A gap between two parts: what is wide, what goes in, by which rule it is judged, from which play on it is another size altogether, and which machining
+ * widens it.
+ */
+enum Gap {
+    PIN_IN_ROD(
+            Obstacle.PIN_IN_ROD,
+            Rule.PIN_CLEARANCE,
+            Term.PIN_CLEARANCE,
+            Term.SMALL_END_BORE,
+            Term.PIN_DIAMETER,
+            0.1e-3,
+            Operation.Kind.SMALL_END_HONE),
+    ROD_IN_PISTON(
+            Obstacle.ROD_IN_PISTON,
+            Rule.BOSS_CLEARANCE,
+            Term.BOSS_CLEARANCE,
+            Term.BOSS_GAP,
+            Term.SMALL_END_WIDTH,
+            8e-3,
+            null),
+    ROD_ON_CRANKPIN(
+            Obstacle.ROD_ON_CRANKPIN,
+            Rule.BIG_END_CLEARANCE,
+            Term.BIG_END_CLEARANCE,
+            Term.BIG_END_BORE,
+            Term.CRANKPIN_DIAMETER,
+            0.15e-3,
+            null),
+    ROD_BETWEEN_CHEEKS(
+            Obstacle.ROD_BETWEEN_CHEEKS,
+            Rule.ROD_SIDE_CLEARANCE,
+            Term.ROD_SIDE_CLEARANCE,
+            Term.CRANKPIN_WIDTH,
+            Term.BIG_END_WIDTH,
+            3e-3,
+            Operation.Kind.BIG_END_FACE),
+    PIN_IN_CLIPS(Obstacle.PIN_IN_CLIPS, Rule.PIN_FLOAT, Term.PIN_FLOAT, Term.CLIP_SPAN, Term.PIN_LENGTH, 3e-3, null),
+    PISTON_IN_BORE(
+            Obstacle.PISTON_IN_BORE,
+            Rule.PISTON_TO_WALL,
+            Term.PISTON_TO_WALL,
+            Term.BORE,
+            Term.PISTON_DIAMETER,
+            0.3e-3,
+            null),
+    FLYWHEEL_ON_TAPER(
+            Obstacle.FLYWHEEL,
+            Rule.FLYWHEEL_ON_TAPER,
+            Term.FLYWHEEL_ON_TAPER,
+            Term.FLYWHEEL_TAPER_BORE,
+            Term.CRANK_TAPER,
+            1e-3,
+            null),
+    FLYWHEEL_KEY(
+            Obstacle.FLYWHEEL,
+            Rule.FLYWHEEL_KEY,
+            Term.FLYWHEEL_KEY_STEP,
+            Term.FLYWHEEL_KEYWAY,
+            Term.CRANK_KEYWAY,
+            1e-3,
+            null),
+    CLUTCH_ON_SHAFT(
+            Obstacle.CLUTCH,
+            Rule.CLUTCH_ON_SHAFT,
+            Term.CLUTCH_ON_SHAFT,
+            Term.CLUTCH_BORE,
+            Term.OUTPUT_SHAFT_DIAMETER,
+            1e-3,
+            null),
+    CLUTCH_KEY(
+            Obstacle.CLUTCH,
+            Rule.CLUTCH_KEY,
+            Term.CLUTCH_KEY_STEP,
+            Term.CLUTCH_KEYWAY,
+            Term.OUTPUT_SHAFT_KEYWAY,
+            1e-3,
+            null),
+    CLUTCH_LENGTH(
+            Obstacle.CLUTCH,
+            Rule.CLUTCH_LENGTH,
+            Term.CLUTCH_OVERHANG,
+            Term.OUTPUT_SHAFT_LENGTH,
+            Term.CLUTCH_HUB_LENGTH,
+            1,
+            null);
+
+    private final Obstacle obstacle;
+    private final Rule rule;
+    private final Term term;
+    private final Term wide;
+    private final Term inner;
+    private final double other;
+
+    @SuppressWarnings("ImmutableEnumChecker") // an enum, or none
+    private final Operation.@Nullable Kind widens;
+
+    /** The play from which on two parts are of different sizes altogether [m] is common practice, no source. */
+    Gap(Obstacle obstacle, Rule rule, Term term, Term wide, Term inner, double other, Operation.@Nullable Kind widens) {
+        this.obstacle = obstacle;
+        this.rule = rule;
+        this.term = term;
+        this.wide = wide;
+        this.inner = inner;
+        this.other = other;
+        this.widens = widens;
+    }
+
+    Obstacle obstacle() {
+        return obstacle;
+    }
+
+    Term term() {
+        return term;
+    }
+
+    Term wide() {
+        return wide;
+    }
+
+    Term inner() {
+        return inner;
+    }
+
+    /**
+     * How two parts go into each other.
+     * @param one        the part with the wide side; the other has what goes in
+     * @param windows    by the rules for their words
+     * @param operations on offer
+     */
+    Pairing of(Row one, Row two, RuleWindows windows, List<Operation> operations) {
+        Optional<Dim> outside = one.dim(wide);
+        Optional<Dim> inside = two.dim(inner);
+        if (outside.isEmpty() || inside.isEmpty()) {
+            return new Pairing(Sureness.SURE, 1, 0, 0, null);
+        }
+        Dim gap = outside.get().plus(-1, inside.get());
+        RuleWindows.Limits limits = limits(one, two, windows);
+        double least = limits.least();
+        Pairing asItIs = held(gap, least, limits.most());
+        return asItIs.fits() && asItIs.sureness() != Sureness.SELECTION
+                ? asItIs
+                : widened(gap, least, limits.most(), operations).orElse(asItIs);
+    }
+
+    private RuleWindows.Limits limits(Row one, Row two, RuleWindows windows) {
+        Map<Choice, String> words = new EnumMap<>(Choice.class);
+        words.putAll(one.words());
+        words.putAll(two.words());
+        Function<Term, Optional<Measured>> figures =
+                t -> one.dim(t).or(() -> two.dim(t)).map(d -> Measured.exact(d.value()));
+        double least = mayBeNegative() ? -other : 0;
+        return windows.of(rule, term, words, figures).and(new RuleWindows.Limits(least, other));
+    }
+
+    /** By how much the machining that {@link #of} counted on widens the gap, to be sure of its least [m]. */
+    double widenedBy(Row one, Row two, RuleWindows windows) {
+        Dim gap = one.dim(wide).orElseThrow().plus(-1, two.dim(inner).orElseThrow());
+        return limits(one, two, windows).least() + gap.half() - gap.value();
+    }
+
+    private boolean mayBeNegative() {
+        return this == FLYWHEEL_ON_TAPER || this == FLYWHEEL_KEY || this == CLUTCH_KEY;
+    }
+
+    private Pairing held(Dim gap, double least, double most) {
+        Sureness sureness = Boxes.of(
+                gap.picometres(),
+                gap.halfPicometres(),
+                gap.uncertaintyPicometres(),
+                picometres(least),
+                picometres(most));
+        if (sureness == Sureness.NO) {
+            return Pairing.never(obstacle);
+        }
+        return gap.isVague()
+                ? new Pairing(Sureness.worse(sureness, Sureness.SELECTION), 1, 0, 0, null)
+                : new Pairing(sureness, 0, 0, 0, null);
+    }
+
+    static long picometres(double length) {
+        return Double.isInfinite(length) ? (length < 0 ? Window.NO_LEAST : Window.NO_MOST) : Math.round(length * 1e12);
+    }
+
+    /** The cheapest operation on offer that surely brings the gap to its least and not past its most. */
+    private Optional<Pairing> widened(Dim gap, double least, double most, List<Operation> operations) {
+        if (widens == null || Double.isInfinite(least)) {
+            return Optional.empty();
+        }
+        double wanted = least + gap.half() - gap.value();
+        return operations.stream()
+                .filter(o -> o.kind() == widens)
+                .filter(o -> wanted > 0 && wanted <= o.most().metres() && least + 2 * gap.half() <= most)
+                .min(Comparator.comparingLong(Gap::price))
+                .map(o -> new Pairing(Sureness.SURE, o.offer().price().isPresent() ? 0 : 1, 1, price(o), null));
+    }
+
+    private static long price(Operation operation) {
+        return operation.offer().price().orElse(0)
+                + operation.offer().shipping().orElse(0);
+    }
+
+    /** The operation that {@link #of} counted on. */
+    Optional<Operation> cure(Row one, Row two, RuleWindows windows, List<Operation> operations) {
+        Pairing pairing = of(one, two, windows, operations);
+        return pairing.cuts() == 0 || widens == null
+                ? Optional.empty()
+                : operations.stream()
+                        .filter(o -> o.kind() == widens && price(o) == pairing.price())
+                        .findFirst();
+    }
+}

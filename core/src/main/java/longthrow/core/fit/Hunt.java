@@ -1,0 +1,266 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import longthrow.core.answer.Sureness;
+import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Rule;
+import longthrow.core.engine.Timing;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The search of an assembly: for each head, each cut of the deck and each rod metal (squish limits differ by it) one search of the stack, the best of all
+ * kept in the owner's order of preference.
+ */
+final class Hunt {
+    /** So many of the best are kept. */
+    static final int MOST_KEPT = 12;
+    /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
+    static final long MOST_COUNTED = 50_000_000L;
+
+    /** Up to so many combinations, each that does not fit is told by itself. */
+    static final long FEW = 24;
+
+    private final Assembly assembly;
+    private final RuleWindows windows;
+    private final Neighbours neighbours;
+    private final Ranking ranking;
+    private final Map<String, Found> best = new LinkedHashMap<>();
+    private final Map<Obstacle, Long> rejected = new EnumMap<>(Obstacle.class);
+    private final Map<Obstacle, Found> examples = new EnumMap<>(Obstacle.class);
+    private final Map<Found, Obstacle> rejectedOnes = new LinkedHashMap<>();
+    private long fitting;
+    private long combinations;
+    private long overBudget;
+
+    Hunt(Assembly assembly) {
+        this.assembly = assembly;
+        this.windows = new RuleWindows(assembly.build());
+        this.neighbours = new Neighbours(assembly, windows);
+        this.ranking = new Ranking(assembly.build());
+        for (Row head : assembly.rows(PartKind.HEAD)) {
+            assembly.machined(head).forEach(h -> byRodMetal(h, null));
+        }
+        assembly.operations().stream()
+                .filter(o -> o.kind() == Operation.Kind.DECK_CUT)
+                .forEach(o -> Machining.amounts(o)
+                        .forEach(amount -> assembly.rows(PartKind.HEAD)
+                                .forEach(h -> byRodMetal(h, new Row.Cut(o, amount, Machining.text(o, amount))))));
+    }
+
+    RuleWindows windows() {
+        return windows;
+    }
+
+    private void byRodMetal(Row head, Row.@Nullable Cut deckCut) {
+        Map<Optional<String>, List<Row>> byMetal = new LinkedHashMap<>();
+        for (Row rod : assembly.rows(PartKind.CONNECTING_ROD)) {
+            byMetal.computeIfAbsent(Optional.ofNullable(rod.words().get(Choice.ROD_METAL)), m -> new ArrayList<>())
+                    .add(rod);
+        }
+        byMetal.forEach((metal, rods) -> search(head, deckCut, rods));
+    }
+
+    private void search(Row head, Row.@Nullable Cut deckCut, List<Row> rods) {
+        boolean plain = deckCut == null && head.cuts().isEmpty();
+        Table all = new Table(
+                neighbours,
+                machined(PartKind.CRANKSHAFT),
+                machined(PartKind.PISTON),
+                rods,
+                assembly.rows(PartKind.GASKET));
+        StackLimits limits = limits(head, deckCut, rods.get(0).words());
+        new StackSearch(all.columns(), limits).each(one -> take(all.found(one, head, deckCut)));
+        if (plain) {
+            Table bare = new Table(
+                    neighbours,
+                    assembly.rows(PartKind.CRANKSHAFT),
+                    assembly.rows(PartKind.PISTON),
+                    rods,
+                    assembly.rows(PartKind.GASKET));
+            count(bare, limits, head);
+        }
+    }
+
+    private List<Row> machined(PartKind kind) {
+        return assembly.rows(kind).stream().flatMap(assembly::machined).toList();
+    }
+
+    private void count(Table table, StackLimits limits, Row head) {
+        long all = table.columns().combinations();
+        combinations += all;
+        if (all > MOST_COUNTED) {
+            return;
+        }
+        StackSearch search = new StackSearch(table.columns(), limits);
+        fitting += search.count();
+        search.rejections().forEach((obstacle, n) -> rejected.merge(obstacle, n, Long::sum));
+        examples(table, search, head);
+    }
+
+    /** The first of each kind that does not fit; all of them while they are few. */
+    private void examples(Table table, StackSearch search, Row head) {
+        boolean few = table.columns().combinations() <= FEW;
+        for (int i = 0; i < table.cranks().size(); i++) {
+            for (int j = 0; j < table.pistons().size(); j++) {
+                for (int k = 0; k < table.rods().size(); k++) {
+                    for (int g = 0; g < table.gaskets().size(); g++) {
+                        if (!few && examples.keySet().containsAll(rejected.keySet())) {
+                            return;
+                        }
+                        example(table, search, head, i, j, k, g, few);
+                    }
+                }
+            }
+        }
+    }
+
+    private void example(Table table, StackSearch search, Row head, int i, int j, int k, int g, boolean few) {
+        Optional<Obstacle> obstacle = search.obstacle(i, j, k, g);
+        if (obstacle.isEmpty() || (!few && examples.containsKey(obstacle.get()))) {
+            return;
+        }
+        Combination apart = new Combination(i, j, k, g, Sureness.NO, 0, 0, 0, 0, 0, Double.NaN);
+        Found found = table.found(apart, head, null);
+        examples.putIfAbsent(obstacle.get(), found);
+        if (few) {
+            rejectedOnes.put(found, obstacle.get());
+        }
+    }
+
+    private void take(Found found) {
+        var budget = assembly.build().fit().budget();
+        if (budget.isPresent() && found.price() > budget.getAsLong()) {
+            overBudget++;
+            return;
+        }
+        Found before = best.get(found.base());
+        if (before == null || ranking.compare(found, before) < 0) {
+            best.put(found.base(), found);
+            if (best.size() > 4 * MOST_KEPT) {
+                List<Found> ordered = ranked();
+                best.clear();
+                ordered.stream().limit(2L * MOST_KEPT).forEach(f -> best.put(f.base(), f));
+            }
+        }
+    }
+
+    private List<Found> ranked() {
+        return best.values().stream().sorted(ranking).toList();
+    }
+
+    /** Best first; of the same parts only the best way to machine them. */
+    List<Found> best() {
+        return ranked().stream().limit(MOST_KEPT).toList();
+    }
+
+    /** Why plain parts, none machined, do not go together; empty when there were too many to count. */
+    Map<Obstacle, Long> rejected() {
+        return rejected;
+    }
+
+    Map<Obstacle, Found> examples() {
+        return examples;
+    }
+
+    /** Those that do not fit, one by one, while they are few. */
+    Map<Found, Obstacle> rejectedOnes() {
+        return rejectedOnes;
+    }
+
+    long fitting() {
+        return fitting;
+    }
+
+    long combinations() {
+        return combinations;
+    }
+
+    long overBudget() {
+        return overBudget;
+    }
+
+    // ---- limits of the stack
+
+    private Optional<Measured> ownFigure(Term term) {
+        return assembly.own().figure(term);
+    }
+
+    private static Sizes sizes(Optional<Dim> dim) {
+        return dim.map(d -> new Sizes(new long[] {d.picometres()}, new long[] {d.halfPicometres()}, new double[] {
+                    d.uncertaintyPicometres()
+                }))
+                .orElse(Sizes.unknown(1));
+    }
+
+    private static Window window(RuleWindows.Limits limits) {
+        return new Window(Gap.picometres(limits.least()), Gap.picometres(limits.most()));
+    }
+
+    private StackLimits limits(Row head, Row.@Nullable Cut deckCut, Map<Choice, String> rodWords) {
+        Function<Term, Optional<Measured>> figures = this::ownFigure;
+        boolean sideValve = assembly.build().chose(Choice.VALVE_LAYOUT, "side");
+        Dim deck = Dim.of(ownFigure(Term.DECK_HEIGHT).orElseThrow());
+        if (deckCut != null) {
+            var held = deckCut.operation().tolerance();
+            deck = deck.moved(-deckCut.amount(), held == null ? 0 : held.metres());
+        }
+        RuleWindows.Limits squish = windows.of(Rule.SQUISH_LEAST, Term.SQUISH, rodWords, figures);
+        if (!sideValve && assembly.build().aims().containsKey(Term.SQUISH)) {
+            squish = squish.and(windows.of(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures));
+        } else {
+            squish = squish.and(windows.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures));
+        }
+        RuleWindows.Limits ratio = windows.of(Rule.STATIC_RATIO, Term.COMPRESSION_RATIO, rodWords, figures);
+        RuleWindows.Limits rodRatio = windows.ifPicked(Rule.ROD_RATIO, Term.ROD_RATIO, rodWords, figures);
+        RuleWindows.Limits swept = windows.own(Term.SWEPT_VOLUME);
+        RuleWindows.Limits room = windows.own(Term.CLEARANCE_VOLUME);
+        Optional<Dim> chamber = head.dim(Term.CHAMBER_VOLUME);
+        Optional<Dim> sleeve = ownFigure(Term.SLEEVE_LENGTH).map(Dim::of);
+        Quantity aim = assembly.build().aims().get(Term.SQUISH);
+        return new StackLimits(
+                sizes(Optional.of(deck)),
+                sizes(sleeve),
+                chamber.map(Dim::value).orElse(Double.NaN),
+                chamber.map(Dim::half).orElse(0.0),
+                chamber.map(Dim::uncertainty).orElse(0.0),
+                window(windows.own(Term.DECK_CLEARANCE)),
+                window(squish),
+                Math.max(1, ratio.least()),
+                ratio.most(),
+                rodRatio.least() > 0 && !Double.isInfinite(rodRatio.least()) ? Math.round(rodRatio.least() * 1e6) : 0,
+                window(windows.of(Rule.GASKET_OVER_BORE, Term.GASKET_OVER_BORE, rodWords, figures)),
+                window(windows.of(Rule.SKIRT_TO_COUNTERWEIGHT, Term.SKIRT_TO_COUNTERWEIGHT, rodWords, figures)),
+                window(windows.of(Rule.TOP_RING_IN_BORE, Term.TOP_RING_TO_DECK, rodWords, figures)),
+                window(windows.ifPicked(Rule.SKIRT_OUT_OF_SLEEVE, Term.SKIRT_OUT_OF_SLEEVE, rodWords, figures)),
+                Math.max(0, swept.least()),
+                swept.most(),
+                Math.max(0, room.least()),
+                ownFigure(Term.WANTED_SPEED).map(Measured::value).orElse(Double.NaN),
+                Timing.RING_FLUTTER,
+                aim == null ? Sizes.NOT_SAID : Gap.picometres(aim.si()));
+    }
+
+    /** The order of preference in words. */
+    static String order(FitWish wish) {
+        return wish.preferences().stream()
+                .map(FitWish.Preference::meaning)
+                .collect(java.util.stream.Collectors.joining(", then "));
+    }
+
+    /** Least sure of what was found; for people. */
+    Optional<Sureness> surest() {
+        return best().stream().map(Found::sureness).min(java.util.Comparator.naturalOrder());
+    }
+}

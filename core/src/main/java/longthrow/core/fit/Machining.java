@@ -1,0 +1,99 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.quantity.ExactLength;
+import longthrow.core.term.Term;
+
+/** A part as machining on offer would make it, one row for each step of the range. */
+final class Machining {
+    /** Step where a shop names none [m]: what is asked for on a drawing; common practice, no source. */
+    static final double USUAL_STEP = 0.05e-3;
+    /** At most so many steps of one operation are tried; a wider range is tried in wider steps. */
+    static final int MOST_STEPS = 40;
+
+    private Machining() {}
+
+    /** The kind of part an operation is done on; empty for those on the cylinder, and for parts made to order. */
+    static Optional<PartKind> on(Operation.Kind kind) {
+        return switch (kind) {
+            case CROWN_CUT, SKIRT_CUT -> Optional.of(PartKind.PISTON);
+            case COUNTERWEIGHT_TURN, CRANKPIN_OFFSET_GRIND -> Optional.of(PartKind.CRANKSHAFT);
+            case SMALL_END_HONE, BIG_END_FACE -> Optional.of(PartKind.CONNECTING_ROD);
+            case HEAD_CUT -> Optional.of(PartKind.HEAD);
+            case DECK_CUT, BORE_AND_HONE, SLEEVE, GASKET_TO_ORDER, ROD_TO_ORDER -> Optional.empty();
+        };
+    }
+
+    /** Amounts of an operation [m], without nothing. */
+    static List<Double> amounts(Operation operation) {
+        double least = operation.least().metres();
+        double most = operation.most().metres();
+        ExactLength stated = operation.step();
+        double step = stated == null ? USUAL_STEP : stated.metres();
+        double wide = Math.max(1, Math.ceil((most - least) / step / MOST_STEPS)) * step;
+        List<Double> amounts = new ArrayList<>();
+        for (int n = 0; least + n * wide <= most + 1e-12; n++) {
+            double amount = least + n * wide;
+            if (amount > 0) {
+                amounts.add(amount);
+            }
+        }
+        return amounts;
+    }
+
+    static Stream<Row> of(Row row, Operation operation) {
+        // honed and faced by the amount that each pair needs: see Gap
+        boolean byPair =
+                operation.kind() == Operation.Kind.SMALL_END_HONE || operation.kind() == Operation.Kind.BIG_END_FACE;
+        boolean blind = operation.kind() == Operation.Kind.HEAD_CUT && area(row) == 0;
+        if (byPair || blind || on(operation.kind()).filter(k -> k == row.kind()).isEmpty()) {
+            return Stream.empty();
+        }
+        Term term = operation.kind().changes();
+        Optional<Dim> dim = row.dim(term);
+        if (dim.isEmpty()) {
+            return Stream.empty();
+        }
+        ExactLength held = operation.tolerance();
+        double tolerance = held == null ? 0 : held.metres();
+        return amounts(operation).stream().map(amount -> after(row, operation, dim.get(), amount, tolerance));
+    }
+
+    private static Row after(Row row, Operation operation, Dim dim, double amount, double tolerance) {
+        Term term = operation.kind().changes();
+        Row.Cut cut = new Row.Cut(operation, amount, text(operation, amount));
+        return switch (operation.kind()) {
+            // pin moved out by the amount: the throw grows by it, and so much must come off all round to make it whole
+            // again
+            case CRANKPIN_OFFSET_GRIND ->
+                row.with(cut, term, dim.moved(2 * amount, tolerance))
+                        .moved(Term.CRANKPIN_DIAMETER, -2 * amount, tolerance);
+            // the ring keeps its place to the pin
+            case CROWN_CUT ->
+                row.with(cut, term, dim.moved(-amount, tolerance)).moved(Term.TOP_LAND_HEIGHT, -amount, tolerance);
+            case HEAD_CUT -> row.with(cut, term, dim.moved(-amount * area(row), tolerance * area(row)));
+            default -> row.with(cut, term, dim.moved(-amount, tolerance));
+        };
+    }
+
+    private static double area(Row head) {
+        return head.dim(Term.CHAMBER_AREA).map(Dim::value).orElse(0.0);
+    }
+
+    static String text(Operation operation, double amount) {
+        return String.format(
+                Locale.ROOT, "%s by %.2f mm (%.4f in)", operation.kind().label(), amount * 1e3, amount / 25.4e-3);
+    }
+
+    /** Made to a size rather than by an amount. */
+    static String size(Operation operation, double size) {
+        return String.format(
+                Locale.ROOT, "%s to %.3f mm (%.4f in)", operation.kind().label(), size * 1e3, size / 25.4e-3);
+    }
+}

@@ -1,0 +1,191 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import longthrow.core.answer.Sureness;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Rule;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Term;
+
+/** What each part meets: the other parts of the stack, and those of the engine that stay. */
+final class Neighbours {
+    /** A shaft in a bearing or a seal is of the same size when it differs by no more than this [m]; common practice, no source. */
+    private static final double SAME_SHAFT = 0.03e-3;
+    /** Shafts that must be as those of the crankshaft they replace. */
+    private static final List<Term> SHAFTS = List.of(Term.MAIN_JOURNAL, Term.SEAL_FLYWHEEL_END, Term.SEAL_OUTPUT_END);
+
+    private static final List<Gap> ON_CRANK =
+            List.of(Gap.FLYWHEEL_ON_TAPER, Gap.FLYWHEEL_KEY, Gap.CLUTCH_ON_SHAFT, Gap.CLUTCH_KEY, Gap.CLUTCH_LENGTH);
+
+    private final Assembly assembly;
+    private final RuleWindows windows;
+    private final Row engine;
+
+    Neighbours(Assembly assembly, RuleWindows windows) {
+        this.assembly = assembly;
+        this.windows = windows;
+        this.engine = assembly.whole();
+    }
+
+    /** The crankshaft in its case, and what sits on its ends. */
+    Pairing crank(Row crank) {
+        if (crank.isOwn()) {
+            return Pairing.FREE;
+        }
+        Pairing all = Pairing.FREE;
+        for (Term shaft : SHAFTS) {
+            all = all.and(sameShaft(crank, shaft));
+        }
+        for (Gap gap : ON_CRANK) {
+            all = all.and(onCrank(crank, gap));
+        }
+        return all;
+    }
+
+    private Pairing sameShaft(Row crank, Term shaft) {
+        Optional<Dim> there = engine.dim(shaft);
+        Optional<Dim> offered = crank.dim(shaft);
+        if (there.isEmpty()) {
+            return Pairing.FREE; // nothing is known of the case: the candidate says so once, not for every shaft
+        }
+        if (offered.isEmpty()) {
+            return new Pairing(Sureness.SURE, 1, 0, 0, null);
+        }
+        return Math.abs(there.get().value() - offered.get().value()) <= SAME_SHAFT + 1e-12
+                ? Pairing.FREE
+                : Pairing.never(Obstacle.CRANK_IN_CASE);
+    }
+
+    /** Flywheel and clutch that stay; those that may be bought are chosen afterwards, to suit. */
+    private Pairing onCrank(Row crank, Gap gap) {
+        boolean flywheel = gap.obstacle() == Obstacle.FLYWHEEL;
+        boolean wheelOnCrank = flywheel || gap == Gap.CLUTCH_ON_SHAFT || gap == Gap.CLUTCH_KEY;
+        Term other = wheelOnCrank ? gap.wide() : gap.inner();
+        PartKind kind = flywheel ? PartKind.FLYWHEEL : PartKind.CLUTCH;
+        if (engine.dim(other).isEmpty() || assembly.kinds().contains(kind)) {
+            return Pairing.FREE;
+        }
+        return wheelOnCrank
+                ? gap.of(engine, crank, windows, assembly.operations())
+                : gap.of(crank, engine, windows, assembly.operations());
+    }
+
+    /** The piston in its bore, its pin between its clips. */
+    Pairing piston(Row piston) {
+        Pairing clips = piston.dim(Term.CLIP_SPAN).isEmpty()
+                        && piston.dim(Term.PIN_LENGTH).isEmpty()
+                ? Pairing.FREE
+                : Gap.PIN_IN_CLIPS.of(piston, piston, windows, assembly.operations());
+        if (piston.isOwn()) {
+            return Pairing.FREE;
+        }
+        if (boredFor(piston).isPresent()) {
+            Operation bore = boredFor(piston).get();
+            return clips.and(new Pairing(
+                    Sureness.SURE,
+                    bore.offer().price().isPresent() ? 0 : 1,
+                    1,
+                    bore.offer().price().orElse(0) + bore.offer().shipping().orElse(0),
+                    null));
+        }
+        return inBore(piston).and(clips);
+    }
+
+    private Pairing inBore(Row piston) {
+        return Gap.PISTON_IN_BORE.of(withAlloy(piston), piston, windows, assembly.operations());
+    }
+
+    private Row withAlloy(Row piston) {
+        return new Row(PartKind.DONOR_ENGINE, null, List.of(), engine.dims(), piston.words());
+    }
+
+    /** The cheapest boring on offer that makes the cylinder suit a piston that is too large for it. */
+    Optional<Operation> boredFor(Row piston) {
+        Optional<Dim> bore = engine.dim(Term.BORE);
+        Optional<Dim> wanted = boreWanted(piston);
+        if (bore.isEmpty()
+                || wanted.isEmpty()
+                || piston.isOwn()
+                || inBore(piston).fits()) {
+            return Optional.empty();
+        }
+        double to = wanted.get().value();
+        return assembly.operations().stream()
+                .filter(o -> o.kind() == Operation.Kind.BORE_AND_HONE || o.kind() == Operation.Kind.SLEEVE)
+                .filter(o ->
+                        o.kind() == Operation.Kind.SLEEVE || to > bore.get().value())
+                .filter(o -> to >= o.least().metres() && to <= o.most().metres())
+                .min(Comparator.comparingLong(o -> o.offer().price().orElse(0)));
+    }
+
+    /** Piston and the middle of its running clearance. */
+    private Optional<Dim> boreWanted(Row piston) {
+        return piston.dim(Term.PISTON_DIAMETER).map(d -> {
+            RuleWindows.Limits limits = windows.of(
+                    Rule.PISTON_TO_WALL,
+                    Term.PISTON_TO_WALL,
+                    piston.words(),
+                    term -> engine.dim(term).map(x -> Measured.exact(x.value())));
+            double least = Double.isInfinite(limits.least()) ? 0 : limits.least();
+            double most = Double.isInfinite(limits.most()) ? least : limits.most();
+            double middle = (least + most) / 2;
+            return d.moved(Math.round(middle * 1e6) * 1e-6, (most - least) / 2);
+        });
+    }
+
+    /** The cylinder with a piston in it: bored to it, or as it is. */
+    Optional<Dim> boreFor(Row piston) {
+        return boredFor(piston).isPresent() ? boreWanted(piston) : engine.dim(Term.BORE);
+    }
+
+    Pairing crankRod(Row crank, Row rod) {
+        return crank.isOwn() && rod.isOwn()
+                ? Pairing.FREE
+                : Gap.ROD_ON_CRANKPIN
+                        .of(rod, crank, windows, assembly.operations())
+                        .and(Gap.ROD_BETWEEN_CHEEKS.of(crank, rod, windows, assembly.operations()));
+    }
+
+    Pairing rodPiston(Row rod, Row piston) {
+        if (rod.isOwn() && piston.isOwn()) {
+            return Pairing.FREE;
+        }
+        Pairing pin = Gap.PIN_IN_ROD.of(rod, piston, windows, assembly.operations());
+        boolean bossesSaid = piston.dim(Term.BOSS_GAP).isPresent()
+                || rod.dim(Term.SMALL_END_WIDTH).isPresent();
+        return bossesSaid ? pin.and(Gap.ROD_IN_PISTON.of(piston, rod, windows, assembly.operations())) : pin;
+    }
+
+    /** Machining that makes the pairs fit. */
+    List<Row.Cut> honed(Row crank, Row rod, Row piston) {
+        List<Row.Cut> cuts = new ArrayList<>();
+        Stream.of(
+                        cure(Gap.PIN_IN_ROD, rod, piston),
+                        cure(Gap.ROD_BETWEEN_CHEEKS, crank, rod),
+                        boredFor(piston)
+                                .map(o -> new Row.Cut(
+                                        o,
+                                        boreFor(piston).map(Dim::value).orElse(0.0),
+                                        Machining.size(
+                                                o,
+                                                boreFor(piston).map(Dim::value).orElse(0.0)))))
+                .flatMap(Optional::stream)
+                .forEach(cuts::add);
+        return cuts;
+    }
+
+    private Optional<Row.Cut> cure(Gap gap, Row wide, Row inner) {
+        if (wide.isOwn() && inner.isOwn()) {
+            return Optional.empty();
+        }
+        return gap.cure(wide, inner, windows, assembly.operations()).map(o -> {
+            double by = gap.widenedBy(wide, inner, windows);
+            return new Row.Cut(o, by, Machining.text(o, by));
+        });
+    }
+}

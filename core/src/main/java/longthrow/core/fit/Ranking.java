@@ -1,0 +1,57 @@
+package longthrow.core.fit;
+
+import java.util.Comparator;
+import java.util.List;
+import longthrow.core.build.Build;
+import longthrow.core.build.FitWish.Preference;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/** The owner's order of preference among combinations that fit; what remains equal is put in the order of price and codes. */
+final class Ranking implements Comparator<Found> {
+    private final List<Preference> order;
+    private final @Nullable Quantity aimedSquish;
+    private final @Nullable Quantity aimedRatio;
+
+    Ranking(Build build) {
+        order = build.fit().preferences();
+        aimedSquish = build.aims().get(Term.SQUISH);
+        aimedRatio = build.aims().get(Term.COMPRESSION_RATIO);
+    }
+
+    @Override
+    public int compare(Found a, Found b) {
+        for (Preference preference : order) {
+            int by = by(preference, a, b);
+            if (by != 0) {
+                return by;
+            }
+        }
+        int byPrice = Long.compare(a.price(), b.price());
+        return byPrice != 0 ? byPrice : a.title().compareTo(b.title());
+    }
+
+    private int by(Preference preference, Found a, Found b) {
+        return switch (preference) {
+            case CERTAINTY -> a.sureness().compareTo(b.sureness());
+            case UNKNOWNS -> Integer.compare(a.unknowns(), b.unknowns());
+            case MACHINING -> Integer.compare(a.cuts(), b.cuts());
+            case PRICE -> Long.compare(a.price(), b.price());
+            case SQUISH -> Double.compare(squishError(a), squishError(b));
+            case RATIO -> Double.compare(ratioError(a), ratioError(b));
+            case LEAD_TIME -> Integer.compare(a.leadDays(), b.leadDays());
+        };
+    }
+
+    /** 0 without an aim. [m] */
+    private double squishError(Found found) {
+        return aimedSquish == null ? 0 : Math.abs(found.combination().squishHalf() / 2e12 - aimedSquish.si());
+    }
+
+    /** 0 without an aim; an unknown ratio comes last. */
+    private double ratioError(Found found) {
+        double ratio = found.combination().ratio();
+        return aimedRatio == null ? 0 : Double.isNaN(ratio) ? Double.MAX_VALUE : Math.abs(ratio - aimedRatio.si());
+    }
+}

@@ -1,0 +1,132 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import longthrow.core.answer.Candidate;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.Offer;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One part as the search sees it: a row of the catalogue, the engine's own, or one of them machined.
+ * @param part null for the engine's own
+ * @param cuts machining, in order
+ */
+record Row(
+        PartKind kind, @Nullable CataloguePart part, List<Cut> cuts, Map<Term, Dim> dims, Map<Choice, String> words) {
+    /** Code of the part that is there already. */
+    static final String OWN = "own";
+
+    Row {
+        cuts = List.copyOf(cuts);
+        EnumMap<Term, Dim> copy = new EnumMap<>(Term.class);
+        copy.putAll(dims);
+        dims = Collections.unmodifiableMap(copy);
+        EnumMap<Choice, String> said = new EnumMap<>(Choice.class);
+        said.putAll(words);
+        words = Collections.unmodifiableMap(said);
+    }
+
+    /**
+     * Machining of a part.
+     * @param amount taken off, or the size made [m]
+     * @param text   what is done, for people
+     */
+    record Cut(Operation operation, double amount, String text) {}
+
+    Optional<Dim> dim(Term term) {
+        return Optional.ofNullable(dims.get(term));
+    }
+
+    /** By its code, and what is done to it. */
+    String title() {
+        String code = part == null ? OWN + " " + kind.label() : part.code();
+        return cuts.isEmpty()
+                ? code
+                : code + " (" + cuts.stream().map(Cut::text).collect(Collectors.joining(", ")) + ")";
+    }
+
+    String base() {
+        return part == null ? OWN : part.code();
+    }
+
+    boolean isOwn() {
+        return part == null;
+    }
+
+    private Stream<Offer> offers() {
+        return Stream.concat(
+                Optional.ofNullable(part).map(CataloguePart::offer).stream(),
+                cuts.stream().map(c -> c.operation().offer()));
+    }
+
+    /** Price with shipping of what is priced. */
+    long knownPrice() {
+        return offers().mapToLong(o -> o.price().orElse(0) + o.shipping().orElse(0))
+                .sum();
+    }
+
+    boolean isPriced() {
+        return offers().allMatch(o -> o.price().isPresent());
+    }
+
+    int leadDays() {
+        return offers().mapToInt(o -> o.leadDays().orElse(0)).max().orElse(0);
+    }
+
+    Row with(Cut cut, Term term, Dim dim) {
+        Map<Term, Dim> changed = new EnumMap<>(Term.class);
+        changed.putAll(dims);
+        changed.put(term, dim);
+        List<Cut> more = new ArrayList<>(cuts);
+        more.add(cut);
+        return new Row(kind, part, more, changed, words);
+    }
+
+    /** A figure moved by an amount, if it is known. */
+    Row moved(Term term, double by, double tolerance) {
+        Optional<Dim> dim = dim(term);
+        if (dim.isEmpty()) {
+            return this;
+        }
+        Map<Term, Dim> changed = new EnumMap<>(Term.class);
+        changed.putAll(dims);
+        changed.put(term, dim.get().moved(by, tolerance));
+        return new Row(kind, part, cuts, changed, words);
+    }
+
+    /** What is bought and machined of it. */
+    List<Candidate.Piece> pieces() {
+        List<Candidate.Piece> pieces = new ArrayList<>();
+        if (part != null) {
+            pieces.add(piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
+        }
+        cuts.forEach(c -> pieces.add(piece(
+                "machine_operation",
+                c.operation().code(),
+                c.operation().name(),
+                c.operation().offer(),
+                c.text())));
+        return pieces;
+    }
+
+    static Candidate.Piece piece(String kind, String code, String name, Offer offer, String note) {
+        OptionalLong price = offer.price().isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(offer.price().getAsLong() + offer.shipping().orElse(0));
+        OptionalInt lead = offer.leadDays();
+        return new Candidate.Piece(kind, code, name, offer.vendor(), price, offer.currency(), lead, note);
+    }
+}

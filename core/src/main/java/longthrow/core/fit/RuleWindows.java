@@ -1,0 +1,95 @@
+package longthrow.core.fit;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import longthrow.core.build.Build;
+import longthrow.core.build.OwnRule;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Bound;
+import longthrow.core.engine.Rule;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/**
+ * Windows that rules leave [SI], for parts that bring their own words with them. The owner's own rule comes first, with the guard he keeps back; then the
+ * alternative in force; where the trade disagrees and nothing is picked, the widest of those that may be meant, so that nothing is counted out that
+ * one of the sources would pass: the verdicts on each candidate show the spread.
+ */
+final class RuleWindows {
+    private final Build build;
+
+    RuleWindows(Build build) {
+        this.build = build;
+    }
+
+    /**
+     * From least to most [SI]; infinite where there is none.
+     */
+    record Limits(double least, double most) {
+        static final Limits NONE = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+
+        Limits and(Limits other) {
+            return new Limits(Math.max(least, other.least), Math.min(most, other.most));
+        }
+
+        boolean isNone() {
+            return equals(NONE);
+        }
+    }
+
+    /** By the owner's own rules on a term. */
+    Limits own(Term term) {
+        Limits limits = Limits.NONE;
+        for (OwnRule rule : build.ownRules()) {
+            if (rule.term() == term) {
+                double guard =
+                        Optional.ofNullable(rule.guard()).map(g -> g.si()).orElse(0.0);
+                limits = limits.and(new Limits(
+                        rule.lower().map(q -> q.si() + guard).orElse(Double.NEGATIVE_INFINITY),
+                        rule.upper().map(q -> q.si() - guard).orElse(Double.POSITIVE_INFINITY)));
+            }
+        }
+        return limits;
+    }
+
+    /** By the owner's own rules, and by the table on the side on which he has none. */
+    Limits of(Rule rule, Term term, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
+        Limits own = own(term);
+        Limits table = table(rule, words, figures);
+        return new Limits(
+                own.least() == Double.NEGATIVE_INFINITY ? table.least() : own.least(),
+                own.most() == Double.POSITIVE_INFINITY ? table.most() : own.most());
+    }
+
+    /** As {@link #of}, the table only where the owner picked one of its alternatives. */
+    Limits ifPicked(Rule rule, Term term, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
+        return build.rulesChosen().containsKey(rule.key()) ? of(rule, term, words, figures) : own(term);
+    }
+
+    private Limits table(Rule rule, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
+        Map<Choice, String> said = new EnumMap<>(Choice.class);
+        said.putAll(build.choices());
+        said.putAll(words);
+        Build with = build.withChoices(said);
+        Optional<Alternative> inForce = rule.inForce(with);
+        List<Alternative> meant = inForce.map(List::of).orElseGet(() -> rule.applicable(with));
+        if (meant.isEmpty()) {
+            return Limits.NONE;
+        }
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (Alternative a : meant) {
+            least = Math.min(least, end(a.lower(), figures, Double.NEGATIVE_INFINITY));
+            most = Math.max(most, end(a.upper(), figures, Double.POSITIVE_INFINITY));
+        }
+        return new Limits(least, most);
+    }
+
+    private static double end(Optional<Bound> bound, Function<Term, Optional<Measured>> figures, double none) {
+        return bound.flatMap(b -> b.value(figures)).orElse(none);
+    }
+}
