@@ -76,12 +76,18 @@ class ArchitectureTest {
     }
 
     @Test
-    void buildfileKnowsOnlyItselfCoreTheLanguageTheYamlReaderAndJspecify() {
+    void buildfileKnowsOnlyItselfCoreTheLanguageTheYamlAndCsvReadersAndJspecify() {
         classes()
                 .that(resideInAnyPackage(BUILDFILE))
                 .should()
                 .onlyDependOnClassesThat(resideInAnyPackage(
-                        BUILDFILE, CORE, "java..", "org.snakeyaml.engine..", "org.jspecify.annotations..", ""))
+                        BUILDFILE,
+                        CORE,
+                        "java..",
+                        "org.snakeyaml.engine..",
+                        "de.siegmar.fastcsv..",
+                        "org.jspecify.annotations..",
+                        ""))
                 .allowEmptyShould(true)
                 .check(LONGTHROW);
     }

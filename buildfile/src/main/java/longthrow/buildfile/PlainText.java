@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import longthrow.buildfile.Node.Place;
+import org.jspecify.annotations.Nullable;
 
 /** The first door: bytes to text that is safe to hand to the YAML scanner, or the reason why not. */
 final class PlainText {
@@ -27,6 +28,16 @@ final class PlainText {
         if (bytes.length > MOST_BYTES) {
             return refuseSize(bytes.length, "bytes", faults);
         }
+        CharBuffer chars = decodeStrictly(bytes, faults);
+        return chars == null ? Optional.empty() : check(chars.toString(), faults);
+    }
+
+    /** Says where bytes stop being UTF-8. */
+    static void refuseBytes(byte[] bytes, Faults faults) {
+        decodeStrictly(bytes, faults);
+    }
+
+    private static @Nullable CharBuffer decodeStrictly(byte[] bytes, Faults faults) {
         CharBuffer chars = CharBuffer.allocate(bytes.length + 1);
         ByteBuffer from = ByteBuffer.wrap(bytes);
         CoderResult result = StandardCharsets.UTF_8
@@ -37,9 +48,9 @@ final class PlainText {
         chars.flip();
         if (result.isError()) {
             refuseBytes(bytes, from.position(), chars, faults);
-            return Optional.empty();
+            return null;
         }
-        return check(chars.toString(), faults);
+        return chars;
     }
 
     private static void refuseBytes(byte[] bytes, int at, CharBuffer before, Faults faults) {

@@ -42,6 +42,18 @@ final class TradeWords {
             Map.entry("squish", SQUISH),
             Map.entry("quench", SQUISH),
             Map.entry("rod_length", List.of("connecting_rod.length")),
+            Map.entry("centre_to_centre", List.of("connecting_rod.length")),
+            Map.entry("center_to_center", List.of("connecting_rod.length")),
+            Map.entry("centres", List.of("connecting_rod.length")),
+            Map.entry("big_end", List.of("connecting_rod.big_end_bore")),
+            Map.entry("small_end", List.of("connecting_rod.small_end_bore")),
+            Map.entry("wrist_pin", List.of("piston.pin_diameter")),
+            Map.entry("gudgeon_pin", List.of("piston.pin_diameter")),
+            Map.entry("dish", List.of("piston.crown_volume")),
+            Map.entry("crushed", List.of("gasket.thickness")),
+            Map.entry("crushed_thickness", List.of("gasket.thickness")),
+            Map.entry("crank_pin", List.of("crankshaft.crankpin_diameter")),
+            Map.entry("crankpin", List.of("crankshaft.crankpin_diameter")),
             Map.entry("timing", List.of("ignition.base_timing")));
 
     private static final Map<String, List<String>> WORDS = Map.of(
@@ -93,6 +105,20 @@ final class TradeWords {
                 .or(() -> Nearest.to(word, allowed).map(List::of))
                 .or(() -> holding(word, allowed))
                 .map(TradeWords::question);
+    }
+
+    /** What the trade calls a section of the build file, such as rod or crank. */
+    static List<String> forSection(String section) {
+        return KEYS.entrySet().stream()
+                .filter(e -> e.getValue().equals(List.of(section)))
+                .map(Map.Entry::getKey)
+                .sorted()
+                .toList();
+    }
+
+    /** The terms that a word of the trade stands for; none for a word nobody knows. */
+    static List<String> terms(String word) {
+        return KEYS.getOrDefault(plain(word), List.of());
     }
 
     /** What is read instead of a term that is worked out; empty when there is no one reading. */

@@ -52,13 +52,18 @@ final class VersionLine {
     }
 
     private static String whatItIs(String key) {
-        return key.equals(DonorFile.VERSION) ? "this is a donors catalogue" : "this is a build file";
+        return switch (key) {
+            case DonorFile.VERSION -> "this is a donors catalogue";
+            case CatalogueFile.VERSION -> "this is a catalogue of parts";
+            default -> "this is a build file";
+        };
     }
 
     /** How the file is handed over that starts with this key; empty for any other key. */
     private static String insteadOf(String key) {
         return switch (key) {
             case DonorFile.VERSION -> "give it with --donors, beside a build file";
+            case CatalogueFile.VERSION -> "read it with 'longthrow catalogue'";
             case Layout.VERSION -> "give it as the build file itself, without --donors";
             default -> "";
         };

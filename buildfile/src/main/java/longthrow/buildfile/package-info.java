@@ -1,6 +1,7 @@
 /**
- * Text to and from {@link longthrow.core.build.Build} and the catalogue of donors.
+ * Text to and from {@link longthrow.core.build.Build}, the catalogue of parts and the catalogue of donors.
  * <p>Start at {@link longthrow.buildfile.BuildFile}: {@code read}, {@code write}, {@code edit}. {@link
+ * longthrow.buildfile.CatalogueFile} reads parts and machine operations, CSV or YAML; {@link
  * longthrow.buildfile.DonorFile} reads versions of donor engines. {@link longthrow.buildfile.BlankSheet}, {@link
  * longthrow.buildfile.BuildSchema} and {@link longthrow.buildfile.Glossary} are generated from the registry of terms.
  * <p>A file is a small part of YAML 1.2: key-value lines, lists, comments. Every value stays the text that was typed, so that

@@ -1,7 +1,5 @@
 package longthrow.core.catalogue;
 
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.quantity.Quantity;
@@ -34,15 +32,14 @@ public record CataloguePart(
         String note,
         String place) {
     public CataloguePart {
-        EnumMap<Term, Figure> byTerm = new EnumMap<>(Term.class);
-        byTerm.putAll(figures);
-        byTerm.keySet().stream().filter(t -> !kind.mayState(t)).findFirst().ifPresent(t -> {
-            throw new IllegalArgumentException("a " + kind.label() + " has no " + t.path());
-        });
-        figures = Collections.unmodifiableMap(byTerm);
-        EnumMap<Choice, String> byChoice = new EnumMap<>(Choice.class);
-        byChoice.putAll(words);
-        words = Collections.unmodifiableMap(byChoice);
+        FewEntries<Term, Figure> byTerm = FewEntries.copyOf(figures);
+        for (Term term : byTerm.keys()) {
+            if (!kind.mayState(term)) {
+                throw new IllegalArgumentException("a " + kind.label() + " has no " + term.path());
+            }
+        }
+        figures = byTerm;
+        words = FewEntries.copyOf(words);
     }
 
     /**

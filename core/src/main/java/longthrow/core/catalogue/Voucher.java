@@ -12,11 +12,17 @@ public record Voucher(Basis basis, String by, String when, String batch) {
 
     /** Claimed or measured. */
     public enum Basis {
-        CLAIMED,
-        MEASURED;
+        CLAIMED("claimed"),
+        MEASURED("measured");
+
+        private final String key;
+
+        Basis(String key) {
+            this.key = key;
+        }
 
         public String key() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return key;
         }
     }
 }

@@ -26,6 +26,14 @@ public final class Unit {
     private final String source;
     private final double toSiFactor;
 
+    /** Factor as two whole numbers a double holds; 0 over 1 where it is none: π or an offset comes in, or they are too large. */
+    private final long plainNumerator;
+
+    private final long plainDenominator;
+
+    /** Whole numbers up to here are held exactly by a double. */
+    private static final long EXACT_IN_A_DOUBLE = 1L << 53;
+
     Unit(
             Dimension dimension,
             String symbol,
@@ -42,6 +50,12 @@ public final class Unit {
         this.spellings = List.copyOf(spellings);
         this.source = source;
         this.toSiFactor = withPi(factor.toDecimal(), piPower).doubleValue();
+        boolean plain = piPower == 0
+                && offset.signum() == 0
+                && factor.numerator().bitLength() < 53
+                && factor.denominator().bitLength() < 53;
+        this.plainNumerator = plain ? factor.numerator().longValueExact() : 0;
+        this.plainDenominator = plain ? factor.denominator().longValueExact() : 1;
     }
 
     /**
@@ -97,6 +111,38 @@ public final class Unit {
     /** A number of this unit in coherent SI. */
     public double toSi(double number) {
         return (number + offset.toDouble()) * toSiFactor;
+    }
+
+    /**
+     * The double nearest to {@code unscaled / 10^scale} of this unit, in coherent SI: one correctly rounded division (IEEE 754)
+     * of whole numbers that a double holds. NaN where they are too large, or π or an offset comes in.
+     */
+    double exactSi(long unscaled, int scale) {
+        if (plainNumerator == 0 || scale < 0 || scale > 15) {
+            return Double.NaN;
+        }
+        long ten = 1;
+        for (int i = 0; i < scale; i++) {
+            ten *= 10;
+        }
+        boolean held = Math.abs(unscaled) <= EXACT_IN_A_DOUBLE / plainNumerator
+                && ten <= EXACT_IN_A_DOUBLE / plainDenominator
+                && unscaled != Long.MIN_VALUE;
+        return held ? (double) (unscaled * plainNumerator) / (double) (ten * plainDenominator) : Double.NaN;
+    }
+
+    /** Digits behind the point that are sure to leave a whole number of picometres; -1 for a unit that is no plain length. */
+    public int decimalsOfExactLength() {
+        if (dimension != Dimension.LENGTH || plainNumerator == 0) {
+            return -1;
+        }
+        Fraction picometres = factor.times(Fraction.of(1_000_000_000_000L));
+        int decimals = -1;
+        while (picometres.isWhole() && decimals < 15) {
+            decimals++;
+            picometres = picometres.over(Fraction.of(10));
+        }
+        return decimals;
     }
 
     /** A coherent SI value as a number of this unit. */
