@@ -182,7 +182,7 @@ class BuildFileReadTest {
         assertThat(build.damage())
                 .extracting(Damage::part, Damage::kind)
                 .containsExactly(org.assertj.core.groups.Tuple.tuple(Part.CYLINDER, Damage.Kind.SCORED));
-        assertThat(build.lifts().get(0).rows()).hasSize(12);
+        assertThat(build.lifts().get(0).rows()).hasSize(16);
         assertThat(build.repeatability(ReadingKind.DECK)).isEqualTo(1e-5);
         assertThat(build.minutes(ReadingKind.DECK)).isEqualTo(3);
     }

@@ -82,7 +82,8 @@ final class LiftCurves {
         double[] angles = rows.stream().mapToDouble(r -> r.angle().si()).toArray();
         double[] lifts = rows.stream().mapToDouble(r -> r.lift().si()).toArray();
         boolean fromPeak = angles[0] == 0 && java.util.Arrays.stream(lifts).allMatch(l -> l <= lifts[0]);
-        LiftCurve curve = LiftCurve.of(place, table.valve() + " lift table", angles, lifts, fromPeak, bench(place));
+        LiftCurve.Bench bench = bench(place);
+        LiftCurve curve = LiftCurve.of(place, table.valve() + " lift table", angles, lifts, fromPeak, bench);
         assumed(place, fromPeak);
         ValveMotion motion = motion(curve, table, valve, place);
         boolean atLobe = table.at().equals("lobe") && motion.ratio().value() == 1;
@@ -100,11 +101,10 @@ final class LiftCurves {
                 events(place, valve, s, said);
             }
         });
-        double ratio = curve.scatterRatio();
         said.append(String.format(
                 java.util.Locale.ROOT,
                 "; its rows scatter by %.3f mm",
-                1e3 * ratio * build.repeatability(ReadingKind.LIFT)));
+                1e3 * curve.scatterRatio() * bench.liftScatter()));
         String mend = checking.isEmpty()
                 ? "write " + Term.CHECKING_LIFT.path() + " to have duration and events from it"
                 : span.isEmpty() ? "read on until the lift is below the checking lift on both sides" : "";
