@@ -1,0 +1,313 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Stop;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/** What a combination changes against the engine as it is, what else it makes necessary, and what it leaves unknown. */
+final class Consequences {
+    /** A figure that moves by less than this share is the same engine still. */
+    private static final double SAME = 1e-4;
+
+    private final Build build;
+    private final Appraisal before;
+    private final Appraisal after;
+    private final Found found;
+    private final FigurePrinter printer;
+
+    Consequences(Build build, Appraisal before, Appraisal after, Found found) {
+        this.build = build;
+        this.before = before;
+        this.after = after;
+        this.found = found;
+        this.printer = new FigurePrinter(build.units());
+    }
+
+    private String words(Dimension dimension, double si, double doubt) {
+        PrintedFigures printed = printer.print(dimension, si, doubt);
+        return printed.first().value() + " " + printed.first().unit()
+                + printed.second()
+                        .map(f -> " (" + f.value() + " " + f.unit() + ")")
+                        .orElse("");
+    }
+
+    private String length(double si) {
+        return words(Dimension.LENGTH, si, 0.005e-3);
+    }
+
+    private static Finding note(String where, String message, String mend) {
+        return new Finding(Finding.Kind.NOTE, where, message, mend);
+    }
+
+    private static Finding warning(String where, String message, String mend) {
+        return new Finding(Finding.Kind.WARNING, where, message, mend);
+    }
+
+    private Optional<Double> of(Appraisal appraisal, Term term) {
+        return appraisal.figure(term).map(Measured::value);
+    }
+
+    // ---- against the donor
+
+    /** Stroke of the engine as it came: said by the owner, or that of the crankshaft in it. */
+    private Optional<Double> donorStroke() {
+        return of(after, Term.DONOR_STROKE).or(() -> of(before, Term.STROKE));
+    }
+
+    List<Finding> changes() {
+        List<Finding> changes = new ArrayList<>();
+        Optional<Double> old = donorStroke();
+        Optional<Double> now = of(after, Term.STROKE);
+        if (old.isPresent() && now.isPresent() && Math.abs(now.get() / old.get() - 1) > SAME) {
+            stroke(old.get(), now.get(), changes);
+        }
+        compared(Term.COMPRESSION_RATIO, "ratio", changes);
+        compared(Term.SQUISH, "squish", changes);
+        return changes;
+    }
+
+    private void stroke(double old, double now, List<Finding> changes) {
+        double share = now / old - 1;
+        Optional<Double> bore = of(after, Term.BORE);
+        String swept = bore.map(b -> {
+                    double area = Math.PI / 4 * b * b;
+                    return "swept volume " + words(Dimension.VOLUME, area * old, 0.1e-6) + " to "
+                            + words(Dimension.VOLUME, area * now, 0.1e-6) + ", ";
+                })
+                .orElse("");
+        Optional<Double> rod = of(after, Term.ROD_LENGTH);
+        Optional<Double> oldRod = of(before, Term.ROD_LENGTH).or(() -> rod);
+        String acceleration = rod.isPresent() && oldRod.isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        ", acceleration at top dead centre by %+.0f %%",
+                        100 * (pull(now, rod.get()) / pull(old, oldRod.get()) - 1))
+                : "";
+        changes.add(note(
+                Term.STROKE.path(),
+                String.format(
+                        Locale.ROOT,
+                        "stroke %s to %s: %sthrow longer by %s; at the same speed piston speed changes by %+.0f %%%s",
+                        length(old),
+                        length(now),
+                        swept,
+                        length((now - old) / 2),
+                        100 * share,
+                        acceleration),
+                String.format(
+                        Locale.ROOT,
+                        "leverage at equal pressure %+.0f %%: torque low down may gain as much, if the cylinder fills as well as before. Power at the top need"
+                                + " not gain at all: carburettor, valves and cam pass the same air, and loads grow with the throw and with the square"
+                                + " of the speed",
+                        100 * share)));
+    }
+
+    /** r (1 + r / l): acceleration at top dead centre for one speed. */
+    private static double pull(double stroke, double rod) {
+        return stroke / 2 * (1 + stroke / 2 / rod);
+    }
+
+    private void compared(Term term, String name, List<Finding> changes) {
+        Optional<Measured> old = before.figure(term);
+        Optional<Measured> now = after.figure(term);
+        if (old.isPresent()
+                && now.isPresent()
+                && Math.abs(old.get().value() - now.get().value())
+                        > SAME * old.get().value()) {
+            changes.add(note(
+                    term.path(),
+                    name + " "
+                            + words(
+                                    term.dimension(),
+                                    old.get().value(),
+                                    old.get().expanded()) + " to "
+                            + words(
+                                    term.dimension(),
+                                    now.get().value(),
+                                    now.get().expanded()),
+                    ""));
+        }
+    }
+
+    // ---- what else it needs
+
+    List<Finding> forces() {
+        List<Finding> forces = new ArrayList<>();
+        headMoves(forces);
+        pistonMoves(forces);
+        for (Row.Cut cut : found.honed()) {
+            forces.add(note(
+                    cut.operation().code(),
+                    cut.text() + ", measured from: " + cut.operation().kind().datum(),
+                    ""));
+        }
+        found.rows().flatMap(r -> r.cuts().stream()).forEach(cut -> forces.add(machined(cut)));
+        if (found.deckCut() != null) {
+            forces.add(machined(found.deckCut()));
+        }
+        after.stops().stream().map(Consequences::needed).forEach(forces::add);
+        return forces;
+    }
+
+    private static Finding needed(Stop stop) {
+        return warning(stop.refused() ? "refused" : "not approved", stop.what() + ": " + stop.why(), stop.wayRound());
+    }
+
+    private static Finding machined(Row.Cut cut) {
+        String more = switch (cut.operation().kind()) {
+            case CROWN_CUT ->
+                "a dish loses volume and a dome height: measure the crown volume again; never thin the crown under what its maker allows";
+            case SKIRT_CUT -> "weigh what comes off; keep both sides alike";
+            case COUNTERWEIGHT_TURN -> "the balance changes: see the balance factor again";
+            case CRANKPIN_OFFSET_GRIND ->
+                "the crankpin gets smaller: rod or insert to suit; the hardened skin must stay, ask the grinder; have it crack-tested";
+            case DECK_CUT -> "square to the crank axis; the head comes down by as much";
+            case HEAD_CUT -> "the head comes down by as much; on a side-valve the open valves come nearer to it";
+            default -> "";
+        };
+        return note(
+                cut.operation().code(),
+                cut.text() + ", measured from: " + cut.operation().kind().datum(),
+                more);
+    }
+
+    /** How far the head moves away from the crank axis: a thicker gasket up, cuts of deck and head down. */
+    private double headUp() {
+        double gasket = of(after, Term.GASKET_THICKNESS).orElse(0.0)
+                - of(before, Term.GASKET_THICKNESS)
+                        .orElse(of(after, Term.GASKET_THICKNESS).orElse(0.0));
+        double deck = found.deckCut() == null ? 0 : found.deckCut().amount();
+        double head = found.head().cuts().stream()
+                .filter(c -> c.operation().kind() == Operation.Kind.HEAD_CUT)
+                .mapToDouble(Row.Cut::amount)
+                .sum();
+        return gasket - deck - head;
+    }
+
+    private void headMoves(List<Finding> forces) {
+        double up = headUp();
+        if (Math.abs(up) < 0.005e-3) {
+            return;
+        }
+        String by = length(Math.abs(up));
+        boolean side = build.chose(Choice.VALVE_LAYOUT, "side");
+        if (side) {
+            forces.add(warning(
+                    Term.VALVE_TO_HEAD.path(),
+                    "the head stands " + (up > 0 ? "higher" : "lower") + " by " + by
+                            + ": the gap of the open valves to it " + (up > 0 ? "grows" : "shrinks")
+                            + " by as much; valve timing and ports stay",
+                    "take valve to head by clay again"));
+            return;
+        }
+        forces.add(warning(
+                Term.PUSHROD_LENGTH.path(),
+                "the head stands " + (up > 0 ? "higher" : "lower") + " by " + by + ": pushrods "
+                        + (up > 0 ? "longer" : "shorter") + " by as much keep the rocker geometry",
+                "with the adjuster alone the rocker leans: look that it stands square to the valve at half lift. An overhead cam on chain or belt would fire"
+                        + " its valves " + (up > 0 ? "later" : "earlier")
+                        + "; with pushrods the timing stays. Ports and pipes move with the head"));
+    }
+
+    private void pistonMoves(List<Finding> forces) {
+        Optional<Double> old = of(before, Term.SQUISH);
+        Optional<Double> now = of(after, Term.SQUISH);
+        boolean crown = of(after, Term.CROWN_RISE).orElse(0.0) > 0;
+        if (build.chose(Choice.VALVE_LAYOUT, "side")) {
+            return;
+        }
+        if (old.isPresent() && now.isPresent() && Math.abs(now.get() - old.get()) > 0.005e-3) {
+            double by = now.get() - old.get();
+            forces.add(warning(
+                    "valve to piston",
+                    "valves and piston come " + (by > 0 ? "apart" : "nearer") + " by " + length(Math.abs(by))
+                            + " around the overlap",
+                    by > 0 ? "" : "read the gap by clay or soft springs before it is turned by the starter"));
+        }
+        if (crown) {
+            forces.add(warning(
+                    Term.CROWN_RISE.path(),
+                    "the crown rises " + length(of(after, Term.CROWN_RISE).orElse(0.0)) + " above its rim",
+                    "mock it up with clay: crown to chamber and crown to valves are not known"));
+        }
+    }
+
+    // ---- what stays unknown
+
+    List<Finding> unknowns() {
+        List<Finding> unknowns = new ArrayList<>();
+        boolean moved = donorStroke()
+                        .flatMap(old -> of(after, Term.STROKE).map(now -> now - old))
+                        .orElse(0.0)
+                > SAME * 1e-3;
+        if (moved || !found.rod().isOwn()) {
+            unknowns.add(warning(
+                    "rod bolts to camshaft, dipper to case, big end to case",
+                    moved ? "the throw grew; no sheet tells these gaps" : "another rod; no sheet tells these gaps",
+                    "mock it up with clay or wire through two turns by hand before it is assembled for good"));
+        }
+        found.rows().forEach(row -> vague(row, unknowns));
+        notSaid(unknowns);
+        return unknowns;
+    }
+
+    private static void vague(Row row, List<Finding> unknowns) {
+        CataloguePart part = row.part();
+        if (part == null) {
+            return;
+        }
+        String noTolerance = row.dims().entrySet().stream()
+                .filter(e -> e.getValue().isVague())
+                .map(e -> e.getKey().label())
+                .collect(Collectors.joining(", "));
+        if (!noTolerance.isEmpty()) {
+            unknowns.add(warning(
+                    part.code(),
+                    "no tolerance is said for: " + noTolerance,
+                    "ask the vendor, or measure the piece before you count on it"));
+        }
+        if (part.voucher().basis() == longthrow.core.catalogue.Voucher.Basis.CLAIMED) {
+            unknowns.add(note(
+                    part.code(), "its figures are the seller's claim, not a measurement", "measure it when it comes"));
+        }
+    }
+
+    private void notSaid(List<Finding> unknowns) {
+        ask(found.crank(), Term.COUNTERWEIGHT_RADIUS, "skirt to counterweight", unknowns);
+        ask(found.piston(), Term.SKIRT_BELOW_PIN, "skirt to counterweight", unknowns);
+        ask(found.piston(), Term.TOP_LAND_HEIGHT, "top ring in the bore", unknowns);
+        ask(found.piston(), Term.CROWN_VOLUME, "compression ratio", unknowns);
+        ask(found.piston(), Term.PISTON_DIAMETER, "piston to wall", unknowns);
+        ask(found.piston(), Term.PIN_DIAMETER, "pin in the rod", unknowns);
+        ask(found.rod(), Term.SMALL_END_BORE, "pin in the rod", unknowns);
+        ask(found.rod(), Term.BIG_END_BORE, "rod on the crankpin", unknowns);
+        ask(found.rod(), Term.BIG_END_WIDTH, "rod between the cheeks", unknowns);
+        ask(found.gasket(), Term.GASKET_BORE, "gasket hole and compression ratio", unknowns);
+        ask(found.head(), Term.CHAMBER_VOLUME, "compression ratio", unknowns);
+        ask(found.rod(), Term.ROD_RATED_SPEED, "what the rod is rated for", unknowns);
+    }
+
+    private static void ask(Row row, Term term, String decides, List<Finding> unknowns) {
+        if (row.dim(term).isEmpty()) {
+            CataloguePart part = row.part();
+            unknowns.add(note(
+                    part == null ? term.path() : part.code(),
+                    term.label() + " is not said, so " + decides + " is not known",
+                    part == null ? "read it" : "ask the vendor, or measure the piece"));
+        }
+    }
+}

@@ -1,0 +1,301 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Candidate;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rejection;
+import longthrow.core.answer.Sureness;
+import longthrow.core.answer.Unknown;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.term.Term;
+
+/** The question {@code fit}: a pure function from a build and a catalogue to its answer. */
+public final class Fit {
+    /** So many candidates are worked out in full. */
+    private static final int MOST_SHOWN = 5;
+    /** Figures of a candidate that stand beside it; all the others are those of {@code measure}. */
+    private static final List<Term> SHOWN = List.of(
+            Term.STROKE,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.GASKET_THICKNESS,
+            Term.DECK_CLEARANCE,
+            Term.SQUISH,
+            Term.SWEPT_VOLUME,
+            Term.CLEARANCE_VOLUME,
+            Term.COMPRESSION_RATIO,
+            Term.PIN_CLEARANCE,
+            Term.BIG_END_CLEARANCE,
+            Term.SIDE_CLEARANCE_BY_WIDTH,
+            Term.PISTON_TO_WALL,
+            Term.SKIRT_TO_COUNTERWEIGHT,
+            Term.TOP_RING_TO_DECK,
+            Term.SKIRT_OUT_OF_SLEEVE,
+            Term.ROD_RATIO,
+            Term.MEAN_PISTON_SPEED,
+            Term.TDC_ACCELERATION,
+            Term.RING_BEARS,
+            Term.RING_SPEED);
+
+    private final Build build;
+    private final Catalogue catalogue;
+    private final Appraisal own;
+    private final List<Finding> findings = new ArrayList<>();
+    private final List<DefaultUsed> defaults = new ArrayList<>();
+
+    private Fit(Build build, Catalogue catalogue) {
+        this.build = build;
+        this.catalogue = catalogue;
+        this.own = Appraisal.of(build);
+        defaults.addAll(own.defaults());
+    }
+
+    /**
+     * Which parts close the stack and go together, why the others do not, and what machining closes the rest.
+     * @param catalogue what may be bought; empty to solve the stack only
+     */
+    public static Answer of(Build build, Catalogue catalogue) {
+        try {
+            return new Fit(build, catalogue).answer();
+        } catch (NotConvergedException e) {
+            return nothing(
+                    build, "no engine comes near all of these readings", "ask 'measure' first: it names the suspect");
+        }
+    }
+
+    private static Answer nothing(Build build, String message, String mend) {
+        return new Answer(
+                "fit",
+                build.name(),
+                build.invented(),
+                build.units(),
+                List.of(),
+                List.of(),
+                List.of(new Finding(Finding.Kind.WARNING, "the whole sheet", message, mend)),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    private Answer answer() {
+        findings.addAll(Solved.findings(build, own, catalogue));
+        List<Candidate> candidates = List.of();
+        List<Rejection> rejections = List.of();
+        List<Unknown> unknowns = new ArrayList<>();
+        if (own.figure(Term.DECK_HEIGHT).isEmpty()) {
+            unknowns.add(
+                    new Unknown(
+                            Term.DECK_HEIGHT,
+                            List.of(Term.DECK_HEIGHT),
+                            "without it nothing can be put together: read it, or stroke, rod, compression height and deck clearance of the engine as it is"));
+        } else if (catalogue.parts().isEmpty()) {
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "catalogue",
+                    "no parts to search: the stack is solved for each of its figures",
+                    "name catalogue files with --catalogue"));
+        } else {
+            Assembly assembly = new Assembly(build, own, catalogue);
+            Hunt hunt = new Hunt(assembly);
+            candidates =
+                    hunt.best().stream().limit(MOST_SHOWN).map(this::candidate).toList();
+            rejections = rejections(hunt);
+            summary(assembly, hunt);
+            if (hunt.best().isEmpty()) {
+                findings.addAll(ToOrder.findings(assembly, hunt));
+            }
+        }
+        return new Answer(
+                "fit",
+                build.name(),
+                build.invented() || catalogue.parts().stream().anyMatch(p -> p.invented()),
+                build.units(),
+                own.values().stream()
+                        .filter(v -> SHOWN.contains(v.term()) || v.term().key().endsWith("_wanted"))
+                        .toList(),
+                List.of(),
+                findings,
+                candidates.isEmpty() ? own.stops() : appraisedStops(candidates),
+                unknowns,
+                defaults,
+                List.of(),
+                candidates,
+                rejections);
+    }
+
+    private final Map<Candidate, Appraisal> appraised = new LinkedHashMap<>();
+
+    /** Stops of the best candidate: the engine that would be built. */
+    private List<longthrow.core.answer.Stop> appraisedStops(List<Candidate> candidates) {
+        return Optional.ofNullable(appraised.get(candidates.get(0)))
+                .map(Appraisal::stops)
+                .orElse(List.of());
+    }
+
+    private void summary(Assembly assembly, Hunt hunt) {
+        String kinds = assembly.kinds().stream().map(PartKind::label).collect(Collectors.joining(", "));
+        findings.add(
+                0,
+                new Finding(
+                        Finding.Kind.NOTE,
+                        "search",
+                        String.format(
+                                Locale.ROOT,
+                                "searched: %s; %,d combinations of parts as they are, %,d of them fit%s",
+                                kinds,
+                                hunt.combinations(),
+                                hunt.fitting(),
+                                hunt.overBudget() > 0
+                                        ? String.format(
+                                                Locale.ROOT,
+                                                "; %,d with or without machining cost more than the budget",
+                                                hunt.overBudget())
+                                        : ""),
+                        ""));
+        defaults.add(new DefaultUsed(
+                "fit.order",
+                "best first means: " + Hunt.order(build.fit()),
+                build.fit().order().isEmpty() ? "a judgement; write fit: order: to change it" : "the owner"));
+        if (build.fit().choose().isEmpty()) {
+            defaults.add(new DefaultUsed(
+                    "fit.choose",
+                    "may be bought: " + kinds,
+                    "what the build does not have; write fit: choose: to change it"));
+        }
+        Set<String> currencies = new TreeSet<>();
+        catalogue.parts().forEach(p -> currencies.add(p.offer().currency()));
+        currencies.remove("");
+        if (currencies.size() > 1) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "catalogue",
+                    "prices stand in several currencies, " + String.join(", ", currencies)
+                            + "; they are added as if they were one",
+                    "write all prices in one currency before you go by the totals"));
+        }
+        notSearched(assembly);
+    }
+
+    private void notSearched(Assembly assembly) {
+        String others = assembly.kinds().stream()
+                .filter(k -> !Assembly.STACK.containsKey(k) && !Followers.KINDS.contains(k))
+                .map(PartKind::label)
+                .collect(Collectors.joining(", "));
+        if (!others.isEmpty()) {
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "search",
+                    others + ": nothing of the stack depends on them, so they are not searched",
+                    ""));
+        }
+    }
+
+    // ---- candidates
+
+    private Candidate candidate(Found found) {
+        Appraisal after = Appraisal.of(Fitted.with(build, own, found));
+        Consequences consequences = new Consequences(build, own, after, found);
+        List<Candidate.Piece> pieces = new ArrayList<>(found.pieces());
+        List<Finding> forces = new ArrayList<>(consequences.forces());
+        Followers followers = new Followers(new Assembly(build, own, catalogue), catalogue, after, found);
+        pieces.addAll(followers.pieces());
+        forces.addAll(followers.findings());
+        Candidate candidate = new Candidate(
+                found.title(),
+                found.sureness(),
+                pieces,
+                total(found, pieces),
+                after.values().stream().filter(v -> SHOWN.contains(v.term())).toList(),
+                after.verdicts().stream()
+                        .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
+                        .filter(v -> SHOWN.contains(v.term()) || isFailed(v))
+                        .toList(),
+                consequences.changes(),
+                forces,
+                consequences.unknowns());
+        appraised.put(candidate, after);
+        return candidate;
+    }
+
+    private static boolean isFailed(Verdict verdict) {
+        return verdict.chosen() && verdict.state() == Verdict.State.FAILS;
+    }
+
+    private Candidate.Total total(Found found, List<Candidate.Piece> pieces) {
+        long known = pieces.stream().mapToLong(p -> p.price().orElse(0)).sum();
+        String currency = pieces.stream()
+                .map(Candidate.Piece::currency)
+                .filter(c -> !c.isEmpty())
+                .findFirst()
+                .orElse("");
+        List<String> notPriced = pieces.stream()
+                .filter(p -> p.price().isEmpty())
+                .map(Candidate.Piece::code)
+                .toList();
+        OptionalLong budget = build.fit().budget();
+        return new Candidate.Total(known, currency, notPriced, Forgotten.with(found), budget);
+    }
+
+    // ---- rejections
+
+    private List<Rejection> rejections(Hunt hunt) {
+        List<Rejection> rejections = new ArrayList<>();
+        if (!hunt.rejectedOnes().isEmpty()) {
+            hunt.rejectedOnes().forEach((found, obstacle) -> rejections.add(rejection(obstacle, 1, found)));
+            return rejections;
+        }
+        hunt.rejected()
+                .forEach((obstacle, count) -> rejections.add(
+                        rejection(obstacle, count, hunt.examples().get(obstacle))));
+        return rejections;
+    }
+
+    private Rejection rejection(Obstacle obstacle, long count, @org.jspecify.annotations.Nullable Found example) {
+        if (example == null) {
+            return new Rejection(obstacle.label(), count, "", "", "");
+        }
+        return new Rejections(build, own, example).of(obstacle, count);
+    }
+
+    /** What keeps a row from the best place it could have, for the asker who names its code; empty when no row has it. */
+    public static Answer why(Build build, Catalogue catalogue, String code) {
+        List<String> keep = new ArrayList<>(build.fit().keep());
+        keep.add(code);
+        Build asked = build.withFit(new longthrow.core.build.FitWish(
+                build.fit().choose(),
+                keep,
+                build.fit().budget(),
+                build.fit().currency(),
+                build.fit().machining(),
+                build.fit().order(),
+                build.fit().airPressure()));
+        if (catalogue.parts().stream().noneMatch(p -> p.code().equals(code))) {
+            String codes =
+                    catalogue.parts().stream().map(p -> p.code()).limit(12).collect(Collectors.joining(", "));
+            return nothing(build, "no row of the catalogue has the code '" + code + "'", "codes are: " + codes + ", …");
+        }
+        return of(asked, catalogue);
+    }
+
+    /** How sure the best is; empty when nothing fits. */
+    static Optional<Sureness> best(Answer answer) {
+        return answer.candidates().stream().map(Candidate::sureness).findFirst();
+    }
+}

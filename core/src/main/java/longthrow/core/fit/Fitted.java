@@ -1,0 +1,185 @@
+package longthrow.core.fit;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Unit;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/** The build as it would be with the parts of a combination in it: readings of parts that go are taken out, what sheets say of the new ones is put in. */
+final class Fitted {
+    /** Read on the assembled engine: of no worth once a part of the stack is another. */
+    private static final Set<Term> ASSEMBLED = Set.of(
+            Term.DECK_CLEARANCE,
+            Term.DECK_CLEARANCE_THRUST,
+            Term.DECK_CLEARANCE_ANTITHRUST,
+            Term.DECK_CLEARANCE_FLYWHEEL_END,
+            Term.DECK_CLEARANCE_OUTPUT_END,
+            Term.SQUISH_FLYWHEEL_END,
+            Term.SQUISH_OUTPUT_END,
+            Term.VOLUME_IN_ASSEMBLY,
+            Term.VALVE_TO_HEAD,
+            Term.CRANKING_PRESSURE,
+            Term.LEAK_DOWN,
+            Term.ROD_SIDE_CLEARANCE,
+            Term.BIG_END_STRIP,
+            Term.CRANK_END_PLAY,
+            Term.TOP_RING_GAP,
+            Term.SECOND_RING_GAP,
+            Term.TOP_RING_SIDE_CLEARANCE);
+
+    private final Build build;
+    private final Appraisal own;
+    private final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+    private final Map<Choice, String> words = new LinkedHashMap<>();
+
+    private Fitted(Build build, Appraisal own) {
+        this.build = build;
+        this.own = own;
+        given.putAll(build.given());
+        words.putAll(build.choices());
+    }
+
+    static Build with(Build build, Appraisal own, Found found) {
+        boolean asItIs = found.rows().allMatch(r -> r.isOwn() && r.cuts().isEmpty())
+                && found.deckCut() == null
+                && found.honed().isEmpty();
+        return asItIs ? build : new Fitted(build, own).put(found);
+    }
+
+    private Build put(Found found) {
+        keepDonorStroke(found);
+        keep(Term.DECK_HEIGHT, found.deckCut());
+        ASSEMBLED.forEach(given::remove);
+        found.rows().forEach(this::put);
+        found.honed().forEach(this::hone);
+        return build.withGiven(given).withChoices(words);
+    }
+
+    private void keepDonorStroke(Found found) {
+        boolean newCrank = !found.crank().isOwn() || !found.crank().cuts().isEmpty();
+        if (newCrank && !build.has(Term.DONOR_STROKE)) {
+            own.figure(Term.STROKE).ifPresent(s -> given.put(Term.DONOR_STROKE, typed(Term.DONOR_STROKE, s)));
+        }
+    }
+
+    /** What was found of it from all readings, so that those of the old stack may go. */
+    private void keep(Term term, Row.@org.jspecify.annotations.Nullable Cut cut) {
+        own.figure(term).ifPresent(figure -> {
+            if (cut == null) {
+                given.put(term, typed(term, figure));
+            } else {
+                Dim after = Dim.of(figure).moved(-cut.amount(), tolerance(cut.operation()));
+                given.put(term, specified(term, after, cut.text()));
+            }
+        });
+    }
+
+    private static double tolerance(Operation operation) {
+        var held = operation.tolerance();
+        return held == null ? 0 : held.metres();
+    }
+
+    private static List<Given> typed(Term term, Measured figure) {
+        Quantity value = quantity(term, figure.value());
+        return List.of(new Given.Typed(value, quantity(term, figure.expanded()), "as found before the change"));
+    }
+
+    private void put(Row row) {
+        CataloguePart part = row.part();
+        if (part != null) {
+            given.keySet().removeIf(t -> replaces(part, t));
+            words.keySet().removeIf(c -> c.part() == part.kind().part());
+            words.putAll(row.words());
+            part.figures().forEach((term, figure) -> {
+                if (term.isRead()) {
+                    given.put(
+                            term,
+                            List.of(new Given.Specified(figure.value(), figure.tolerance(), part.code(), true, "")));
+                }
+            });
+        }
+        row.cuts().forEach(cut -> machined(row, cut));
+    }
+
+    /** The donor's throw is what the new one is compared with, and valves stay where only the head's casting goes. */
+    private static boolean replaces(CataloguePart part, Term term) {
+        return part.kind().mayState(term)
+                && term != Term.DONOR_STROKE
+                && (term.part() == part.kind().part() || part.figures().containsKey(term));
+    }
+
+    private void machined(Row row, Row.Cut cut) {
+        for (Term term : changed(cut.operation().kind())) {
+            row.dim(term).ifPresent(dim -> given.put(term, specified(term, dim, cut.text())));
+        }
+        if (cut.operation().kind() == Operation.Kind.CROWN_CUT) {
+            given.remove(Term.PIN_TOP_TO_CROWN);
+            given.remove(Term.PIN_BOTTOM_TO_CROWN);
+        }
+        if (cut.operation().kind() == Operation.Kind.CRANKPIN_OFFSET_GRIND) {
+            given.remove(Term.THROW);
+            given.remove(Term.CRANKPIN_LARGEST);
+            given.remove(Term.CRANKPIN_SMALLEST);
+        }
+    }
+
+    private static List<Term> changed(Operation.Kind kind) {
+        return switch (kind) {
+            case CROWN_CUT -> List.of(Term.COMPRESSION_HEIGHT, Term.TOP_LAND_HEIGHT);
+            case CRANKPIN_OFFSET_GRIND -> List.of(Term.STROKE, Term.CRANKPIN_DIAMETER);
+            default -> List.of(kind.changes());
+        };
+    }
+
+    /** Honing and facing of pairs, boring to the piston: from the figure that stands there now. */
+    private void hone(Row.Cut cut) {
+        Term term = cut.operation().kind().changes();
+        List<Given> now = given.getOrDefault(term, List.of());
+        boolean toSize = !cut.operation().kind().takesOff();
+        if (toSize) {
+            given.keySet().removeIf(t -> t.path().startsWith("cylinder.bore"));
+            Dim size = new Dim(cut.amount(), tolerance(cut.operation()), 0, false);
+            given.put(term, specified(term, size, cut.text()));
+        } else if (!now.isEmpty() && now.get(0).figure().isPresent()) {
+            double sign = cut.operation().kind() == Operation.Kind.BIG_END_FACE ? -1 : 1;
+            Dim before = now.get(0) instanceof Given.Specified s && s.tolerance() != null
+                    ? Dim.of(new CataloguePart.Figure(s.value(), s.tolerance()))
+                    : own.figure(term).map(Dim::of).orElseThrow();
+            given.put(term, specified(term, before.moved(sign * cut.amount(), tolerance(cut.operation())), cut.text()));
+        }
+    }
+
+    private static List<Given> specified(Term term, Dim dim, String by) {
+        return List.of(new Given.Specified(
+                quantity(term, dim.value()),
+                dim.isVague() ? null : quantity(term, dim.half()),
+                "after machining: " + by,
+                false,
+                ""));
+    }
+
+    /** To a nanometre, a thousandth of a cubic millimetre: far finer than anything that is made. */
+    static Quantity quantity(Term term, double si) {
+        Unit unit = term.dimension() == Dimension.LENGTH ? Units.MILLIMETRE : Units.CUBIC_CENTIMETRE;
+        if (term.dimension() != Dimension.LENGTH && term.dimension() != Dimension.VOLUME) {
+            throw new IllegalArgumentException(term.path() + " is neither a length nor a volume");
+        }
+        BigDecimal number = BigDecimal.valueOf(unit.fromSi(si)).setScale(6, RoundingMode.HALF_EVEN);
+        return Quantity.of(number.stripTrailingZeros(), unit);
+    }
+}

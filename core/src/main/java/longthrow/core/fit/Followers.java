@@ -1,0 +1,139 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.Candidate;
+import longthrow.core.answer.Finding;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Term;
+
+/** Parts that hang on the stack without closing it: flywheel, clutch, limiter, pushrod. Of each kind that may be bought, the cheapest that suits. */
+final class Followers {
+    static final List<PartKind> KINDS = List.of(PartKind.FLYWHEEL, PartKind.CLUTCH, PartKind.LIMITER, PartKind.PUSHROD);
+    /** What an adjuster takes up either way [m]; common practice, no source. */
+    private static final double ADJUSTER = 0.5e-3;
+
+    private final Assembly assembly;
+    private final RuleWindows windows;
+    private final Row engine;
+    private final Optional<Double> speed;
+    private final Appraisal after;
+    private final Found found;
+    private final List<Candidate.Piece> pieces = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+
+    Followers(Assembly assembly, Catalogue catalogue, Appraisal after, Found found) {
+        this.assembly = assembly;
+        this.windows = new RuleWindows(assembly.build());
+        this.engine = crankOrEngine(found);
+        this.after = after;
+        this.found = found;
+        this.speed = after.figure(Term.WANTED_SPEED).map(Measured::value);
+        for (PartKind kind : KINDS) {
+            if (assembly.kinds().contains(kind)) {
+                choose(kind, catalogue.of(kind));
+            }
+        }
+    }
+
+    List<Candidate.Piece> pieces() {
+        return pieces;
+    }
+
+    List<Finding> findings() {
+        return findings;
+    }
+
+    private Row crankOrEngine(Found found) {
+        return found.crank().isOwn() ? assembly.whole() : found.crank();
+    }
+
+    private void choose(PartKind kind, List<CataloguePart> offered) {
+        Optional<CataloguePart> cheapest = offered.stream()
+                .filter(p -> suits(kind, Assembly.row(p)))
+                .min(Comparator.comparingInt(
+                                (CataloguePart p) -> p.offer().price().isPresent() ? 0 : 1)
+                        .thenComparingLong(p -> p.offer().price().orElse(0)));
+        if (cheapest.isPresent()) {
+            CataloguePart part = cheapest.get();
+            pieces.add(Row.piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
+            return;
+        }
+        findings.add(new Finding(
+                Finding.Kind.WARNING,
+                kind.key(),
+                "no " + kind.label() + " of the catalogue is known to suit (" + offered.size() + " offered)",
+                wanted(kind)));
+    }
+
+    private String wanted(PartKind kind) {
+        return switch (kind) {
+            case FLYWHEEL ->
+                "wanted: the crankshaft's taper and keyway, and a maker's rating at or above the wanted speed";
+            case CLUTCH -> "wanted: the output shaft's diameter and keyway, and a hub no longer than the shaft";
+            case LIMITER -> "wanted: one that cuts at the wanted speed or below";
+            default -> "wanted: the length that the moved head asks for, within what the adjuster takes up";
+        };
+    }
+
+    private boolean suits(PartKind kind, Row row) {
+        return switch (kind) {
+            case FLYWHEEL ->
+                goesOn(Gap.FLYWHEEL_ON_TAPER, row, engine)
+                        && goesOn(Gap.FLYWHEEL_KEY, row, engine)
+                        && sameForm(row)
+                        && rated(row);
+            case CLUTCH ->
+                goesOn(Gap.CLUTCH_ON_SHAFT, row, engine)
+                        && goesOn(Gap.CLUTCH_KEY, row, engine)
+                        && goesOn(Gap.CLUTCH_LENGTH, engine, row);
+            case LIMITER ->
+                row.dim(Term.LIMITER_SPEED)
+                        .filter(d -> speed.isPresent() && d.value() + d.half() <= speed.get())
+                        .isPresent();
+            case PUSHROD -> pushrod(row);
+            default -> false;
+        };
+    }
+
+    private boolean goesOn(Gap gap, Row wide, Row inner) {
+        Pairing pairing = gap.of(wide, inner, windows, List.of());
+        return pairing.fits() && pairing.unknowns() == 0;
+    }
+
+    private boolean sameForm(Row wheel) {
+        String one = wheel.words().get(longthrow.core.term.Choice.FLYWHEEL_TAPER_FORM);
+        String other = engine.words().get(longthrow.core.term.Choice.CRANK_TAPER_FORM);
+        return one == null || other == null || one.equals(other);
+    }
+
+    /** No wheel is taken on a rating it does not have. */
+    private boolean rated(Row wheel) {
+        return speed.isPresent()
+                && wheel.dim(Term.FLYWHEEL_RATED_SPEED)
+                        .filter(d -> d.value() - d.half() >= speed.get())
+                        .isPresent();
+    }
+
+    private boolean pushrod(Row row) {
+        Optional<Measured> now = assembly.own().figure(Term.PUSHROD_LENGTH);
+        double up = after.figure(Term.GASKET_THICKNESS).map(Measured::value).orElse(0.0)
+                - assembly.own()
+                        .figure(Term.GASKET_THICKNESS)
+                        .map(Measured::value)
+                        .orElse(after.figure(Term.GASKET_THICKNESS)
+                                .map(Measured::value)
+                                .orElse(0.0))
+                - (found.deckCut() == null ? 0 : found.deckCut().amount());
+        return now.isPresent()
+                && row.dim(Term.PUSHROD_LENGTH)
+                        .filter(d -> Math.abs(d.value() - now.get().value() - up) <= ADJUSTER)
+                        .isPresent();
+    }
+}

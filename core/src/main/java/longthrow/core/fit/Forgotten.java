@@ -1,0 +1,36 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import longthrow.core.catalogue.PartKind;
+
+/** What is usually needed along with a part and easily left out of the sum; common practice, no source. */
+final class Forgotten {
+    private Forgotten() {}
+
+    static List<String> with(Found found) {
+        List<String> items = new ArrayList<>();
+        found.rows().filter(r -> !r.isOwn()).map(Row::kind).distinct().forEach(kind -> items.addAll(with(kind)));
+        boolean machined = found.deckCut() != null
+                || !found.honed().isEmpty()
+                || found.rows().anyMatch(r -> !r.cuts().isEmpty());
+        if (machined) {
+            items.add("way to the shop and back, cleaning after machining");
+        }
+        if (!items.isEmpty()) {
+            items.add("gasket set, oil, shipping where it is not said");
+        }
+        return items;
+    }
+
+    private static List<String> with(PartKind kind) {
+        return switch (kind) {
+            case CONNECTING_ROD -> List.of("rod bolts, new", "insert shells where the rod takes them");
+            case PISTON -> List.of("rings, pin and clips if not in the box", "honing the bore for new rings");
+            case CRANKSHAFT -> List.of("shaft seals, main bearings", "flywheel key and nut");
+            case GASKET -> List.of("head bolts or washers if stretched");
+            case HEAD -> List.of("valve job, valve stem seals");
+            default -> List.of();
+        };
+    }
+}

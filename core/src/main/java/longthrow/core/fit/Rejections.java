@@ -1,0 +1,124 @@
+package longthrow.core.fit;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import longthrow.core.answer.Rejection;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Term;
+
+/** Why one combination does not go together: the figure, the limit, and the least change that would cure it. */
+final class Rejections {
+    /** Beyond this, machining a fit is no cure: it is another size [m]; common practice, no source. */
+    private static final double ANOTHER_SIZE = 0.15e-3;
+
+    private final Build build;
+    private final Found found;
+    private final Appraisal after;
+
+    Rejections(Build build, Appraisal own, Found found) {
+        this.build = build;
+        this.found = found;
+        this.after = Appraisal.of(Fitted.with(build, own, found));
+    }
+
+    Rejection of(Obstacle obstacle, long count) {
+        Optional<Rejection> otherSize = anotherSize(obstacle, count);
+        if (otherSize.isPresent()) {
+            return otherSize.get();
+        }
+        Optional<Verdict> verdict = verdict(obstacle);
+        String why = verdict.map(v -> v.why() + " (" + v.label() + ")").orElse(figure(obstacle));
+        String cure = verdict.map(Verdict::cure).orElse("");
+        return new Rejection(obstacle.label(), count, found.title(), why, cure);
+    }
+
+    /** A verdict of the table on the figure that is in the way: failed and chosen before failed before near. */
+    private Optional<Verdict> verdict(Obstacle obstacle) {
+        List<Term> terms = obstacle.term()
+                .map(t -> t == Term.TDC_ACCELERATION ? List.of(Term.WANTED_SPEED) : sisters(t))
+                .orElse(List.of());
+        return after.verdicts().stream()
+                .filter(v -> terms.contains(v.term()))
+                .filter(v -> v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR)
+                .min(Comparator.comparing((Verdict v) -> v.state() == Verdict.State.FAILS ? 0 : 1)
+                        .thenComparing(v -> v.chosen() ? 0 : 1));
+    }
+
+    private static List<Term> sisters(Term term) {
+        return term == Term.ROD_SIDE_CLEARANCE
+                ? List.of(Term.ROD_SIDE_CLEARANCE, Term.SIDE_CLEARANCE_BY_WIDTH)
+                : List.of(term);
+    }
+
+    private String figure(Obstacle obstacle) {
+        return obstacle.term()
+                .flatMap(after::figure)
+                .map(m -> obstacle.term().get().label() + " is "
+                        + words(obstacle.term().get(), m))
+                .orElse("");
+    }
+
+    private String words(Term term, Measured figure) {
+        PrintedFigures printed =
+                new FigurePrinter(build.units()).print(term.dimension(), figure.value(), figure.expanded());
+        return printed.line();
+    }
+
+    /** Two parts of different nominal size: no machining, but another part. */
+    private Optional<Rejection> anotherSize(Obstacle obstacle, long count) {
+        for (Gap gap : Gap.values()) {
+            if (gap.obstacle() != obstacle) {
+                continue;
+            }
+            Optional<Dim> wide = dim(gap.wide());
+            Optional<Dim> inner = dim(gap.inner());
+            if (wide.isPresent() && inner.isPresent()) {
+                double play = wide.get().value() - inner.get().value();
+                if (Math.abs(play) > ANOTHER_SIZE
+                        && gap != Gap.ROD_BETWEEN_CHEEKS
+                        && gap != Gap.ROD_IN_PISTON
+                        && gap != Gap.PIN_IN_CLIPS) {
+                    return Optional.of(new Rejection(
+                            obstacle.label(),
+                            count,
+                            found.title(),
+                            gap.wide().label() + " " + millimetres(wide.get()) + ", "
+                                    + gap.inner().label() + " " + millimetres(inner.get()) + ": another size",
+                            "another part of the pair, made for the other's size; machining does not bridge it"));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Dim> dim(Term term) {
+        return found.rows()
+                .flatMap(r -> r.dim(term).stream())
+                .findFirst()
+                .or(() -> after.figure(term).map(Dim::of));
+    }
+
+    private String millimetres(Dim dim) {
+        return new FigurePrinter(build.units())
+                        .print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.005e-3)
+                        .first()
+                        .value()
+                + " " + unit(dim);
+    }
+
+    private String unit(Dim dim) {
+        PrintedFigures printed =
+                new FigurePrinter(build.units()).print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.005e-3);
+        return printed.first().unit()
+                + printed.second()
+                        .map(f -> String.format(Locale.ROOT, " (%s %s)", f.value(), f.unit()))
+                        .orElse("");
+    }
+}

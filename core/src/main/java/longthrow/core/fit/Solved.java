@@ -1,0 +1,181 @@
+package longthrow.core.fit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.answer.Finding;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Rule;
+import longthrow.core.engine.Stack;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/** The stack solved for any one of its figures: what it would have to be for the squish aimed at, with the doubt of the others, and the window that rules leave. */
+final class Solved {
+    private final Build build;
+    private final Appraisal own;
+    private final FigurePrinter printer;
+
+    private Solved(Build build, Appraisal own) {
+        this.build = build;
+        this.own = own;
+        this.printer = new FigurePrinter(build.units());
+    }
+
+    static List<Finding> findings(Build build, Appraisal own, Catalogue catalogue) {
+        return new Solved(build, own).all(catalogue);
+    }
+
+    private List<Finding> all(Catalogue catalogue) {
+        Quantity aim = build.aims().get(Term.SQUISH);
+        if (aim == null) {
+            return List.of(new Finding(
+                    Finding.Kind.NOTE,
+                    "aims",
+                    "no squish is aimed at, so the stack is not solved for any of its figures",
+                    "write aims: engine.squish: 1.27 mm (or what your rod and speed ask for)"));
+        }
+        List<Finding> findings = new ArrayList<>();
+        for (Map.Entry<Term, Expression> one : solutions(aim.si()).entrySet()) {
+            solve(one.getKey(), one.getValue(), "").ifPresent(findings::add);
+        }
+        if (own.figure(Term.GASKET_THICKNESS).isEmpty()
+                || !catalogue.of(PartKind.GASKET).isEmpty()) {
+            findings.addAll(byGasket(aim.si(), catalogue));
+        }
+        return findings;
+    }
+
+    private static Expression in(Term term) {
+        return Expression.input(term.path());
+    }
+
+    /** Every figure of the stack from the others. */
+    private static Map<Term, Expression> solutions(double squish) {
+        Expression deck = Expression.constant(squish).minus(in(Term.GASKET_THICKNESS));
+        Map<Term, Expression> solutions = new LinkedHashMap<>();
+        solutions.put(
+                Term.ROD_LENGTH,
+                Stack.rodLength(in(Term.DECK_HEIGHT), in(Term.STROKE), in(Term.COMPRESSION_HEIGHT), deck));
+        solutions.put(
+                Term.COMPRESSION_HEIGHT,
+                in(Term.DECK_HEIGHT)
+                        .minus(in(Term.STROKE).half())
+                        .minus(in(Term.ROD_LENGTH))
+                        .minus(deck));
+        solutions.put(
+                Term.STROKE,
+                in(Term.DECK_HEIGHT)
+                        .minus(in(Term.ROD_LENGTH))
+                        .minus(in(Term.COMPRESSION_HEIGHT))
+                        .minus(deck)
+                        .times(2));
+        solutions.put(
+                Term.DECK_HEIGHT,
+                Stack.deckHeight(in(Term.STROKE), in(Term.ROD_LENGTH), in(Term.COMPRESSION_HEIGHT), deck));
+        solutions.put(
+                Term.GASKET_THICKNESS,
+                Expression.constant(squish)
+                        .minus(Stack.deckClearance(
+                                in(Term.DECK_HEIGHT),
+                                in(Term.STROKE),
+                                in(Term.ROD_LENGTH),
+                                in(Term.COMPRESSION_HEIGHT))));
+        return solutions;
+    }
+
+    private Optional<Finding> solve(Term term, Expression expression, String with) {
+        Formula formula = Formula.of(term.path() + " wanted", expression);
+        if (formula.inputs().stream()
+                .anyMatch(n -> Term.at(n).flatMap(own::figure).isEmpty())) {
+            return Optional.empty();
+        }
+        Measured wanted =
+                Measured.through(formula, n -> Term.at(n).flatMap(own::figure).orElseThrow());
+        return Optional.of(wanted(term, wanted, with));
+    }
+
+    private Finding wanted(Term term, Measured wanted, String with) {
+        String now = own.figure(term)
+                .map(m -> "; it is " + words(m) + ", " + difference(m.value() - wanted.value()))
+                .orElse("");
+        return new Finding(
+                Finding.Kind.NOTE,
+                term.path(),
+                term.label() + " wanted " + words(wanted) + " for the squish aimed at" + with + now
+                        + band(term, wanted),
+                "");
+    }
+
+    private String difference(double by) {
+        return Math.abs(by) < 0.5e-6
+                ? "as wanted"
+                : printer.print(Dimension.LENGTH, Math.abs(by), 0.005e-3)
+                                .first()
+                                .value() + " "
+                        + printer.print(Dimension.LENGTH, Math.abs(by), 0.005e-3)
+                                .first()
+                                .unit()
+                        + (by > 0 ? " more" : " less");
+    }
+
+    private String words(Measured figure) {
+        return printer.print(Dimension.LENGTH, figure.value(), figure.expanded())
+                .line();
+    }
+
+    /** From where to where the rules on squish let it be, for sure with the doubt of the others. */
+    private String band(Term term, Measured wanted) {
+        RuleWindows windows = new RuleWindows(build);
+        Map<Choice, String> words = build.choices();
+        RuleWindows.Limits squish = windows.of(Rule.SQUISH_LEAST, Term.SQUISH, words, own::figure)
+                .and(windows.of(Rule.SQUISH_MOST, Term.SQUISH, words, own::figure));
+        double aim = java.util.Objects.requireNonNull(build.aims().get(Term.SQUISH)).si();
+        double slope = term == Term.GASKET_THICKNESS || term == Term.DECK_HEIGHT ? 1 : term == Term.STROKE ? -2 : -1;
+        double a = wanted.value() + slope * (squish.least() - aim);
+        double b = wanted.value() + slope * (squish.most() - aim);
+        double low = Math.min(a, b) + wanted.expanded();
+        double high = Math.max(a, b) - wanted.expanded();
+        if (Double.isNaN(low) || Double.isNaN(high) || low > high) {
+            return "";
+        }
+        String text = (Double.isInfinite(low) ? "" : " from " + plain(low))
+                + (Double.isInfinite(high) ? "" : " to " + plain(high));
+        return text.isEmpty() ? "" : "; for sure within the squish rules" + text;
+    }
+
+    private String plain(double length) {
+        return printer.print(Dimension.LENGTH, length, 0.005e-3).first().value() + " "
+                + printer.print(Dimension.LENGTH, length, 0.005e-3).first().unit();
+    }
+
+    /** The ideal rod with each gasket on offer. */
+    private List<Finding> byGasket(double squish, Catalogue catalogue) {
+        List<Finding> findings = new ArrayList<>();
+        catalogue.of(PartKind.GASKET).stream()
+                .limit(12)
+                .forEach(gasket -> gasket.figure(Term.GASKET_THICKNESS).ifPresent(f -> {
+                    Expression deck = Expression.constant(squish - f.value().si());
+                    Expression rod =
+                            Stack.rodLength(in(Term.DECK_HEIGHT), in(Term.STROKE), in(Term.COMPRESSION_HEIGHT), deck);
+                    solve(
+                                    Term.ROD_LENGTH,
+                                    rod,
+                                    " with gasket " + gasket.code() + ", "
+                                            + f.value().written())
+                            .ifPresent(findings::add);
+                }));
+        return findings;
+    }
+}
