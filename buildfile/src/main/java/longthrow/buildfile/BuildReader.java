@@ -13,7 +13,6 @@ import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Sequence;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
-import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -92,7 +91,7 @@ final class BuildReader {
                 shims(),
                 liftTables(),
                 bench(),
-                FitWish.NONE);
+                FitReader.read(top, faults));
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

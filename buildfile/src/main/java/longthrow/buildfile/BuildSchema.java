@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
@@ -56,6 +58,7 @@ public final class BuildSchema {
         properties.put(Layout.SEEN, object("type", "array", "items", damage()));
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
         properties.put(Layout.BENCH, bench());
+        properties.put(Layout.FIT, fit());
         Map<String, Object> schema = object(
                 "$schema",
                 "https://json-schema.org/draft/2020-12/schema",
@@ -269,6 +272,37 @@ public final class BuildSchema {
                                     List.of())));
         }
         return closed(properties, List.of());
+    }
+
+    private static Map<String, Object> fit() {
+        return closed(
+                object(
+                        "choose",
+                        described(
+                                "kinds of part that may be bought",
+                                oneOrMany(object(
+                                        "enum",
+                                        Arrays.stream(PartKind.values())
+                                                .map(PartKind::key)
+                                                .toList()))),
+                        "keep",
+                        described("codes that must be among the parts", oneOrMany(TEXT)),
+                        "budget",
+                        described(
+                                "the most to be spent, with its currency", object("type", List.of("string", "number"))),
+                        "machining",
+                        yesOrNo("whether machine operations of the catalogue may be used"),
+                        "order",
+                        described(
+                                "what counts first among combinations that fit",
+                                oneOrMany(object(
+                                        "enum",
+                                        Arrays.stream(FitWish.Preference.values())
+                                                .map(FitWish.Preference::key)
+                                                .toList()))),
+                        "air_pressure",
+                        described("of the place, absolute", reference("figure"))),
+                List.of());
     }
 
     // ---- pieces of schema

@@ -2,16 +2,19 @@ package longthrow.buildfile;
 
 import static java.util.stream.Collectors.joining;
 
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Quantity;
@@ -45,6 +48,7 @@ final class BuildWriter {
         damage();
         liftTables();
         bench();
+        fit();
         return text.toString();
     }
 
@@ -317,6 +321,37 @@ final class BuildWriter {
                 block(2, kind.key() + ":", fields);
             }
         });
+    }
+
+    private void fit() {
+        FitWish wish = build.fit();
+        if (wish.equals(FitWish.NONE)) {
+            return;
+        }
+        text.append(Layout.FIT).append(":\n");
+        onOneLine("choose", wish.choose().stream().map(PartKind::key).toList());
+        onOneLine("keep", wish.keep());
+        wish.budget()
+                .ifPresent(hundredths -> words(
+                        2,
+                        "budget",
+                        (BigDecimal.valueOf(hundredths, 2)
+                                                .setScale(hundredths % 100 == 0 ? 0 : 2)
+                                                .toPlainString()
+                                        + " " + wish.currency())
+                                .strip()));
+        line(2, "machining", wish.machining() ? "yes" : "no");
+        onOneLine("order", wish.order().stream().map(FitWish.Preference::key).toList());
+        Quantity pressure = wish.airPressure();
+        if (pressure != null) {
+            words(2, "air_pressure", pressure.written());
+        }
+    }
+
+    private void onOneLine(String key, List<String> words) {
+        if (!words.isEmpty()) {
+            line(2, key, words.stream().map(w -> Scalars.write(w, true)).collect(joining(", ", "[", "]")));
+        }
     }
 
     private void list(int indent, String key, List<String> words) {

@@ -25,6 +25,7 @@ import longthrow.core.term.Term;
  * seen: [{part, damage, where}]
  * lift_tables: [{valve, at, rows: {angle: lift}}]
  * bench: {reading kind: {repeatability, minutes}}
+ * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}
  * </pre>
  * A VALUE is a quantity; a quantity with its ±; {@code unknown}; one of the forms in {@link Form}; or a list of these.
  */
@@ -51,7 +52,7 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH))
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH, FIT))
             .flatMap(s -> s)
             .toList();
 
@@ -149,6 +150,7 @@ final class Layout {
         }
         return switch (path) {
             case RULES -> RULES_KEYS;
+            case FIT -> FIT_KEYS;
             case INSTRUMENTS, AIMS, BENCH -> List.of();
             default -> orderWithin(path);
         };

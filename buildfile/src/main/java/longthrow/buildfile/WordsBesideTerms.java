@@ -28,6 +28,7 @@ final class WordsBesideTerms {
             Map.entry(Layout.SEEN, "a list of damage seen; see below"),
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
+            Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
             Map.entry(Layout.NAME, "what it is called, in your own words"),
             Map.entry(Layout.INVENTED, "`yes` for an engine that is made up; else `no`, or left out"),
             Map.entry(Layout.SHIMS, "thickness of each shim on one side of the big-end cap: `[0.05 mm, 0.05 mm]`"),

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
 import longthrow.core.build.Build;
@@ -18,6 +20,7 @@ import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.Dimension;
@@ -126,7 +129,7 @@ final class RandomBuilds {
                 many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
                 many(this::lifts),
                 bench(),
-                FitWish.NONE);
+                random.nextBoolean() ? FitWish.NONE : fit());
     }
 
     private void instrument(String key) {
@@ -312,6 +315,18 @@ final class RandomBuilds {
             }
         }
         return bench;
+    }
+
+    private FitWish fit() {
+        boolean budget = random.nextBoolean();
+        return new FitWish(
+                List.copyOf(new LinkedHashSet<>(many(() -> one(PartKind.values())))),
+                List.copyOf(new LinkedHashSet<>(many(this::words))),
+                budget ? OptionalLong.of(random.nextInt(100_000)) : OptionalLong.empty(),
+                budget ? one("", "EUR", "NOK", "crowns") : "",
+                random.nextBoolean(),
+                List.copyOf(new LinkedHashSet<>(many(() -> one(FitWish.Preference.values())))),
+                random.nextBoolean() ? null : figure(Dimension.PRESSURE, 60_000, 105_000));
     }
 
     private String words() {
