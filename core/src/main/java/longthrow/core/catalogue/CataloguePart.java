@@ -45,9 +45,15 @@ public record CataloguePart(
     /**
      * A stated figure.
      * @param value     as written
-     * @param tolerance half-width, rectangular; null when the row gives none: then its doubt is unknown
+     * @param tolerance half-width; null when the row gives none: then its doubt is unknown
+     * @param isLimit   whether the half-width is a limit that no piece exceeds, taken as a rectangle; else it is a doubt of 95 in 100, as a typed ± is
      */
-    public record Figure(Quantity value, @Nullable Quantity tolerance) {}
+    public record Figure(Quantity value, @Nullable Quantity tolerance, boolean isLimit) {
+        /** With the half-width as a limit. */
+        public Figure(Quantity value, @Nullable Quantity tolerance) {
+            this(value, tolerance, true);
+        }
+    }
 
     public Optional<Figure> figure(Term term) {
         return Optional.ofNullable(figures.get(term));

@@ -46,7 +46,7 @@ final class Consequences {
     }
 
     private String length(double si) {
-        return words(Dimension.LENGTH, si, 0.005e-3);
+        return words(Dimension.LENGTH, si, 0.1e-3);
     }
 
     private static Finding note(String where, String message, String mend) {

@@ -2,6 +2,7 @@ package longthrow.core.fit;
 
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Quantity;
 
 /**
@@ -19,7 +20,8 @@ record Dim(double value, double half, double uncertainty, boolean isVague) {
     static Dim of(CataloguePart.Figure figure) {
         Quantity tolerance = figure.tolerance();
         double half = tolerance == null ? 0 : Math.abs(tolerance.si());
-        return new Dim(figure.value().si(), half, half * RECTANGLE, tolerance == null);
+        double standard = figure.isLimit() ? half * RECTANGLE : half / Source.NORMAL_95;
+        return new Dim(figure.value().si(), half, standard, tolerance == null);
     }
 
     static Dim of(Measured figure) {

@@ -42,7 +42,7 @@ public final class Fit {
             Term.COMPRESSION_RATIO,
             Term.PIN_CLEARANCE,
             Term.BIG_END_CLEARANCE,
-            Term.SIDE_CLEARANCE_BY_WIDTH,
+            Term.ROD_SIDE_CLEARANCE,
             Term.PISTON_TO_WALL,
             Term.SKIRT_TO_COUNTERWEIGHT,
             Term.TOP_RING_TO_DECK,

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
@@ -19,6 +20,7 @@ import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 
 /** The build as it would be with the parts of a combination in it: readings of parts that go are taken out, what sheets say of the new ones is put in. */
 final class Fitted {
@@ -78,7 +80,7 @@ final class Fitted {
     }
 
     /** What was found of it from all readings, so that those of the old stack may go. */
-    private void keep(Term term, Row.@org.jspecify.annotations.Nullable Cut cut) {
+    private void keep(Term term, Row.@Nullable Cut cut) {
         own.figure(term).ifPresent(figure -> {
             if (cut == null) {
                 given.put(term, typed(term, figure));
@@ -107,13 +109,18 @@ final class Fitted {
             words.putAll(row.words());
             part.figures().forEach((term, figure) -> {
                 if (term.isRead()) {
-                    given.put(
-                            term,
-                            List.of(new Given.Specified(figure.value(), figure.tolerance(), part.code(), true, "")));
+                    given.put(term, List.of(entry(part, figure)));
                 }
             });
         }
         row.cuts().forEach(cut -> machined(row, cut));
+    }
+
+    private static Given entry(CataloguePart part, CataloguePart.Figure figure) {
+        Quantity tolerance = figure.tolerance();
+        return tolerance == null || figure.isLimit()
+                ? new Given.Specified(figure.value(), tolerance, part.code(), true, "")
+                : new Given.Typed(figure.value(), tolerance, part.code());
     }
 
     /** The donor's throw is what the new one is compared with, and valves stay where only the head's casting goes. */
@@ -157,11 +164,19 @@ final class Fitted {
             given.put(term, specified(term, size, cut.text()));
         } else if (!now.isEmpty() && now.get(0).figure().isPresent()) {
             double sign = cut.operation().kind() == Operation.Kind.BIG_END_FACE ? -1 : 1;
-            Dim before = now.get(0) instanceof Given.Specified s && s.tolerance() != null
-                    ? Dim.of(new CataloguePart.Figure(s.value(), s.tolerance()))
-                    : own.figure(term).map(Dim::of).orElseThrow();
+            Dim before = stated(now.get(0))
+                    .orElseGet(() -> own.figure(term).map(Dim::of).orElseThrow());
             given.put(term, specified(term, before.moved(sign * cut.amount(), tolerance(cut.operation())), cut.text()));
         }
+    }
+
+    private static Optional<Dim> stated(Given given) {
+        if (given instanceof Given.Specified s) {
+            return Optional.of(Dim.of(new CataloguePart.Figure(s.value(), s.tolerance(), true)));
+        }
+        return given instanceof Given.Typed t
+                ? Optional.of(Dim.of(new CataloguePart.Figure(t.value(), t.plusMinus(), false)))
+                : Optional.empty();
     }
 
     private static List<Given> specified(Term term, Dim dim, String by) {

@@ -107,7 +107,7 @@ final class Rejections {
 
     private String millimetres(Dim dim) {
         return new FigurePrinter(build.units())
-                        .print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.005e-3)
+                        .print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.1e-3)
                         .first()
                         .value()
                 + " " + unit(dim);
@@ -115,7 +115,7 @@ final class Rejections {
 
     private String unit(Dim dim) {
         PrintedFigures printed =
-                new FigurePrinter(build.units()).print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.005e-3);
+                new FigurePrinter(build.units()).print(longthrow.core.quantity.Dimension.LENGTH, dim.value(), 0.1e-3);
         return printed.first().unit()
                 + printed.second()
                         .map(f -> String.format(Locale.ROOT, " (%s %s)", f.value(), f.unit()))

@@ -121,10 +121,8 @@ final class Solved {
     private String difference(double by) {
         return Math.abs(by) < 0.5e-6
                 ? "as wanted"
-                : printer.print(Dimension.LENGTH, Math.abs(by), 0.005e-3)
-                                .first()
-                                .value() + " "
-                        + printer.print(Dimension.LENGTH, Math.abs(by), 0.005e-3)
+                : printer.print(Dimension.LENGTH, Math.abs(by), 0.1e-3).first().value() + " "
+                        + printer.print(Dimension.LENGTH, Math.abs(by), 0.1e-3)
                                 .first()
                                 .unit()
                         + (by > 0 ? " more" : " less");
@@ -141,7 +139,8 @@ final class Solved {
         Map<Choice, String> words = build.choices();
         RuleWindows.Limits squish = windows.of(Rule.SQUISH_LEAST, Term.SQUISH, words, own::figure)
                 .and(windows.of(Rule.SQUISH_MOST, Term.SQUISH, words, own::figure));
-        double aim = java.util.Objects.requireNonNull(build.aims().get(Term.SQUISH)).si();
+        double aim =
+                java.util.Objects.requireNonNull(build.aims().get(Term.SQUISH)).si();
         double slope = term == Term.GASKET_THICKNESS || term == Term.DECK_HEIGHT ? 1 : term == Term.STROKE ? -2 : -1;
         double a = wanted.value() + slope * (squish.least() - aim);
         double b = wanted.value() + slope * (squish.most() - aim);
@@ -156,8 +155,8 @@ final class Solved {
     }
 
     private String plain(double length) {
-        return printer.print(Dimension.LENGTH, length, 0.005e-3).first().value() + " "
-                + printer.print(Dimension.LENGTH, length, 0.005e-3).first().unit();
+        return printer.print(Dimension.LENGTH, length, 0.1e-3).first().value() + " "
+                + printer.print(Dimension.LENGTH, length, 0.1e-3).first().unit();
     }
 
     /** The ideal rod with each gasket on offer. */

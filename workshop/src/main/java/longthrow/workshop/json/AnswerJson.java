@@ -6,11 +6,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
+import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Stop;
+import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Unknown;
 import longthrow.core.answer.Verdict;
 import longthrow.core.measurement.Measured;
@@ -157,6 +160,47 @@ public final class AnswerJson {
                     NextReading::after)
             .text("why", "in words", NextReading::why);
 
+    private static final JsonShape<Candidate.Piece> PIECE = new JsonShape<Candidate.Piece>()
+            .text("kind", "kind of part, or machine_operation", Candidate.Piece::kind)
+            .text("code", "by which it is ordered", Candidate.Piece::code)
+            .text("name", "for people", Candidate.Piece::name)
+            .text("vendor", "empty when not said", Candidate.Piece::vendor)
+            .numberOrNull(
+                    "price",
+                    "with shipping, in the currency; null when not said",
+                    p -> p.price().isPresent() ? p.price().getAsLong() / 100.0 : Double.NaN)
+            .text("currency", "empty when there is no price", Candidate.Piece::currency)
+            .numberOrNull(
+                    "lead_days",
+                    "days until it is there; null when not said",
+                    p -> p.leadDays().isPresent() ? p.leadDays().getAsInt() : Double.NaN)
+            .text("note", "what is to be done, or what the row warns of", Candidate.Piece::note);
+
+    private static final JsonShape<Candidate> CANDIDATE = new JsonShape<Candidate>()
+            .text("title", "parts by their codes", Candidate::title)
+            .word(
+                    "sureness",
+                    "how surely the parts go together",
+                    JsonShape.words(Sureness.values(), Sureness::key),
+                    c -> c.sureness().key())
+            .list("pieces", "what is bought or machined", PIECE, Candidate::pieces)
+            .number("total", "sum of what is priced", c -> c.total().known() / 100.0)
+            .text("currency", "of the total", c -> c.total().currency())
+            .texts("not_priced", "codes without a price: the true total is more", c -> c.total().notPriced())
+            .texts("forgotten", "usually needed too, not in the total", c -> c.total().forgotten())
+            .byTerm("values", "figures with these parts, by term", VALUE, Result::term, Candidate::values)
+            .list("verdicts", "those figures held against rules", VERDICT, Candidate::verdicts)
+            .list("changes", "against the engine as it is", FINDING, Candidate::changes)
+            .list("forces", "what else it makes necessary", FINDING, Candidate::forces)
+            .list("unknowns", "what stays unknown until mocked up or asked for", FINDING, Candidate::unknowns);
+
+    private static final JsonShape<Rejection> REJECTION = new JsonShape<Rejection>()
+            .text("reason", "the first thing that keeps them apart", Rejection::reason)
+            .number("count", "combinations", r -> r.count())
+            .text("example", "one of them by its codes", Rejection::example)
+            .text("why", "which limit, by how much", Rejection::why)
+            .text("cure", "the least change that would cure it; empty when none is known", Rejection::cure);
+
     private static final JsonShape<Answer> ANSWER = new JsonShape<Answer>()
             .text("question", "what was asked", Answer::question)
             .text("engine", "name of the build", Answer::engine)
@@ -172,7 +216,9 @@ public final class AnswerJson {
             .list("verdicts", "figures held against rules", VERDICT, Answer::verdicts)
             .list("unknowns", "what cannot be said yet", UNKNOWN, Answer::unknowns)
             .list("defaults", "every default and assumption used", DEFAULT, Answer::defaults)
-            .list("next", "next best readings, best first", NEXT, Answer::next);
+            .list("next", "next best readings, best first", NEXT, Answer::next)
+            .list("candidates", "ways that go together, best first; empty for questions that search nothing", CANDIDATE, Answer::candidates)
+            .list("rejections", "why others do not", REJECTION, Answer::rejections);
 
     private AnswerJson() {}
 

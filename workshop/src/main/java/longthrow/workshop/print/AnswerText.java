@@ -33,6 +33,8 @@ public final class AnswerText {
     private static final int LINES_OF_A_PART = 2;
 
     private static final int INDENT = 2;
+    /** The question that searches. */
+    private static final String FIT = "fit";
 
     private final Answer answer;
     private final boolean all;
@@ -61,7 +63,11 @@ public final class AnswerText {
         title();
         stops();
         suspects();
-        new FigureTable(answer, page, printer, all).print();
+        boolean searched = !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
+        new CandidateList(answer, page, printer, all).print();
+        if (!searched) {
+            new FigureTable(answer, page, printer, all).print();
+        }
         new VerdictList(answer, page, printer, all).print();
         parts();
         findings(Finding.Kind.WARNING, "WARNINGS", "to act on");
@@ -77,7 +83,7 @@ public final class AnswerText {
         if (answer.invented()) {
             page.hanging(0, Ink.DOUBTFUL, "INVENTED:", Ink.PLAIN, "no such engine exists; the build file says so.");
         }
-        page.paragraph(0, Tally.of(answer));
+        page.paragraph(0, answer.question().equals(FIT) ? Tally.ofSearch(answer) : Tally.of(answer));
     }
 
     private void stops() {
@@ -323,6 +329,18 @@ public final class AnswerText {
                             ? ""
                             : "; " + some(answer.unknowns().size(), "figure") + " unknown")
                     + ".";
+        }
+
+        private static String ofSearch(Answer answer) {
+            String stops = answer.stops().isEmpty()
+                    ? ""
+                    : some(answer.stops().size(), "stop") + " for the best of them; ";
+            return stops
+                    + (answer.candidates().isEmpty()
+                            ? "nothing on offer is known to fit."
+                            : some(answer.candidates().size(), "way") + " that "
+                                    + (answer.candidates().size() == 1 ? "fits" : "fit") + " below, best first; the best fits "
+                                    + answer.candidates().get(0).sureness().label() + ".");
         }
 
         private static String counted(Answer answer, longthrow.core.answer.Verdict.State state) {

@@ -1,0 +1,109 @@
+package longthrow.core.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Candidate;
+import longthrow.core.answer.Rejection;
+import longthrow.core.answer.Sureness;
+import longthrow.core.answer.Verdict;
+import longthrow.core.measurement.Measured;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+
+/** Acceptance case S1 (invented) as a whole, every figure of its "correct" paragraph. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class LongerThrowTest {
+    private final Answer answer =
+            Fit.of(Stock.longerThrow().build(), Stock.longerThrow().catalogue());
+    private final Candidate best = answer.candidates().get(0);
+
+    private Measured figure(Term term) {
+        return best.values().stream()
+                .filter(v -> v.term() == term)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no " + term))
+                .figure();
+    }
+
+    private Rejection rejection(String title) {
+        return answer.rejections().stream()
+                .filter(r -> r.example().equals(title))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(title + " is not rejected"));
+    }
+
+    @Test
+    void theThickGasketAndTheThirdRodAreTheOnlyWay() {
+        assertThat(answer.candidates()).hasSize(1);
+        assertThat(best.title()).isEqualTo("R3 + G1.30");
+        // the side clearance stands on its least, 0.30 mm, so one piece of two keeps it: measure before you buy
+        assertThat(best.sureness()).isEqualTo(Sureness.SELECTION);
+        assertThat(best.verdicts())
+                .anyMatch(v -> v.term() == Term.ROD_SIDE_CLEARANCE && v.state() == Verdict.State.NEAR);
+    }
+
+    /** Deck +0.07; squish 1.37 ± 0.07; swept 193.3 cc; ratio 9.66 ± 0.13; skirt 1.65; side 0.30; bearing 0.040. */
+    @Test
+    void itsFiguresAreThose() {
+        assertThat(figure(Term.DECK_CLEARANCE).value()).isCloseTo(0.07e-3, within(1e-8));
+        assertThat(figure(Term.SQUISH).value()).isCloseTo(1.37e-3, within(1e-8));
+        assertThat(figure(Term.SQUISH).expanded()).isCloseTo(0.07e-3, within(0.005e-3));
+        assertThat(figure(Term.SWEPT_VOLUME).value()).isCloseTo(193.3e-6, within(0.05e-6));
+        assertThat(figure(Term.COMPRESSION_RATIO).value()).isCloseTo(9.66, within(0.005));
+        assertThat(figure(Term.COMPRESSION_RATIO).expanded()).isCloseTo(0.13, within(0.005));
+        assertThat(figure(Term.SKIRT_TO_COUNTERWEIGHT).value()).isCloseTo(1.65e-3, within(1e-8));
+        assertThat(figure(Term.ROD_SIDE_CLEARANCE).value()).isCloseTo(0.30e-3, within(1e-8));
+        assertThat(figure(Term.BIG_END_CLEARANCE).value()).isCloseTo(0.040e-3, within(1e-8));
+    }
+
+    /** 17 370 m/s2 against some 25 800 for a ring of 1.5 mm, fine to some 7920 rpm: it is not the ring that stops it. */
+    @Test
+    void theRingIsNotWhatStopsIt() {
+        assertThat(figure(Term.TDC_ACCELERATION).value()).isCloseTo(17_370, within(5.0));
+        assertThat(figure(Term.RING_BEARS).value()).isCloseTo(25_800, within(10.0));
+        assertThat(figure(Term.RING_SPEED).value() * 30 / Math.PI).isCloseTo(7920, within(5.0));
+    }
+
+    @Test
+    void thePinIsTightSoTheSmallEndIsHoned() {
+        assertThat(best.pieces()).extracting(Candidate.Piece::code).contains("R3", "G1.30", "HONE");
+        assertThat(best.pieces())
+                .filteredOn(p -> p.code().equals("HONE"))
+                .singleElement()
+                .satisfies(p -> assertThat(p.note()).contains("hone the small end by 0.01 mm"));
+        assertThat(best.total().known()).isEqualTo(10_900);
+        assertThat(best.total().notPriced()).containsExactly("G1.30");
+    }
+
+    @Test
+    void everyOtherIsToldWhy() {
+        assertThat(answer.rejections()).hasSize(7);
+        assertThat(rejection("R1 + G1.30").why()).contains("0.85", "1.5 mm");
+        assertThat(rejection("R2 + G1.30").why()).contains("16.01 mm", "17.00 mm", "another size");
+        assertThat(rejection("R4 + G1.30").why()).contains("0.47 ± 0.07 mm", "1.27 mm");
+        assertThat(rejection("R3 + G1.02").why()).contains("1.09 ± 0.07 mm", "1.27 mm");
+        assertThat(rejection("R3 + G1.02").cure()).contains("gasket thicker by 0.18 mm");
+    }
+
+    /** Ideal rod with the thin gasket 86.22, off the shelf none. */
+    @Test
+    void theIdealRodIsSolvedForEachGasket() {
+        assertThat(answer.findings())
+                .anyMatch(f -> f.message().contains("rod length wanted 86.22")
+                        && f.message().contains("with gasket G1.02"));
+    }
+
+    @Test
+    void whatTheLongerThrowLeavesUnknownIsSaid() {
+        assertThat(best.unknowns())
+                .anyMatch(f -> f.where().contains("rod bolts to camshaft")
+                        && f.message().contains("the throw grew"));
+        assertThat(best.changes()).anyMatch(f -> f.message().contains("throw longer by 3.25 mm"));
+        assertThat(answer.stops()).anyMatch(s -> s.what().contains("mocked up"));
+        assertThat(answer.stops())
+                .anyMatch(s -> s.why().contains("flywheel") || s.what().contains("6500"));
+    }
+}
