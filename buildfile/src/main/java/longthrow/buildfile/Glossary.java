@@ -80,6 +80,7 @@ public final class Glossary {
             part(part);
         }
         WordsBesideTerms.write(page);
+        WordsOfACatalogue.write(page);
         instruments();
         readings();
         page.heading(2, "Short forms");

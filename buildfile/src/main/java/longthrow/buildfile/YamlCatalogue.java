@@ -1,6 +1,5 @@
 package longthrow.buildfile;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -102,10 +101,5 @@ final class YamlCatalogue {
                     "",
                     "write one value");
         }
-    }
-
-    /** Top-level keys, for the glossary. */
-    static List<String> lists() {
-        return new ArrayList<>(Shelf.all().stream().map(Shelf::plural).toList());
     }
 }

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.Optional;
+import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.Note;
 import longthrow.workshop.print.PlainText;
@@ -22,9 +23,6 @@ import longthrow.workshop.print.PlainText;
 final class InputFile {
     /** Name that stands for standard input. */
     static final String STANDARD_INPUT = "-";
-
-    /** What is taken into memory at most, so that a wrong name cannot fill it. The reader of the file has its own, lower limit. */
-    private static final int MOST_BYTES = 16 << 20;
 
     private final String name;
     private final Holds holds;
@@ -37,14 +35,27 @@ final class InputFile {
         /** An engine of which one value is to be set. */
         BUILD_TO_CHANGE("the file is left as it was", "build file"),
         /** Versions of donors. */
-        DONORS("nothing worked out", "file of donors");
+        DONORS("nothing worked out", "file of donors"),
+        /** Parts and machine operations. */
+        CATALOGUE("its rows are left out", "catalogue", CatalogueFile.MOST_BYTES);
+
+        /** Far more than the reader of the file takes, which says so better. */
+        private static final int USUAL_MOST_BYTES = 16 << 20;
 
         private final String consequence;
         private final String plainName;
 
+        /** What is taken into memory at most, so that a wrong name cannot fill it. */
+        private final int mostBytes;
+
         Holds(String consequence, String plainName) {
+            this(consequence, plainName, USUAL_MOST_BYTES);
+        }
+
+        Holds(String consequence, String plainName, int mostBytes) {
             this.consequence = consequence;
             this.plainName = plainName;
+            this.mostBytes = mostBytes;
         }
     }
 
@@ -63,10 +74,10 @@ final class InputFile {
         }
         try {
             byte[] bytes = name.equals(STANDARD_INPUT) ? atMost(System.in) : ofPath(Path.of(name));
-            if (bytes.length <= MOST_BYTES) {
+            if (bytes.length <= holds.mostBytes) {
                 return Optional.of(bytes);
             }
-            refuse("is larger than " + (MOST_BYTES >> 20) + " MB; that is no " + holds.plainName
+            refuse("is larger than " + (holds.mostBytes >> 20) + " MB; that is no " + holds.plainName
                     + ". Look at the name again");
         } catch (InvalidPathException cannotBeAName) {
             refuse("cannot be a file's name: " + cannotBeAName.getReason());
@@ -87,9 +98,12 @@ final class InputFile {
         }
         if (Files.notExists(path)) {
             throw new IOException(
-                    holds == Holds.DONORS
-                            ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
-                            : "there is no such file. 'longthrow measure --blank > " + name + "' makes an empty one");
+                    holds == Holds.CATALOGUE
+                            ? "there is no such file or folder; look at the name. examples/catalogue shows how one is written"
+                            : holds == Holds.DONORS
+                                    ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
+                                    : "there is no such file. 'longthrow measure --blank > " + name
+                                            + "' makes an empty one");
         }
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);
@@ -112,8 +126,8 @@ final class InputFile {
         }
     }
 
-    private static byte[] atMost(InputStream in) throws IOException {
-        return in.readNBytes(MOST_BYTES + 1);
+    private byte[] atMost(InputStream in) throws IOException {
+        return in.readNBytes(holds.mostBytes + 1);
     }
 
     private static String reason(IOException failed) {

@@ -43,7 +43,13 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "3:internal fault"
         },
         footer = {"%nExample:", "  longthrow measure my-engine.yaml"},
-        subcommands = {MeasureCommand.class, SetCommand.class, DemoCommand.class, CompletionCommand.class})
+        subcommands = {
+            MeasureCommand.class,
+            CatalogueCommand.class,
+            SetCommand.class,
+            DemoCommand.class,
+            CompletionCommand.class
+        })
 public final class Longthrow implements Callable<ExitCode> {
     @Option(
             names = {"-h", "--help"},

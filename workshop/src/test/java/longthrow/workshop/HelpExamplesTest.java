@@ -52,7 +52,10 @@ class HelpExamplesTest {
         List<String> words = new ArrayList<>();
         Matcher word = WORD.matcher(call);
         while (word.find()) {
-            words.add(word.group(1) != null ? word.group(1) : word.group(2).replace(FILE, file.toString()));
+            words.add(
+                    word.group(1) != null
+                            ? word.group(1)
+                            : word.group(2).replace(FILE, file.toString()).replaceFirst("^examples/", "../examples/"));
         }
         CommandRun run = CommandRun.of(words.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isIn(0, 1);

@@ -41,35 +41,107 @@ public record Operation(
         }
     }
 
-    /** What can be done to close a stack, the datum it is measured from, and the term it changes. */
+    /** What can be done to close a stack, the datum it is measured from, the term it changes and what else follows. */
     public enum Kind {
-        DECK_CUT("deck_cut", "cut the deck", "deck face, square to the crank axis", Term.DECK_HEIGHT, true),
-        HEAD_CUT("head_cut", "cut the head", "head face", Term.CHAMBER_VOLUME, true),
-        CROWN_CUT("crown_cut", "cut the crown", "crown rim, square to the pin", Term.COMPRESSION_HEIGHT, true),
-        BORE_AND_HONE("bore_and_hone", "bore and hone", "crank axis", Term.BORE, false),
-        SLEEVE("sleeve", "fit a sleeve", "crank axis", Term.BORE, false),
-        SMALL_END_HONE("small_end_hone", "hone the small end", "big-end bore", Term.SMALL_END_BORE, true),
-        BIG_END_FACE("big_end_face", "face the big end narrower", "big-end bore", Term.BIG_END_WIDTH, true),
-        SKIRT_CUT("skirt_cut", "shorten the skirt", "pin centre", Term.SKIRT_BELOW_PIN, true),
+        DECK_CUT(
+                "deck_cut",
+                "cut the deck",
+                "deck face, square to the crank axis",
+                Term.DECK_HEIGHT,
+                true,
+                "the piston stands higher by the cut: deck clearance, squish and clearance volume shrink; the head comes down, so pushrods stand longer by it, and a side-valve comes nearer the head"),
+        HEAD_CUT(
+                "head_cut",
+                "cut the head",
+                "head face",
+                Term.CHAMBER_VOLUME,
+                true,
+                "clearance volume shrinks by the cut times the chamber area; valves come nearer the piston, or on a side-valve the head nearer the valves; pushrods stand longer by it"),
+        CROWN_CUT(
+                "crown_cut",
+                "cut the crown",
+                "crown rim, square to the pin",
+                Term.COMPRESSION_HEIGHT,
+                true,
+                "the crown stands lower by the cut: deck clearance, squish and clearance volume grow; crown and top land are thinner, the piston lighter"),
+        BORE_AND_HONE(
+                "bore_and_hone",
+                "bore and hone",
+                "crank axis",
+                Term.BORE,
+                false,
+                "displacement grows; sleeve or cylinder wall is thinner; needs the piston and rings of the new size"),
+        SLEEVE(
+                "sleeve",
+                "fit a sleeve",
+                "crank axis",
+                Term.BORE,
+                false,
+                "bore returns to the size ordered; the block is weaker around it and the sleeve may stand proud; deck height must be read again"),
+        SMALL_END_HONE(
+                "small_end_hone",
+                "hone the small end",
+                "big-end bore",
+                Term.SMALL_END_BORE,
+                true,
+                "pin clearance grows by the amount; the bush is thinner; a rod length read from edges changes, centre to centre does not"),
+        BIG_END_FACE(
+                "big_end_face",
+                "face the big end narrower",
+                "big-end bore",
+                Term.BIG_END_WIDTH,
+                true,
+                "side clearance grows by the amount; the rod is lighter and its shell must still be carried over its width"),
+        SKIRT_CUT(
+                "skirt_cut",
+                "shorten the skirt",
+                "pin centre",
+                Term.SKIRT_BELOW_PIN,
+                true,
+                "room to the counterweight grows by the cut; the piston is lighter and less well guided"),
         COUNTERWEIGHT_TURN(
-                "counterweight_turn", "turn the counterweight down", "crank axis", Term.COUNTERWEIGHT_RADIUS, true),
+                "counterweight_turn",
+                "turn the counterweight down",
+                "crank axis",
+                Term.COUNTERWEIGHT_RADIUS,
+                true,
+                "room to the skirt grows by the cut; the crank balances less of the piston, so vibration must be worked out again"),
         CRANKPIN_OFFSET_GRIND(
-                "crankpin_offset_grind", "grind the crankpin off centre", "crank axis", Term.STROKE, false),
-        GASKET_TO_ORDER("gasket_to_order", "have a gasket made", "crushed thickness", Term.GASKET_THICKNESS, false),
-        ROD_TO_ORDER("rod_to_order", "have a rod made", "centre to centre", Term.ROD_LENGTH, false);
+                "crankpin_offset_grind",
+                "grind the crankpin off centre",
+                "crank axis",
+                Term.STROKE,
+                false,
+                "stroke changes, and the crankpin comes out smaller, so rod or shell must suit; case and cam clearance must be mocked up"),
+        GASKET_TO_ORDER(
+                "gasket_to_order",
+                "have a gasket made",
+                "crushed thickness",
+                Term.GASKET_THICKNESS,
+                false,
+                "squish and clearance volume follow the thickness; nothing else changes"),
+        ROD_TO_ORDER(
+                "rod_to_order",
+                "have a rod made",
+                "centre to centre",
+                Term.ROD_LENGTH,
+                false,
+                "deck clearance follows the length; bores and widths are as ordered; its rated speed is its maker's to say");
 
         private final String key;
         private final String label;
         private final String datum;
         private final Term changes;
         private final boolean takesOff;
+        private final String consequences;
 
-        Kind(String key, String label, String datum, Term changes, boolean takesOff) {
+        Kind(String key, String label, String datum, Term changes, boolean takesOff, String consequences) {
             this.key = key;
             this.label = label;
             this.datum = datum;
             this.changes = changes;
             this.takesOff = takesOff;
+            this.consequences = consequences;
         }
 
         public static Optional<Kind> at(String key) {
@@ -92,6 +164,11 @@ public record Operation(
         /** The term it changes first. */
         public Term changes() {
             return changes;
+        }
+
+        /** What else changes: geometry, and the trade's common practice where it speaks of strength, no source. */
+        public String consequences() {
+            return consequences;
         }
 
         /** Whether the range is an amount of metal taken off; else it is the size made. */
