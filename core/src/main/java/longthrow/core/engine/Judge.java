@@ -15,6 +15,7 @@ import longthrow.core.build.OwnRule;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Percent;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Believable;
 import longthrow.core.term.Term;
 
 /**
@@ -48,7 +49,9 @@ public final class Judge {
         for (Rule rule : Rule.values()) {
             for (Term term : rule.terms()) {
                 if (figures.apply(term).isPresent() || build.aims().containsKey(term)) {
-                    rule.applicable(build).forEach(a -> verdicts.add(judge.byTable(rule, term, a)));
+                    rule.applicable(build).stream()
+                            .filter(a -> !rule.isForOthers(a, build))
+                            .forEach(a -> verdicts.add(judge.byTable(rule, term, a)));
                 }
             }
         }
@@ -123,7 +126,13 @@ public final class Judge {
         String aside = temperature.aside(wording, own) + guard(own, temperature);
         Asked asked = new Asked(OWN + own.name(), own.name(), term, true, aside, source);
         if (temperature.isMissingMetal()) {
-            return undecided(asked, own);
+            return undecided(asked, own, temperature.cure(term));
+        }
+        Optional<String> never = neverKept(own);
+        if (never.isPresent()) {
+            Asked absurd =
+                    new Asked(asked.rule(), asked.label(), term, true, aside + "; " + never.get(), asked.source());
+            return undecided(absurd, own, "check the limit's figure, unit and sign");
         }
         return verdict(
                 asked,
@@ -134,7 +143,7 @@ public final class Judge {
     }
 
     /** A limit at a temperature from which it cannot be brought to that of the figures decides nothing. */
-    private Verdict undecided(Asked asked, OwnRule own) {
+    private Verdict undecided(Asked asked, OwnRule own, String cure) {
         Optional<Measured> figure = figures.apply(asked.term()).filter(m -> !m.isUnknown());
         String found = figure.map(m -> asked.term().label() + " " + wording.figure(asked.term(), m) + " at 20 °C")
                 .orElse(asked.term().label() + " is not known");
@@ -148,9 +157,22 @@ public final class Judge {
                 Verdict.State.UNKNOWN,
                 true,
                 found + asked.aside(),
-                "write what the " + asked.term().part().label()
-                        + " is made of if it is one part; a gap between parts must be read at that temperature",
+                cure,
                 asked.source());
+    }
+
+    /** Why no engine of this kind can keep the rule; empty when one can, or when nothing tells. */
+    private Optional<String> neverKept(OwnRule own) {
+        if (!own.term().isRead()) {
+            return Optional.empty();
+        }
+        Believable range = own.term().believable();
+        Optional<Quantity> absurd = own.upper()
+                .filter(most -> most.si() < range.least())
+                .or(() -> own.lower().filter(least -> least.si() > range.most()));
+        return absurd.map(limit -> "no 80 to 500 cc single keeps a limit of " + wording.stated(limit) + ": "
+                + own.term().label() + " is " + wording.amount(own.term(), range.least(), 0) + " to "
+                + wording.amount(own.term(), range.most(), 0) + " (common practice, no source)");
     }
 
     private String guard(OwnRule own, RuleTemperature temperature) {
@@ -177,6 +199,11 @@ public final class Judge {
             if (rule.terms().contains(term) && !mend.equals(Mend.NONE)) {
                 return mend;
             }
+        }
+        if (term == Term.BORE) {
+            return low
+                    ? Mend.machine("bore it out by " + Mend.AMOUNT)
+                    : Mend.replace("a sleeve or another cylinder, smaller by " + Mend.AMOUNT);
         }
         return Mend.machine((low ? "raise" : "lower") + " the " + term.label() + " by " + Mend.AMOUNT);
     }

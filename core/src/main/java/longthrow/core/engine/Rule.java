@@ -889,6 +889,13 @@ public enum Rule {
                 : Optional.empty();
     }
 
+    /** Whether it binds only those who enter a class, and nothing says that this engine is of that kind or enters: then it says nothing. */
+    boolean isForOthers(Alternative alternative, Build build) {
+        return isOfAClass(alternative)
+                && picked(build).isEmpty()
+                && alternative.condition().in(build) == Condition.Holds.NOT_SAID;
+    }
+
     private static boolean holds(Alternative alternative, Build build) {
         return alternative.condition().in(build) == Condition.Holds.YES;
     }

@@ -7,26 +7,69 @@ import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The temperature at which a rule of the owner speaks of a length. Every figure here is at 20 °C (ISO 1:2022), so the limit is brought there with the
- * expansion of the part. A gap between two parts changes with both, in a way one expansion does not tell: it cannot be brought.
+ * The temperature at which a rule of the owner speaks of a length, an area or a volume. Every figure here is at 20 °C (ISO 1:2022), so the limit is
+ * brought there with the expansion of the part: once for a length, twice for an area, three times for a volume, since a body keeps its shape as it
+ * grows. A gap between two parts, or a volume that two enclose, changes with both, in a way one expansion does not tell: it cannot be brought.
  */
 final class RuleTemperature {
     /** Digits that a limit is kept to when it is brought to 20 °C [SI]: a tenth of a micrometre is finer than any reading. */
     private static final double STEP = 1e-7;
 
+    /** The same for an area or a volume: a share of the limit, finer than any filling. */
+    private static final double SHARE = 1e-6;
+
     private final @Nullable Quantity at;
     private final Optional<Material> metal;
     private final boolean needed;
+    private final boolean oneBody;
+    private final int directions;
 
     RuleTemperature(Build build, OwnRule rule, Term term) {
         at = rule.temperature();
-        boolean oneBody = term.isRead() || term == Term.BORE;
+        oneBody = isOneBody(term);
+        directions = directions(term.dimension());
         metal = oneBody ? Material.of(build, term.part()) : Optional.empty();
-        needed = at != null && term.dimension() == Dimension.LENGTH && Math.abs(rise()) > 1e-9;
+        needed = at != null && directions > 0 && Math.abs(rise()) > 1e-9;
+    }
+
+    /** Whether it is of one part alone: what is read on the whole engine, or worked out of several parts, is not. */
+    private static boolean isOneBody(Term term) {
+        return term == Term.BORE || (term.isRead() && term.part() != Part.WHOLE && !isBetweenParts(term));
+    }
+
+    /** Read in one go, yet between two parts. */
+    private static boolean isBetweenParts(Term term) {
+        return switch (term) {
+            case DECK_CLEARANCE,
+                    DECK_CLEARANCE_THRUST,
+                    DECK_CLEARANCE_ANTITHRUST,
+                    DECK_CLEARANCE_FLYWHEEL_END,
+                    DECK_CLEARANCE_OUTPUT_END -> true;
+            default -> false;
+        };
+    }
+
+    /** In how many directions a figure grows with its body. */
+    private static int directions(Dimension dimension) {
+        return switch (dimension) {
+            case LENGTH -> 1;
+            case AREA -> 2;
+            case VOLUME -> 3;
+            default -> 0;
+        };
+    }
+
+    /** What would let the rule be held against the figure. */
+    String cure(Term term) {
+        return oneBody
+                ? "write what the " + term.part().label() + " is made of"
+                : "more than one part makes the " + term.label()
+                        + ", so it must be read at that temperature, or the rule written at 20 °C";
     }
 
     private double rise() {
@@ -44,12 +87,13 @@ final class RuleTemperature {
             return Bound.stated(limit);
         }
         Material part = metal.get();
-        double factor = 1 / (1 + part.expansion() * rise());
+        double factor = Math.pow(1 + part.expansion() * rise(), -directions);
         BigDecimal brought = limit.value()
                 .toDecimal()
                 .multiply(BigDecimal.valueOf(factor))
                 .setScale(digits(limit), RoundingMode.HALF_EVEN);
-        return Bound.stated(Quantity.of(brought, limit.unit())).within(Math.abs(limit.si() * part.spread() * rise()));
+        return Bound.stated(Quantity.of(brought, limit.unit()))
+                .within(Math.abs(directions * limit.si() * part.spread() * rise()));
     }
 
     /** The same [SI]. */
@@ -59,7 +103,8 @@ final class RuleTemperature {
 
     private static int digits(Quantity limit) {
         double unit = limit.unit().toSi(1);
-        return (int) Math.max(0, Math.ceil(Math.log10(unit / STEP)));
+        double step = limit.dimension() == Dimension.LENGTH ? STEP : Math.abs(limit.si()) * SHARE;
+        return (int) Math.max(0, Math.ceil(Math.log10(unit / step)));
     }
 
     /** What was done with it, for the reader; empty when there was nothing to do. */

@@ -222,6 +222,36 @@ class JudgeTest {
         }
 
         @Test
+        void aLimitNoEngineKeepsJudgesNothing() {
+            OwnRule rule =
+                    new OwnRule("little bore", Term.BORE, null, quantity("-66", Units.MILLIMETRE), null, null, "", "");
+            Verdict verdict = new Engine().own(rule).mm(Term.BORE, 66).verdict("own:little bore");
+            assertThat(verdict.state()).isEqualTo(UNKNOWN);
+            assertThat(verdict.cure()).contains("sign");
+        }
+
+        @Test
+        void aBoreIsNotLowered() {
+            OwnRule rule = new OwnRule("bore", Term.BORE, null, quantity("65.5", Units.MILLIMETRE), null, null, "", "");
+            assertThat(new Engine()
+                            .own(rule)
+                            .mm(Term.BORE, 66)
+                            .verdict("own:bore")
+                            .cure())
+                    .contains("sleeve", "0.5 mm")
+                    .doesNotContain("lower");
+        }
+
+        /** A club's cap says nothing of an engine of which neither its wheel nor its class is told. */
+        @Test
+        void aClubsCapIsSilentUntilTheWheelIsSaid() {
+            Engine engine = new Engine().rpm(Term.WANTED_SPEED, 6500);
+            assertThat(engine.verdicts()).noneMatch(v -> v.rule().startsWith("iron_wheel_class_cap"));
+            engine.is(Choice.FLYWHEEL_KIND, "solid_iron");
+            assertThat(engine.verdict("iron_wheel_class_cap.pulling").chosen()).isFalse();
+        }
+
+        @Test
         void anOwnRuleWithoutAFigureIsUnknownRatherThanForgotten() {
             assertThat(new Engine().own(valve).state("own:valve to head")).isEqualTo(UNKNOWN);
         }
@@ -262,6 +292,46 @@ class JudgeTest {
                     .verdict("own:largest bore");
             assertThat(verdict.state()).isEqualTo(NEAR);
             assertThat(verdict.probability()).isCloseTo(0.54, within(0.05));
+        }
+
+        /** Aluminium: 16.5 / (1 + 22.5e-6 x 20)^3 = 16.47775 cc. */
+        @Test
+        void aVolumeOfOnePartGrowsThreeTimesAsItsLengths() {
+            OwnRule chamber = new OwnRule(
+                    "chamber",
+                    Term.CHAMBER_VOLUME,
+                    null,
+                    quantity("16.5", Units.CUBIC_CENTIMETRE),
+                    null,
+                    quantity("40", Units.CELSIUS),
+                    "",
+                    "");
+            Engine engine = new Engine().own(chamber).with(Term.CHAMBER_VOLUME, Measured.exact(16.49e-6));
+            assertThat(engine.state("own:chamber")).isEqualTo(UNKNOWN);
+            assertThat(engine.verdict("own:chamber").cure()).contains("what the head is made of");
+            Verdict verdict = engine.is(Choice.HEAD_METAL, "aluminium").verdict("own:chamber");
+            assertThat(verdict.most()).isCloseTo(16.47775e-6, within(0.00002e-6));
+            assertThat(verdict.state()).isEqualTo(FAILS);
+        }
+
+        @Test
+        void aVolumeOfSeveralPartsAtAnotherTemperatureIsUnknown() {
+            OwnRule swept = new OwnRule(
+                    "swept",
+                    Term.SWEPT_VOLUME,
+                    null,
+                    quantity("193.30", Units.CUBIC_CENTIMETRE),
+                    null,
+                    quantity("40", Units.CELSIUS),
+                    "",
+                    "");
+            Verdict verdict = new Engine()
+                    .own(swept)
+                    .is(Choice.CYLINDER_METAL, "iron")
+                    .with(Term.SWEPT_VOLUME, Measured.exact(193.2e-6))
+                    .verdict("own:swept");
+            assertThat(verdict.state()).isEqualTo(UNKNOWN);
+            assertThat(verdict.cure()).contains("more than one part", "20 °C");
         }
 
         @Test

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Verdict;
+import longthrow.core.engine.Judge;
+import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Percent;
 import longthrow.core.term.Term;
@@ -15,6 +17,10 @@ import longthrow.core.term.Term;
 /** Figures held against rules, the worst first; what the rest of the trade says stands below the rule that was chosen. */
 final class VerdictList {
     private static final int INDENT = 2;
+    /** A limit with more characters was worked out, and is cut to a share of itself; layout. */
+    private static final int LONGEST_LIMIT = 6;
+
+    private static final double LIMIT_TO = 0.005;
     private static final List<Verdict.State> WORST_FIRST =
             List.of(Verdict.State.FAILS, Verdict.State.NEAR, Verdict.State.UNKNOWN, Verdict.State.MEETS);
 
@@ -37,7 +43,8 @@ final class VerdictList {
         page.heading(Ink.STRONG, "VERDICTS", "meets or fails: 95 % sure; near: not proven either way");
         answer.verdicts().stream()
                 .filter(v -> v.chosen() && !isPlainlyMet(v))
-                .sorted(Comparator.comparing(v -> WORST_FIRST.indexOf(v.state())))
+                .sorted(Comparator.comparing((Verdict v) -> !isOwn(v))
+                        .thenComparing(v -> WORST_FIRST.indexOf(v.state())))
                 .forEach(v -> print(v, others(v)));
         undecided(answer).values().stream().filter(v -> !areAllMet(v)).forEach(this::printUndecided);
         met();
@@ -46,8 +53,14 @@ final class VerdictList {
     /** Met, and no source says otherwise: nothing but its name is left to say. */
     private boolean isPlainlyMet(Verdict verdict) {
         return !all
+                && !isOwn(verdict)
                 && verdict.state() == Verdict.State.MEETS
                 && others(verdict).stream().allMatch(o -> o.state() == Verdict.State.MEETS);
+    }
+
+    /** A rule the owner laid down: what it says and by how much it is kept is always printed. */
+    private static boolean isOwn(Verdict verdict) {
+        return verdict.rule().startsWith(Judge.OWN);
     }
 
     private boolean areAllMet(List<Verdict> verdicts) {
@@ -80,7 +93,9 @@ final class VerdictList {
     static Map<String, List<Verdict>> undecided(Answer answer) {
         Map<String, List<Verdict>> undecided = new LinkedHashMap<>();
         for (Verdict verdict : answer.verdicts()) {
-            if (answer.verdicts().stream().noneMatch(v -> v.chosen() && areAlternatives(v, verdict))) {
+            boolean settled = answer.verdicts().stream()
+                    .anyMatch(v -> v.chosen() && (areAlternatives(v, verdict) || standsBefore(v, verdict)));
+            if (!settled) {
                 undecided
                         .computeIfAbsent(
                                 disputed(verdict) + " " + verdict.term().path(), k -> new ArrayList<>())
@@ -88,6 +103,14 @@ final class VerdictList {
             }
         }
         return undecided;
+    }
+
+    /** Whether a rule of the owner limits the same figure on the same side. */
+    private static boolean standsBefore(Verdict own, Verdict other) {
+        return isOwn(own)
+                && own.term() == other.term()
+                && ((own.least() != Double.NEGATIVE_INFINITY && other.least() != Double.NEGATIVE_INFINITY)
+                        || (own.most() != Double.POSITIVE_INFINITY && other.most() != Double.POSITIVE_INFINITY));
     }
 
     private List<Verdict> others(Verdict chosen) {
@@ -116,11 +139,12 @@ final class VerdictList {
         boolean well = verdict.state() == Verdict.State.MEETS;
         String figure = figure(verdict.term());
         if (well && !figure.isEmpty()) {
-            page.paragraph(indent, figure + "; " + sure(verdict));
+            page.paragraph(indent, isOwn(verdict) ? verdict.why() : figure + "; " + sure(verdict));
         }
         if (!well || all) {
             page.ifAny(indent, "why:", verdict.why());
             if (all
+                    || isOwn(verdict)
                     || verdict.state()
                             != Verdict.State.UNKNOWN) { // what is to be read stands under UNKNOWN or SUSPECTS
                 page.ifAny(indent, "cure:", verdict.cure());
@@ -139,7 +163,7 @@ final class VerdictList {
         String figure = figure(first.term());
         String figureBehind = figure.isEmpty() ? "" : ": " + figure;
         int indent = INDENT + WORD_WIDTH + 1;
-        if (agreed && !all) {
+        if (agreed && !all && verdicts.size() > 1) {
             String by =
                     of(first.term(), verdicts.size() == 1 ? first.label() : sharedLabel(verdicts)) + byAll(verdicts);
             page.hanging(INDENT, ink(first.state()), word(first.state()), Ink.STRONG, by + figureBehind);
@@ -154,21 +178,36 @@ final class VerdictList {
                 Ink.DOUBTFUL,
                 PlainText.padded("OPEN", WORD_WIDTH),
                 Ink.STRONG,
-                first.term().label() + ", the trade disagrees" + figureBehind);
+                first.term().label() + why(verdicts) + figureBehind);
         String shared = sharedLabel(verdicts);
         if (!shared.equals(first.term().label())) {
             page.paragraph(indent, shared + ":");
         }
         verdicts.forEach(verdict -> printOther(indent, verdict, shared));
+        if (verdicts.size() == 1) {
+            page.ifAny(indent, "why:", first.why());
+        }
         page.ifAny(
                 indent,
                 "choose:",
-                "longthrow set FILE rules.choose." + disputed(first) + " " + alternative(verdicts.get(0)) + ", or "
-                        + verdicts.stream()
-                                .skip(1)
-                                .map(VerdictList::alternative)
-                                .collect(Collectors.joining(", or "))
-                        + " in its place");
+                "longthrow set FILE rules.choose." + disputed(first) + " " + alternative(verdicts.get(0))
+                        + (verdicts.size() == 1 ? "" : ", or " + others(verdicts)));
+    }
+
+    private static String why(List<Verdict> verdicts) {
+        boolean agreed = verdicts.stream()
+                .allMatch(v -> v.state() == verdicts.get(0).state());
+        return verdicts.size() == 1
+                ? ", not in force unless you choose it"
+                : agreed ? ", none chosen" : ", the trade disagrees";
+    }
+
+    private static String others(List<Verdict> verdicts) {
+        return verdicts.stream()
+                        .skip(1)
+                        .map(VerdictList::alternative)
+                        .collect(Collectors.joining(", or "))
+                + " in its place";
     }
 
     /** The rule's own label, which stands before that of each alternative. */
@@ -206,7 +245,12 @@ final class VerdictList {
     }
 
     private String limit(Verdict verdict, double si) {
-        return printer.print(verdict.term().dimension(), si, 0).first().text();
+        Figure exact = printer.print(verdict.term().dimension(), si, 0).first();
+        Figure shown = exact.value().length() <= LONGEST_LIMIT
+                ? exact
+                : printer.print(verdict.term().dimension(), si, LIMIT_TO * Math.abs(si))
+                        .first();
+        return (shown.value() + " " + shown.unit()).strip();
     }
 
     private static String named(Verdict verdict) {
