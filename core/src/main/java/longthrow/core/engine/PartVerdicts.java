@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
@@ -266,16 +267,20 @@ public final class PartVerdicts {
                     "say how fast you mean to run it (" + Term.WANTED_SPEED.path() + ")");
         }
         boolean covered = List.of(Term.GOVERNED_SPEED, Term.FLYWHEEL_RATED_SPEED).stream()
-                .flatMap(t -> figures.apply(t).stream())
-                .anyMatch(m -> Stops.holds(m, wanted.get()));
+                .anyMatch(t -> Stops.covers(build, figures, t));
         if (covered) {
             return new Ground(Outcome.KEEP, "the maker's speed covers the wanted speed", "");
         }
+        boolean anySpeed = Stream.of(Term.GOVERNED_SPEED, Term.FLYWHEEL_RATED_SPEED)
+                .anyMatch(t -> figures.apply(t).isPresent());
         boolean refused = Stops.of(build, figures).stream().anyMatch(s -> s.refused());
         return new Ground(
                 refused ? Outcome.REPLACE : Outcome.NOT_YET_KNOWN,
-                "the maker's speed does not cover the wanted speed",
-                "hold the maker's speed, or fit a wheel whose maker rates it for the wanted speed");
+                anySpeed
+                        ? "the maker's speed does not cover the wanted speed"
+                        : "no maker's speed is known to cover the wanted speed",
+                (anySpeed ? "hold the maker's speed, or fit" : "find the maker's speed, or fit")
+                        + " a wheel whose maker rates it for the wanted speed");
     }
 
     // ---- the two ways for a worn bore

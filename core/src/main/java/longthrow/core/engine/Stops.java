@@ -6,16 +6,19 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Given;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
 import longthrow.core.motion.Timing;
+import longthrow.core.quantity.Percent;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -28,6 +31,13 @@ import longthrow.core.term.Term;
 public final class Stops {
     /** A rim speed worked out in passing is printed to a tenth [m/s]. */
     private static final double RIM_DOUBT = 0.5;
+    /** A speed with a smaller relative doubt was stated as it is. */
+    private static final double STATED = 1e-6;
+
+    private static final String NO_POWER_YET = "do not turn it under power before it has been mocked up";
+    private static final String MOCK_UP =
+            "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
+                    + "play; common figures are 1.3 mm for a steel rod, 1.5 to 2.0 mm for aluminium, dipper 1.5 to 3 mm";
 
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;
@@ -39,21 +49,70 @@ public final class Stops {
         this.wording = new Wording(build);
     }
 
+    /** The figures that stops hang on; each stop turns one way as each of them grows. */
+    public static final List<Term> DECIDING = List.of(
+            Term.WANTED_SPEED,
+            Term.GOVERNED_SPEED,
+            Term.FLYWHEEL_RATED_SPEED,
+            Term.ROD_RATED_SPEED,
+            Term.FLYWHEEL_DIAMETER,
+            Term.STROKE,
+            Term.DONOR_STROKE);
+
     /**
      * The stops of this engine, gravest first.
      * @param figures of the engine; empty for what is not known
      */
     public static List<Stop> of(Build build, Function<Term, Optional<Measured>> figures) {
-        Stops stops = new Stops(build, figures);
-        return Stream.of(
-                        stops.damagedWheel(),
-                        stops.damagedRunningGear(),
-                        stops.spokedRim(),
-                        stops.speed(),
-                        stops.unratedCastWheel(),
-                        stops.longerThrow())
+        return ofEach(build, List.of(figures));
+    }
+
+    /**
+     * The stops of an engine whose readings disagree: one that holds by every candidate stands; one that holds by some is not approved until it is
+     * known which of them is right. A stop never leaves because a figure is in dispute.
+     * @param candidates the figures as each way out of the dispute would have them, one or more
+     */
+    public static List<Stop> ofEach(Build build, List<Function<Term, Optional<Measured>>> candidates) {
+        List<List<Optional<Stop>>> byCandidate = candidates.stream()
+                .map(figures -> new Stops(build, figures).inOrder())
+                .toList();
+        return IntStream.range(0, byCandidate.get(0).size())
+                .mapToObj(k ->
+                        overall(byCandidate.stream().map(stops -> stops.get(k)).toList()))
                 .flatMap(Optional::stream)
                 .toList();
+    }
+
+    private List<Optional<Stop>> inOrder() {
+        return List.of(damagedWheel(), damagedRunningGear(), spokedRim(), speed(), unratedCastWheel(), longerThrow());
+    }
+
+    /**
+     * One stop as each way out of a dispute has it, made one.
+     * @param ways the stop by each; empty where it does not hold
+     */
+    public static Optional<Stop> overall(List<Optional<Stop>> ways) {
+        List<Stop> held = ways.stream().flatMap(Optional::stream).distinct().toList();
+        if (held.isEmpty()) {
+            return Optional.empty();
+        }
+        Stop mildest = held.stream().filter(s -> !s.refused()).findFirst().orElse(held.get(0));
+        if (ways.stream().allMatch(Optional::isPresent)) {
+            return Optional.of(
+                    held.size() == 1
+                            ? mildest
+                            : new Stop(
+                                    mildest.what(),
+                                    mildest.why()
+                                            + "; the readings behind it disagree, and it holds by every one of them",
+                                    mildest.wayRound(),
+                                    mildest.refused()));
+        }
+        return Optional.of(new Stop(
+                mildest.what(),
+                "the readings behind it disagree; by some of them " + mildest.why(),
+                "settle which reading is right first; else " + mildest.wayRound(),
+                false));
     }
 
     // ---- damage
@@ -167,11 +226,12 @@ public final class Stops {
     private Optional<Stop> speed() {
         Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
         Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED);
-        if (wanted.isEmpty() || governed.filter(g -> holds(g, wanted.get())).isPresent()) {
+        if (wanted.isEmpty() || covers(Term.GOVERNED_SPEED)) {
             return Optional.empty();
         }
         List<String> passed = new ArrayList<>();
         List<String> missing = new ArrayList<>();
+        List<String> notSure = new ArrayList<>();
         for (Term rating : List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED)) {
             Optional<Measured> rated = figures.apply(rating);
             if (rated.isEmpty() && rating == Term.FLYWHEEL_RATED_SPEED && castWheelStands(wanted.get())) {
@@ -181,29 +241,48 @@ public final class Stops {
                 missing.add(rating.label() + " (" + rating.path() + ")");
             } else if (!holds(rated.get(), wanted.get())) {
                 passed.add(rating.label() + " " + speed(rated.get().value()));
+            } else if (!covers(rating)) {
+                notSure.add(notSure(rating, rated.get(), wanted.get()));
             }
         }
-        if (figures.apply(Term.FLYWHEEL_RATED_SPEED).isEmpty()) {
+        if (!covers(Term.FLYWHEEL_RATED_SPEED)) {
             castWheelLimit(wanted.get()).ifPresent(passed::add);
         }
-        if (passed.isEmpty() && missing.isEmpty()) {
+        if (passed.isEmpty() && missing.isEmpty() && notSure.isEmpty()) {
             return Optional.empty();
         }
-        String over = governed.map(g -> wanted() + " is over the maker's governed or rated " + speed(g.value())
-                        + "; loads on wheel, rod and bolts grow to "
-                        + String.format(
-                                Locale.ROOT, "%.2f", Math.pow(wanted.get().value() / g.value(), 2))
-                        + " times")
-                .orElse("no governed or rated speed of the maker is known");
         return Optional.of(new Stop(
                 (passed.isEmpty() ? wanted() + " is not approved" : "do not run it at " + wanted()),
-                over
+                governed.map(g -> overGoverned(g, wanted.get()))
+                                .orElse("no governed or rated speed of the maker is known")
                         + (passed.isEmpty() ? "" : "; passed: " + String.join(", ", passed))
-                        + (missing.isEmpty() ? "" : "; not known: " + String.join(", ", missing)),
-                governed.map(g -> "hold the maker's " + speed(g.value()) + "; ").orElse("")
+                        + (missing.isEmpty() ? "" : "; not known: " + String.join(", ", missing))
+                        + (notSure.isEmpty() ? "" : "; " + String.join("; ", notSure)),
+                governed.filter(g -> isVouched(Term.GOVERNED_SPEED))
+                                .map(g -> "hold the maker's " + speed(g.value()) + "; ")
+                                .orElse("")
                         + "to go past it, flywheel first, then rod with new bolts, both rated by their makers for "
                         + wanted() + ", and a limiter; the governor out completely, not only its arm",
                 !passed.isEmpty()));
+    }
+
+    private String overGoverned(Measured governed, Measured wanted) {
+        if (holds(governed, wanted)) {
+            return notSure(Term.GOVERNED_SPEED, governed, wanted);
+        }
+        return wanted() + " is over the maker's governed or rated " + speed(governed.value())
+                + "; loads on wheel, rod and bolts grow to "
+                + String.format(Locale.ROOT, "%.2f", Math.pow(wanted.value() / governed.value(), 2)) + " times";
+    }
+
+    /** Why a speed that reaches the wanted one does not approve it. */
+    private String notSure(Term rating, Measured rated, Measured wanted) {
+        String stands = rating.label() + " " + speed(rated.value()) + " ";
+        return isVouched(rating)
+                ? stands + "covers it with a probability of " + Percent.ofProbability(sureOf(rated, wanted))
+                        + ", which is under 95 %"
+                : stands + "is assumed, and a guess approves nothing: its maker's sheet or stamp does (" + rating.path()
+                        + ")";
     }
 
     private Optional<String> castWheelLimit(Measured wanted) {
@@ -215,9 +294,10 @@ public final class Stops {
 
     /** Whether the rule for cast wheels lets this wheel go past its maker's speed as far as wanted; the rod's rating is asked for all the same. */
     private boolean castWheelStands(Measured wanted) {
-        return castWheelMost()
-                .filter(most -> holds(Measured.exact(most), wanted))
-                .isPresent();
+        return isVouched(Term.GOVERNED_SPEED)
+                && castWheelMost()
+                        .filter(most -> holds(Measured.exact(most), wanted))
+                        .isPresent();
     }
 
     private Optional<Double> castWheelMost() {
@@ -232,8 +312,8 @@ public final class Stops {
 
     private Optional<Stop> unratedCastWheel() {
         boolean cast = build.chose(Choice.FLYWHEEL_KIND, "spoked_iron", "solid_iron", "cast_aluminium");
-        boolean rated = figures.apply(Term.GOVERNED_SPEED).isPresent()
-                || figures.apply(Term.FLYWHEEL_RATED_SPEED).isPresent();
+        boolean rated = Stream.of(Term.GOVERNED_SPEED, Term.FLYWHEEL_RATED_SPEED)
+                .anyMatch(t -> isVouched(t) && figures.apply(t).isPresent());
         return !cast || rated
                 ? Optional.empty()
                 : Optional.of(new Stop(
@@ -246,13 +326,36 @@ public final class Stops {
     }
 
     private boolean covers(Term rating) {
-        Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
-        return figures.apply(rating)
-                .filter(r -> wanted.isPresent() && holds(r, wanted.get()))
-                .isPresent();
+        return covers(build, figures, rating);
     }
 
-    static boolean holds(Measured limit, Measured wanted) {
+    /** Whether a maker's speed covers the wanted one: somebody vouches for it, and it is as surely high enough as a limit is surely kept. */
+    static boolean covers(Build build, Function<Term, Optional<Measured>> figures, Term rating) {
+        Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
+        return isVouched(build, rating)
+                && figures.apply(rating)
+                        .filter(r ->
+                                wanted.isPresent() && holds(r, wanted.get()) && sureOf(r, wanted.get()) >= Verdict.SURE)
+                        .isPresent();
+    }
+
+    private boolean isVouched(Term rating) {
+        return isVouched(build, rating);
+    }
+
+    /** Whether nothing of it is a guess. A guess may stop an engine; it never lets one run. */
+    private static boolean isVouched(Build build, Term rating) {
+        return build.of(rating).stream().noneMatch(Given.Assumed.class::isInstance);
+    }
+
+    /** How sure it is that the rating reaches the wanted speed; a figure stated without doubt counts as it stands. */
+    private static double sureOf(Measured rated, Measured wanted) {
+        boolean asStated = rated.standardUncertainty() <= STATED * rated.value();
+        double at = wanted.standardUncertainty() <= STATED * wanted.value() ? wanted.value() : wanted.high();
+        return asStated ? (holds(rated, Measured.exact(at)) ? 1 : 0) : rated.probabilityAtLeast(at);
+    }
+
+    private static boolean holds(Measured limit, Measured wanted) {
         return Bound.asStated(wanted.value(), Term.WANTED_SPEED.dimension())
                         .compareTo(Bound.asStated(limit.value(), Term.WANTED_SPEED.dimension()))
                 <= 0;
@@ -272,7 +375,7 @@ public final class Stops {
         Optional<Measured> stroke = figures.apply(Term.STROKE);
         Optional<Measured> donor = figures.apply(Term.DONOR_STROKE);
         if (stroke.isEmpty() || donor.isEmpty()) {
-            return Optional.empty();
+            return throwInTheDark(stroke, donor);
         }
         Margin longer = Margin.of(Term.STROKE, stroke.get(), Bound.times("1", Term.DONOR_STROKE), true, figures)
                 .orElseThrow();
@@ -281,11 +384,28 @@ public final class Stops {
         }
         String grown = wording.amount(Term.THROW, longer.distance() / 2, longer.expanded() / 2);
         return Optional.of(new Stop(
-                "do not turn it under power before it has been mocked up",
+                NO_POWER_YET,
                 "the throw is " + grown
                         + " longer than the donor's: rod bolt to cam, dipper to case and rod to case are unknown",
-                "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
-                        + "play; common figures are 1.3 mm for a steel rod, 1.5 to 2.0 mm for aluminium, dipper 1.5 to 3 mm",
+                MOCK_UP,
+                false));
+    }
+
+    /** One of the two strokes is written down as unknown, or without its doubt, so whether the throw is longer cannot be said. */
+    private Optional<Stop> throwInTheDark(Optional<Measured> stroke, Optional<Measured> donor) {
+        boolean asked = stroke.isEmpty() != donor.isEmpty()
+                && (stroke.isPresent() || !build.of(Term.STROKE).isEmpty())
+                && !build.of(Term.DONOR_STROKE).isEmpty();
+        if (!asked) {
+            return Optional.empty();
+        }
+        Term unknown = stroke.isEmpty() ? Term.STROKE : Term.DONOR_STROKE;
+        return Optional.of(new Stop(
+                NO_POWER_YET,
+                unknown.label() + " (" + unknown.path()
+                        + ") is not known, or its doubt is not: whether the throw is longer than the "
+                        + "donor's cannot be said, and with a longer one rod bolt to cam, dipper to case and rod to case are unknown",
+                "find the " + unknown.label() + " with its tolerance, or " + MOCK_UP,
                 false));
     }
 

@@ -30,13 +30,20 @@ final class Aims {
         return Optional.ofNullable(term == Term.SQUISH ? Term.SQUISH_FLYWHEEL_END.believable() : WORKED_OUT.get(term));
     }
 
+    /** Whether engines of this kind have what is aimed at; nothing is worked out for an aim they do not have. */
+    static boolean isUsual(Term term, Quantity aim) {
+        return usual(term).filter(range -> !range.holds(aim.si())).isEmpty();
+    }
+
     static List<Finding> findings(Build build, Function<Term, Optional<Measured>> figures) {
         List<Finding> findings = new ArrayList<>();
         build.aims().forEach((term, aim) -> {
             usual(term)
                     .filter(range -> !range.holds(aim.si()))
                     .ifPresent(r -> findings.add(strange(build, term, aim, r)));
-            figures.apply(term).ifPresent(figure -> findings.add(compared(build, term, aim, figure)));
+            figures.apply(term)
+                    .filter(f -> isUsual(term, aim))
+                    .ifPresent(figure -> findings.add(compared(build, term, aim, figure)));
         });
         return findings;
     }
@@ -48,7 +55,7 @@ final class Aims {
                 "an aim of " + aim.written() + " is outside what engines of this kind have, "
                         + Measure.words(build, term, range.least(), 0) + " to "
                         + Measure.words(build, term, range.most(), 0)
-                        + " (common practice, no source); it is kept and worked with",
+                        + " (common practice, no source): nothing is worked out to reach it",
                 "check the figure and its unit");
     }
 

@@ -162,7 +162,8 @@ final class EngineModel {
                                 at(Term.STROKE),
                                 at(Term.SKIRT_BELOW_PIN),
                                 at(Term.COUNTERWEIGHT_RADIUS)));
-        if (build.aims().containsKey(Term.SQUISH)) {
+        if (build.aims().containsKey(Term.SQUISH)
+                && Aims.isUsual(Term.SQUISH, build.aims().get(Term.SQUISH))) {
             Expression deck =
                     Expression.constant(build.aims().get(Term.SQUISH).si()).minus(at(Term.GASKET_THICKNESS));
             Expression height =

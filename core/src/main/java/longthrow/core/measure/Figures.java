@@ -40,7 +40,7 @@ final class Figures {
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
-    private Figures(Figures all, Set<String> aside) {
+    private Figures(Figures all, Set<Aside> aside) {
         this.build = all.build;
         this.model = all.model;
         this.readings = all.readings.without(aside);
@@ -49,9 +49,9 @@ final class Figures {
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
-    /** The figures that follow when the entries at some places are set aside. */
-    Figures without(Set<String> places) {
-        return new Figures(this, places);
+    /** The figures that follow when some readings are set aside. */
+    Figures without(Set<Aside> aside) {
+        return aside.isEmpty() ? this : new Figures(this, aside);
     }
 
     static Figures of(Build build) {
@@ -74,8 +74,17 @@ final class Figures {
         }
         Measured figure = found.computeIfAbsent(
                 term,
-                t -> t == Term.TOP_RING_GAP_WANTED ? ruleOfThumb(through(formula.get())) : through(formula.get()));
+                t -> t == Term.TOP_RING_GAP_WANTED
+                        ? ruleOfThumb(through(formula.get()))
+                        : stated(t, through(formula.get())));
         return figure.isUnknown() ? Optional.empty() : Optional.of(figure);
+    }
+
+    /** What was stated without doubt has none. */
+    private static Measured stated(Term term, Measured figure) {
+        boolean exact = Readings.STATED.contains(term)
+                && figure.standardUncertainty() <= Readings.STATED_TO * Math.max(Math.abs(figure.value()), 1);
+        return exact ? Measured.exact(figure.value()) : figure;
     }
 
     /** A figure wanted by a rule of thumb is no better than the two digits its factor is written with. */
@@ -134,7 +143,8 @@ final class Figures {
                     .filter(s -> s.kind() != Source.Kind.INSTRUMENT && s.kind() != Source.Kind.TEMPERATURE)
                     .anyMatch(s -> Math.abs(figure.contributions().getOrDefault(s, 0.0))
                             > 1e-6 * figure.standardUncertainty());
-            if (shared) {
+            boolean stated = figure.standardUncertainty() == 0 && entry.term() == term;
+            if (shared || stated) {
                 provenance.add(entry.provenance());
                 from.add(entry.place());
             }
@@ -154,11 +164,19 @@ final class Figures {
                 unknowns.add(new Unknown(term, List.of(), "parts of the sizes read do not go together"));
                 continue;
             }
-            List<Term> missing = missing(vague);
-            unknowns.add(new Unknown(
-                    term, missing, build.has(term) ? "read, but its doubt is too wide to use" : term.meaning()));
+            List<Term> missing = missing(vague).stream()
+                    .distinct()
+                    .filter(t -> t != term || !readings.withoutTolerance().contains(t))
+                    .toList();
+            unknowns.add(new Unknown(term, missing, why(term)));
         }
         return unknowns;
+    }
+
+    private String why(Term term) {
+        return readings.withoutTolerance().contains(term)
+                ? "written without its tolerance (" + term.path() + "): write that beside it, or read it"
+                : term.meaning();
     }
 
     /** What nothing was read for, of the terms a figure leans on. */
@@ -168,10 +186,22 @@ final class Figures {
             if (c.getKey().kind() == Source.Kind.UNKNOWN
                     && Math.abs(c.getValue()) > 1e-3 * vague.standardUncertainty()) {
                 Term.at(c.getKey().id().substring(Reconciliation.NOTHING_READ.length()))
-                        .ifPresent(missing::add);
+                        .ifPresent(t -> missing.addAll(readFor(t)));
             }
         }
         return missing;
+    }
+
+    /** What is read on the bench for a figure that is not read itself. */
+    private static List<Term> readFor(Term term) {
+        return switch (term) {
+            case INTAKE_LOBE_CENTRE, INTAKE_DURATION -> List.of(Term.INTAKE_OPENS, Term.INTAKE_CLOSES);
+            case EXHAUST_LOBE_CENTRE, EXHAUST_DURATION -> List.of(Term.EXHAUST_OPENS, Term.EXHAUST_CLOSES);
+            case DECK_TILT_SIDES -> List.of(Term.DECK_CLEARANCE_THRUST, Term.DECK_CLEARANCE_ANTITHRUST);
+            case DECK_TILT_ENDS -> List.of(Term.DECK_CLEARANCE_FLYWHEEL_END, Term.DECK_CLEARANCE_OUTPUT_END);
+            case CREVICE_VOLUME -> List.of(Term.TOP_LAND_DIAMETER, Term.TOP_LAND_HEIGHT);
+            default -> List.of(term);
+        };
     }
 
     /** Figures every builder wants, in the order in which they are asked for. */

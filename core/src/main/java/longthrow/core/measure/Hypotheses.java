@@ -7,12 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.quantity.Dimension;
-import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Term;
 
@@ -40,10 +38,6 @@ final class Hypotheses {
     private static final double INCH = 25.4;
     /** So many readings of a set are looked at one by one. */
     private static final int MOST_LOOKED = 6;
-    /** Longer figures are not what a person reads off an instrument. */
-    private static final int MOST_DIGITS = 7;
-
-    private static final Pattern DECIMAL = Pattern.compile("^\\s*[-−]?(\\d*)\\.?(\\d*)");
 
     private final List<Readings.Entry> entries;
     private final List<Hypothesis> found = new ArrayList<>();
@@ -91,7 +85,11 @@ final class Hypotheses {
     }
 
     private void add(Mistake mistake, int entry, double move, double spread) {
-        if (move != 0 || spread > 0) {
+        Readings.Entry at = entries.get(entry);
+        boolean possible = !at.term().isRead()
+                || at.term().believable().holds(at.observation().value() + move)
+                || spread > 0;
+        if (possible && (move != 0 || spread > 0)) {
             found.add(new Hypothesis(mistake, entry, -1, move, spread, 1));
         }
     }
@@ -105,10 +103,13 @@ final class Hypotheses {
         deckAndDish(i, entry.term());
         if (entry.term().dimension() == Dimension.LENGTH && !entry.written().isEmpty()) {
             double step = entry.set() == null ? 0 : entry.set().instrument().resolution();
-            add(Mistake.INCH_FOR_MILLIMETRE, i, y * (INCH - 1), INCH * step / Math.sqrt(12));
-            add(Mistake.INCH_FOR_MILLIMETRE, i, y * (1 / INCH - 1));
+            if (entry.written().get(0).unit().equals(Units.MILLIMETRE)) {
+                add(Mistake.INCH_FOR_MILLIMETRE, i, y * (INCH - 1), INCH * step / Math.sqrt(12));
+            } else {
+                add(Mistake.INCH_FOR_MILLIMETRE, i, y * (1 / INCH - 1));
+            }
         }
-        droppedDigit(i, entry);
+        digits(i, entry);
         thimble(i, entry);
         other(i, entry);
     }
@@ -206,56 +207,33 @@ final class Hypotheses {
         }
     }
 
-    /** Every figure that becomes a written one when one of its digits is left out. */
-    private void droppedDigit(int i, Readings.Entry entry) {
+    /** Every figure that becomes a written one when a digit is left out or misread, two change places or the point slips. */
+    private void digits(int i, Readings.Entry entry) {
         int count = entry.written().size();
         for (int k : looked(entry)) {
             ReadingSet set = entry.set();
             double value =
                     set == null ? entry.observation().value() : set.values().get(k);
-            List<Double> moves = restoring(entry.written().get(k), value);
-            for (double move : moves) {
-                found.add(new Hypothesis(
-                        Mistake.DROPPED_DIGIT, i, count == 1 ? -1 : k, move, 0, 1.0 / (moves.size() * count)));
-            }
+            WrittenDigits digits = WrittenDigits.of(entry.written().get(k).written(), value);
+            int reading = count == 1 ? -1 : k;
+            digits(Mistake.DROPPED_DIGIT, i, reading, value, digits.restored());
+            digits(Mistake.DECIMAL_POINT, i, reading, value, digits.shifted());
+            digits(Mistake.DIGITS_SWAPPED, i, reading, value, digits.swapped());
+            digits(Mistake.MISREAD_DIGIT, i, reading, value, digits.misread());
         }
     }
 
-    /** What must be added to a figure to bring a missing digit back, for each digit and place of it. */
-    private static List<Double> restoring(Quantity written, double value) {
-        Matcher number = DECIMAL.matcher(written.written());
-        if (written.written().contains("/") || !number.find()) {
-            return List.of();
-        }
-        String whole = number.group(1);
-        String digits = whole + number.group(2);
-        if (digits.isEmpty() || digits.length() > MOST_DIGITS) {
-            return List.of();
-        }
-        double shown = restored(digits, whole.length());
-        if (shown == 0) {
-            return List.of();
-        }
-        double perUnit = value / shown;
-        List<Double> moves = new ArrayList<>();
-        for (int at = 0; at < digits.length(); at++) {
-            for (char digit = at == 0 ? '1' : '0'; digit <= '9'; digit++) {
-                String longer = digits.substring(0, at) + digit + digits.substring(at);
-                if (at <= whole.length()) {
-                    moves.add((restored(longer, whole.length() + 1) - shown) * perUnit);
-                }
-                if (at >= whole.length()) {
-                    moves.add((restored(longer, whole.length()) - shown) * perUnit);
-                }
-            }
-        }
-        moves.removeIf(move -> move == 0);
-        return moves;
-    }
-
-    /** Digits with the decimal point behind so many of them. */
-    private static double restored(String digits, int point) {
-        return Double.parseDouble("0" + digits.substring(0, point) + "." + digits.substring(point) + "0");
+    /** Of the ways one slip of the pen can be mended, those that lead to what an engine of this kind can have. */
+    private void digits(Mistake mistake, int i, int reading, double value, List<Double> moves) {
+        Readings.Entry entry = entries.get(i);
+        List<Double> possible = moves.stream()
+                .filter(move -> move != 0)
+                .filter(move ->
+                        !entry.term().isRead() || entry.term().believable().holds(value + move))
+                .toList();
+        int count = entry.written().size();
+        possible.forEach(
+                move -> found.add(new Hypothesis(mistake, i, reading, move, 0, 1.0 / (possible.size() * count))));
     }
 
     private void thimble(int i, Readings.Entry entry) {

@@ -1,11 +1,14 @@
 package longthrow.core.measure;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
+import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Term;
 
@@ -39,7 +42,7 @@ final class Impossible {
             new Floor(Term.COIL_BIND_MARGIN, "the spring would be solid before full lift", List.of()),
             new Floor(Term.SPRING_RATE, "the spring would push less when pressed further", List.of()));
 
-    private final List<Stop> stops = new ArrayList<>();
+    private final Map<Term, Stop> stops = new LinkedHashMap<>();
     private final Set<Term> terms = new LinkedHashSet<>();
 
     Impossible(Figures figures) {
@@ -47,10 +50,11 @@ final class Impossible {
             figures.figure(floor.term()).filter(Impossible::isBelowNothing).ifPresent(figure -> {
                 terms.add(floor.term());
                 terms.addAll(floor.spoils());
-                stops.add(stop(figures, floor.term(), floor.means(), figure));
+                stops.put(floor.term(), stop(figures, floor.term(), floor.means(), figure));
             });
         }
         rodShorterThanThrow(figures);
+        gasketInTheBore(figures);
     }
 
     private static boolean isBelowNothing(Measured figure) {
@@ -67,22 +71,52 @@ final class Impossible {
                 true);
     }
 
+    /** This can be, so its figure stands and its rule judges it; it must not be all the same. */
+    private void gasketInTheBore(Figures figures) {
+        figures.figure(Term.GASKET_OVER_BORE)
+                .filter(Impossible::isBelowNothing)
+                .ifPresent(figure -> stops.put(
+                        Term.GASKET_OVER_BORE,
+                        stop(
+                                figures,
+                                Term.GASKET_OVER_BORE,
+                                "the edge of the gasket would stand in the bore and burn, and a piston proud of the deck strikes it",
+                                figure)));
+    }
+
     private void rodShorterThanThrow(Figures figures) {
         figures.figure(Term.ROD_RATIO).filter(r -> r.high() < 0.5).ifPresent(ratio -> {
             terms.add(Term.ROD_RATIO);
             terms.add(Term.SKIRT_TO_COUNTERWEIGHT);
-            stops.add(new Stop(
-                    "do not assemble it as written",
-                    "the rod is shorter than the throw, so the crankshaft cannot turn",
-                    "read rod length and stroke again: "
-                            + String.join(
-                                    ", ", figures.result(Term.ROD_RATIO, ratio).from()),
-                    true));
+            stops.put(
+                    Term.ROD_RATIO,
+                    new Stop(
+                            "do not assemble it as written",
+                            "the rod is shorter than the throw, so the crankshaft cannot turn",
+                            "read rod length and stroke again: "
+                                    + String.join(
+                                            ", ",
+                                            figures.result(Term.ROD_RATIO, ratio)
+                                                    .from()),
+                            true));
         });
     }
 
-    List<Stop> stops() {
-        return stops;
+    /**
+     * What must not be assembled by each way out of a dispute; by one way when nothing disagrees.
+     * @param ways one or more
+     */
+    static List<Stop> stops(List<Figures> ways) {
+        List<Map<Term, Stop>> byWay =
+                ways.stream().map(w -> new Impossible(w).stops).toList();
+        Set<Term> all = new LinkedHashSet<>();
+        byWay.forEach(stops -> all.addAll(stops.keySet()));
+        return all.stream()
+                .map(term -> Stops.overall(byWay.stream()
+                        .map(stops -> Optional.ofNullable(stops.get(term)))
+                        .toList()))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /** Whether the figure cannot be, or hangs on one that cannot be. */

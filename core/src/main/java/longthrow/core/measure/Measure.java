@@ -2,9 +2,11 @@ package longthrow.core.measure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -13,7 +15,6 @@ import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Result;
-import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Donor;
@@ -49,20 +50,19 @@ public final class Measure {
         } catch (NotConvergedException e) {
             return untangled(build);
         }
-        Suspects suspects = Suspects.of(all.readings());
-        Contradictions contradictions = Contradictions.of(all, suspects);
+        Contradictions contradictions = Contradictions.of(all);
+        SuspectWords words = new SuspectWords(contradictions);
         Figures figures = contradictions.settled();
         Impossible impossible = new Impossible(figures);
         Function<Term, Optional<Measured>> agreed = term ->
                 contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : figures.figure(term);
-        List<Result> values = figures.results().stream()
-                .map(r -> contradictions.touches(r.term()) || impossible.spoils(r.term())
-                        ? new Result(r.term(), r.figure(), r.provenance(), r.from(), true)
-                        : r)
-                .toList();
-        List<Verdict> verdicts = new Degreeing(build, figures.readings(), agreed).told(Judge.verdicts(build, agreed));
+        List<Result> values = values(contradictions, impossible);
+        List<Verdict> verdicts = new Degreeing(build, figures.readings(), agreed)
+                .told(Judge.verdicts(build, agreed)).stream()
+                        .map(v -> inDispute(v, values))
+                        .toList();
         LiftCurves curves = new LiftCurves(build, agreed);
-        List<Finding> findings = new ArrayList<>(contradictions.findings(MOST_SUSPECTS, NAMED_FROM));
+        List<Finding> findings = new ArrayList<>(words.findings(MOST_SUSPECTS, NAMED_FROM));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
         findings.addAll(Aims.findings(build, agreed));
@@ -73,10 +73,8 @@ public final class Measure {
         findings.addAll(PartVerdicts.of(build, verdicts, agreed));
         findings.addAll(Stops.cautions(build));
         List<DefaultUsed> defaults = new ArrayList<>(figures.readings().defaults());
-        defaults.addAll(suspects.assumed());
+        defaults.addAll(contradictions.suspects().assumed());
         defaults.addAll(curves.defaults());
-        List<Stop> stops = new ArrayList<>(impossible.stops());
-        stops.addAll(Stops.of(build, agreed));
         return new Answer(
                 "measure",
                 build.name(),
@@ -85,10 +83,51 @@ public final class Measure {
                 values,
                 verdicts,
                 findings,
-                stops,
-                figures.unknowns(),
+                contradictions.stops(agreed),
+                contradictions.unknowns(),
                 defaults,
-                next(figures, contradictions, verdicts));
+                next(figures, contradictions, words, verdicts));
+    }
+
+    /** A figure that is shown as in dispute is not said to be unknown. */
+    private static Verdict inDispute(Verdict v, List<Result> values) {
+        if (v.state() != Verdict.State.UNKNOWN) {
+            return v;
+        }
+        String why = v.why();
+        for (Result r : values) {
+            if (r.contradicted()) {
+                String label = r.term().label();
+                why = why.replace(label + " is not known", label + " is in dispute")
+                        .replace("the " + label + ", which is not known", "the " + label + ", which is in dispute");
+            }
+        }
+        return new Verdict(
+                v.rule(),
+                v.label(),
+                v.term(),
+                v.least(),
+                v.most(),
+                v.probability(),
+                v.state(),
+                v.chosen(),
+                why,
+                why.equals(v.why()) ? v.cure() : "", // what to read again stands with the suspects
+                v.source());
+    }
+
+    private static List<Result> values(Contradictions contradictions, Impossible impossible) {
+        List<Result> values = new ArrayList<>();
+        Figures figures = contradictions.settled();
+        for (Term term : figures.model().terms()) {
+            contradictions.shown(term).ifPresent(figure -> {
+                boolean asSettled = figures.figure(term).isPresent();
+                Result r = (asSettled ? figures : contradictions.written()).result(term, figure);
+                boolean disputed = contradictions.touches(term) || impossible.spoils(term);
+                values.add(new Result(term, figure, r.provenance(), r.from(), disputed));
+            });
+        }
+        return values;
     }
 
     /** When the readings are so far from any engine that no figures can be found that come near them all. */
@@ -105,16 +144,24 @@ public final class Measure {
                 build.units(),
                 List.of(),
                 List.of(),
-                List.of(finding),
-                List.of(),
+                untangledFindings(build, finding),
+                Stops.ofEach(build, Candidates.asWritten(build)),
                 List.of(),
                 List.of(),
                 List.of());
     }
 
+    private static List<Finding> untangledFindings(Build build, Finding first) {
+        List<Finding> findings = new ArrayList<>();
+        findings.add(first);
+        findings.addAll(Stops.cautions(build));
+        return findings;
+    }
+
     /** First what is contradicted, then the verdict that is least certain, then the ratio. */
-    private static List<NextReading> next(Figures figures, Contradictions contradictions, List<Verdict> verdicts) {
-        List<NextReading> next = new ArrayList<>(contradictions.next(figures.build()));
+    private static List<NextReading> next(
+            Figures figures, Contradictions contradictions, SuspectWords words, List<Verdict> verdicts) {
+        List<NextReading> next = new ArrayList<>(words.next());
         NextReadings readings = new NextReadings(figures);
         Set<Term> targets = new LinkedHashSet<>();
         verdicts.stream()
@@ -128,13 +175,15 @@ public final class Measure {
         targets.add(Term.SQUISH);
         Set<Term> named = new LinkedHashSet<>();
         next.forEach(n -> named.add(n.read()));
-        for (Term target : targets) {
-            if (next.size() >= MOST_NEXT) {
-                break;
-            }
-            for (NextReading reading : readings.forTerm(target, MOST_NEXT)) {
-                if (next.size() < MOST_NEXT && named.add(reading.read())) {
-                    next.add(reading);
+        Map<Term, List<NextReading>> ranked = new EnumMap<>(Term.class);
+        for (int round = 0; round < MOST_NEXT; round++) { // the best for each figure before the second best for one
+            for (Term target : targets) {
+                if (next.size() >= MOST_NEXT) {
+                    return next;
+                }
+                List<NextReading> forOne = ranked.computeIfAbsent(target, t -> readings.forTerm(t, MOST_NEXT));
+                if (round < forOne.size() && named.add(forOne.get(round).read())) {
+                    next.add(forOne.get(round));
                 }
             }
         }
@@ -147,7 +196,7 @@ public final class Measure {
         String second = printed.second()
                 .map(f -> " (" + f.value() + " " + f.unit() + ")")
                 .orElse("");
-        return printed.first().value() + " " + printed.first().unit() + second;
+        return (printed.first().value() + " " + printed.first().unit()).strip() + second;
     }
 
     /** A share in words. */

@@ -26,6 +26,13 @@ enum Mistake {
     INCH_FOR_MILLIMETRE(
             "inch_for_millimetre", 1, "inches and millimetres were mixed up", "read the unit on the instrument"),
     DROPPED_DIGIT("dropped_digit", 1, "a digit is missing", "read it again, aloud, and write every digit"),
+    DECIMAL_POINT(
+            "decimal_point",
+            1,
+            "the decimal point is in the wrong place",
+            "read it again and look at the decimal point"),
+    DIGITS_SWAPPED("digits_swapped", 1, "two digits changed places", "read it again, aloud, one digit after the other"),
+    MISREAD_DIGIT("misread_digit", 3, "one digit is wrong", "read it again, aloud, one digit after the other"),
     GASKET_FORGOTTEN(
             "gasket_forgotten",
             1,

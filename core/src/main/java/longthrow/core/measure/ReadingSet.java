@@ -2,6 +2,7 @@ package longthrow.core.measure;
 
 import java.util.List;
 import longthrow.core.build.Instrument;
+import longthrow.core.measurement.StudentT;
 import longthrow.core.term.Term;
 
 /**
@@ -16,6 +17,9 @@ record ReadingSet(
         Term term, String place, List<Double> values, Instrument instrument, double pooled, double pooledFreedom) {
     /** From this many readings their own scatter is used alone; below it stands pooled with the table (JCGM 100:2008 4.2.4). */
     static final int OWN_SCATTER_FROM = 3;
+
+    /** Two readings that lie within what hand and scale leave so often do not quarrel. */
+    static final double QUARREL = 0.99;
 
     /** Scatter in half steps from which the rounding of one reading says nothing of the next; a little under 1 as the scatter is an estimate. */
     private static final double AT_RANDOM = 0.8;
@@ -51,9 +55,23 @@ record ReadingSet(
         return count() < OWN_SCATTER_FROM;
     }
 
-    /** Standard deviation of one reading that the doubt is built on. */
+    /** Standard deviation of one reading that the doubt is built on; two readings that quarrel are believed before the table. */
     double scatter() {
-        return !usesTable() ? Math.sqrt(squares() / (count() - 1)) : bestScatter();
+        double own = count() < 2 ? 0 : Math.sqrt(squares() / (count() - 1));
+        if (!usesTable()) {
+            return own;
+        }
+        return quarrels() ? Math.max(own, bestScatter()) : bestScatter();
+    }
+
+    /** Whether two readings lie farther apart than hand and scale leave them 99 times in 100: then nothing tells which is right. */
+    boolean quarrels() {
+        return count() == 2 && Math.abs(values.get(0) - values.get(1)) > mostApart();
+    }
+
+    /** How far apart hand and scale leave two readings, 99 times in 100 [SI]. */
+    double mostApart() {
+        return StudentT.factor(QUARREL, pooledFreedom) * Math.sqrt(2) * pooled + instrument.resolution();
     }
 
     /** Degrees of freedom of {@link #scatter()}. */

@@ -37,6 +37,11 @@ final class Readings {
     static final double TEMPERATURE_DOUBT = 1.0;
     /** Ring-land crevice of a small engine, one to three per cent of the clearance volume [m3], Heywood (1988) section 8.6; from memory. */
     private static final double USUAL_CREVICE = 0.4e-6;
+    /** Figures that are a wish, or a plate's: they are stated, not read, and stand as they are written. */
+    static final Set<Term> STATED =
+            Set.of(Term.WANTED_SPEED, Term.GOVERNED_SPEED, Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED);
+    /** Share of itself that a stated figure is held to: far below what anything here can tell, and above what doubles round. */
+    static final double STATED_TO = 1e-7;
     /** A vanishing pull is this many times as wide as the believable range. */
     private static final double PULL_WIDTH = 10;
 
@@ -118,19 +123,58 @@ final class Readings {
         return model;
     }
 
-    /** The same readings with some places set aside. */
-    Readings without(Set<String> places) {
-        return new Readings(this, places);
+    /** The same readings with some of them set aside. */
+    Readings without(Set<Aside> aside) {
+        return new Readings(this, aside);
     }
 
-    private Readings(Readings all, Set<String> aside) {
+    private Readings(Readings all, Set<Aside> aside) {
         build = all.build;
         model = all.model;
-        all.entries.stream().filter(e -> !aside.contains(e.place())).forEach(entries::add);
+        for (Entry entry : all.entries) {
+            if (!aside.contains(Aside.all(entry.place()))) {
+                entries.add(left(entry, aside));
+            }
+        }
         defaults.addAll(all.defaults);
         findings.addAll(all.findings);
         withoutTolerance.addAll(all.withoutTolerance);
         trials.putAll(all.trials);
+    }
+
+    /** An entry without those of its readings that are set aside. */
+    private static Entry left(Entry entry, Set<Aside> aside) {
+        ReadingSet set = entry.set();
+        List<Integer> kept = new ArrayList<>();
+        for (int k = 0; set != null && k < set.count(); k++) {
+            if (!aside.contains(new Aside(entry.place(), k))) {
+                kept.add(k);
+            }
+        }
+        if (set == null || kept.size() == set.count() || kept.isEmpty()) {
+            return entry;
+        }
+        ReadingSet fewer = new ReadingSet(
+                set.term(),
+                set.place(),
+                kept.stream().map(set.values()::get).toList(),
+                set.instrument(),
+                set.pooled(),
+                set.pooledFreedom());
+        Map<Source, Double> errors = errors(fewer);
+        entry.observation().errors().forEach((source, factor) -> {
+            if (source.kind() == Source.Kind.TEMPERATURE) {
+                errors.put(source, factor);
+            }
+        });
+        Observation o = entry.observation();
+        return new Entry(
+                new Observation(o.id(), o.formula(), fewer.mean(), errors),
+                entry.term(),
+                entry.place(),
+                entry.provenance(),
+                fewer,
+                kept.stream().map(entry.written()::get).toList());
     }
 
     List<Entry> entries() {
@@ -188,7 +232,20 @@ final class Readings {
     }
 
     private void add(Term term, String place, Given given) {
-        if (given instanceof Given.Taken taken) {
+        if (STATED.contains(term) && isStated(given)) {
+            Quantity value = given.figure().orElseThrow();
+            boolean sheet = given instanceof Given.Specified;
+            Source source = Source.at95(
+                    place + " stated", Source.Kind.TYPED, term.label(), STATED_TO * Math.max(Math.abs(value.si()), 1));
+            entry(
+                    term,
+                    place,
+                    sheet ? Provenance.SPECIFIED : Provenance.STATED,
+                    null,
+                    List.of(value),
+                    value.si(),
+                    single(source));
+        } else if (given instanceof Given.Taken taken) {
             List<Double> values = taken.readings().stream().map(Quantity::si).toList();
             Instrument instrument = instrument(term, taken.instrument(), place);
             Thermal thermal = thermal(term, place, taken);
@@ -213,7 +270,6 @@ final class Readings {
             Map<Source, Double> errors = errors(set);
             errors.putAll(thermal.errors());
             entry(term, place, Provenance.MEASURED, set, taken.readings(), set.mean(), errors);
-            believable(term, place, corrected);
         } else if (given instanceof Given.Typed typed) {
             Source source = Source.at95(
                     place + " ±",
@@ -228,11 +284,10 @@ final class Readings {
                     List.of(typed.value()),
                     typed.value().si(),
                     single(source));
-            believable(term, place, List.of(typed.value().si()));
         } else if (given instanceof Given.Specified sheet) {
-            believable(term, place, List.of(sheet.value().si()));
             Quantity tolerance = sheet.tolerance();
             if (tolerance == null) {
+                believable(term, place, sheet.value().si());
                 withoutTolerance.add(term);
                 findings.add(new Finding(
                         Finding.Kind.WARNING,
@@ -477,18 +532,27 @@ final class Readings {
         };
     }
 
-    private void believable(Term term, String place, List<Double> values) {
-        for (double value : values) {
-            if (!term.believable().holds(value)) {
-                findings.add(new Finding(
-                        Finding.Kind.WARNING,
-                        place,
-                        term.label() + " is outside what an 80 to 500 cc single shows",
-                        "check the unit, the decimal point" + " and the sign"
-                                + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")") + ", and read it again"));
-                return;
-            }
+    /** A figure that is used is held against its range where contradictions are looked for; one that is not used, here. */
+    private void believable(Term term, String place, double value) {
+        if (!term.believable().holds(value)) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    place,
+                    term.label() + " is outside what an 80 to 500 cc single shows",
+                    checkIt(term)));
         }
+    }
+
+    /** What to look at first when a figure cannot be believed. */
+    static String checkIt(Term term) {
+        return "check the unit, the decimal point and the sign"
+                + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")") + ", and read it again";
+    }
+
+    /** A figure that was decided or that stands on a plate: one figure, with no doubt and no instrument beside it. */
+    private static boolean isStated(Given given) {
+        return (given instanceof Given.Taken t && t.readings().size() == 1 && t.instrument() == null)
+                || (given instanceof Given.Specified s && s.tolerance() == null);
     }
 
     /**

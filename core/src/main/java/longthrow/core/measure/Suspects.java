@@ -40,13 +40,24 @@ final class Suspects {
     private static final double USUAL_ROCK = 0.15e-3;
     /** Usual difference along the pin axis, standard deviation [m]; common practice, no source. */
     private static final double USUAL_TILT = 0.05e-3;
+    /** A second mistake is held against its reading when the rest is three times as likely with it (logarithm); Jeffreys, Theory of
+     * Probability, 1961, appendix B, where evidence becomes substantial: half a power of ten; from memory. */
+    private static final double SPEAKS = 0.5 * Math.log(10);
+    /** A mistake fits as well as another when the readings are no more than twenty times less likely with it (logarithm); a judgement. */
+    private static final double AS_WELL = Math.log(20);
     /** So many single mistakes are looked at again for a second one beside them. */
     private static final int PAIRED = 6;
     /** Deck clearance of an engine that runs, 95 times in 100 [m]: the usual range widened by a third; common practice, no source. */
     private static final double MOST_PROUD = -1.1e-3;
 
     private static final double MOST_BELOW = 3.6e-3;
+    /** Middle of the usual rod lengths, in strokes; common practice, no source. */
+    private static final double ROD_STROKES = 1.75;
+    /** Rods stand this near to that, 95 times in 100 [m]: 1.2 to 2.3 strokes of 80 mm; common practice, no source. */
+    private static final double ROD_WITHIN = 45e-3;
+
     private static final String USUAL = " usual";
+    private static final String ROD_BY_STROKE = Term.ROD_RATIO.path() + USUAL;
 
     /**
      * A mistake at a place with its posterior share.
@@ -64,15 +75,25 @@ final class Suspects {
     private final double[] residual;
     private final double noMistake;
     private final List<Suspect> suspects;
+    private final List<Suspect> asWell;
     private final List<DefaultUsed> assumed;
 
-    /** One explanation of the readings: no, one or two mistakes. */
-    private record Explanation(List<Hypothesis> mistakes, List<Double> moves, double score) {}
+    /**
+     * One explanation of the readings: no, one or two mistakes.
+     * @param needed   whether each mistake is needed for it
+     * @param logPrior of the first mistake
+     */
+    private record Explanation(
+            List<Hypothesis> mistakes, List<Double> moves, double score, List<Boolean> needed, double logPrior) {}
 
     private Suspects(Readings readings) {
         entries = readings.entries();
         hypotheses = Hypotheses.of(entries);
-        List<Observation> usual = usualEngine(readings.model());
+        Set<String> spokenOf = new HashSet<>();
+        entries.forEach(e -> spokenOf.addAll(e.observation().formula().inputs()));
+        List<Observation> usual = usualEngine(readings.model()).stream()
+                .filter(o -> spokenOf.containsAll(o.formula().inputs()))
+                .toList();
         List<Integer> all = checked(entries, usual);
         List<Integer> checked = all.stream().filter(i -> i < entries.size()).toList();
         List<Observation> kept = new ArrayList<>(
@@ -95,6 +116,7 @@ final class Suspects {
             }
         }
         List<Explanation> explanations = explain();
+        asWell = asWell(explanations);
         double best =
                 explanations.stream().mapToDouble(Explanation::score).max().orElse(0);
         double total = 0;
@@ -107,6 +129,9 @@ final class Suspects {
                 none = weight;
             }
             for (int k = 0; k < e.mistakes().size(); k++) {
+                if (!e.needed().get(k)) {
+                    continue;
+                }
                 Hypothesis h = e.mistakes().get(k);
                 Suspect suspect = new Suspect(
                         h.mistake(),
@@ -123,6 +148,37 @@ final class Suspects {
                 .map(s -> new Suspect(s.mistake(), s.entry(), s.reading(), s.move(), s.share() / sum))
                 .sorted(Comparator.comparingDouble(Suspect::share).reversed())
                 .toList();
+    }
+
+    /** The best single mistake at each place by how well it fits alone, however often such a mistake is met: those that fit about as well as the best. */
+    private List<Suspect> asWell(List<Explanation> explanations) {
+        List<Explanation> single = explanations.stream()
+                .filter(e -> e.mistakes().size() == 1 && e.mistakes().get(0).mistake() != Mistake.OTHER)
+                .sorted(Comparator.comparingDouble((Explanation e) -> e.score() - e.logPrior())
+                        .reversed())
+                .toList();
+        double best =
+                single.isEmpty() ? 0 : single.get(0).score() - single.get(0).logPrior();
+        Map<Integer, Suspect> byEntry = new LinkedHashMap<>();
+        for (Explanation e : single) {
+            Hypothesis h = e.mistakes().get(0);
+            if (e.score() - e.logPrior() >= best - AS_WELL) {
+                byEntry.putIfAbsent(
+                        h.entry(),
+                        new Suspect(
+                                h.mistake(),
+                                entries.get(h.entry()),
+                                h.reading(),
+                                e.moves().get(0),
+                                0));
+            }
+        }
+        return List.copyOf(byEntry.values());
+    }
+
+    /** Single mistakes that would mend it about as well as the likeliest, one for each place; their share is not said. */
+    List<Suspect> asWell() {
+        return asWell;
     }
 
     private static Suspect together(Suspect a, Suspect b) {
@@ -150,6 +206,13 @@ final class Suspects {
                         -MOST_PROUD / INCH,
                         1e3 * MOST_BELOW,
                         MOST_BELOW / INCH)));
+            } else if (o.id().equals(ROD_BY_STROKE)) {
+                assumed.add(taken(String.format(
+                        Locale.ROOT,
+                        "an engine that runs has a rod within %.0f mm (%.2f in) of %.2f times its stroke",
+                        1e3 * ROD_WITHIN,
+                        ROD_WITHIN / INCH,
+                        ROD_STROKES)));
             } else if (o.id().equals(EngineModel.TILT_SIDES + USUAL)) {
                 assumed.add(level("across the pin", USUAL_ROCK));
             } else if (o.id().equals(EngineModel.TILT_ENDS + USUAL)) {
@@ -204,6 +267,37 @@ final class Suspects {
         return Math.sqrt(outside + inside);
     }
 
+    /**
+     * Probability that the one reading of two is the wrong one, by all that checks them from outside.
+     * @param place   of two readings
+     * @param reading 0 or 1
+     */
+    double wrongOfTwo(String place, int reading) {
+        double wrong = 0.5;
+        for (int i = 0; i < entries.size(); i++) {
+            ReadingSet set = entries.get(i).set();
+            double[] column = columns.get(i);
+            if (entries.get(i).place().equals(place) && set != null && set.count() == 2 && column != null) {
+                double apart = set.values().get(1) - set.values().get(0);
+                double firstWrong = fitMoved(column, apart / 2);
+                double secondWrong = fitMoved(column, -apart / 2);
+                double first = 1 / (1 + Math.exp(secondWrong - firstWrong));
+                wrong = reading == 0 ? first : 1 - first;
+            }
+        }
+        return wrong;
+    }
+
+    /** Log-likelihood of the disagreement left when one entry is moved. */
+    private double fitMoved(double[] column, double move) {
+        double left = 0;
+        for (int k = 0; k < residual.length; k++) {
+            double r = residual[k] + move * column[k];
+            left += r * r;
+        }
+        return -0.5 * left;
+    }
+
     /** Most probable first; shares of different places may add to more than one when two mistakes are likely together. */
     List<Suspect> ranked() {
         return suspects;
@@ -240,10 +334,18 @@ final class Suspects {
 
     /**
      * What an engine that runs shows, so that a slip nothing else checks still stands out when it leads to no engine at all: deck clearance from 1.1 mm
-     * proud to 3.6 mm below, the usual range widened by a third; common practice, no source.
+     * proud to 3.6 mm below, the usual range widened by a third, and a rod of about 1.75 strokes; common practice, no source.
      */
     private static List<Observation> usualEngine(EngineModel model) {
-        return List.of(usual(model, Term.DECK_CLEARANCE, MOST_PROUD, MOST_BELOW));
+        return List.of(usual(model, Term.DECK_CLEARANCE, MOST_PROUD, MOST_BELOW), rodByStroke());
+    }
+
+    /** Rod against stroke, as a difference: a ratio is no straight line where the stroke is out by half or by double. */
+    private static Observation rodByStroke() {
+        Source source = Source.at95(ROD_BY_STROKE, Source.Kind.ASSUMED, Term.ROD_RATIO.label(), ROD_WITHIN);
+        Expression over = Expression.input(Term.ROD_LENGTH.path())
+                .minus(Expression.input(Term.STROKE.path()).times(ROD_STROKES));
+        return new Observation(ROD_BY_STROKE, Formula.of(ROD_BY_STROKE, over), 0, Map.of(source, 1.0));
     }
 
     /** Within the range 95 times in 100. */
@@ -318,10 +420,13 @@ final class Suspects {
         double[] prior = priors();
         List<Explanation> all = new ArrayList<>();
         double none = Math.log(NO_MISTAKE) + base();
-        all.add(new Explanation(List.of(), List.of(), none));
+        all.add(new Explanation(List.of(), List.of(), none, List.of(), Math.log(NO_MISTAKE)));
         List<Explanation> singles = new ArrayList<>();
+        double[] alone = new double[hypotheses.size()];
         for (int h = 0; h < hypotheses.size(); h++) {
-            singles.add(single(hypotheses.get(h), prior[h]));
+            Explanation single = single(hypotheses.get(h), prior[h]);
+            alone[h] = single.score();
+            singles.add(single);
         }
         singles.sort(Comparator.comparingDouble(Explanation::score).reversed());
         all.addAll(singles);
@@ -337,7 +442,7 @@ final class Suspects {
             for (int h = 0; h < hypotheses.size(); h++) {
                 Hypothesis two = hypotheses.get(h);
                 if (two.entry() != one.entry()) {
-                    all.add(pair(first, one, two, prior[h]));
+                    all.add(pair(first, one, two, new Odds(first.logPrior(), Math.log(prior[h]), alone[h])));
                 }
             }
         }
@@ -380,10 +485,21 @@ final class Suspects {
         return new Explanation(
                 List.of(h),
                 List.of(mended.move()),
-                Math.log(prior) + base() + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()));
+                Math.log(prior) + base() + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()),
+                List.of(true),
+                Math.log(prior));
     }
 
-    private Explanation pair(Explanation first, Hypothesis one, Hypothesis two, double prior) {
+    /**
+     * What is known of the two of a pair before they are put together.
+     * @param priorOfOne logarithm
+     * @param priorOfTwo logarithm
+     * @param twoAlone   score of the second as the only mistake
+     */
+    private record Odds(double priorOfOne, double priorOfTwo, double twoAlone) {}
+
+    /** Two mistakes together; one that hardly adds to what the other explains is not held against its reading. */
+    private Explanation pair(Explanation first, Hypothesis one, Hypothesis two, Odds odds) {
         double[] after = residual.clone();
         double[] column = columns.get(one.entry());
         double move = first.moves().get(0);
@@ -395,10 +511,15 @@ final class Suspects {
         }
         Mended mended = mend(after, two);
         double gain = mended.log() + 0.5 * square(after) + ownChange(two, mended.move());
+        double score = first.score() + odds.priorOfTwo() - Math.log(NO_MISTAKE) + gain;
+        double gainOfOne = score - odds.twoAlone() - odds.priorOfOne() + Math.log(NO_MISTAKE);
+        boolean needsOne = gainOfOne >= SPEAKS || gainOfOne >= gain;
         return new Explanation(
                 List.of(one, two),
                 List.of(move, mended.move()),
-                first.score() + Math.log(prior) - Math.log(NO_MISTAKE) + gain);
+                score,
+                List.of(needsOne, gain >= SPEAKS),
+                first.logPrior());
     }
 
     /**

@@ -3,6 +3,8 @@ package longthrow.core.measurement;
 /** Where a figure came from. */
 public enum Provenance {
     MEASURED("measured"),
+    /** A wish of the owner or a figure off a plate. */
+    STATED("as stated"),
     SPECIFIED("specified"),
     CATALOGUE("catalogue"),
     ASSUMED("assumed");

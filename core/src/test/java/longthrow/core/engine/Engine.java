@@ -12,6 +12,7 @@ import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.Given;
 import longthrow.core.build.OwnRule;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -31,6 +32,7 @@ final class Engine {
     final List<Damage> damage = new ArrayList<>();
     final List<ExactLength> shims = new ArrayList<>();
     final Map<Term, Quantity> aims = new EnumMap<>(Term.class);
+    final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
     final Map<Term, Measured> figures = new EnumMap<>(Term.class);
 
     Engine is(Choice choice, String option) {
@@ -78,6 +80,27 @@ final class Engine {
         return with(term, Measured.exact(Units.RPM.toSi(turnsPerMinute)));
     }
 
+    /** A guess of the owner, with its 95 % half-width. */
+    Engine guessRpm(Term term, double turnsPerMinute, double plusMinus) {
+        given.put(
+                term,
+                List.of(new Given.Assumed(
+                        Quantity.of(java.math.BigDecimal.valueOf(turnsPerMinute), Units.RPM),
+                        Quantity.of(java.math.BigDecimal.valueOf(plusMinus), Units.RPM),
+                        "looks strong",
+                        "")));
+        return rpm(term, turnsPerMinute, plusMinus);
+    }
+
+    /** With a 95 % half-width. */
+    Engine rpm(Term term, double turnsPerMinute, double plusMinus) {
+        return with(
+                term,
+                Measured.of(
+                        Units.RPM.toSi(turnsPerMinute),
+                        List.of(Source.at95(term.path(), Source.Kind.TYPED, term.label(), Units.RPM.toSi(plusMinus)))));
+    }
+
     Engine with(Term term, Measured figure) {
         figures.put(term, figure);
         return this;
@@ -90,7 +113,7 @@ final class Engine {
                 UnitSystem.METRIC_FIRST,
                 List.of(),
                 Map.of(),
-                Map.of(),
+                given,
                 choices,
                 rulesChosen,
                 ownRules,

@@ -3,9 +3,13 @@ package longthrow.core.engine;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
+import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Given;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
@@ -148,5 +152,81 @@ class StopsTest {
                     assertThat(c.message()).contains("invisible", "skin", "lungs");
                     assertThat(c.mend()).contains("water");
                 });
+    }
+
+    /** A cast wheel wanted at 5200 rpm over its maker's 3600, and ratings of wheel and rod as given. */
+    private static Engine fasterThanGoverned() {
+        return new Engine()
+                .is(Choice.FLYWHEEL_KIND, "cast_aluminium")
+                .rpm(Term.GOVERNED_SPEED, 3600)
+                .rpm(Term.WANTED_SPEED, 5200);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"5500, 5000", "9000, 9000", "9000, 1"})
+    void aGuessNeverLiftsAStop(double rpm, double plusMinus) {
+        Engine engine = fasterThanGoverned()
+                .guessRpm(Term.FLYWHEEL_RATED_SPEED, rpm, plusMinus)
+                .guessRpm(Term.ROD_RATED_SPEED, rpm, plusMinus);
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused())
+                    .isTrue(); // the maker's speed of a cast aluminium wheel is passed whatever is guessed
+            assertThat(s.why()).contains("rod rated speed", "a guess approves nothing", "cast-aluminium wheel");
+        });
+    }
+
+    @Test
+    void aGuessedGovernedSpeedLiftsNothingEither() {
+        Engine engine = new Engine().rpm(Term.WANTED_SPEED, 5200).guessRpm(Term.GOVERNED_SPEED, 6000, 10);
+        assertThat(stops(engine))
+                .singleElement()
+                .satisfies(s -> assertThat(s.refused()).isFalse());
+        engine.is(Choice.FLYWHEEL_KIND, "solid_iron");
+        assertThat(stops(engine)).anyMatch(s -> s.what().startsWith("do not run the cast flywheel"));
+    }
+
+    /** 5201 against 5200 with u = 500 / 1.96: a chance of 50 %; at 5700, 1.96 standard uncertainties above, 97.5 %. */
+    @ParameterizedTest
+    @CsvSource({"5201, 1", "5500, 1", "5700, 0"})
+    void aRatingCoversASpeedOnlyWhenItSurelyDoes(double rated, int stops) {
+        Engine engine =
+                fasterThanGoverned().rpm(Term.FLYWHEEL_RATED_SPEED, rated, 500).rpm(Term.ROD_RATED_SPEED, rated, 500);
+        assertThat(stops(engine)).hasSize(stops);
+        assertThat(PartVerdicts.of(engine.build(), engine.verdicts(), engine.figures()))
+                .filteredOn(f -> f.where().equals("flywheel"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.message().contains("keep")).isEqualTo(stops == 0));
+    }
+
+    @Test
+    void aDonorStrokeWrittenDownAsUnknownLeavesTheThrowUnapproved() {
+        Engine engine = new Engine().mm(Term.STROKE, 56.50, 0.02);
+        assertThat(stops(engine)).isEmpty();
+        engine.given.put(Term.DONOR_STROKE, List.of(new Given.NotKnown("")));
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused()).isFalse();
+            assertThat(s.what()).contains("mocked up");
+            assertThat(s.why()).contains(Term.DONOR_STROKE.path());
+        });
+    }
+
+    private static Function<Term, Optional<Measured>> at(double rpm) {
+        return fasterThanGoverned().rpm(Term.WANTED_SPEED, rpm).figures();
+    }
+
+    /** Whichever of 5200 and 5600 is right, 3600 is passed; of 3500 and 5600 only one passes it. */
+    @Test
+    void aStopThatHoldsByEveryReadingStandsAndOneThatHoldsBySomeIsNotApproved() {
+        Build build = fasterThanGoverned().build();
+        assertThat(Stops.ofEach(build, List.of(at(5200), at(5600))))
+                .singleElement()
+                .matches(Stop::refused);
+        assertThat(Stops.ofEach(build, List.of(at(3500), at(5600))))
+                .singleElement()
+                .satisfies(s -> {
+                    assertThat(s.refused()).isFalse();
+                    assertThat(s.why()).contains("readings behind it disagree");
+                });
+        assertThat(Stops.ofEach(build, List.of(at(3500), at(3600)))).isEmpty();
     }
 }

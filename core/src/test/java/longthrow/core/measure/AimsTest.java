@@ -70,4 +70,13 @@ class AimsTest {
                 .extracting(DefaultUsed::what)
                 .anyMatch(w -> w.contains("stand level across the pin within 0.29 mm"));
     }
+
+    @Test
+    void nothingIsWorkedOutForAnAimNoEngineHas() {
+        Answer answer = Measure.of(stack().aim(Term.SQUISH, "500 mm").build(), List.of());
+        assertThat(answer.value(Term.ROD_LENGTH_WANTED)).isEmpty();
+        assertThat(aims(stack().aim(Term.SQUISH, "500 mm").build()))
+                .singleElement()
+                .satisfies(f -> assertThat(f.mend()).doesNotContain("fit"));
+    }
 }

@@ -228,7 +228,9 @@ final class BenchDesign {
         for (int k = 0; k < n; k++) {
             readings.add(quantity(Math.round((expected + hand * engine.normal()) / step), step, term.dimension()));
         }
-        return new Given.Taken(readings, line.tool(), partAt, toolAt, Given.Origin.NOT_SAID, "");
+        // a bare speed is a wish or a plate's; one that was read names what it was read with
+        String with = Readings.STATED.contains(term) ? tool.key() : line.tool();
+        return new Given.Taken(readings, with, partAt, toolAt, Given.Origin.NOT_SAID, "");
     }
 
     private Instrument instrument(Line line) {

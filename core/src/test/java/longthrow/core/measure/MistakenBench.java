@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import longthrow.core.build.Build;
 import longthrow.core.term.Choice;
@@ -188,7 +189,7 @@ final class MistakenBench {
         int line = places.get(random.nextInt(places.size()));
         Line at = SHEET.get(line);
         double error = error(kind, at);
-        int reading = (kind == Mistake.THIMBLE_TURN || kind == Mistake.DROPPED_DIGIT) && at.count() > 1
+        int reading = (kind == Mistake.THIMBLE_TURN || PEN.contains(kind)) && at.count() > 1
                 ? random.nextInt(at.count())
                 : -1;
         errors.put(line, Map.of(reading, error));
@@ -237,7 +238,8 @@ final class MistakenBench {
                     default -> 0;
                 };
             case INCH_FOR_MILLIMETRE -> y > 5e-3 ? y / 25.4 - y : 0;
-            case DROPPED_DIGIT -> y > 10e-3 ? Double.MIN_VALUE : 0; // its size is known when the figure is written
+            // the size of a slip of the pen is known when the figure is written
+            case DROPPED_DIGIT, DIGITS_SWAPPED, MISREAD_DIGIT, DECIMAL_POINT -> y > 10e-3 ? slip(mistake) : 0;
             case GASKET_FORGOTTEN ->
                 switch (term) {
                     case SQUISH_FLYWHEEL_END, SQUISH_OUTPUT_END -> -t(Term.GASKET_THICKNESS);
@@ -264,8 +266,17 @@ final class MistakenBench {
         };
     }
 
-    /** A figure with one of its digits, not the last, left out. */
-    private String dropped(String text) {
+    /** Slips of the pen, which happen to one figure of a set. */
+    static final List<Mistake> PEN =
+            List.of(Mistake.DROPPED_DIGIT, Mistake.DIGITS_SWAPPED, Mistake.MISREAD_DIGIT, Mistake.DECIMAL_POINT);
+
+    /** Stands for a slip of the pen until the figure is written. */
+    private static double slip(Mistake mistake) {
+        return Double.MIN_VALUE * (1 + PEN.indexOf(mistake));
+    }
+
+    /** A figure with one slip of the pen that shows: not in its last digit. */
+    private String slipped(Mistake mistake, String text) {
         int end = text.indexOf(' ');
         List<Integer> digits = new ArrayList<>();
         for (int k = 0; k < end - 1; k++) {
@@ -273,8 +284,27 @@ final class MistakenBench {
                 digits.add(k);
             }
         }
-        int out = digits.get(random.nextInt(digits.size()));
-        return text.substring(0, out) + text.substring(out + 1);
+        int at = digits.get(random.nextInt(digits.size()));
+        char here = text.charAt(at);
+        int next = text.charAt(at + 1) == '.' ? at + 2 : at + 1;
+        return switch (mistake) {
+            case DROPPED_DIGIT -> text.substring(0, at) + text.substring(at + 1);
+            case DIGITS_SWAPPED ->
+                text.substring(0, at)
+                        + text.charAt(next)
+                        + text.substring(at + 1, next)
+                        + here
+                        + text.substring(next + 1);
+            case MISREAD_DIGIT ->
+                text.substring(0, at) + (char) ('1' + (here - '0' + random.nextInt(8)) % 9) + text.substring(at + 1);
+            case DECIMAL_POINT -> {
+                int point = text.indexOf('.');
+                String plain = text.substring(0, point) + text.substring(point + 1);
+                int to = random.nextBoolean() ? point + 1 : point - 1;
+                yield plain.substring(0, to) + "." + plain.substring(to);
+            }
+            default -> throw new IllegalArgumentException(mistake + " is no slip of the pen");
+        };
     }
 
     private Build write(Map<Integer, Map<Integer, Double>> errors) {
@@ -296,9 +326,11 @@ final class MistakenBench {
                         + random.nextGaussian() * hand.getOrDefault(line.term().reading(), 0.0)
                         + mistake;
                 texts[n] = text(line.term(), read, line.kind().resolution());
-                if (mistake == Double.MIN_VALUE) {
+                Optional<Mistake> pen =
+                        PEN.stream().filter(m -> mistake == slip(m)).findFirst();
+                if (pen.isPresent()) {
                     String whole = texts[n];
-                    texts[n] = dropped(whole);
+                    texts[n] = slipped(pen.get(), whole);
                     double error = Builds.quantity(line.term(), texts[n]).si()
                             - Builds.quantity(line.term(), whole).si();
                     int at = k;

@@ -146,6 +146,37 @@ class ReadingsTest {
         assertThat(answer.verdictsOn(Term.COMPRESSION_RATIO)).noneMatch(v -> v.state() == Verdict.State.MEETS);
     }
 
+    /** A hole of 60 mm over a bore of 66 mm. */
+    @Test
+    void aGasketThatStandsInTheBoreIsStopped() {
+        Answer answer = Measure.of(
+                Builds.engine("small gasket")
+                        .typed(Term.BORE, "66 mm ± 0.01 mm")
+                        .typed(Term.GASKET_BORE, "60 mm ± 0.1 mm")
+                        .build(),
+                List.of());
+        assertThat(answer.stops())
+                .singleElement()
+                .matches(s -> s.refused() && s.why().contains("stand in the bore"));
+        assertThat(answer.verdictsOn(Term.GASKET_OVER_BORE)).allMatch(v -> v.state() == Verdict.State.FAILS);
+    }
+
+    @Test
+    void theBestReadingForEachFigureComesBeforeTheSecondBestForOne() {
+        Answer answer = Measure.of(
+                Builds.engine("two near")
+                        .choose(Choice.ROD_METAL, "billet_aluminium")
+                        .typed(Term.BIG_END_WIDTH, "23.90 mm ± 0.05 mm")
+                        .typed(Term.CRANKPIN_WIDTH, "24.20 mm ± 0.05 mm")
+                        .typed(Term.SMALL_END_BORE, "17.018 mm ± 0.01 mm")
+                        .typed(Term.PIN_DIAMETER, "17.000 mm ± 0.01 mm")
+                        .build(),
+                List.of());
+        assertThat(answer.next().subList(0, 2))
+                .extracting(n -> n.target())
+                .containsExactlyInAnyOrder(Term.ROD_SIDE_CLEARANCE, Term.PIN_CLEARANCE);
+    }
+
     @Test
     void aLeakDownIsAnsweredWithWhatToReadNext() {
         Build build = Builds.engine("leak")

@@ -99,7 +99,7 @@ class SuspectsValidationTest {
     }
 
     private static int reading(MistakenBench.Made made) {
-        return made.mistake() == Mistake.THIMBLE_TURN || made.mistake() == Mistake.DROPPED_DIGIT ? 0 : -1;
+        return made.mistake() == Mistake.THIMBLE_TURN || MistakenBench.PEN.contains(made.mistake()) ? 0 : -1;
     }
 
     private static int rank(Suspects suspects, Readings readings, MistakenBench bench, MistakenBench.Made made) {

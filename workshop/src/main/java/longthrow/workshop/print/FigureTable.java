@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
 import longthrow.core.measurement.Measured;
@@ -89,7 +91,9 @@ final class FigureTable {
                         Ink.BAD,
                         DISPUTED + ":",
                         Ink.PLAIN,
-                        "do not use; readings behind it disagree, see SUSPECTS.");
+                        answer.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.SUSPECT)
+                                ? "do not use; readings behind it disagree, see SUSPECTS."
+                                : "do not use; no engine can have it as it is written, see STOP.");
             }
             List<Row> rows = byPart.values().stream().flatMap(List::stream).toList();
             Columns columns = Columns.of(rows, page.width());
@@ -127,7 +131,7 @@ final class FigureTable {
                         .map(f -> f.doubt().equals(Figure.UNKNOWN) ? new Figure(f.value(), "", f.unit()) : f)
                         .map(Figure::text)
                         .orElse(""),
-                result.contradicted() ? DISPUTED : mark(result.provenance()),
+                result.contradicted() ? DISPUTED : isWorkedOut(result) ? "worked out" : mark(result.provenance()),
                 owner(result));
     }
 
@@ -138,10 +142,24 @@ final class FigureTable {
                 : printer.print(result.term().dimension(), figure.value(), figure.expanded());
     }
 
+    /** What could have been read, and follows from other readings alone. */
+    private static boolean isWorkedOut(Result result) {
+        String path = result.term().path();
+        return result.term().isRead()
+                && result.from().stream().noneMatch(from -> from.matches(Pattern.quote(path) + "(\\W.*)?"));
+    }
+
     /** A figure is as good as the weakest reading it leans on. */
     private static String mark(Set<Provenance> provenance) {
-        for (Provenance weakest :
-                List.of(Provenance.ASSUMED, Provenance.CATALOGUE, Provenance.SPECIFIED, Provenance.MEASURED)) {
+        if (provenance.equals(Set.of(Provenance.MEASURED, Provenance.STATED))) {
+            return Provenance.MEASURED.label(); // what was stated has no doubt to lend
+        }
+        for (Provenance weakest : List.of(
+                Provenance.ASSUMED,
+                Provenance.CATALOGUE,
+                Provenance.SPECIFIED,
+                Provenance.MEASURED,
+                Provenance.STATED)) {
             if (provenance.contains(weakest)) {
                 return provenance.size() == 1 ? weakest.label() : "partly " + weakest.label();
             }

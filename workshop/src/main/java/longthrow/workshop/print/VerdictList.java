@@ -195,18 +195,15 @@ final class VerdictList {
     }
 
     private static String why(List<Verdict> verdicts) {
-        boolean agreed = verdicts.stream()
-                .allMatch(v -> v.state() == verdicts.get(0).state());
+        boolean agreed =
+                verdicts.stream().allMatch(v -> v.state() == verdicts.get(0).state());
         return verdicts.size() == 1
                 ? ", not in force unless you choose it"
                 : agreed ? ", none chosen" : ", the trade disagrees";
     }
 
     private static String others(List<Verdict> verdicts) {
-        return verdicts.stream()
-                        .skip(1)
-                        .map(VerdictList::alternative)
-                        .collect(Collectors.joining(", or "))
+        return verdicts.stream().skip(1).map(VerdictList::alternative).collect(Collectors.joining(", or "))
                 + " in its place";
     }
 

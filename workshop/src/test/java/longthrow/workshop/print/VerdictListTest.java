@@ -10,8 +10,7 @@ import org.junit.jupiter.api.Test;
 
 /** Verdicts as an owner reads them, from an invented build file. */
 class VerdictListTest {
-    private static final String STACK =
-            """
+    private static final String STACK = """
             longthrow: 1
             engine: {name: invented, invented: yes}
             gasket: {thickness: 1.30 mm ± 0.03 mm, bore: 68.5 mm ± 0.01 mm}
@@ -31,11 +30,11 @@ class VerdictListTest {
     /** 0.07 + 1.30 = 1.37 mm is 0.10 mm over the club's 1.27 mm. */
     @Test
     void theOwnersRuleStandsFirstAndInFull() {
-        String text = printed(
-                "rules: {keep: [{name: 'Kart club: squish', term: engine.squish, least: 1.27 mm}]}\n", false);
+        String text =
+                printed("rules: {keep: [{name: 'Kart club: squish', term: engine.squish, least: 1.27 mm}]}\n", false);
         assertThat(text)
                 .startsWith("VERDICTS – meets or fails: 95 % sure; near: not proven either way meets Kart club: squish")
-                .contains("is 0.10 mm (0.0039 in) above the least, 1.27 mm", "kept with a probability")
+                .contains("is 0.100 mm (0.0039 in) above the least, 1.27 mm", "kept with a probability")
                 .doesNotContain("OPEN squish");
     }
 
@@ -47,7 +46,8 @@ class VerdictListTest {
     @Test
     void whatTheOwnersRuleNeedsIsAskedForWithoutAsking() {
         assertThat(printed(
-                        "rules: {keep: [{name: bore, term: cylinder.bore, least: 66 mm, temperature: 40 °C}]}\n", false))
+                        "rules: {keep: [{name: bore, term: cylinder.bore, least: 66 mm, temperature: 40 °C}]}\n",
+                        false))
                 .contains("cure: write what the cylinder is made of");
     }
 
