@@ -45,6 +45,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         footer = {"%nExample:", "  longthrow measure my-engine.yaml"},
         subcommands = {
             MeasureCommand.class,
+            FitCommand.class,
             CatalogueCommand.class,
             SetCommand.class,
             DemoCommand.class,

@@ -159,11 +159,11 @@ final class Consequences {
         if (found.deckCut() != null) {
             forces.add(machined(found.deckCut()));
         }
-        after.stops().stream().map(Consequences::needed).forEach(forces::add);
         return forces;
     }
 
-    private static Finding needed(Stop stop) {
+    /** A stop of the engine that would come of it. */
+    static Finding needed(Stop stop) {
         return warning(stop.refused() ? "refused" : "not approved", stop.what() + ": " + stop.why(), stop.wayRound());
     }
 
@@ -260,9 +260,25 @@ final class Consequences {
                     moved ? "the throw grew; no sheet tells these gaps" : "another rod; no sheet tells these gaps",
                     "mock it up with clay or wire through two turns by hand before it is assembled for good"));
         }
+        nominal(unknowns);
         found.rows().forEach(row -> vague(row, unknowns));
         notSaid(unknowns);
         return unknowns;
+    }
+
+    /** Figures that hang on a size without a tolerance have no doubt that could be told; what the sizes add up to can. */
+    private void nominal(List<Finding> unknowns) {
+        if (after.figure(Term.SQUISH).isPresent()) {
+            return;
+        }
+        double ratio = found.combination().ratio();
+        unknowns.add(warning(
+                Term.SQUISH.path(),
+                "by the sizes alone squish comes to "
+                        + length(found.combination().squishHalf() / 2e12)
+                        + (Double.isNaN(ratio) ? "" : String.format(Locale.ROOT, ", ratio to %.2f", ratio))
+                        + "; how sure that is cannot be said, since a tolerance is not",
+                "measure the pieces, or ask for their tolerances"));
     }
 
     private static void vague(Row row, List<Finding> unknowns) {

@@ -15,15 +15,18 @@ import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
+import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Unknown;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 
 /** The question {@code fit}: a pure function from a build and a catalogue to its answer. */
 public final class Fit {
@@ -51,13 +54,15 @@ public final class Fit {
             Term.MEAN_PISTON_SPEED,
             Term.TDC_ACCELERATION,
             Term.RING_BEARS,
-            Term.RING_SPEED);
+            Term.RING_SPEED,
+            Term.EFFECTIVE_RATIO);
 
     private final Build build;
     private final Catalogue catalogue;
     private final Appraisal own;
     private final List<Finding> findings = new ArrayList<>();
     private final List<DefaultUsed> defaults = new ArrayList<>();
+    private final Map<Found, Appraisal> appraised = new LinkedHashMap<>();
 
     private Fit(Build build, Catalogue catalogue) {
         this.build = build;
@@ -99,6 +104,7 @@ public final class Fit {
         List<Candidate> candidates = List.of();
         List<Rejection> rejections = List.of();
         List<Unknown> unknowns = new ArrayList<>();
+        List<Stop> stops = own.stops();
         if (own.figure(Term.DECK_HEIGHT).isEmpty()) {
             unknowns.add(
                     new Unknown(
@@ -114,11 +120,12 @@ public final class Fit {
         } else {
             Assembly assembly = new Assembly(build, own, catalogue);
             Hunt hunt = new Hunt(assembly);
-            candidates =
-                    hunt.best().stream().limit(MOST_SHOWN).map(this::candidate).toList();
+            List<Found> best = keptRules(hunt.best());
+            candidates = best.stream().map(f -> candidate(f, best.get(0))).toList();
+            stops = best.isEmpty() ? stops : appraise(best.get(0)).stops();
             rejections = rejections(hunt);
             summary(assembly, hunt);
-            if (hunt.best().isEmpty()) {
+            if (best.isEmpty()) {
                 findings.addAll(ToOrder.findings(assembly, hunt));
             }
         }
@@ -132,7 +139,7 @@ public final class Fit {
                         .toList(),
                 List.of(),
                 findings,
-                candidates.isEmpty() ? own.stops() : appraisedStops(candidates),
+                stops,
                 unknowns,
                 defaults,
                 List.of(),
@@ -140,13 +147,25 @@ public final class Fit {
                 rejections);
     }
 
-    private final Map<Candidate, Appraisal> appraised = new LinkedHashMap<>();
+    private Appraisal appraise(Found found) {
+        Appraisal known = appraised.get(found);
+        if (known == null) {
+            known = Appraisal.of(Fitted.with(build, own, found));
+            appraised.put(found, known);
+        }
+        return known;
+    }
 
-    /** Stops of the best candidate: the engine that would be built. */
-    private List<longthrow.core.answer.Stop> appraisedStops(List<Candidate> candidates) {
-        return Optional.ofNullable(appraised.get(candidates.get(0)))
-                .map(Appraisal::stops)
-                .orElse(List.of());
+    /** The best few, those that keep every rule chosen first: rules that the search itself does not know are judged here. */
+    private List<Found> keptRules(List<Found> best) {
+        List<Found> kept =
+                new ArrayList<>(best.stream().filter(f -> !breaksARule(f)).toList());
+        best.stream().filter(f -> !kept.contains(f)).forEach(kept::add);
+        return kept.stream().limit(MOST_SHOWN).toList();
+    }
+
+    private boolean breaksARule(Found found) {
+        return appraise(found).verdicts().stream().filter(Fit::isFailed).anyMatch(v -> SHOWN.contains(v.term()));
     }
 
     private void summary(Assembly assembly, Hunt hunt) {
@@ -209,15 +228,21 @@ public final class Fit {
 
     // ---- candidates
 
-    private Candidate candidate(Found found) {
-        Appraisal after = Appraisal.of(Fitted.with(build, own, found));
+    private Candidate candidate(Found found, Found best) {
+        Appraisal after = appraise(found);
         Consequences consequences = new Consequences(build, own, after, found);
         List<Candidate.Piece> pieces = new ArrayList<>(found.pieces());
         List<Finding> forces = new ArrayList<>(consequences.forces());
         Followers followers = new Followers(new Assembly(build, own, catalogue), catalogue, after, found);
         pieces.addAll(followers.pieces());
         forces.addAll(followers.findings());
-        Candidate candidate = new Candidate(
+        if (!found.equals(best)) {
+            after.stops().stream()
+                    .filter(stop -> !appraise(best).stops().contains(stop))
+                    .map(Consequences::needed)
+                    .forEach(forces::add);
+        }
+        return new Candidate(
                 found.title(),
                 found.sureness(),
                 pieces,
@@ -230,8 +255,6 @@ public final class Fit {
                 consequences.changes(),
                 forces,
                 consequences.unknowns());
-        appraised.put(candidate, after);
-        return candidate;
     }
 
     private static boolean isFailed(Verdict verdict) {
@@ -267,7 +290,7 @@ public final class Fit {
         return rejections;
     }
 
-    private Rejection rejection(Obstacle obstacle, long count, @org.jspecify.annotations.Nullable Found example) {
+    private Rejection rejection(Obstacle obstacle, long count, @Nullable Found example) {
         if (example == null) {
             return new Rejection(obstacle.label(), count, "", "", "");
         }
@@ -278,7 +301,7 @@ public final class Fit {
     public static Answer why(Build build, Catalogue catalogue, String code) {
         List<String> keep = new ArrayList<>(build.fit().keep());
         keep.add(code);
-        Build asked = build.withFit(new longthrow.core.build.FitWish(
+        Build asked = build.withFit(new FitWish(
                 build.fit().choose(),
                 keep,
                 build.fit().budget(),

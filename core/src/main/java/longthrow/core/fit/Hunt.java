@@ -27,7 +27,7 @@ final class Hunt {
     /** So many of the best are kept. */
     static final int MOST_KEPT = 12;
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
-    static final long MOST_COUNTED = 50_000_000L;
+    static final long MOST_COUNTED = 200_000_000L;
 
     /** Up to so many combinations, each that does not fit is told by itself. */
     static final long FEW = 24;
@@ -43,68 +43,82 @@ final class Hunt {
     private long fitting;
     private long combinations;
     private long overBudget;
+    /** Nothing worse need be kept; null while there is room. */
+    private @Nullable Found worstKept;
 
     Hunt(Assembly assembly) {
         this.assembly = assembly;
         this.windows = new RuleWindows(assembly.build());
         this.neighbours = new Neighbours(assembly, windows);
         this.ranking = new Ranking(assembly.build());
-        for (Row head : assembly.rows(PartKind.HEAD)) {
-            assembly.machined(head).forEach(h -> byRodMetal(h, null));
+        List<Row> heads = assembly.rows(PartKind.HEAD);
+        heads.forEach(head -> byRodMetal(head, null, null));
+        if (best.values().stream().noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0)) {
+            assembly.operations().forEach(operation -> machined(heads, operation));
         }
-        assembly.operations().stream()
-                .filter(o -> o.kind() == Operation.Kind.DECK_CUT)
-                .forEach(o -> Machining.amounts(o)
-                        .forEach(amount -> assembly.rows(PartKind.HEAD)
-                                .forEach(h -> byRodMetal(h, new Row.Cut(o, amount, Machining.text(o, amount))))));
+    }
+
+    /** One kind of machining at a time: what two operations together would do is left to the owner, step by step. */
+    private void machined(List<Row> heads, Operation operation) {
+        switch (operation.kind()) {
+            case DECK_CUT ->
+                Machining.amounts(operation)
+                        .forEach(amount -> heads.forEach(head -> byRodMetal(
+                                head, new Row.Cut(operation, amount, Machining.text(operation, amount)), null)));
+            case HEAD_CUT ->
+                heads.stream()
+                        .flatMap(head -> Machining.of(head, operation))
+                        .forEach(head -> byRodMetal(head, null, null));
+            case CROWN_CUT, SKIRT_CUT, COUNTERWEIGHT_TURN, CRANKPIN_OFFSET_GRIND ->
+                heads.forEach(head -> byRodMetal(head, null, operation));
+            case SMALL_END_HONE, BIG_END_FACE, BORE_AND_HONE, SLEEVE -> {} // with every pair that needs it, see Gap
+            case GASKET_TO_ORDER, ROD_TO_ORDER -> {} // see ToOrder
+        }
     }
 
     RuleWindows windows() {
         return windows;
     }
 
-    private void byRodMetal(Row head, Row.@Nullable Cut deckCut) {
+    private void byRodMetal(Row head, Row.@Nullable Cut deckCut, @Nullable Operation operation) {
         Map<Optional<String>, List<Row>> byMetal = new LinkedHashMap<>();
-        for (Row rod : assembly.rows(PartKind.CONNECTING_ROD)) {
+        for (Row rod : rows(PartKind.CONNECTING_ROD, operation)) {
             byMetal.computeIfAbsent(Optional.ofNullable(rod.words().get(Choice.ROD_METAL)), m -> new ArrayList<>())
                     .add(rod);
         }
-        byMetal.forEach((metal, rods) -> search(head, deckCut, rods));
+        byMetal.forEach((metal, rods) -> search(head, deckCut, operation, rods));
     }
 
-    private void search(Row head, Row.@Nullable Cut deckCut, List<Row> rods) {
-        boolean plain = deckCut == null && head.cuts().isEmpty();
-        Table all = new Table(
+    /** As they are, or as the operation makes those that it is done on. */
+    private List<Row> rows(PartKind kind, @Nullable Operation operation) {
+        List<Row> plain = assembly.rows(kind);
+        return operation != null
+                        && Machining.on(operation.kind()).filter(k -> k == kind).isPresent()
+                ? plain.stream().flatMap(r -> Machining.of(r, operation)).toList()
+                : plain;
+    }
+
+    private void search(Row head, Row.@Nullable Cut deckCut, @Nullable Operation operation, List<Row> rods) {
+        Table table = new Table(
                 neighbours,
-                machined(PartKind.CRANKSHAFT),
-                machined(PartKind.PISTON),
+                rows(PartKind.CRANKSHAFT, operation),
+                rows(PartKind.PISTON, operation),
                 rods,
-                assembly.rows(PartKind.GASKET));
+                rows(PartKind.GASKET, operation));
         StackLimits limits = limits(head, deckCut, rods.get(0).words());
-        new StackSearch(all.columns(), limits).each(one -> take(all.found(one, head, deckCut)));
-        if (plain) {
-            Table bare = new Table(
-                    neighbours,
-                    assembly.rows(PartKind.CRANKSHAFT),
-                    assembly.rows(PartKind.PISTON),
-                    rods,
-                    assembly.rows(PartKind.GASKET));
-            count(bare, limits, head);
+        StackSearch search = new StackSearch(table.columns(), limits);
+        search.each(one -> take(table.found(one, head, deckCut)));
+        if (deckCut == null && operation == null && head.cuts().isEmpty()) {
+            count(table, search, head);
         }
     }
 
-    private List<Row> machined(PartKind kind) {
-        return assembly.rows(kind).stream().flatMap(assembly::machined).toList();
-    }
-
-    private void count(Table table, StackLimits limits, Row head) {
+    private void count(Table table, StackSearch search, Row head) {
         long all = table.columns().combinations();
         combinations += all;
         if (all > MOST_COUNTED) {
             return;
         }
-        StackSearch search = new StackSearch(table.columns(), limits);
-        fitting += search.count();
         search.rejections().forEach((obstacle, n) -> rejected.merge(obstacle, n, Long::sum));
         examples(table, search, head);
     }
@@ -135,24 +149,26 @@ final class Hunt {
         Found found = table.found(apart, head, null);
         examples.putIfAbsent(obstacle.get(), found);
         if (few) {
-            rejectedOnes.put(found, obstacle.get());
+            rejectedOnes.put(neighbours.machining(found), obstacle.get());
         }
     }
 
     private void take(Found found) {
+        fitting++;
         var budget = assembly.build().fit().budget();
         if (budget.isPresent() && found.price() > budget.getAsLong()) {
             overBudget++;
             return;
         }
-        Found before = best.get(found.base());
-        if (before == null || ranking.compare(found, before) < 0) {
-            best.put(found.base(), found);
-            if (best.size() > 4 * MOST_KEPT) {
-                List<Found> ordered = ranked();
-                best.clear();
-                ordered.stream().limit(2L * MOST_KEPT).forEach(f -> best.put(f.base(), f));
-            }
+        if (worstKept != null && ranking.compare(found, worstKept) > 0) {
+            return;
+        }
+        best.merge(found.base(), found, (a, b) -> ranking.compare(a, b) <= 0 ? a : b);
+        if (best.size() > 4 * MOST_KEPT) {
+            List<Found> ordered = ranked().subList(0, 2 * MOST_KEPT);
+            worstKept = ordered.get(ordered.size() - 1);
+            best.clear();
+            ordered.forEach(f -> best.put(f.base(), f));
         }
     }
 
@@ -162,7 +178,7 @@ final class Hunt {
 
     /** Best first; of the same parts only the best way to machine them. */
     List<Found> best() {
-        return ranked().stream().limit(MOST_KEPT).toList();
+        return ranked().stream().limit(MOST_KEPT).map(neighbours::machining).toList();
     }
 
     /** Why plain parts, none machined, do not go together; empty when there were too many to count. */

@@ -15,7 +15,7 @@ final class Machining {
     /** Step where a shop names none [m]: what is asked for on a drawing; common practice, no source. */
     static final double USUAL_STEP = 0.05e-3;
     /** At most so many steps of one operation are tried; a wider range is tried in wider steps. */
-    static final int MOST_STEPS = 40;
+    static final int MOST_STEPS = 16;
 
     private Machining() {}
 

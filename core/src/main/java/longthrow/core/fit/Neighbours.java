@@ -144,25 +144,38 @@ final class Neighbours {
     }
 
     Pairing crankRod(Row crank, Row rod) {
-        return crank.isOwn() && rod.isOwn()
-                ? Pairing.FREE
-                : Gap.ROD_ON_CRANKPIN
-                        .of(rod, crank, windows, assembly.operations())
-                        .and(Gap.ROD_BETWEEN_CHEEKS.of(crank, rod, windows, assembly.operations()));
+        return known(Gap.ROD_ON_CRANKPIN, rod, crank).and(known(Gap.ROD_BETWEEN_CHEEKS, crank, rod));
     }
 
     Pairing rodPiston(Row rod, Row piston) {
-        if (rod.isOwn() && piston.isOwn()) {
-            return Pairing.FREE;
-        }
-        Pairing pin = Gap.PIN_IN_ROD.of(rod, piston, windows, assembly.operations());
+        Pairing pin = known(Gap.PIN_IN_ROD, rod, piston);
         boolean bossesSaid = piston.dim(Term.BOSS_GAP).isPresent()
                 || rod.dim(Term.SMALL_END_WIDTH).isPresent();
-        return bossesSaid ? pin.and(Gap.ROD_IN_PISTON.of(piston, rod, windows, assembly.operations())) : pin;
+        return bossesSaid ? pin.and(known(Gap.ROD_IN_PISTON, piston, rod)) : pin;
     }
 
-    /** Machining that makes the pairs fit. */
-    List<Row.Cut> honed(Row crank, Row rod, Row piston) {
+    /** Parts that are together already and were not read are not held against a candidate. */
+    private Pairing known(Gap gap, Row wide, Row inner) {
+        boolean together = wide.isOwn() && inner.isOwn();
+        boolean read =
+                wide.dim(gap.wide()).isPresent() && inner.dim(gap.inner()).isPresent();
+        return together && !read ? Pairing.FREE : gap.of(wide, inner, windows, assembly.operations());
+    }
+
+    /** The same with the machining that its pairs need. */
+    Found machining(Found found) {
+        return new Found(
+                found.crank(),
+                found.piston(),
+                found.rod(),
+                found.gasket(),
+                found.head(),
+                found.deckCut(),
+                honed(found.crank(), found.rod(), found.piston()),
+                found.combination());
+    }
+
+    private List<Row.Cut> honed(Row crank, Row rod, Row piston) {
         List<Row.Cut> cuts = new ArrayList<>();
         Stream.of(
                         cure(Gap.PIN_IN_ROD, rod, piston),
@@ -180,7 +193,7 @@ final class Neighbours {
     }
 
     private Optional<Row.Cut> cure(Gap gap, Row wide, Row inner) {
-        if (wide.isOwn() && inner.isOwn()) {
+        if (wide.dim(gap.wide()).isEmpty() || inner.dim(gap.inner()).isEmpty()) {
             return Optional.empty();
         }
         return gap.cure(wide, inner, windows, assembly.operations()).map(o -> {

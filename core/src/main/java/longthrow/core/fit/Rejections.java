@@ -62,7 +62,21 @@ final class Rejections {
                 .flatMap(after::figure)
                 .map(m -> obstacle.term().get().label() + " is "
                         + words(obstacle.term().get(), m))
-                .orElse("");
+                .orElseGet(() -> bySizes(obstacle));
+    }
+
+    /** By the sizes alone, where one of them has no tolerance and so no figure with its doubt can be said. */
+    private String bySizes(Obstacle obstacle) {
+        Optional<Dim> squish = after.figure(Term.DECK_HEIGHT)
+                .map(Dim::of)
+                .flatMap(d -> found.crank().dim(Term.STROKE).map(s -> d.plus(-0.5, s)))
+                .flatMap(d -> found.rod().dim(Term.ROD_LENGTH).map(l -> d.plus(-1, l)))
+                .flatMap(d -> found.piston().dim(Term.COMPRESSION_HEIGHT).map(h -> d.plus(-1, h)))
+                .flatMap(d -> found.gasket().dim(Term.GASKET_THICKNESS).map(t -> d.plus(1, t)));
+        boolean aboutSquish = obstacle == Obstacle.SQUISH_TIGHT || obstacle == Obstacle.SQUISH_WIDE;
+        return aboutSquish && squish.isPresent()
+                ? "by the sizes alone squish comes to " + millimetres(squish.get())
+                : "";
     }
 
     private String words(Term term, Measured figure) {

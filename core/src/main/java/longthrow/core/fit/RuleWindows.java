@@ -1,6 +1,7 @@
 package longthrow.core.fit;
 
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,8 @@ import longthrow.core.term.Term;
  */
 final class RuleWindows {
     private final Build build;
+    /** By rule and words: the same few come again and again. */
+    private final Map<List<Object>, List<Alternative>> meant = new HashMap<>();
 
     RuleWindows(Build build) {
         this.build = build;
@@ -71,12 +74,7 @@ final class RuleWindows {
     }
 
     private Limits table(Rule rule, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
-        Map<Choice, String> said = new EnumMap<>(Choice.class);
-        said.putAll(build.choices());
-        said.putAll(words);
-        Build with = build.withChoices(said);
-        Optional<Alternative> inForce = rule.inForce(with);
-        List<Alternative> meant = inForce.map(List::of).orElseGet(() -> rule.applicable(with));
+        List<Alternative> meant = meant(rule, words);
         if (meant.isEmpty()) {
             return Limits.NONE;
         }
@@ -87,6 +85,21 @@ final class RuleWindows {
             most = Math.max(most, end(a.upper(), figures, Double.POSITIVE_INFINITY));
         }
         return new Limits(least, most);
+    }
+
+    /** The alternative in force, else all that may be meant. */
+    private List<Alternative> meant(Rule rule, Map<Choice, String> words) {
+        List<Object> key = List.of(rule, Map.copyOf(words));
+        List<Alternative> known = meant.get(key);
+        if (known == null) {
+            Map<Choice, String> said = new EnumMap<>(Choice.class);
+            said.putAll(build.choices());
+            said.putAll(words);
+            Build with = build.withChoices(said);
+            known = rule.inForce(with).map(List::of).orElseGet(() -> rule.applicable(with));
+            meant.put(key, known);
+        }
+        return known;
     }
 
     private static double end(Optional<Bound> bound, Function<Term, Optional<Measured>> figures, double none) {

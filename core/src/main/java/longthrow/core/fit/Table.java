@@ -76,19 +76,16 @@ final class Table {
         return gaskets;
     }
 
-    /** A combination with its rows, and the machining that its pairs need. */
+    /** A combination with its rows; the machining that its pairs need is worked out for the best only. */
     Found found(Combination one, Row head, Row.@Nullable Cut deckCut) {
-        Row crank = cranks.get(one.crank());
-        Row piston = pistons.get(one.piston());
-        Row rod = rods.get(one.rod());
         return new Found(
-                crank,
-                piston,
-                rod,
+                cranks.get(one.crank()),
+                pistons.get(one.piston()),
+                rods.get(one.rod()),
                 gaskets.get(one.gasket()),
                 head,
                 deckCut,
-                neighbours.honed(crank, rod, piston),
+                List.of(),
                 one);
     }
 

@@ -186,8 +186,14 @@ public final class AnswerJson {
             .list("pieces", "what is bought or machined", PIECE, Candidate::pieces)
             .number("total", "sum of what is priced", c -> c.total().known() / 100.0)
             .text("currency", "of the total", c -> c.total().currency())
-            .texts("not_priced", "codes without a price: the true total is more", c -> c.total().notPriced())
-            .texts("forgotten", "usually needed too, not in the total", c -> c.total().forgotten())
+            .texts(
+                    "not_priced",
+                    "codes without a price: the true total is more",
+                    c -> c.total().notPriced())
+            .texts(
+                    "forgotten",
+                    "usually needed too, not in the total",
+                    c -> c.total().forgotten())
             .byTerm("values", "figures with these parts, by term", VALUE, Result::term, Candidate::values)
             .list("verdicts", "those figures held against rules", VERDICT, Candidate::verdicts)
             .list("changes", "against the engine as it is", FINDING, Candidate::changes)
@@ -217,7 +223,11 @@ public final class AnswerJson {
             .list("unknowns", "what cannot be said yet", UNKNOWN, Answer::unknowns)
             .list("defaults", "every default and assumption used", DEFAULT, Answer::defaults)
             .list("next", "next best readings, best first", NEXT, Answer::next)
-            .list("candidates", "ways that go together, best first; empty for questions that search nothing", CANDIDATE, Answer::candidates)
+            .list(
+                    "candidates",
+                    "ways that go together, best first; empty for questions that search nothing",
+                    CANDIDATE,
+                    Answer::candidates)
             .list("rejections", "why others do not", REJECTION, Answer::rejections);
 
     private AnswerJson() {}

@@ -63,7 +63,8 @@ public final class AnswerText {
         title();
         stops();
         suspects();
-        boolean searched = !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
+        boolean searched =
+                !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
         new CandidateList(answer, page, printer, all).print();
         if (!searched) {
             new FigureTable(answer, page, printer, all).print();
@@ -74,7 +75,7 @@ public final class AnswerText {
         unknowns();
         defaults();
         next();
-        findings(Finding.Kind.NOTE, "NOTES", "");
+        findings(Finding.Kind.NOTE, answer.question().equals(FIT) ? "THE STACK SOLVED" : "NOTES", "");
         return page.toString();
     }
 
@@ -84,6 +85,7 @@ public final class AnswerText {
             page.hanging(0, Ink.DOUBTFUL, "INVENTED:", Ink.PLAIN, "no such engine exists; the build file says so.");
         }
         page.paragraph(0, answer.question().equals(FIT) ? Tally.ofSearch(answer) : Tally.of(answer));
+        answer.findings().stream().filter(this::isSaidOnTop).forEach(f -> page.paragraph(0, f.message() + "."));
     }
 
     private void stops() {
@@ -157,8 +159,16 @@ public final class AnswerText {
 
     private List<Finding> of(Finding.Kind kind) {
         return answer.findings().stream()
+                .filter(f -> !isSaidOnTop(f))
                 .filter(f -> f.kind() == kind && (all || !(isSaidByTheVerdicts(f) || isUncalledFor(f))))
                 .toList();
+    }
+
+    /** What was searched stands under the title. */
+    private boolean isSaidOnTop(Finding finding) {
+        return answer.question().equals(FIT)
+                && finding.kind() == Finding.Kind.NOTE
+                && finding.where().equals("search");
     }
 
     /** A note on a rule that stands open: its alternatives and how to choose are printed among the verdicts. */
@@ -332,14 +342,14 @@ public final class AnswerText {
         }
 
         private static String ofSearch(Answer answer) {
-            String stops = answer.stops().isEmpty()
-                    ? ""
-                    : some(answer.stops().size(), "stop") + " for the best of them; ";
+            String stops =
+                    answer.stops().isEmpty() ? "" : some(answer.stops().size(), "stop") + " for the best of them; ";
             return stops
                     + (answer.candidates().isEmpty()
                             ? "nothing on offer is known to fit."
                             : some(answer.candidates().size(), "way") + " that "
-                                    + (answer.candidates().size() == 1 ? "fits" : "fit") + " below, best first; the best fits "
+                                    + (answer.candidates().size() == 1 ? "fits" : "fit")
+                                    + " below, best first; the best fits "
                                     + answer.candidates().get(0).sureness().label() + ".");
         }
 

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
@@ -12,6 +13,7 @@ import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Term;
 
 /** Ways that go together, best first, and why the others do not. */
 final class CandidateList {
@@ -21,6 +23,11 @@ final class CandidateList {
     private static final int IN_FULL = 2;
     /** Rejections before the rest is left to {@code --all}. */
     private static final int SHORT_LIST = 12;
+
+    private static final Set<Term> STACK =
+            Set.of(Term.STROKE, Term.ROD_LENGTH, Term.COMPRESSION_HEIGHT, Term.GASKET_THICKNESS);
+    /** Said by others beside them. */
+    private static final Set<Term> LEFT_OUT = Set.of(Term.RING_BEARS, Term.CLEARANCE_VOLUME);
 
     private final Answer answer;
     private final Page page;
@@ -63,22 +70,38 @@ final class CandidateList {
         list("changes:", c.changes());
         list("asks for:", c.forces());
         list("unknown:", c.unknowns());
-        page.ifAny(INNER, "also needed, not in the sum:", String.join("; ", c.total().forgotten()));
+        page.ifAny(
+                INNER,
+                "also needed, not in the sum:",
+                String.join("; ", c.total().forgotten()));
     }
 
     private String shortly(Candidate c) {
         return c.values().stream()
-                .filter(v -> List.of("engine.squish", "engine.compression_ratio").contains(v.term().path()))
+                .filter(v -> List.of("engine.squish", "engine.compression_ratio")
+                        .contains(v.term().path()))
                 .map(v -> v.term().label() + " " + line(v))
                 .collect(Collectors.joining(", "));
     }
 
     private String line(Result value) {
-        return printer.print(value.term().dimension(), value.figure().value(), value.figure().expanded())
+        return printer.print(
+                        value.term().dimension(),
+                        value.figure().value(),
+                        value.figure().expanded())
                 .line();
     }
 
-    private void figures(List<Result> values) {
+    /** What adds up, in a line; the rest below each other. */
+    private void figures(List<Result> all) {
+        String stack = all.stream()
+                .filter(v -> STACK.contains(v.term()))
+                .map(v -> v.term().label() + " " + line(v))
+                .collect(Collectors.joining(", "));
+        page.ifAny(INNER, "stack:", stack);
+        List<Result> values = all.stream()
+                .filter(v -> !STACK.contains(v.term()) && (this.all || !LEFT_OUT.contains(v.term())))
+                .toList();
         int widest = values.stream()
                 .mapToInt(v -> PlainText.width(v.term().label()))
                 .max()
@@ -113,8 +136,7 @@ final class CandidateList {
                 .forEach(v -> page.hanging(
                         INNER,
                         v.state() == Verdict.State.FAILS ? Ink.BAD : Ink.DOUBTFUL,
-                        (v.state() == Verdict.State.FAILS ? "FAILS" : "near") + (v.chosen() ? "" : ", by others")
-                                + ":",
+                        (v.state() == Verdict.State.FAILS ? "FAILS" : "near") + (v.chosen() ? "" : ", by others") + ":",
                         Ink.PLAIN,
                         v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure())));
         others(c);
@@ -140,7 +162,8 @@ final class CandidateList {
                     finding.kind() == Finding.Kind.WARNING ? Ink.DOUBTFUL : Ink.QUIET,
                     lead,
                     Ink.PLAIN,
-                    finding.where() + ": " + finding.message() + (finding.mend().isEmpty() ? "" : ". " + finding.mend()));
+                    finding.where() + ": " + finding.message()
+                            + (finding.mend().isEmpty() ? "" : ". " + finding.mend()));
         }
     }
 
@@ -152,9 +175,7 @@ final class CandidateList {
                 ? "no price is said"
                 : money(OptionalLong.of(total.known()), total.currency());
         String more = total.notPriced().isEmpty() ? "" : " and what " + String.join(", ", total.notPriced()) + " cost";
-        String budget = total.budget().isEmpty()
-                ? ""
-                : ", of " + money(total.budget(), total.currency()) + " to spend";
+        String budget = total.budget().isEmpty() ? "" : ", of " + money(total.budget(), total.currency()) + " to spend";
         return known + more + budget;
     }
 
@@ -177,7 +198,11 @@ final class CandidateList {
                 .forEach(this::rejection);
         if (answer.rejections().size() > left) {
             page.hanging(
-                    INDENT, Ink.QUIET, "", Ink.QUIET, "and " + (answer.rejections().size() - left) + " more: --all");
+                    INDENT,
+                    Ink.QUIET,
+                    "",
+                    Ink.QUIET,
+                    "and " + (answer.rejections().size() - left) + " more: --all");
         }
     }
 

@@ -1,0 +1,101 @@
+package longthrow.workshop;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.ReadBuild;
+import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.fit.Fit;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code longthrow fit}: which parts go together. */
+@Command(
+        name = "fit",
+        description = {
+            "Which crank, piston, rod and gasket close the stack and go together, why the others do not, and what "
+                    + "machining closes the rest. Without a catalogue the stack is solved for each of its figures.",
+            "What may be bought, the budget and what counts first stand in the build file under 'fit:'."
+        },
+        footer = {
+            "%nExamples:",
+            "  longthrow fit my-engine.yaml",
+            "  longthrow fit my-engine.yaml --catalogue examples/catalogue",
+            "  longthrow fit my-engine.yaml --catalogue parts.yaml --why R1"
+        })
+final class FitCommand implements Callable<ExitCode> {
+    /** Bad rows of a catalogue told before the rest is left to the command that checks one; layout. */
+    private static final int MOST_LINES = 8;
+
+    @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
+    private String file = "";
+
+    @Option(
+            names = "--catalogue",
+            paramLabel = "FILE|FOLDER",
+            description = "Parts and machine operations, CSV or YAML, or a folder of them; may be given several times.")
+    private List<String> catalogues = new ArrayList<>();
+
+    @Option(
+            names = "--why",
+            paramLabel = "CODE",
+            description =
+                    "Only with this part: what it goes with, or what keeps it out and the least change that cures it.")
+    private @Nullable String why;
+
+    @Mixin
+    private AnswerOptions options;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public ExitCode call() {
+        CommandLine line = spec.commandLine();
+        PrintWriter err = line.getErr();
+        InputFile input = new InputFile(file, InputFile.Holds.BUILD, err);
+        Optional<ReadBuild> read = input.read().map(BuildFile::read);
+        read.ifPresent(r -> input.say(r.faults(), r.notes()));
+        Optional<Build> build = read.flatMap(ReadBuild::build);
+        Optional<Catalogue> catalogue = catalogue(err);
+        if (build.isEmpty() || catalogue.isEmpty()) {
+            err.flush();
+            return ExitCode.INPUT_REFUSED;
+        }
+        Build asked = options.inUnits(build.get());
+        String code = why;
+        Answer answer = Patience.during(
+                "searching",
+                err,
+                () -> code == null ? Fit.of(asked, catalogue.get()) : Fit.why(asked, catalogue.get(), code));
+        options.print(answer, line);
+        return ExitCode.of(answer);
+    }
+
+    /** All catalogues as one, the good rows of them; empty when one of them cannot be read. */
+    private Optional<Catalogue> catalogue(PrintWriter err) {
+        if (catalogues.isEmpty()) {
+            return Optional.of(Catalogue.EMPTY);
+        }
+        Optional<CatalogueInput.Loaded> loaded = new CatalogueInput("", err).load(catalogues);
+        loaded.ifPresent(l -> {
+            l.lines().stream().limit(MOST_LINES).forEach(err::println);
+            if (l.lines().size() > MOST_LINES) {
+                err.println("and " + (l.lines().size() - MOST_LINES)
+                        + " lines more; 'longthrow catalogue' shows every row with its reason");
+            }
+        });
+        return loaded.map(CatalogueInput.Loaded::catalogue);
+    }
+}
