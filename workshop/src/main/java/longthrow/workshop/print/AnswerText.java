@@ -94,12 +94,7 @@ public final class AnswerText {
         }
         page.heading(Ink.BAD, "STOP", "");
         for (Stop stop : answer.stops()) {
-            page.hanging(
-                    INDENT,
-                    Ink.BAD,
-                    stop.refused() ? "REFUSED:" : "NOT APPROVED, data missing:",
-                    Ink.STRONG,
-                    stop.what());
+            page.hanging(INDENT, Ink.BAD, stop.refused() ? "REFUSED:" : "NOT APPROVED:", Ink.STRONG, stop.what());
             page.ifAny(2 * INDENT + 1, "why:", stop.why());
             page.ifAny(2 * INDENT + 1, "safe way:", stop.wayRound());
         }
@@ -212,7 +207,8 @@ public final class AnswerText {
             String read = unknown.missing().stream()
                     .map(term -> term == unknown.term() ? "it (" + term.path() + ")" : named(term))
                     .collect(Collectors.joining("; "));
-            String why = all || read.isEmpty() ? unknown.why() : "";
+            boolean isTold = !unknown.why().equals(unknown.term().meaning()); // more than what the word means
+            String why = all || isTold || read.isEmpty() ? unknown.why() : "";
             String apart = why.isEmpty() || read.isEmpty() ? "" : "; ";
             page.hanging(
                     INDENT,

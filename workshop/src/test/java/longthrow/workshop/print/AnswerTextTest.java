@@ -49,7 +49,7 @@ class AnswerTextTest {
         assertThat(sheet)
                 .containsSubsequence(
                         "2 stops",
-                        "NOT APPROVED, data missing: turning this engine to 6500 rpm",
+                        "NOT APPROVED: turning this engine to 6500 rpm",
                         "why:",
                         "safe way:",
                         "REFUSED: running it with this flywheel",
