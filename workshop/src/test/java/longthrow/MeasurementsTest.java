@@ -19,7 +19,7 @@ class MeasurementsTest {
     private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
     /** What a measurement has to go through: the question itself, or the parts of core that the question is made of. */
     private static final Pattern PRODUCT = Pattern.compile(
-            "Measure\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|MonteCarlo\\.|BuildFile\\.|Longthrow\\.|QuantityParser");
+            "Measure\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|Longthrow\\.|QuantityParser");
 
     @Test
     void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {

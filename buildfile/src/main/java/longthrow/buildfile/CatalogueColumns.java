@@ -29,6 +29,8 @@ final class CatalogueColumns {
     private static final Pattern TOLERANCE =
             Pattern.compile("(?<=^|[ _])(?:tolerance|tol\\.?|plus_minus)(?=$|[ _])|±|\\+/-|\\+-");
 
+    private static final String TOLERANCE_KEY = "_tolerance";
+
     private final Shelf shelf;
     private final boolean decimalComma;
     /** Whether the columns are keys of a YAML list, which hold no units. */
@@ -146,15 +148,19 @@ final class CatalogueColumns {
 
     /** The column of exactly this name, for files that write keys. */
     Optional<CatalogueColumn> exact(String key) {
-        Set<Object> meanings = known.getOrDefault(key, Set.of());
-        return meanings.size() != 1
-                ? Optional.empty()
-                : Optional.ofNullable(column(
+        boolean tolerance = !known.containsKey(key) && key.endsWith(TOLERANCE_KEY);
+        String name = tolerance ? key.substring(0, key.length() - TOLERANCE_KEY.length()) : key;
+        Set<Object> meanings = known.getOrDefault(name, Set.of());
+        boolean clear =
+                meanings.size() == 1 && (!tolerance || meanings.iterator().next() instanceof Term);
+        return clear
+                ? Optional.ofNullable(column(
                                 key,
-                                new Header(key, "", false),
+                                new Header(name, "", tolerance),
                                 meanings.iterator().next(),
                                 "")
-                        .column());
+                        .column())
+                : Optional.empty();
     }
 
     /** For a key nobody knows. */

@@ -36,6 +36,8 @@ final class CatalogueRow {
     private final @Nullable Quantity[] values;
     private final @Nullable Quantity[] tolerances;
     private final @Nullable String[] headers;
+    /** Whether the half-width is a limit that no piece exceeds; else a doubt of 95 in 100. */
+    private final boolean[] limits;
 
     private final Map<CatalogueLabel, String> labels = new EnumMap<>(CatalogueLabel.class);
     private final Map<CatalogueLabel, Quantity> range = new EnumMap<>(CatalogueLabel.class);
@@ -69,6 +71,7 @@ final class CatalogueRow {
         this.values = new Quantity[terms.size()];
         this.tolerances = new Quantity[terms.size()];
         this.headers = new String[terms.size()];
+        this.limits = new boolean[terms.size()];
     }
 
     /** Terms that a row of this shelf may state, in the order of the registry. */
@@ -141,7 +144,7 @@ final class CatalogueRow {
         values[slot] = value;
         headers[slot] = header;
         if (tolerance != null) {
-            tolerance(slot, tolerance, header);
+            halfWidth(slot, tolerance, false, header);
         }
     }
 
@@ -151,7 +154,12 @@ final class CatalogueRow {
                 + PRINTER.print(dimension, most[slot], 0).first().text();
     }
 
+    /** From a column of tolerances, which promise a limit; a ± in the cell of the figure is a doubt, as everywhere. */
     void tolerance(int slot, Quantity tolerance, String header) {
+        halfWidth(slot, tolerance, true, header);
+    }
+
+    private void halfWidth(int slot, Quantity tolerance, boolean isLimit, String header) {
         if (tolerances[slot] != null) {
             refuse(
                     header,
@@ -161,6 +169,7 @@ final class CatalogueRow {
                     "write it behind the ± or in its own column, not in both");
         }
         tolerances[slot] = tolerance;
+        limits[slot] = isLimit;
         headers[slot] = header;
     }
 
@@ -235,17 +244,21 @@ final class CatalogueRow {
             Quantity value = values[slot];
             if (value != null) {
                 stated.add(terms.get(slot));
-                figures.add(new CataloguePart.Figure(value, tolerances[slot]));
+                figures.add(
+                        new CataloguePart.Figure(value, tolerances[slot], limits[slot] || tolerances[slot] == null));
             }
         }
         // Rows of one list are alike: what is equal to the row above is the same object, which halves the memory.
-        lastStated = stated.equals(lastStated) ? lastStated : List.copyOf(stated);
-        lastWords = words.equals(lastWords)
-                ? lastWords
-                : FewEntries.of(List.copyOf(words.keySet()), List.copyOf(words.values()));
-        Voucher voucher =
-                new Voucher(basis, text(CatalogueLabel.BY), text(CatalogueLabel.WHEN), text(CatalogueLabel.BATCH));
-        lastVoucher = voucher.equals(lastVoucher) ? lastVoucher : voucher;
+        if (!isSame(stated, lastStated)) {
+            lastStated = List.copyOf(stated);
+        }
+        if (!isSame(words, lastWords)) {
+            lastWords = FewEntries.of(List.copyOf(words.keySet()), List.copyOf(words.values()));
+        }
+        if (!isLastVoucher()) {
+            lastVoucher =
+                    new Voucher(basis, text(CatalogueLabel.BY), text(CatalogueLabel.WHEN), text(CatalogueLabel.BATCH));
+        }
         return Optional.of(new CataloguePart(
                 kind,
                 code(),
@@ -257,6 +270,30 @@ final class CatalogueRow {
                 lastVoucher,
                 text(CatalogueLabel.NOTE),
                 file + ":" + line));
+    }
+
+    private static boolean isSame(List<Term> one, List<Term> other) {
+        boolean same = one.size() == other.size();
+        for (int i = 0; same && i < one.size(); i++) {
+            same = one.get(i) == other.get(i);
+        }
+        return same;
+    }
+
+    private static boolean isSame(Map<Choice, String> one, FewEntries<Choice, String> other) {
+        boolean same = one.size() == other.size();
+        for (Choice choice : one.keySet()) {
+            same = same && String.valueOf(one.get(choice)).equals(other.get(choice));
+        }
+        return same;
+    }
+
+    /** As the record's own equality, which a hundred thousand rows pay for dearly. */
+    private boolean isLastVoucher() {
+        return basis == lastVoucher.basis()
+                && text(CatalogueLabel.BY).equals(lastVoucher.by())
+                && text(CatalogueLabel.WHEN).equals(lastVoucher.when())
+                && text(CatalogueLabel.BATCH).equals(lastVoucher.batch());
     }
 
     /** The machine operation; empty where the row has troubles. */

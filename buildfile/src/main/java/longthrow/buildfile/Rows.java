@@ -1,6 +1,7 @@
 package longthrow.buildfile;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,9 @@ final class Rows {
     private final List<CataloguePart> parts = new ArrayList<>();
     private final List<Operation> operations = new ArrayList<>();
     private final List<RowFate> fates = new ArrayList<>();
-    private final Map<String, Map<String, CataloguePart>> partOf = new HashMap<>();
+    /** By kind, vendor, code. */
+    private final Map<PartKind, Map<String, Map<String, CataloguePart>>> partOf = new EnumMap<>(PartKind.class);
+
     private final Map<String, Map<String, Operation>> operationOf = new HashMap<>();
 
     /** The row as it stands, with its fate. */
@@ -68,8 +71,8 @@ final class Rows {
     }
 
     private void add(CataloguePart part, RowFate fate) {
-        CataloguePart earlier = partOf.computeIfAbsent(
-                        part.offer().vendor() + '\n' + part.kind().key(), k -> new HashMap<>())
+        CataloguePart earlier = partOf.computeIfAbsent(part.kind(), k -> new HashMap<>())
+                .computeIfAbsent(part.offer().vendor(), v -> new HashMap<>())
                 .putIfAbsent(part.code(), part);
         if (earlier == null) {
             parts.add(part);

@@ -15,13 +15,14 @@ final class WordsOfACatalogue {
                 + " `# kind: connecting_rod` above its header; `# invented: yes` there says that it is made up. Cells are parted"
                 + " by commas, semicolons or tabs; where by semicolons or tabs, a decimal comma is taken. A header names a figure"
                 + " by its key or label, with the unit of bare numbers in brackets or behind a space: `length [mm]`. A unit in a"
-                + " cell goes before that of the header; a number without any is refused. A tolerance, half its width, stands"
-                + " behind a ± in the cell or in its own column: `length ±`. An empty cell or `unknown` says nothing. A header"
+                + " cell goes before that of the header; a number without any is refused. What stands behind a ± in the cell is a doubt of"
+                + " 95 in 100; half the width of a limit that no piece exceeds has its own column: `length ±` or `length"
+                + " tolerance`. An empty cell or `unknown` says nothing. A header"
                 + " that begins with # is left out.");
         page.line("");
         page.line("A YAML file holds several kinds: `" + CatalogueFile.VERSION + ": " + CatalogueFile.FORMAT_VERSION
                 + "`, `invented: yes`, and a list for each, such as `crankshafts: [{code: M-1, stroke: 56.50 mm ± 0.02 mm,"
-                + " price: 120 EUR}]`. Its keys are those of the columns.");
+                + " price: 120 EUR}]`. Its keys are those of the columns; a limit is `stroke_tolerance: 0.02 mm`.");
         page.line("");
         page.head("kind", "list in YAML", "sections of the build file whose terms and words it may state");
         for (Shelf shelf : Shelf.all()) {

@@ -60,6 +60,8 @@ class CatalogueFileTest {
         assertThat(figure(rod, Term.BIG_END_BORE)).isEqualTo("27.02 mm ± 0.01 mm");
         assertThat(figure(rod, Term.SMALL_END_BORE)).isEqualTo("0.6693 in");
         assertThat(figure(rod, Term.ROD_RATED_SPEED)).isEqualTo("8000 rpm");
+        assertThat(rod.figure(Term.ROD_LENGTH).orElseThrow().isLimit()).isTrue();
+        assertThat(rod.figure(Term.BIG_END_BORE).orElseThrow().isLimit()).isFalse();
         assertThat(rod.figure(Term.SMALL_END_WIDTH)).isEmpty();
         assertThat(rod.word(Choice.ROD_METAL)).contains("billet_aluminium");
         assertThat(rod.offer())
@@ -248,13 +250,24 @@ class CatalogueFileTest {
                 sprockets:
                   - code: S
                     teeth: 12
+                gaskets:
+                  - {code: G, thickness: 1.02 mm, thickness_tolerance: 0.03 mm}
                 """);
         assertThat(read.faults()).isEmpty();
         assertThat(read.isClean()).as(read.fates().toString()).isTrue();
-        assertThat(read.parts()).hasSize(2).allMatch(CataloguePart::invented);
+        assertThat(read.parts()).hasSize(3).allMatch(CataloguePart::invented);
         assertThat(read.operations()).hasSize(1);
         assertThat(read.parts().get(0).place()).isEqualTo("parts.yaml:4");
         assertThat(figure(read.parts().get(0), Term.STROKE)).isEqualTo("56.50 mm ± 0.02 mm");
+        assertThat(read.parts().get(0).figure(Term.STROKE).orElseThrow().isLimit())
+                .isFalse();
+        assertThat(figure(read.parts().get(2), Term.GASKET_THICKNESS)).isEqualTo("1.02 mm ± 0.03 mm");
+        assertThat(read.parts()
+                        .get(2)
+                        .figure(Term.GASKET_THICKNESS)
+                        .orElseThrow()
+                        .isLimit())
+                .isTrue();
     }
 
     @Test

@@ -2,8 +2,11 @@ package longthrow.buildfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.SplittableRandom;
@@ -48,9 +51,14 @@ class CatalogueSpeedTest {
         return text.toString();
     }
 
+    /** {@code -Dlongthrow.write=FILE} writes the catalogue there, to be read as a process. */
     @Test
-    void aHundredThousandRowsAreReadQuickly() {
+    void aHundredThousandRowsAreReadQuickly() throws IOException {
         byte[] bytes = file(ROWS, 20240601).getBytes(StandardCharsets.UTF_8);
+        String write = System.getProperty("longthrow.write");
+        if (write != null) {
+            Files.write(Path.of(write), bytes);
+        }
         long before = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
         Imported read = CatalogueFile.csv("connecting_rod.csv", bytes);
         Duration taken = Duration.ofNanos(ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - before);

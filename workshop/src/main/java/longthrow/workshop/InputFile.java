@@ -108,6 +108,9 @@ final class InputFile {
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);
         }
+        if (Files.isRegularFile(path) && Files.size(path) <= holds.mostBytes) {
+            return Files.readAllBytes(path); // once, where a list of pieces would take the memory twice
+        }
         // Buffered also because a FileInputStream asks for its length and place when many bytes are wanted: a pipe has
         // none.
         try (InputStream in = new BufferedInputStream(new FileInputStream(path.toFile()))) {
