@@ -67,7 +67,8 @@ public final class Fit {
     private Fit(Build build, Catalogue catalogue) {
         this.build = build;
         this.catalogue = catalogue;
-        this.own = Appraisal.of(build);
+        this.own = Appraisal.sound(build);
+        findings.addAll(own.suspects());
         defaults.addAll(own.defaults());
     }
 
@@ -250,7 +251,7 @@ public final class Fit {
                 after.values().stream().filter(v -> SHOWN.contains(v.term())).toList(),
                 after.verdicts().stream()
                         .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
-                        .filter(v -> SHOWN.contains(v.term()) || isFailed(v))
+                        .filter(v -> SHOWN.contains(v.term()) || (isFailed(v) && v.term() != Term.WANTED_SPEED))
                         .toList(),
                 consequences.changes(),
                 forces,

@@ -119,38 +119,36 @@ final class Hunt {
         if (all > MOST_COUNTED) {
             return;
         }
-        search.rejections().forEach((obstacle, n) -> rejected.merge(obstacle, n, Long::sum));
-        examples(table, search, head);
+        search.rejections().forEach((obstacle, r) -> {
+            rejected.merge(obstacle, r.count(), Long::sum);
+            if (!examples.containsKey(obstacle)) {
+                examples.put(obstacle, apart(table, head, r.crank(), r.piston(), r.rod(), r.gasket()));
+            }
+        });
+        if (all <= FEW) {
+            oneByOne(table, search, head);
+        }
     }
 
-    /** The first of each kind that does not fit; all of them while they are few. */
-    private void examples(Table table, StackSearch search, Row head) {
-        boolean few = table.columns().combinations() <= FEW;
+    /** All that do not fit, while they are few. */
+    private void oneByOne(Table table, StackSearch search, Row head) {
         for (int i = 0; i < table.cranks().size(); i++) {
             for (int j = 0; j < table.pistons().size(); j++) {
                 for (int k = 0; k < table.rods().size(); k++) {
                     for (int g = 0; g < table.gaskets().size(); g++) {
-                        if (!few && examples.keySet().containsAll(rejected.keySet())) {
-                            return;
+                        Optional<Obstacle> obstacle = search.obstacle(i, j, k, g);
+                        if (obstacle.isPresent()) {
+                            rejectedOnes.put(apart(table, head, i, j, k, g), obstacle.get());
                         }
-                        example(table, search, head, i, j, k, g, few);
                     }
                 }
             }
         }
     }
 
-    private void example(Table table, StackSearch search, Row head, int i, int j, int k, int g, boolean few) {
-        Optional<Obstacle> obstacle = search.obstacle(i, j, k, g);
-        if (obstacle.isEmpty() || (!few && examples.containsKey(obstacle.get()))) {
-            return;
-        }
+    private Found apart(Table table, Row head, int i, int j, int k, int g) {
         Combination apart = new Combination(i, j, k, g, Sureness.NO, 0, 0, 0, 0, 0, Double.NaN);
-        Found found = table.found(apart, head, null);
-        examples.putIfAbsent(obstacle.get(), found);
-        if (few) {
-            rejectedOnes.put(neighbours.machining(found), obstacle.get());
-        }
+        return neighbours.machining(table.found(apart, head, null));
     }
 
     private void take(Found found) {

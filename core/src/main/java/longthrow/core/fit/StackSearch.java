@@ -356,20 +356,34 @@ public final class StackSearch {
         }
     }
 
+    /**
+     * Combinations that an obstacle is the first to count out.
+     * @param count   how many
+     * @param crank   row of the first of them
+     * @param piston  as above
+     * @param rod     as above
+     * @param gasket  as above
+     */
+    public record Rejected(long count, int crank, int piston, int rod, int gasket) {
+        private Rejected plus(long more) {
+            return new Rejected(count + more, crank, piston, rod, gasket);
+        }
+    }
+
     /** How many of all combinations each obstacle counts out, in the order of {@link Obstacle}; those that fit are left over. */
-    public Map<Obstacle, Long> rejections() {
-        Map<Obstacle, Long> counts = new EnumMap<>(Obstacle.class);
+    public Map<Obstacle, Rejected> rejections() {
+        Map<Obstacle, Rejected> counts = new EnumMap<>(Obstacle.class);
         int gaskets = c.gaskets.thickness().count();
         for (int i = 0; i < c.cranks.stroke().count(); i++) {
             for (int j = 0; j < c.pistons.height().count(); j++) {
                 for (int k = 0; k < c.rods.length().count(); k++) {
                     if (!fit.stack(i, j, k)) {
-                        count(counts, gaskets);
+                        count(counts, gaskets, i, j, k, 0);
                         continue;
                     }
                     for (int g = 0; g < gaskets; g++) {
                         if (!fit.gasket(g)) {
-                            count(counts, 1);
+                            count(counts, 1, i, j, k, g);
                         }
                     }
                 }
@@ -378,8 +392,10 @@ public final class StackSearch {
         return counts;
     }
 
-    private void count(Map<Obstacle, Long> counts, long times) {
-        counts.merge(java.util.Objects.requireNonNull(fit.obstacle), times, Long::sum);
+    private void count(Map<Obstacle, Rejected> counts, long times, int i, int j, int k, int g) {
+        Obstacle obstacle = java.util.Objects.requireNonNull(fit.obstacle);
+        Rejected before = counts.get(obstacle);
+        counts.put(obstacle, before == null ? new Rejected(times, i, j, k, g) : before.plus(times));
     }
 
     /** What keeps one combination apart; empty when it fits. */

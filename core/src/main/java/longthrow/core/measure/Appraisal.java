@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
@@ -20,14 +21,24 @@ import longthrow.core.term.Term;
  * @param verdicts by rule
  * @param stops    what must not be done
  * @param defaults used
+ * @param suspects readings that do not agree, with what hangs on them left out of the values
  */
 public record Appraisal(
-        Build build, List<Result> values, List<Verdict> verdicts, List<Stop> stops, List<DefaultUsed> defaults) {
+        Build build,
+        List<Result> values,
+        List<Verdict> verdicts,
+        List<Stop> stops,
+        List<DefaultUsed> defaults,
+        List<Finding> suspects) {
+    private static final int MOST_SUSPECTS = 3;
+    private static final double NAMED_FROM = 0.1;
+
     public Appraisal {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
         stops = List.copyOf(stops);
         defaults = List.copyOf(defaults);
+        suspects = List.copyOf(suspects);
     }
 
     /**
@@ -45,7 +56,30 @@ public record Appraisal(
                 figures.results(),
                 verdicts,
                 Stops.of(build, sound),
-                figures.readings().defaults());
+                figures.readings().defaults(),
+                List.of());
+    }
+
+    /**
+     * As {@link #of}, looking for slips too: what hangs on a reading that is probably wrong is left out, and said.
+     * @throws longthrow.core.measurement.NotConvergedException when no engine comes near what is written
+     */
+    public static Appraisal sound(Build build) {
+        Figures all = Figures.of(build);
+        Contradictions contradictions = Contradictions.of(all);
+        Figures settled = contradictions.settled();
+        Impossible impossible = new Impossible(settled);
+        Function<Term, Optional<Measured>> sound = term ->
+                contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : settled.figure(term);
+        return new Appraisal(
+                build,
+                settled.results().stream()
+                        .filter(r -> !contradictions.touches(r.term()) && !impossible.spoils(r.term()))
+                        .toList(),
+                Judge.verdicts(build, sound),
+                contradictions.stops(sound),
+                settled.readings().defaults(),
+                new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM));
     }
 
     /** The figure of a term, if there is one. */

@@ -73,8 +73,9 @@ class JoinQuestionTest {
                         .toList())
                 .usingRecursiveFieldByFieldElementComparator()
                 .containsExactlyElementsOf(front);
-        long counted =
-                search.rejections().values().stream().mapToLong(Long::longValue).sum();
+        long counted = search.rejections().values().stream()
+                .mapToLong(StackSearch.Rejected::count)
+                .sum();
         assertThat(counted + all.size()).isEqualTo(question.columns().combinations());
     }
 

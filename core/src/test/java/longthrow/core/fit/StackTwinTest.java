@@ -440,7 +440,7 @@ class StackTwinTest {
                     .as("catalogue %d", seed)
                     .isEqualTo(prices);
             long rejected = search.rejections().values().stream()
-                    .mapToLong(Long::longValue)
+                    .mapToLong(StackSearch.Rejected::count)
                     .sum();
             assertThat(rejected + found.size()).isEqualTo(c.columns.combinations());
             all += found.size();

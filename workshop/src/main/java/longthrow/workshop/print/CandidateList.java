@@ -19,8 +19,8 @@ import longthrow.core.term.Term;
 final class CandidateList {
     private static final int INDENT = 2;
     private static final int INNER = 5;
-    /** Candidates told in full unless all is asked for; the rest in one line each. */
-    private static final int IN_FULL = 2;
+    /** Candidates told in full unless all is asked for; the rest in a few lines each. */
+    private static final int IN_FULL = 1;
     /** Rejections before the rest is left to {@code --all}. */
     private static final int SHORT_LIST = 12;
 
@@ -62,6 +62,7 @@ final class CandidateList {
                 "fits " + c.sureness().label() + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
+            pieces(c);
             return;
         }
         figures(c.values());
