@@ -55,7 +55,10 @@ class HelpExamplesTest {
             words.add(
                     word.group(1) != null
                             ? word.group(1)
-                            : word.group(2).replace(FILE, file.toString()).replaceFirst("^examples/", "../examples/"));
+                            : word.group(2)
+                                    .replace(FILE, file.toString())
+                                    .replaceFirst("^examples/", "../examples/")
+                                    .replaceFirst("^parts\\.yaml$", "../examples/scenarios/s1-catalogue.yaml"));
         }
         CommandRun run = CommandRun.of(words.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isIn(0, 1);
