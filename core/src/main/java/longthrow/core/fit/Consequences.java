@@ -261,6 +261,12 @@ final class Consequences {
                     "mock it up with clay or wire through two turns by hand before it is assembled for good"));
         }
         nominal(unknowns);
+        if (!found.gasket().isOwn() || !found.head().isOwn()) {
+            unknowns.add(warning(
+                    "outline of gasket and head",
+                    "sizes tell nothing of bolt holes, pushrod holes and oil ways",
+                    "lay it on the deck before you buy, or ask the vendor for the engine it is made for"));
+        }
         found.rows().forEach(row -> vague(row, unknowns));
         notSaid(unknowns);
         return unknowns;

@@ -1,6 +1,7 @@
 package longthrow.core.fit;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -55,7 +56,36 @@ public final class Fit {
             Term.TDC_ACCELERATION,
             Term.RING_BEARS,
             Term.RING_SPEED,
-            Term.EFFECTIVE_RATIO);
+            Term.EFFECTIVE_RATIO,
+            Term.VALVE_TO_VALVE,
+            Term.INTAKE_TO_WALL,
+            Term.EXHAUST_TO_WALL);
+
+    /** What consequences and rejections look at besides. */
+    static final Set<Term> LOOKED_AT = lookedAt();
+
+    private static Set<Term> lookedAt() {
+        Set<Term> terms = EnumSet.of(
+                Term.DECK_HEIGHT,
+                Term.BORE,
+                Term.DONOR_STROKE,
+                Term.WANTED_SPEED,
+                Term.CROWN_RISE,
+                Term.PUSHROD_LENGTH,
+                Term.OIL_GROOVE_TO_PIN,
+                Term.PIN_FLOAT,
+                Term.BOSS_CLEARANCE,
+                Term.GASKET_OVER_BORE);
+        terms.addAll(SHOWN);
+        for (Obstacle obstacle : Obstacle.values()) {
+            obstacle.term().ifPresent(terms::add);
+        }
+        for (Gap gap : Gap.values()) {
+            terms.add(gap.wide());
+            terms.add(gap.inner());
+        }
+        return terms;
+    }
 
     private final Build build;
     private final Catalogue catalogue;
@@ -151,7 +181,7 @@ public final class Fit {
     private Appraisal appraise(Found found) {
         Appraisal known = appraised.get(found);
         if (known == null) {
-            known = Appraisal.of(Fitted.with(build, own, found));
+            known = Appraisal.of(Fitted.with(build, own, found), LOOKED_AT);
             appraised.put(found, known);
         }
         return known;

@@ -107,8 +107,12 @@ final class Hunt {
                 rows(PartKind.GASKET, operation));
         StackLimits limits = limits(head, deckCut, rods.get(0).words());
         StackSearch search = new StackSearch(table.columns(), limits);
-        search.each(one -> take(table.found(one, head, deckCut)));
-        if (deckCut == null && operation == null && head.cuts().isEmpty()) {
+        boolean plain = deckCut == null && operation == null && head.cuts().isEmpty();
+        search.each(one -> {
+            fitting += plain ? 1 : 0;
+            take(table.found(one, head, deckCut));
+        });
+        if (plain) {
             count(table, search, head);
         }
     }
@@ -152,7 +156,6 @@ final class Hunt {
     }
 
     private void take(Found found) {
-        fitting++;
         var budget = assembly.build().fit().budget();
         if (budget.isPresent() && found.price() > budget.getAsLong()) {
             overBudget++;

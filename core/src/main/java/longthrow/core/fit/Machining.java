@@ -88,7 +88,7 @@ final class Machining {
 
     static String text(Operation operation, double amount) {
         return String.format(
-                Locale.ROOT, "%s by %.2f mm (%.4f in)", operation.kind().label(), amount * 1e3, amount / 25.4e-3);
+                Locale.ROOT, "%s by %.3f mm (%.4f in)", operation.kind().label(), amount * 1e3, amount / 25.4e-3);
     }
 
     /** Made to a size rather than by an amount. */

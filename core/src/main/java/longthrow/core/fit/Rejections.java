@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
@@ -25,7 +26,7 @@ final class Rejections {
     Rejections(Build build, Appraisal own, Found found) {
         this.build = build;
         this.found = found;
-        this.after = Appraisal.of(Fitted.with(build, own, found));
+        this.after = Appraisal.of(Fitted.with(build, own, found), Fit.LOOKED_AT);
     }
 
     Rejection of(Obstacle obstacle, long count) {
@@ -34,7 +35,8 @@ final class Rejections {
             return otherSize.get();
         }
         Optional<Verdict> verdict = verdict(obstacle);
-        String why = verdict.map(v -> v.why() + " (" + v.label() + ")").orElse(figure(obstacle));
+        String why =
+                verdict.map(v -> v.why() + " (" + v.label() + ")" + passedBy(v)).orElse(figure(obstacle));
         String cure = verdict.map(Verdict::cure).orElse("");
         return new Rejection(obstacle.label(), count, found.title(), why, cure);
     }
@@ -49,6 +51,17 @@ final class Rejections {
                 .filter(v -> v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR)
                 .min(Comparator.comparing((Verdict v) -> v.state() == Verdict.State.FAILS ? 0 : 1)
                         .thenComparing(v -> v.chosen() ? 0 : 1));
+    }
+
+    /** Where the trade disagrees: who would pass it. */
+    private String passedBy(Verdict failed) {
+        String rule = failed.rule().substring(0, Math.max(0, failed.rule().indexOf('.')));
+        String passing = after.verdicts().stream()
+                .filter(v -> v.term() == failed.term() && v.rule().startsWith(rule + ".") && !rule.isEmpty())
+                .filter(v -> v.state() == Verdict.State.MEETS)
+                .map(Verdict::label)
+                .collect(Collectors.joining("; "));
+        return passing.isEmpty() ? "" : "; sources disagree, it would pass by: " + passing;
     }
 
     private static List<Term> sisters(Term term) {

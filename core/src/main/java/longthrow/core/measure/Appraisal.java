@@ -1,5 +1,7 @@
 package longthrow.core.measure;
 
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -43,17 +45,24 @@ public record Appraisal(
 
     /**
      * Appraises a build.
+     * @param wanted figures to keep; verdicts and stops look at whatever they need
      * @throws longthrow.core.measurement.NotConvergedException when no engine comes near what is written
      */
-    public static Appraisal of(Build build) {
+    public static Appraisal of(Build build, Collection<Term> wanted) {
         Figures figures = Figures.of(build);
         Impossible impossible = new Impossible(figures);
         Function<Term, Optional<Measured>> sound =
                 term -> impossible.spoils(term) ? Optional.empty() : figures.figure(term);
         List<Verdict> verdicts = Judge.verdicts(build, sound);
+        List<Result> values = new ArrayList<>();
+        for (Term term : figures.model().terms()) {
+            if (wanted.contains(term)) {
+                figures.figure(term).ifPresent(figure -> values.add(figures.result(term, figure)));
+            }
+        }
         return new Appraisal(
                 build,
-                figures.results(),
+                values,
                 verdicts,
                 Stops.of(build, sound),
                 figures.readings().defaults(),

@@ -73,7 +73,7 @@ class LongerThrowTest {
         assertThat(best.pieces())
                 .filteredOn(p -> p.code().equals("HONE"))
                 .singleElement()
-                .satisfies(p -> assertThat(p.note()).contains("hone the small end by 0.01 mm"));
+                .satisfies(p -> assertThat(p.note()).contains("hone the small end by 0.010 mm"));
         assertThat(best.total().known()).isEqualTo(10_900);
         assertThat(best.total().notPriced()).containsExactly("G1.30");
     }
@@ -85,6 +85,7 @@ class LongerThrowTest {
         assertThat(rejection("R2 + G1.30").why()).contains("16.01 mm", "17.00 mm", "another size");
         assertThat(rejection("R4 + G1.30").why()).contains("0.47 ± 0.07 mm", "1.27 mm");
         assertThat(rejection("R3 + G1.02").why()).contains("1.09 ± 0.07 mm", "1.27 mm");
+        assertThat(rejection("R3 + G1.02").why()).contains("it would pass by: least squish: small kart single");
         assertThat(rejection("R3 + G1.02").cure()).contains("gasket thicker by 0.18 mm");
     }
 

@@ -153,7 +153,7 @@ final class CandidateList {
                 .map(Verdict::label)
                 .distinct()
                 .collect(Collectors.joining("; "));
-        page.ifAny(INNER, "sources that say no:", others);
+        page.ifAny(INNER, "by other sources it fails:", others);
     }
 
     private void list(String lead, List<Finding> findings) {
