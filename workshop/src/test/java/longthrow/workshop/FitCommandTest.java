@@ -27,7 +27,7 @@ class FitCommandTest {
         CommandRun run = CommandRun.of("fit", RODS, "--catalogue", ON_OFFER);
         assertThat(run.code()).isEqualTo(1); // a stop: no flywheel and rod ratings, not mocked up
         assertThat(squeezed(run))
-                .contains("1. R3 + G130: fits only with selection; 109.00 EUR and what G130 cost")
+                .contains("1. R3 + G130: fits only with selection, as far as is known; 109.00 EUR and what G130 cost")
                 .contains("deck clearance 0.07 ± 0.06 mm")
                 .contains("squish 1.37 ± 0.07 mm")
                 .contains("swept volume 193.30")

@@ -8,6 +8,7 @@ import java.util.OptionalLong;
  * One way that goes together: parts and machining, what the engine then is, what it costs, and what it leaves open.
  * @param title    parts in a few words, by their codes
  * @param sureness how surely the parts go together
+ * @param isPartlyUnknown whether a size that a limit or a neighbour asks for is not said: then it fits as far as is known
  * @param pieces   what is bought or machined
  * @param total    what it costs
  * @param values   figures of the engine with these parts
@@ -19,6 +20,7 @@ import java.util.OptionalLong;
 public record Candidate(
         String title,
         Sureness sureness,
+        boolean isPartlyUnknown,
         List<Piece> pieces,
         Total total,
         List<Result> values,

@@ -6,6 +6,7 @@ import longthrow.core.answer.Sureness;
  * One crankshaft, piston, rod and gasket that fit, by their rows.
  * @param sureness worst of all its dimensions
  * @param unknowns  what its parts do not say
+ * @param unsaid    of those, sizes that a limit or a neighbour asks for
  * @param cuts      machine operations it needs
  * @param price     of parts and operations, whole hundredths; of what is priced
  * @param deckHalf  deck clearance in half picometres
@@ -19,6 +20,7 @@ public record Combination(
         int gasket,
         Sureness sureness,
         int unknowns,
+        int unsaid,
         int cuts,
         long price,
         long deckHalf,

@@ -61,6 +61,9 @@ public final class Fit {
             Term.INTAKE_TO_WALL,
             Term.EXHAUST_TO_WALL);
 
+    /** What a cut of the head would bring, where a rule says how far it may go. */
+    private static final List<Term> CUTS =
+            List.of(Term.VALVE_TO_HEAD, Term.HEAD_CUT, Term.RATIO_AFTER_CUT, Term.VALVE_TO_HEAD_AFTER_CUT);
     /** What consequences and rejections look at besides. */
     static final Set<Term> LOOKED_AT = lookedAt();
 
@@ -166,7 +169,7 @@ public final class Fit {
                 build.invented() || catalogue.parts().stream().anyMatch(p -> p.invented()),
                 build.units(),
                 own.values().stream()
-                        .filter(v -> SHOWN.contains(v.term()) || v.term().key().endsWith("_wanted"))
+                        .filter(v -> SHOWN.contains(v.term()) || CUTS.contains(v.term()))
                         .toList(),
                 List.of(),
                 findings,
@@ -276,6 +279,7 @@ public final class Fit {
         return new Candidate(
                 found.title(),
                 found.sureness(),
+                found.isPartlyUnknown(),
                 pieces,
                 total(found, pieces),
                 after.values().stream().filter(v -> SHOWN.contains(v.term())).toList(),

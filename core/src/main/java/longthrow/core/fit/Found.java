@@ -34,6 +34,11 @@ record Found(
         return combination.sureness();
     }
 
+    /** Whether a size that a limit or a neighbour asks for is not said: then it fits as far as is known. */
+    boolean isPartlyUnknown() {
+        return combination.unsaid() > 0;
+    }
+
     /** Parts by their codes, without machining. */
     String base() {
         return rows().map(Row::base).collect(Collectors.joining("|"));

@@ -53,7 +53,8 @@ final class Hunt {
         this.ranking = new Ranking(assembly.build());
         List<Row> heads = assembly.rows(PartKind.HEAD);
         heads.forEach(head -> byRodMetal(head, null, null));
-        if (best.values().stream().noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0)) {
+        if (best.values().stream()
+                .noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0 && !f.isPartlyUnknown())) {
             assembly.operations().forEach(operation -> machined(heads, operation));
         }
     }
@@ -151,7 +152,7 @@ final class Hunt {
     }
 
     private Found apart(Table table, Row head, int i, int j, int k, int g) {
-        Combination apart = new Combination(i, j, k, g, Sureness.NO, 0, 0, 0, 0, 0, Double.NaN);
+        Combination apart = new Combination(i, j, k, g, Sureness.NO, 0, 0, 0, 0, 0, 0, Double.NaN);
         return neighbours.machining(table.found(apart, head, null));
     }
 

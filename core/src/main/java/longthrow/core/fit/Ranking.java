@@ -34,7 +34,7 @@ final class Ranking implements Comparator<Found> {
 
     private int by(Preference preference, Found a, Found b) {
         return switch (preference) {
-            case CERTAINTY -> a.sureness().compareTo(b.sureness());
+            case CERTAINTY -> certainty(a, b);
             case UNKNOWNS -> Integer.compare(a.unknowns(), b.unknowns());
             case MACHINING -> Integer.compare(a.cuts(), b.cuts());
             case PRICE -> Long.compare(a.price(), b.price());
@@ -42,6 +42,12 @@ final class Ranking implements Comparator<Found> {
             case RATIO -> Double.compare(ratioError(a), ratioError(b));
             case LEAD_TIME -> Integer.compare(a.leadDays(), b.leadDays());
         };
+    }
+
+    /** What is not said cannot be sure: it ranks below what is said. */
+    private static int certainty(Found a, Found b) {
+        int known = Boolean.compare(a.isPartlyUnknown(), b.isPartlyUnknown());
+        return known != 0 ? known : a.sureness().compareTo(b.sureness());
     }
 
     /** 0 without an aim. [m] */

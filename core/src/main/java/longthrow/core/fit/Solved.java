@@ -9,6 +9,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Compression;
 import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stack;
 import longthrow.core.formula.Expression;
@@ -16,6 +17,7 @@ import longthrow.core.formula.Formula;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Choice;
@@ -38,7 +40,11 @@ final class Solved {
     }
 
     private List<Finding> all(Catalogue catalogue) {
+        List<Finding> chamber = chamber();
         Quantity aim = build.aims().get(Term.SQUISH);
+        if (aim == null && build.chose(Choice.VALVE_LAYOUT, "side")) {
+            return chamber; // its gap above the piston is the chamber's, not a squish to aim at
+        }
         if (aim == null) {
             return List.of(new Finding(
                     Finding.Kind.NOTE,
@@ -46,15 +52,29 @@ final class Solved {
                     "no squish is aimed at, so the stack is not solved for any of its figures",
                     "write aims: engine.squish: 1.27 mm (or what your rod and speed ask for)"));
         }
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(chamber);
         for (Map.Entry<Term, Expression> one : solutions(aim.si()).entrySet()) {
-            solve(one.getKey(), one.getValue(), "").ifPresent(findings::add);
+            solve(one.getKey(), one.getValue(), "squish", "").ifPresent(findings::add);
         }
         if (own.figure(Term.GASKET_THICKNESS).isEmpty()
                 || !catalogue.of(PartKind.GASKET).isEmpty()) {
             findings.addAll(byGasket(aim.si(), catalogue));
         }
         return findings;
+    }
+
+    /** The chamber that gives the ratio aimed at with everything else as it is. */
+    private List<Finding> chamber() {
+        Quantity aim = build.aims().get(Term.COMPRESSION_RATIO);
+        if (aim == null) {
+            return List.of();
+        }
+        Expression swept = Compression.sweptVolume(in(Term.BORE), in(Term.STROKE));
+        Expression wanted = Compression.clearanceForRatio(swept, Expression.constant(aim.si()))
+                .minus(Compression.gasketVolume(in(Term.GASKET_BORE), in(Term.GASKET_THICKNESS)))
+                .minus(Compression.deckVolume(in(Term.BORE), in(Term.DECK_CLEARANCE)))
+                .minus(in(Term.CROWN_VOLUME));
+        return solve(Term.CHAMBER_VOLUME, wanted, "ratio", "").map(List::of).orElse(List.of());
     }
 
     private static Expression in(Term term) {
@@ -95,7 +115,7 @@ final class Solved {
         return solutions;
     }
 
-    private Optional<Finding> solve(Term term, Expression expression, String with) {
+    private Optional<Finding> solve(Term term, Expression expression, String aimed, String with) {
         Formula formula = Formula.of(term.path() + " wanted", expression);
         if (formula.inputs().stream()
                 .anyMatch(n -> Term.at(n).flatMap(own::figure).isEmpty())) {
@@ -103,33 +123,31 @@ final class Solved {
         }
         Measured wanted =
                 Measured.through(formula, n -> Term.at(n).flatMap(own::figure).orElseThrow());
-        return Optional.of(wanted(term, wanted, with));
+        return Optional.of(wanted(term, wanted, aimed, with));
     }
 
-    private Finding wanted(Term term, Measured wanted, String with) {
+    private Finding wanted(Term term, Measured wanted, String aimed, String with) {
         String now = own.figure(term)
-                .map(m -> "; it is " + words(m) + ", " + difference(m.value() - wanted.value()))
+                .map(m -> "; it is " + words(term, m) + ", " + difference(term, m.value() - wanted.value()))
                 .orElse("");
         return new Finding(
                 Finding.Kind.NOTE,
                 term.path(),
-                term.label() + " wanted " + words(wanted) + " for the squish aimed at" + with + now
-                        + band(term, wanted),
+                term.label() + " wanted " + words(term, wanted) + " for the " + aimed + " aimed at" + with + now
+                        + (aimed.equals("squish") ? band(term, wanted) : ""),
                 "");
     }
 
-    private String difference(double by) {
-        return Math.abs(by) < 0.5e-6
+    private String difference(Term term, double by) {
+        double grain = term.dimension() == Dimension.LENGTH ? 0.1e-3 : 0.1e-6;
+        Figure figure = printer.print(term.dimension(), Math.abs(by), grain).first();
+        return Math.abs(by) < grain / 100
                 ? "as wanted"
-                : printer.print(Dimension.LENGTH, Math.abs(by), 0.1e-3).first().value() + " "
-                        + printer.print(Dimension.LENGTH, Math.abs(by), 0.1e-3)
-                                .first()
-                                .unit()
-                        + (by > 0 ? " more" : " less");
+                : figure.value() + " " + figure.unit() + (by > 0 ? " more" : " less");
     }
 
-    private String words(Measured figure) {
-        return printer.print(Dimension.LENGTH, figure.value(), figure.expanded())
+    private String words(Term term, Measured figure) {
+        return printer.print(term.dimension(), figure.value(), figure.expanded())
                 .line();
     }
 
@@ -171,6 +189,7 @@ final class Solved {
                     solve(
                                     Term.ROD_LENGTH,
                                     rod,
+                                    "squish",
                                     " with gasket " + gasket.code() + ", "
                                             + f.value().written())
                             .ifPresent(findings::add);

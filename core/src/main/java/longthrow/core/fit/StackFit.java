@@ -24,6 +24,7 @@ final class StackFit {
 
     Sureness sureness = Sureness.SURE;
     int unknowns;
+    int unsaid;
     int cuts;
     long price;
     long deck2;
@@ -36,6 +37,7 @@ final class StackFit {
     private int rod;
     private Sureness stackSureness = Sureness.SURE;
     private int stackUnknowns;
+    private int stackUnsaid;
     private long stackPrice;
     private long half2;
     private double variance2;
@@ -46,6 +48,12 @@ final class StackFit {
         deckHeight = limits.deckHeight().value[0];
         deckHeightHalf = limits.deckHeight().half[0];
         deckHeightVariance = square(limits.deckHeight().uncertainty[0]);
+    }
+
+    /** One more size that is asked for and not known. */
+    private void notSaid() {
+        unknowns++;
+        unsaid++;
     }
 
     private static double square(double x) {
@@ -85,6 +93,7 @@ final class StackFit {
                 + c.cranks.each().unknowns()[i]
                 + c.pistons.each().unknowns()[j]
                 + c.rods.each().unknowns()[k];
+        unsaid = one.unknowns() + two.unknowns();
         cuts = one.cuts() + two.cuts();
         stackPrice = one.price()
                 + two.price()
@@ -127,6 +136,7 @@ final class StackFit {
         }
         stackSureness = sureness;
         stackUnknowns = unknowns;
+        stackUnsaid = unsaid;
         return true;
     }
 
@@ -159,7 +169,7 @@ final class StackFit {
         }
         Sizes ring = c.pistons.topRing();
         if (!ring.isKnown(j)) {
-            unknowns++;
+            notSaid();
             return true;
         }
         double low = ringLoad(i, j, k, -1);
@@ -209,7 +219,7 @@ final class StackFit {
         }
         Sizes land = c.pistons.topLand();
         if (!land.isKnown(j)) {
-            unknowns++;
+            notSaid();
             return true;
         }
         return keeps(
@@ -229,7 +239,7 @@ final class StackFit {
         Sizes skirt = c.pistons.skirt();
         Sizes weight = c.cranks.counterweight();
         if (!skirt.isKnown(j) || !weight.isKnown(i)) {
-            unknowns++;
+            notSaid();
             return true;
         }
         return keeps(
@@ -248,7 +258,7 @@ final class StackFit {
         }
         Sizes skirt = c.pistons.skirt();
         if (!skirt.isKnown(j) || !limits.sleeve().isKnown(0)) {
-            unknowns++;
+            notSaid();
             return true;
         }
         return keeps(
@@ -283,6 +293,7 @@ final class StackFit {
         obstacle = null;
         sureness = stackSureness;
         unknowns = stackUnknowns + c.gaskets.each().unknowns()[g];
+        unsaid = stackUnsaid;
         price = stackPrice + c.gaskets.each().price()[g];
         Sizes thickness = c.gaskets.thickness();
         if (!thickness.isKnown(g)) {
@@ -311,7 +322,7 @@ final class StackFit {
         Sizes hole = c.gaskets.bore();
         Sizes bore = c.pistons.bore();
         if (!hole.isKnown(g)) {
-            unknowns++;
+            notSaid();
             return true;
         }
         return keeps(
@@ -333,7 +344,9 @@ final class StackFit {
                 || Double.isNaN(limits.chamber())
                 || !c.gaskets.bore().isKnown(g)) {
             ratio = Double.NaN;
-            unknowns += isRatioLimited() ? 1 : 0;
+            if (isRatioLimited()) {
+                notSaid();
+            }
             return true;
         }
         ratio = ratioAt(g, 0);
@@ -460,7 +473,7 @@ final class StackFit {
     }
 
     Combination combination(int g) {
-        return new Combination(crank, piston, rod, g, sureness, unknowns, cuts, price, deck2, squish2, ratio);
+        return new Combination(crank, piston, rod, g, sureness, unknowns, unsaid, cuts, price, deck2, squish2, ratio);
     }
 
     /** Distance of the squish from the aim in half picometres. */

@@ -183,6 +183,10 @@ public final class AnswerJson {
                     "how surely the parts go together",
                     JsonShape.words(Sureness.values(), Sureness::key),
                     c -> c.sureness().key())
+            .truth(
+                    "partly_unknown",
+                    "true: a size that a limit or a neighbour asks for is not said, so it fits as far as is known",
+                    Candidate::isPartlyUnknown)
             .list("pieces", "what is bought or machined", PIECE, Candidate::pieces)
             .number("total", "sum of what is priced", c -> c.total().known() / 100.0)
             .text("currency", "of the total", c -> c.total().currency())

@@ -342,11 +342,14 @@ public final class AnswerText {
                     answer.stops().isEmpty() ? "" : some(answer.stops().size(), "stop") + " for the best of them; ";
             return stops
                     + (answer.candidates().isEmpty()
-                            ? "nothing on offer is known to fit."
+                            ? (answer.rejections().isEmpty()
+                                    ? "nothing was searched."
+                                    : "nothing on offer is known to fit.")
                             : some(answer.candidates().size(), "way") + " that "
                                     + (answer.candidates().size() == 1 ? "fits" : "fit")
                                     + " below, best first; the best fits "
-                                    + answer.candidates().get(0).sureness().label() + ".");
+                                    + answer.candidates().get(0).sureness().label()
+                                    + (answer.candidates().get(0).isPartlyUnknown() ? ", as far as is known." : "."));
         }
 
         private static String counted(Answer answer, longthrow.core.answer.Verdict.State state) {

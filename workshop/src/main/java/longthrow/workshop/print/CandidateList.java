@@ -59,7 +59,8 @@ final class CandidateList {
                 Ink.STRONG,
                 rank + ". " + c.title() + ":",
                 fails ? Ink.BAD : Ink.PLAIN,
-                "fits " + c.sureness().label() + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
+                "fits " + c.sureness().label() + (c.isPartlyUnknown() ? ", as far as is known" : "")
+                        + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
             pieces(c);
