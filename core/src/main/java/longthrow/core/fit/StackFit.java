@@ -14,6 +14,7 @@ final class StackFit {
 
     private final StackColumns c;
     private final StackLimits limits;
+    private final StackVolumes volumes;
     private final long deckHeight;
     private final long deckHeightHalf;
     private final double deckHeightVariance;
@@ -45,6 +46,7 @@ final class StackFit {
     StackFit(StackColumns columns, StackLimits limits) {
         this.c = columns;
         this.limits = limits;
+        this.volumes = new StackVolumes(columns, limits);
         deckHeight = limits.deckHeight().value[0];
         deckHeightHalf = limits.deckHeight().half[0];
         deckHeightVariance = square(limits.deckHeight().uncertainty[0]);
@@ -114,6 +116,7 @@ final class StackFit {
         deck2 = deck2(deckHeight, s, l, h);
         half2 = 2 * (deckHeightHalf + lHalf + hHalf) + sHalf;
         variance2 = 4 * (deckHeightVariance + lVar + hVar) + sVar;
+        volumes.of(i, j, k, deck2, half2, variance2);
         if (limits.rodRatioMillionths() > 0
                 && !keeps(
                         l * MILLION - limits.rodRatioMillionths() * s,
@@ -150,16 +153,12 @@ final class StackFit {
         double s = METRE * stroke.value[i];
         double b = METRE * bore.value[j];
         double volume = QUARTER_PI * b * b * s;
-        double low = corner(b, -METRE * bore.half[j], s, -METRE * stroke.half[i]);
-        double high = corner(b, METRE * bore.half[j], s, METRE * stroke.half[i]);
+        double low = StackVolumes.corner(b, -METRE * bore.half[j], s, -METRE * stroke.half[i]);
+        double high = StackVolumes.corner(b, METRE * bore.half[j], s, METRE * stroke.half[i]);
         double variance = square(QUARTER_PI * b * b * METRE * stroke.uncertainty[i])
                 + square(2 * QUARTER_PI * b * s * METRE * bore.uncertainty[j]);
         return inside(
                 volume, low, high, variance, limits.sweptLeast(), limits.sweptMost(), Obstacle.SWEPT, Obstacle.SWEPT);
-    }
-
-    private static double corner(double bore, double boreHalf, double stroke, double strokeHalf) {
-        return QUARTER_PI * square(bore + boreHalf) * (stroke + strokeHalf);
     }
 
     /** r w2 (1 + r / l) against what the ring bears; more with a longer throw, less with a longer rod and a thinner ring. */
@@ -172,8 +171,8 @@ final class StackFit {
             notSaid();
             return true;
         }
-        double low = ringLoad(i, j, k, -1);
-        double high = ringLoad(i, j, k, 1);
+        double low = volumes.ringLoad(i, j, k, -1);
+        double high = volumes.ringLoad(i, j, k, 1);
         if (high <= limits.ringFlutter()) {
             return true;
         }
@@ -184,13 +183,6 @@ final class StackFit {
         // the box is narrow against the limit, which is known to two digits: no more is made of it
         sureness = Sureness.worse(sureness, Sureness.SELECTION);
         return true;
-    }
-
-    private double ringLoad(int i, int j, int k, int corner) {
-        double r = METRE * (c.cranks.stroke().value[i] + corner * c.cranks.stroke().half[i]) / 2;
-        double l = METRE * (c.rods.length().value[k] - corner * c.rods.length().half[k]);
-        double t = METRE * (c.pistons.topRing().value[j] + corner * c.pistons.topRing().half[j]);
-        return r * square(limits.wantedSpeed()) * (1 + r / l) * t;
     }
 
     private boolean inside(
@@ -349,18 +341,18 @@ final class StackFit {
             }
             return true;
         }
-        ratio = ratioAt(g, 0);
+        ratio = volumes.ratioAt(g, 0);
         if (!isRatioLimited()) {
             return true;
         }
-        boolean box = hasVolumeBox(g);
-        double low = box ? ratioAt(g, -1) : ratio;
-        double high = box ? ratioAt(g, 1) : ratio;
+        boolean box = volumes.hasBox(g);
+        double low = box ? volumes.ratioAt(g, -1) : ratio;
+        double high = box ? volumes.ratioAt(g, 1) : ratio;
         boolean byRatio = inside(
                 ratio,
                 low,
                 high,
-                box ? ratioVariance(g) : 0,
+                box ? volumes.ratioVariance(g) : 0,
                 limits.ratioLeast(),
                 limits.ratioMost(),
                 Obstacle.RATIO_LOW,
@@ -377,99 +369,16 @@ final class StackFit {
         if (limits.clearanceLeast() <= 0) {
             return true;
         }
-        double volume = clearanceAt(g, 0);
+        double volume = volumes.clearanceAt(g, 0);
         return inside(
                 volume,
-                clearanceAt(g, 1),
-                clearanceAt(g, -1),
-                clearanceVariance(g),
+                volumes.clearanceAt(g, 1),
+                volumes.clearanceAt(g, -1),
+                volumes.clearanceVariance(g),
                 limits.clearanceLeast(),
                 Double.POSITIVE_INFINITY,
                 Obstacle.ROOM_SMALL,
                 Obstacle.ROOM_SMALL);
-    }
-
-    /** +1 is the corner with the least room. */
-    private double clearanceAt(int g, int corner) {
-        double s = METRE * (c.cranks.stroke().value[crank] + corner * c.cranks.stroke().half[crank]);
-        double l = METRE * (c.rods.length().value[rod] + corner * c.rods.length().half[rod]);
-        double h = METRE * (c.pistons.height().value[piston] + corner * c.pistons.height().half[piston]);
-        double deck = METRE * (deckHeight - corner * deckHeightHalf) - s / 2 - l - h;
-        int boreCorner = deck > 0 ? -corner : corner;
-        double b = METRE * (c.pistons.bore().value[piston] + boreCorner * c.pistons.bore().half[piston]);
-        return smallVolume(g, corner) + QUARTER_PI * b * b * deck;
-    }
-
-    private double smallVolume(int g, int corner) {
-        double t = METRE * (c.gaskets.thickness().value[g] - corner * c.gaskets.thickness().half[g]);
-        double hole = METRE * (c.gaskets.bore().value[g] - corner * c.gaskets.bore().half[g]);
-        return limits.chamber()
-                - corner * limits.chamberHalf()
-                + c.pistons.crown().value[piston]
-                - corner * c.pistons.crown().half[piston]
-                + QUARTER_PI * hole * hole * t;
-    }
-
-    private double clearanceVariance(int g) {
-        double t = METRE * c.gaskets.thickness().value[g];
-        double hole = METRE * c.gaskets.bore().value[g];
-        double b = METRE * c.pistons.bore().value[piston];
-        double area = QUARTER_PI * b * b;
-        return square(area * METRE) * variance2 / 4
-                + square(QUARTER_PI * hole * hole * METRE * c.gaskets.thickness().uncertainty[g])
-                + square(Math.PI / 2 * hole * t * METRE * c.gaskets.bore().uncertainty[g])
-                + square(Math.PI / 2 * b * METRE * deck2 / 2 * METRE * c.pistons.bore().uncertainty[piston])
-                + square(limits.chamberUncertainty())
-                + square(c.pistons.crown().uncertainty[piston]);
-    }
-
-    private boolean hasVolumeBox(int g) {
-        return half2 != 0
-                || c.gaskets.thickness().half[g] != 0
-                || c.gaskets.bore().half[g] != 0
-                || c.pistons.bore().half[piston] != 0
-                || c.pistons.crown().half[piston] != 0
-                || limits.chamberHalf() != 0;
-    }
-
-    /** At the middle of the box, or at the corner where it is smallest (-1) or largest (+1); infinity when no room is left. */
-    private double ratioAt(int g, int corner) {
-        double s = METRE * (c.cranks.stroke().value[crank] + corner * c.cranks.stroke().half[crank]);
-        double l = METRE * (c.rods.length().value[rod] + corner * c.rods.length().half[rod]);
-        double h = METRE * (c.pistons.height().value[piston] + corner * c.pistons.height().half[piston]);
-        double top = METRE * (deckHeight - corner * deckHeightHalf);
-        double small = smallVolume(g, corner);
-        int boreCorner = small > 0 ? corner : -corner;
-        double b = METRE * (c.pistons.bore().value[piston] + boreCorner * c.pistons.bore().half[piston]);
-        double area = QUARTER_PI * b * b;
-        double clearance = small + area * (top - s / 2 - l - h);
-        return clearance > 0 ? 1 + area * s / clearance : Double.POSITIVE_INFINITY;
-    }
-
-    /** First order, every input once. */
-    private double ratioVariance(int g) {
-        double s = METRE * c.cranks.stroke().value[crank];
-        double t = METRE * c.gaskets.thickness().value[g];
-        double hole = METRE * c.gaskets.bore().value[g];
-        double b = METRE * c.pistons.bore().value[piston];
-        double area = QUARTER_PI * b * b;
-        double small = limits.chamber() + c.pistons.crown().value[piston] + QUARTER_PI * hole * hole * t;
-        double clearance = small + area * METRE * deck2 / 2;
-        double swept = area * s;
-        double byVolume = swept / (clearance * clearance);
-        double byHeight = byVolume * area;
-        double byStroke = area / clearance + byHeight / 2;
-        double byBore = Math.PI / 2 * b * s * small / (clearance * clearance);
-        double sum = square(byStroke * METRE * c.cranks.stroke().uncertainty[crank])
-                + square(byHeight * METRE * c.rods.length().uncertainty[rod])
-                + square(byHeight * METRE * c.pistons.height().uncertainty[piston])
-                + square(byHeight * METRE) * deckHeightVariance
-                + square(byVolume * QUARTER_PI * hole * hole * METRE * c.gaskets.thickness().uncertainty[g])
-                + square(byVolume * Math.PI / 2 * hole * t * METRE * c.gaskets.bore().uncertainty[g])
-                + square(byBore * METRE * c.pistons.bore().uncertainty[piston]);
-        return sum
-                + square(byVolume * limits.chamberUncertainty())
-                + square(byVolume * c.pistons.crown().uncertainty[piston]);
     }
 
     Combination combination(int g) {
