@@ -17,9 +17,12 @@ class MeasurementsTest {
     private static final Path ROOT = Path.of("").toAbsolutePath().getParent();
     private static final Pattern TEST = Pattern.compile("-Dtest=(\\w+)");
     private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
+    /** A class with a main of its own beside the tests. */
+    private static final Pattern TIMING = Pattern.compile("longthrow\\.core\\.fit\\.(\\w+) ");
+
     /** What a measurement has to go through: the question itself, or the parts of core that the question is made of. */
     private static final Pattern PRODUCT = Pattern.compile(
-            "Measure\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|Longthrow\\.|QuantityParser");
+            "Measure\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser");
 
     @Test
     void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {
@@ -30,11 +33,16 @@ class MeasurementsTest {
                 continue; // the command itself
             }
             Matcher test = TEST.matcher(row);
+            Matcher timing = TIMING.matcher(row);
             Matcher bench = BENCH.matcher(row);
-            assertThat(test.find() || bench.find()).as("a command in: " + row).isTrue();
+            assertThat(test.find() || bench.find() || timing.find())
+                    .as("a command in: " + row)
+                    .isTrue();
             test.reset();
             bench.reset();
-            String name = test.find() ? test.group(1) : bench.find() ? bench.group(1) : "";
+            timing.reset();
+            String name =
+                    test.find() ? test.group(1) : bench.find() ? bench.group(1) : timing.find() ? timing.group(1) : "";
             Path source = source(name + ".java");
             assertThat(PRODUCT.matcher(Files.readString(source)).find())
                     .as(source + " goes through the class the command uses")

@@ -5,12 +5,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.fit.Fit;
+import longthrow.workshop.print.PlainText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -75,12 +78,40 @@ final class FitCommand implements Callable<ExitCode> {
         }
         Build asked = options.inUnits(build.get());
         String code = why;
+        if (code != null && isUnknown(code, catalogue.get(), err)) {
+            return ExitCode.INPUT_REFUSED;
+        }
         Answer answer = Patience.during(
                 "searching",
                 err,
                 () -> code == null ? Fit.of(asked, catalogue.get()) : Fit.why(asked, catalogue.get(), code));
         options.print(answer, line);
         return ExitCode.of(answer);
+    }
+
+    /** Whether no part has this code; says so. */
+    private static boolean isUnknown(String code, Catalogue catalogue, PrintWriter err) {
+        if (catalogue.parts().stream().anyMatch(p -> p.code().equals(code))) {
+            return false;
+        }
+        boolean operation =
+                catalogue.operations().stream().anyMatch(o -> o.code().equals(code));
+        String alike = catalogue.parts().stream()
+                .map(CataloguePart::code)
+                .filter(c -> c.equalsIgnoreCase(code)
+                        || (!code.isEmpty() && c.regionMatches(true, 0, code, 0, Math.min(2, code.length()))))
+                .limit(8)
+                .collect(Collectors.joining(", "));
+        String shown = code.length() > 40 ? code.substring(0, 40) + "…" : code;
+        err.println(PlainText.of("longthrow: --why '" + shown + "': "
+                + (operation
+                        ? "that is machining, not a part; it is named where a combination uses it"
+                        : "no part of the catalogue has this code"
+                                + (alike.isEmpty()
+                                        ? "; 'longthrow catalogue' shows what there is"
+                                        : "; alike: " + alike))));
+        err.flush();
+        return true;
     }
 
     /** All catalogues as one, the good rows of them; empty when one of them cannot be read. */

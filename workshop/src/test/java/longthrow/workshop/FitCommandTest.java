@@ -57,9 +57,9 @@ class FitCommandTest {
                 .contains("cure: shorten the skirt by 0.650 mm")
                 .contains("to order: connecting rod: for own crankshaft, own piston with pin, rings and clips, G102")
                 .contains("centre to centre 86.22");
-        assertThat(CommandRun.of("fit", RODS, "--catalogue", ON_OFFER, "--why", "R9")
-                        .out())
-                .contains("no row of the catalogue has the code 'R9'");
+        CommandRun unknown = CommandRun.of("fit", RODS, "--catalogue", ON_OFFER, "--why", "R9");
+        assertThat(unknown.code()).isEqualTo(2);
+        assertThat(unknown.err()).contains("no part of the catalogue has this code");
     }
 
     @Test

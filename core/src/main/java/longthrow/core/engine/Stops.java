@@ -371,6 +371,9 @@ public final class Stops {
 
     // ---- throw
 
+    /** Strokes farther apart than this are of two crankshafts, however they were read [m]; common practice, no source. */
+    private static final double ANOTHER_THROW = 0.5e-3;
+
     private Optional<Stop> longerThrow() {
         Optional<Measured> stroke = figures.apply(Term.STROKE);
         Optional<Measured> donor = figures.apply(Term.DONOR_STROKE);
@@ -379,8 +382,9 @@ public final class Stops {
         }
         Margin longer = Margin.of(Term.STROKE, stroke.get(), Bound.times("1", Term.DONOR_STROKE), true, figures)
                 .orElseThrow();
-        if (longer.distance() <= 0 || longer.probability() < Verdict.SURE) {
-            return Optional.empty();
+        boolean surely = longer.distance() > 0 && longer.probability() >= Verdict.SURE;
+        if (!surely && longer.distance() < ANOTHER_THROW) {
+            return Optional.empty(); // the same stroke, read twice; a wide doubt never lifts the stop of a longer one
         }
         String grown = wording.amount(Term.THROW, longer.distance() / 2, longer.expanded() / 2);
         return Optional.of(new Stop(

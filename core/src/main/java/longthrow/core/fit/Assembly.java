@@ -3,9 +3,12 @@ package longthrow.core.fit;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Stream;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
@@ -54,6 +57,11 @@ final class Assembly {
         return build;
     }
 
+    /** What may be spent, where it is in the currency of the prices. */
+    OptionalLong budget() {
+        return Money.budget(build, catalogue);
+    }
+
     Appraisal own() {
         return own;
     }
@@ -73,7 +81,11 @@ final class Assembly {
 
     private List<PartKind> chosen() {
         if (!build.fit().choose().isEmpty()) {
-            return build.fit().choose();
+            List<PartKind> choose = new ArrayList<>(build.fit().choose());
+            catalogue.parts().stream()
+                    .filter(p -> build.fit().keep().contains(p.code()) && !choose.contains(p.kind()))
+                    .forEach(p -> choose.add(p.kind()));
+            return List.copyOf(new LinkedHashSet<>(choose));
         }
         List<PartKind> offered =
                 STACK.keySet().stream().filter(k -> !catalogue.of(k).isEmpty()).toList();
@@ -109,6 +121,7 @@ final class Assembly {
                 dims.put(value.term(), Dim.of(value.figure()));
             }
         }
+        dims.entrySet().removeIf(e -> isUseless(e.getKey(), e.getValue()));
         Map<Choice, String> words = new EnumMap<>(Choice.class);
         build.choices().forEach((choice, word) -> {
             if (speaksOf(kind, choice.part())) {
@@ -134,7 +147,28 @@ final class Assembly {
         Map<Term, Dim> dims = new EnumMap<>(Term.class);
         part.figures().forEach((term, figure) -> dims.put(term, Dim.of(figure)));
         derive(dims);
+        dims.entrySet().removeIf(e -> isUseless(e.getKey(), e.getValue()));
         return new Row(part.kind(), part, List.of(), dims, part.words());
+    }
+
+    /** A size known no better than this share of itself cannot be fitted by: it counts as not said. */
+    private static final double USELESS = 0.02;
+
+    private static final Set<Term> SIZES = Set.of(
+            Term.STROKE,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.PIN_DIAMETER,
+            Term.SMALL_END_BORE,
+            Term.BIG_END_BORE,
+            Term.CRANKPIN_DIAMETER,
+            Term.BORE,
+            Term.GASKET_BORE,
+            Term.PISTON_DIAMETER,
+            Term.DECK_HEIGHT);
+
+    static boolean isUseless(Term term, Dim dim) {
+        return SIZES.contains(term) && !(dim.value() > 0 && dim.half() <= USELESS * dim.value());
     }
 
     /** Figures that a row states in another way: pin top for pin centre, throw for stroke. */

@@ -5,6 +5,7 @@ import longthrow.core.answer.Sureness;
 /**
  * One crankshaft, piston, rod and gasket that fit, by their rows.
  * @param sureness worst of all its dimensions
+ * @param bySizes   whether every size as stated keeps its window, tolerances aside
  * @param unknowns  what its parts do not say
  * @param unsaid    of those, sizes that a limit or a neighbour asks for
  * @param cuts      machine operations it needs
@@ -19,6 +20,7 @@ public record Combination(
         int rod,
         int gasket,
         Sureness sureness,
+        boolean bySizes,
         int unknowns,
         int unsaid,
         int cuts,

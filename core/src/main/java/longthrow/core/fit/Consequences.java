@@ -269,6 +269,13 @@ final class Consequences {
         }
         found.rows().forEach(row -> vague(row, unknowns));
         notSaid(unknowns);
+        if (!found.crank().isOwn()) {
+            unknowns.add(
+                    warning(
+                            "case of the new crankshaft",
+                            "bearings, seals and case are judged only as far as the old shaft or its bearings were read",
+                            "compare main journals, seal diameters and the span of the bearings with the old one before you buy"));
+        }
         return unknowns;
     }
 

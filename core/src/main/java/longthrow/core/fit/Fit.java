@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
@@ -24,6 +24,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.term.Term;
@@ -60,6 +61,16 @@ public final class Fit {
             Term.VALVE_TO_VALVE,
             Term.INTAKE_TO_WALL,
             Term.EXHAUST_TO_WALL);
+
+    /** Figures whose rules decide about a combination; speeds are a matter of stops. */
+    private static final Set<Term> JUDGED = judged();
+
+    private static Set<Term> judged() {
+        Set<Term> terms = EnumSet.copyOf(SHOWN);
+        terms.addAll(
+                List.of(Term.OIL_GROOVE_TO_PIN, Term.PIN_FLOAT, Term.BOSS_CLEARANCE, Term.GASKET_OVER_BORE, Term.BORE));
+        return terms;
+    }
 
     /** What a cut of the head would bring, where a rule says how far it may go. */
     private static final List<Term> CUTS =
@@ -99,7 +110,7 @@ public final class Fit {
 
     private Fit(Build build, Catalogue catalogue) {
         this.build = build;
-        this.catalogue = catalogue;
+        this.catalogue = Money.inOneCurrency(build, catalogue, findings);
         this.own = Appraisal.sound(build);
         findings.addAll(own.suspects());
         defaults.addAll(own.defaults());
@@ -153,11 +164,25 @@ public final class Fit {
                     "name catalogue files with --catalogue"));
         } else {
             Assembly assembly = new Assembly(build, own, catalogue);
+            keptCodes();
+            exclusiveRules();
+            List<Unknown> gaps = gaps(assembly);
+            if (!gaps.isEmpty()) {
+                return withoutSearch(gaps, stops);
+            }
             Hunt hunt = new Hunt(assembly);
-            List<Found> best = keptRules(hunt.best());
+            List<Found> fitting = hunt.best();
+            List<Found> broken = fitting.stream().filter(this::breaksARule).toList();
+            List<Found> best = fitting.stream()
+                    .filter(f -> !broken.contains(f))
+                    .limit(MOST_SHOWN)
+                    .toList();
             candidates = best.stream().map(f -> candidate(f, best.get(0))).toList();
             stops = best.isEmpty() ? stops : appraise(best.get(0)).stops();
-            rejections = rejections(hunt);
+            rejections = new ArrayList<>(rejections(hunt));
+            for (Found found : broken.subList(0, Math.min(MOST_SHOWN, broken.size()))) {
+                rejections.add(brokenRule(found));
+            }
             summary(assembly, hunt);
             if (best.isEmpty()) {
                 findings.addAll(ToOrder.findings(assembly, hunt));
@@ -166,7 +191,7 @@ public final class Fit {
         return new Answer(
                 "fit",
                 build.name(),
-                build.invented() || catalogue.parts().stream().anyMatch(p -> p.invented()),
+                build.invented(),
                 build.units(),
                 own.values().stream()
                         .filter(v -> SHOWN.contains(v.term()) || CUTS.contains(v.term()))
@@ -181,6 +206,82 @@ public final class Fit {
                 rejections);
     }
 
+    /** Places of the stack for which there is neither a part of the engine nor a row that may be taken. */
+    private List<Unknown> gaps(Assembly assembly) {
+        List<Unknown> gaps = new ArrayList<>();
+        Assembly.STACK.forEach((kind, term) -> {
+            if (assembly.rows(kind).isEmpty()) {
+                gaps.add(new Unknown(
+                        term,
+                        List.of(term),
+                        "no " + kind.label()
+                                + " to put in: the build does not say this (or not well enough), and none may be bought;"
+                                + " write it down, or add " + kind.key() + " to fit: choose:"));
+            }
+        });
+        return gaps;
+    }
+
+    private Answer withoutSearch(List<Unknown> unknowns, List<Stop> stops) {
+        return new Answer(
+                "fit",
+                build.name(),
+                build.invented(),
+                build.units(),
+                own.values().stream()
+                        .filter(v -> SHOWN.contains(v.term()) || CUTS.contains(v.term()))
+                        .toList(),
+                List.of(),
+                findings,
+                stops,
+                unknowns,
+                defaults,
+                List.of());
+    }
+
+    /** Codes to keep that no row has are slips of the pen. */
+    private void keptCodes() {
+        for (String code : build.fit().keep()) {
+            List<PartKind> kinds = catalogue.parts().stream()
+                    .filter(p -> p.code().equals(code))
+                    .map(p -> p.kind())
+                    .toList();
+            if (kinds.isEmpty()) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        "fit.keep",
+                        "no row of the catalogue has the code '" + code + "'; it is not kept",
+                        "look at its spelling, capitals count; 'longthrow catalogue' shows what there is"));
+            } else if (!build.fit().choose().isEmpty() && !build.fit().choose().contains(kinds.get(0))) {
+                findings.add(new Finding(
+                        Finding.Kind.NOTE,
+                        "fit.keep",
+                        code + " is a " + kinds.get(0).label() + "; that kind is searched too, with it alone",
+                        ""));
+            }
+        }
+    }
+
+    /** Two rules that nothing can keep at once are named before a search that must fail. */
+    private void exclusiveRules() {
+        RuleWindows windows = new RuleWindows(build);
+        Map<Term, RuleWindows.Limits> all = new LinkedHashMap<>();
+        all.put(
+                Term.SQUISH,
+                windows.of(Rule.SQUISH_LEAST, Term.SQUISH, build.choices(), own::figure)
+                        .and(windows.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, build.choices(), own::figure)));
+        build.ownRules().forEach(r -> all.putIfAbsent(r.term(), windows.own(r.term())));
+        all.forEach((term, limits) -> {
+            if (limits.least() > limits.most()) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        "rules on " + term.path(),
+                        "they exclude each other: one asks for more than another allows, so nothing can keep them all",
+                        "look at rules: keep: and rules: choose: on " + term.label()));
+            }
+        });
+    }
+
     private Appraisal appraise(Found found) {
         Appraisal known = appraised.get(found);
         if (known == null) {
@@ -190,16 +291,50 @@ public final class Fit {
         return known;
     }
 
-    /** The best few, those that keep every rule chosen first: rules that the search itself does not know are judged here. */
-    private List<Found> keptRules(List<Found> best) {
-        List<Found> kept =
-                new ArrayList<>(best.stream().filter(f -> !breaksARule(f)).toList());
-        best.stream().filter(f -> !kept.contains(f)).forEach(kept::add);
-        return kept.stream().limit(MOST_SHOWN).toList();
+    /** The same engine by the sizes alone, where one of them has no tolerance. */
+    private Appraisal bySizes(Found found) {
+        return found.isVague() ? Appraisal.of(Fitted.bySizes(build, own, found), LOOKED_AT) : appraise(found);
     }
 
+    /** Rules that the search itself does not know, and those that hang on a size without a tolerance, are judged here. */
     private boolean breaksARule(Found found) {
-        return appraise(found).verdicts().stream().filter(Fit::isFailed).anyMatch(v -> SHOWN.contains(v.term()));
+        return brokenVerdict(found).isPresent();
+    }
+
+    private Optional<Verdict> brokenVerdict(Found found) {
+        return Stream.concat(appraise(found).verdicts().stream(), bySizes(found).verdicts().stream())
+                .filter(Fit::isFailed)
+                .filter(v -> JUDGED.contains(v.term()))
+                .findFirst();
+    }
+
+    private Rejection brokenRule(Found found) {
+        Verdict verdict = brokenVerdict(found).orElseThrow();
+        return new Rejection(
+                Obstacle.RULE.label(), 1, found.title(), verdict.why() + " (" + verdict.label() + ")", verdict.cure());
+    }
+
+    /** Rules that are not judged because a size has no tolerance, with what the sizes alone say. */
+    private List<Finding> notJudged(Found found) {
+        if (!found.isVague()) {
+            return List.of();
+        }
+        List<String> judged = appraise(found).verdicts().stream()
+                .filter(v -> v.state() != Verdict.State.UNKNOWN)
+                .map(v -> v.rule() + " " + v.term())
+                .toList();
+        return bySizes(found).verdicts().stream()
+                .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
+                .filter(v -> !judged.contains(v.rule() + " " + v.term()))
+                .filter(v -> JUDGED.contains(v.term()))
+                .map(v -> new Finding(
+                        Finding.Kind.WARNING,
+                        "not judged: " + v.label(),
+                        "a tolerance is not said; by the sizes alone it "
+                                + (v.state() == Verdict.State.MEETS ? "keeps it" : "does not keep it") + ": "
+                                + v.why().replaceAll("; kept with a probability of [^;]*", ""),
+                        "ask for the tolerance, or measure the piece"))
+                .toList();
     }
 
     private void summary(Assembly assembly, Hunt hunt) {
@@ -211,15 +346,16 @@ public final class Fit {
                         "search",
                         String.format(
                                 Locale.ROOT,
-                                "searched: %s; %,d combinations of parts as they are, %,d of them fit%s",
+                                "searched: %s; %,d combinations, %,d of them fit, honed and bored to each other where the shop can%s",
                                 kinds,
                                 hunt.combinations(),
                                 hunt.fitting(),
                                 hunt.overBudget() > 0
                                         ? String.format(
                                                 Locale.ROOT,
-                                                "; %,d with or without machining cost more than the budget",
-                                                hunt.overBudget())
+                                                "; %,d more ways cost more than the budget, the cheapest %.2f",
+                                                hunt.overBudget(),
+                                                hunt.cheapestOver().orElse(0) / 100.0)
                                         : ""),
                         ""));
         defaults.add(new DefaultUsed(
@@ -232,16 +368,9 @@ public final class Fit {
                     "may be bought: " + kinds,
                     "what the build does not have; write fit: choose: to change it"));
         }
-        Set<String> currencies = new TreeSet<>();
-        catalogue.parts().forEach(p -> currencies.add(p.offer().currency()));
-        currencies.remove("");
-        if (currencies.size() > 1) {
+        if (catalogue.parts().stream().anyMatch(p -> p.invented())) {
             findings.add(new Finding(
-                    Finding.Kind.WARNING,
-                    "catalogue",
-                    "prices stand in several currencies, " + String.join(", ", currencies)
-                            + "; they are added as if they were one",
-                    "write all prices in one currency before you go by the totals"));
+                    Finding.Kind.NOTE, "catalogue", "parts of the catalogue are invented; it says so itself", ""));
         }
         notSearched(assembly);
     }
@@ -267,6 +396,8 @@ public final class Fit {
         Consequences consequences = new Consequences(build, own, after, found);
         List<Candidate.Piece> pieces = new ArrayList<>(found.pieces());
         List<Finding> forces = new ArrayList<>(consequences.forces());
+        List<Finding> unknowns = new ArrayList<>(notJudged(found));
+        unknowns.addAll(consequences.unknowns());
         Followers followers = new Followers(new Assembly(build, own, catalogue), catalogue, after, found);
         pieces.addAll(followers.pieces());
         forces.addAll(followers.findings());
@@ -289,7 +420,7 @@ public final class Fit {
                         .toList(),
                 consequences.changes(),
                 forces,
-                consequences.unknowns());
+                unknowns);
     }
 
     private static boolean isFailed(Verdict verdict) {
@@ -307,7 +438,7 @@ public final class Fit {
                 .filter(p -> p.price().isEmpty())
                 .map(Candidate.Piece::code)
                 .toList();
-        OptionalLong budget = build.fit().budget();
+        OptionalLong budget = Money.budget(build, catalogue);
         return new Candidate.Total(known, currency, notPriced, Forgotten.with(found), budget);
     }
 
@@ -336,8 +467,12 @@ public final class Fit {
     public static Answer why(Build build, Catalogue catalogue, String code) {
         List<String> keep = new ArrayList<>(build.fit().keep());
         keep.add(code);
+        List<PartKind> choose = new ArrayList<>(build.fit().choose());
+        catalogue.parts().stream()
+                .filter(p -> p.code().equals(code) && !choose.isEmpty() && !choose.contains(p.kind()))
+                .forEach(p -> choose.add(p.kind()));
         Build asked = build.withFit(new FitWish(
-                build.fit().choose(),
+                choose,
                 keep,
                 build.fit().budget(),
                 build.fit().currency(),
@@ -347,7 +482,10 @@ public final class Fit {
         if (catalogue.parts().stream().noneMatch(p -> p.code().equals(code))) {
             String codes =
                     catalogue.parts().stream().map(p -> p.code()).limit(12).collect(Collectors.joining(", "));
-            return nothing(build, "no row of the catalogue has the code '" + code + "'", "codes are: " + codes + ", …");
+            return nothing(
+                    build,
+                    "no row of the catalogue has the code '" + code + "'",
+                    codes.isEmpty() ? "'longthrow catalogue' shows what there is" : "codes that begin alike: " + codes);
         }
         return of(asked, catalogue);
     }

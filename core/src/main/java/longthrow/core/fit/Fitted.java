@@ -46,21 +46,28 @@ final class Fitted {
 
     private final Build build;
     private final Appraisal own;
+    private final boolean bySizes;
     private final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
     private final Map<Choice, String> words = new LinkedHashMap<>();
 
-    private Fitted(Build build, Appraisal own) {
+    private Fitted(Build build, Appraisal own, boolean bySizes) {
+        this.bySizes = bySizes;
         this.build = build;
         this.own = own;
         given.putAll(build.given());
         words.putAll(build.choices());
     }
 
+    /** By the sizes alone: as if those without a tolerance were exactly what they say. */
+    static Build bySizes(Build build, Appraisal own, Found found) {
+        return new Fitted(build, own, true).put(found);
+    }
+
     static Build with(Build build, Appraisal own, Found found) {
         boolean asItIs = found.rows().allMatch(r -> r.isOwn() && r.cuts().isEmpty())
                 && found.deckCut() == null
                 && found.honed().isEmpty();
-        return asItIs ? build : new Fitted(build, own).put(found);
+        return asItIs ? build : new Fitted(build, own, false).put(found);
     }
 
     private Build put(Found found) {
@@ -116,8 +123,11 @@ final class Fitted {
         row.cuts().forEach(cut -> machined(row, cut));
     }
 
-    private static Given entry(CataloguePart part, CataloguePart.Figure figure) {
+    private Given entry(CataloguePart part, CataloguePart.Figure figure) {
         Quantity tolerance = figure.tolerance();
+        if (tolerance == null && bySizes) {
+            tolerance = Quantity.of("0", figure.value().unit());
+        }
         return tolerance == null || figure.isLimit()
                 ? new Given.Specified(figure.value(), tolerance, part.code(), true, "")
                 : new Given.Typed(figure.value(), tolerance, part.code());
@@ -136,6 +146,9 @@ final class Fitted {
         }
         if (cut.operation().kind() == Operation.Kind.CROWN_CUT) {
             given.remove(Term.PIN_TOP_TO_CROWN);
+            if (row.dim(Term.CROWN_VOLUME).isEmpty()) {
+                given.remove(Term.CROWN_VOLUME);
+            }
             given.remove(Term.PIN_BOTTOM_TO_CROWN);
         }
         if (cut.operation().kind() == Operation.Kind.CRANKPIN_OFFSET_GRIND) {

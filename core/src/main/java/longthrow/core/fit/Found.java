@@ -39,6 +39,17 @@ record Found(
         return combination.unsaid() > 0;
     }
 
+    /** Whether a part is cut, beyond what a pair of parts needs to go into each other. */
+    boolean isMachined() {
+        return deckCut != null || rows().anyMatch(r -> !r.cuts().isEmpty());
+    }
+
+    /** Whether a size of a bought part has no tolerance. */
+    boolean isVague() {
+        return rows().filter(r -> !r.isOwn())
+                .anyMatch(r -> r.dims().values().stream().anyMatch(Dim::isVague));
+    }
+
     /** Parts by their codes, without machining. */
     String base() {
         return rows().map(Row::base).collect(Collectors.joining("|"));

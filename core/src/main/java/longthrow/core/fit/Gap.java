@@ -10,6 +10,7 @@ import longthrow.core.answer.Sureness;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.engine.Rule;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.ExactLength;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
@@ -154,7 +155,7 @@ enum Gap {
         RuleWindows.Limits limits = limits(one, two, windows);
         double least = limits.least();
         Pairing asItIs = held(gap, least, limits.most());
-        return asItIs.fits() && asItIs.sureness() != Sureness.SELECTION
+        return asItIs.fits()
                 ? asItIs
                 : widened(gap, least, limits.most(), operations).orElse(asItIs);
     }
@@ -169,10 +170,20 @@ enum Gap {
         return windows.of(rule, term, words, figures).and(new RuleWindows.Limits(least, other));
     }
 
-    /** By how much the machining that {@link #of} counted on widens the gap, to be sure of its least [m]. */
-    double widenedBy(Row one, Row two, RuleWindows windows) {
+    /** By how much this operation widens the gap so that it surely keeps its least, in the operation's steps [m]. */
+    double widenedBy(Row one, Row two, RuleWindows windows, Operation operation) {
         Dim gap = one.dim(wide).orElseThrow().plus(-1, two.dim(inner).orElseThrow());
-        return limits(one, two, windows).least() + gap.half() - gap.value();
+        return amount(operation, limits(one, two, windows).least() + gap.half() - gap.value());
+    }
+
+    /** The least amount the shop takes off that is as much as wanted; more than its most when it cannot. */
+    private static double amount(Operation operation, double wanted) {
+        double least = operation.least().metres();
+        ExactLength step = operation.step();
+        if (wanted <= least) {
+            return least;
+        }
+        return step == null ? wanted : least + Math.ceil((wanted - least) / step.metres() - 1e-9) * step.metres();
     }
 
     private boolean mayBeNegative() {
@@ -186,7 +197,8 @@ enum Gap {
                 gap.uncertaintyPicometres(),
                 picometres(least),
                 picometres(most));
-        if (sureness == Sureness.NO) {
+        boolean bySizes = gap.picometres() >= picometres(least) && gap.picometres() <= picometres(most);
+        if (sureness == Sureness.NO || !bySizes) {
             return Pairing.never(obstacle);
         }
         return gap.isVague()
@@ -206,9 +218,15 @@ enum Gap {
         double wanted = least + gap.half() - gap.value();
         return operations.stream()
                 .filter(o -> o.kind() == widens)
-                .filter(o -> wanted > 0 && wanted <= o.most().metres() && least + 2 * gap.half() <= most)
+                .filter(o -> wanted > 0 && amount(o, wanted) <= o.most().metres() + 1e-12)
+                .filter(o -> gap.value() + gap.half() + amount(o, wanted) <= most)
                 .min(Comparator.comparingLong(Gap::price))
-                .map(o -> new Pairing(Sureness.SURE, o.offer().price().isPresent() ? 0 : 1, 1, price(o), null));
+                .map(o -> new Pairing(
+                        gap.isVague() ? Sureness.SELECTION : Sureness.SURE,
+                        (o.offer().price().isPresent() ? 0 : 1) + (gap.isVague() ? 1 : 0),
+                        1,
+                        price(o),
+                        null));
     }
 
     private static long price(Operation operation) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import longthrow.core.answer.Sureness;
 import longthrow.core.build.FitWish;
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Hunt {
     /** So many of the best are kept. */
-    static final int MOST_KEPT = 12;
+    static final int MOST_KEPT = 20;
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
     static final long MOST_COUNTED = 200_000_000L;
 
@@ -43,6 +44,7 @@ final class Hunt {
     private long fitting;
     private long combinations;
     private long overBudget;
+    private long cheapestOver = Long.MAX_VALUE;
     /** Nothing worse need be kept; null while there is room. */
     private @Nullable Found worstKept;
 
@@ -152,14 +154,18 @@ final class Hunt {
     }
 
     private Found apart(Table table, Row head, int i, int j, int k, int g) {
-        Combination apart = new Combination(i, j, k, g, Sureness.NO, 0, 0, 0, 0, 0, 0, Double.NaN);
+        Combination apart = new Combination(i, j, k, g, Sureness.NO, false, 0, 0, 0, 0, 0, 0, Double.NaN);
         return neighbours.machining(table.found(apart, head, null));
     }
 
     private void take(Found found) {
-        var budget = assembly.build().fit().budget();
+        if (found.isMachined() && !found.combination().bySizes()) {
+            return; // metal is cut to a size that fits, not to one that may
+        }
+        OptionalLong budget = assembly.budget();
         if (budget.isPresent() && found.price() > budget.getAsLong()) {
             overBudget++;
+            cheapestOver = Math.min(cheapestOver, found.price());
             return;
         }
         if (worstKept != null && ranking.compare(found, worstKept) > 0) {
@@ -205,6 +211,11 @@ final class Hunt {
         return combinations;
     }
 
+    /** Price of the cheapest that fits and costs more than the budget; empty when none does. */
+    OptionalLong cheapestOver() {
+        return cheapestOver == Long.MAX_VALUE ? OptionalLong.empty() : OptionalLong.of(cheapestOver);
+    }
+
     long overBudget() {
         return overBudget;
     }
@@ -222,7 +233,11 @@ final class Hunt {
                 .orElse(Sizes.unknown(1));
     }
 
+    /** Limits that exclude each other leave a window that nothing can stand in. */
     private static Window window(RuleWindows.Limits limits) {
+        if (limits.least() > limits.most()) {
+            return Window.atLeast(Window.NO_MOST - 1);
+        }
         return new Window(Gap.picometres(limits.least()), Gap.picometres(limits.most()));
     }
 

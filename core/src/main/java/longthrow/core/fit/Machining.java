@@ -76,7 +76,9 @@ final class Machining {
                         .moved(Term.CRANKPIN_DIAMETER, -2 * amount, tolerance);
             // the ring keeps its place to the pin
             case CROWN_CUT ->
-                row.with(cut, term, dim.moved(-amount, tolerance)).moved(Term.TOP_LAND_HEIGHT, -amount, tolerance);
+                row.with(cut, term, dim.moved(-amount, tolerance))
+                        .moved(Term.TOP_LAND_HEIGHT, -amount, tolerance)
+                        .flatOnly();
             case HEAD_CUT -> row.with(cut, term, dim.moved(-amount * area(row), tolerance * area(row)));
             default -> row.with(cut, term, dim.moved(-amount, tolerance));
         };

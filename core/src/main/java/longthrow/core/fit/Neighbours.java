@@ -16,6 +16,8 @@ import longthrow.core.term.Term;
 final class Neighbours {
     /** A shaft in a bearing or a seal is of the same size when it differs by no more than this [m]; common practice, no source. */
     private static final double SAME_SHAFT = 0.03e-3;
+    /** A shaft with more play than this in its bearing is of another size [m]; common practice, no source. */
+    private static final double MOST_PLAY = 0.2e-3;
     /** Shafts that must be as those of the crankshaft they replace. */
     private static final List<Term> SHAFTS = List.of(Term.MAIN_JOURNAL, Term.SEAL_FLYWHEEL_END, Term.SEAL_OUTPUT_END);
 
@@ -51,7 +53,7 @@ final class Neighbours {
         Optional<Dim> there = engine.dim(shaft);
         Optional<Dim> offered = crank.dim(shaft);
         if (there.isEmpty()) {
-            return Pairing.FREE; // nothing is known of the case: the candidate says so once, not for every shaft
+            return shaft == Term.MAIN_JOURNAL ? inBearing(crank) : Pairing.FREE; // seals: the candidate says so
         }
         if (offered.isEmpty()) {
             return new Pairing(Sureness.SURE, 1, 0, 0, null);
@@ -59,6 +61,17 @@ final class Neighbours {
         return Math.abs(there.get().value() - offered.get().value()) <= SAME_SHAFT + 1e-12
                 ? Pairing.FREE
                 : Pairing.never(Obstacle.CRANK_IN_CASE);
+    }
+
+    /** Where the engine's own shaft was not read, its bearing may tell; where neither was, it is not known whether the crankshaft goes in. */
+    private Pairing inBearing(Row crank) {
+        Optional<Dim> bearing = engine.dim(Term.MAIN_BORE);
+        Optional<Dim> journal = crank.dim(Term.MAIN_JOURNAL);
+        if (bearing.isEmpty() || journal.isEmpty()) {
+            return new Pairing(Sureness.SURE, 1, 0, 0, null);
+        }
+        double play = bearing.get().value() - journal.get().value();
+        return play >= -SAME_SHAFT && play <= MOST_PLAY ? Pairing.FREE : Pairing.never(Obstacle.CRANK_IN_CASE);
     }
 
     /** Flywheel and clutch that stay; those that may be bought are chosen afterwards, to suit. */
@@ -84,6 +97,9 @@ final class Neighbours {
         if (piston.isOwn()) {
             return Pairing.FREE;
         }
+        if (isGrooveCutOpen(piston)) {
+            return Pairing.never(Obstacle.OIL_GROOVE);
+        }
         if (boredFor(piston).isPresent()) {
             Operation bore = boredFor(piston).get();
             return clips.and(new Pairing(
@@ -94,6 +110,17 @@ final class Neighbours {
                     null));
         }
         return inBore(piston).and(clips);
+    }
+
+    /** Upper edge of the pin bore above the lower edge of the oil-ring groove; by the sizes as stated. */
+    private static boolean isGrooveCutOpen(Row piston) {
+        Optional<Dim> height = piston.dim(Term.COMPRESSION_HEIGHT);
+        Optional<Dim> pin = piston.dim(Term.PISTON_PIN_BORE).or(() -> piston.dim(Term.PIN_DIAMETER));
+        Optional<Dim> groove = piston.dim(Term.OIL_GROOVE_TO_CROWN);
+        return height.isPresent()
+                && pin.isPresent()
+                && groove.isPresent()
+                && height.get().value() - pin.get().value() / 2 - groove.get().value() < 0;
     }
 
     private Pairing inBore(Row piston) {
@@ -197,7 +224,7 @@ final class Neighbours {
             return Optional.empty();
         }
         return gap.cure(wide, inner, windows, assembly.operations()).map(o -> {
-            double by = gap.widenedBy(wide, inner, windows);
+            double by = gap.widenedBy(wide, inner, windows, o);
             return new Row.Cut(o, by, Machining.text(o, by));
         });
     }

@@ -12,6 +12,7 @@ public enum Obstacle {
     FLYWHEEL("the flywheel does not go on the crankshaft", Term.FLYWHEEL_ON_TAPER),
     CLUTCH("the clutch does not go on the output shaft", Term.CLUTCH_ON_SHAFT),
     PISTON_IN_BORE("the piston does not run in the bore", Term.PISTON_TO_WALL),
+    OIL_GROOVE("the pin bore cuts the oil-ring groove open", Term.OIL_GROOVE_TO_PIN),
     PIN_IN_CLIPS("the pin does not go between its clips", Term.PIN_FLOAT),
     PIN_IN_ROD("the pin does not go into the rod", Term.PIN_CLEARANCE),
     ROD_IN_PISTON("the small end does not go between the bosses", Term.BOSS_CLEARANCE),

@@ -47,7 +47,10 @@ final class Ranking implements Comparator<Found> {
     /** What is not said cannot be sure: it ranks below what is said. */
     private static int certainty(Found a, Found b) {
         int known = Boolean.compare(a.isPartlyUnknown(), b.isPartlyUnknown());
-        return known != 0 ? known : a.sureness().compareTo(b.sureness());
+        int sure = known != 0 ? known : a.sureness().compareTo(b.sureness());
+        return sure != 0
+                ? sure
+                : Boolean.compare(b.combination().bySizes(), a.combination().bySizes());
     }
 
     /** 0 without an aim. [m] */

@@ -26,7 +26,8 @@ final class Rejections {
     Rejections(Build build, Appraisal own, Found found) {
         this.build = build;
         this.found = found;
-        this.after = Appraisal.of(Fitted.with(build, own, found), Fit.LOOKED_AT);
+        this.after = Appraisal.of(
+                found.isVague() ? Fitted.bySizes(build, own, found) : Fitted.with(build, own, found), Fit.LOOKED_AT);
     }
 
     Rejection of(Obstacle obstacle, long count) {

@@ -28,6 +28,8 @@ record Row(
         PartKind kind, @Nullable CataloguePart part, List<Cut> cuts, Map<Term, Dim> dims, Map<Choice, String> words) {
     /** Code of the part that is there already. */
     static final String OWN = "own";
+    /** A crown with no more dish or dome than this is flat [m3]: what a burette tells apart; common practice, no source. */
+    private static final double FLAT = 0.1e-6;
 
     Row {
         cuts = List.copyOf(cuts);
@@ -104,6 +106,18 @@ record Row(
         Map<Term, Dim> changed = new EnumMap<>(Term.class);
         changed.putAll(dims);
         changed.put(term, dim.get().moved(by, tolerance));
+        return new Row(kind, part, cuts, changed, words);
+    }
+
+    /** After a cut a flat crown has the volume it had; of a dish or a dome nobody knows until it is filled again. */
+    Row flatOnly() {
+        Optional<Dim> crown = dim(Term.CROWN_VOLUME);
+        if (crown.isEmpty() || Math.abs(crown.get().value()) <= FLAT) {
+            return this;
+        }
+        Map<Term, Dim> changed = new EnumMap<>(Term.class);
+        changed.putAll(dims);
+        changed.remove(Term.CROWN_VOLUME);
         return new Row(kind, part, cuts, changed, words);
     }
 

@@ -63,6 +63,9 @@ final class RuleWindows {
     Limits of(Rule rule, Term term, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
         Limits own = own(term);
         Limits table = table(rule, words, figures);
+        if (build.rulesChosen().containsKey(rule.key())) {
+            return own.and(table); // he chose the one and wrote the other: both hold
+        }
         return new Limits(
                 own.least() == Double.NEGATIVE_INFINITY ? table.least() : own.least(),
                 own.most() == Double.POSITIVE_INFINITY ? table.most() : own.most());

@@ -5,9 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Compression;
 import longthrow.core.engine.Rule;
@@ -16,6 +18,7 @@ import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
@@ -115,14 +118,30 @@ final class Solved {
         return solutions;
     }
 
+    /** A size of a catalogue with its doubt; without a tolerance, as exactly what it says. */
+    private static Measured measured(CataloguePart.Figure figure) {
+        Dim dim = Dim.of(figure);
+        return dim.uncertainty() == 0
+                ? Measured.exact(dim.value())
+                : Measured.of(
+                        dim.value(),
+                        List.of(Source.known("gasket", Source.Kind.TOLERANCE, "gasket", dim.uncertainty())));
+    }
+
     private Optional<Finding> solve(Term term, Expression expression, String aimed, String with) {
+        return solve(term, expression, aimed, with, Optional.empty());
+    }
+
+    private Optional<Finding> solve(
+            Term term, Expression expression, String aimed, String with, Optional<Measured> gasket) {
+        Function<Term, Optional<Measured>> figures =
+                t -> t == Term.GASKET_THICKNESS && gasket.isPresent() ? gasket : own.figure(t);
         Formula formula = Formula.of(term.path() + " wanted", expression);
-        if (formula.inputs().stream()
-                .anyMatch(n -> Term.at(n).flatMap(own::figure).isEmpty())) {
+        if (formula.inputs().stream().anyMatch(n -> Term.at(n).flatMap(figures).isEmpty())) {
             return Optional.empty();
         }
         Measured wanted =
-                Measured.through(formula, n -> Term.at(n).flatMap(own::figure).orElseThrow());
+                Measured.through(formula, n -> Term.at(n).flatMap(figures).orElseThrow());
         return Optional.of(wanted(term, wanted, aimed, with));
     }
 
@@ -183,7 +202,7 @@ final class Solved {
         catalogue.of(PartKind.GASKET).stream()
                 .limit(12)
                 .forEach(gasket -> gasket.figure(Term.GASKET_THICKNESS).ifPresent(f -> {
-                    Expression deck = Expression.constant(squish - f.value().si());
+                    Expression deck = Expression.constant(squish).minus(in(Term.GASKET_THICKNESS));
                     Expression rod =
                             Stack.rodLength(in(Term.DECK_HEIGHT), in(Term.STROKE), in(Term.COMPRESSION_HEIGHT), deck);
                     solve(
@@ -191,7 +210,8 @@ final class Solved {
                                     rod,
                                     "squish",
                                     " with gasket " + gasket.code() + ", "
-                                            + f.value().written())
+                                            + f.value().written(),
+                                    Optional.of(measured(f)))
                             .ifPresent(findings::add);
                 }));
         return findings;

@@ -26,6 +26,9 @@ final class StackFit {
     Sureness sureness = Sureness.SURE;
     int unknowns;
     int unsaid;
+    /** Whether every size as stated keeps its window, tolerances aside. */
+    boolean bySizes = true;
+
     int cuts;
     long price;
     long deck2;
@@ -39,6 +42,7 @@ final class StackFit {
     private Sureness stackSureness = Sureness.SURE;
     private int stackUnknowns;
     private int stackUnsaid;
+    private boolean stackBySizes = true;
     private long stackPrice;
     private long half2;
     private double variance2;
@@ -89,6 +93,10 @@ final class StackFit {
             obstacle = Obstacle.NOT_SAID;
             return false;
         }
+        if (2 * l <= s) {
+            obstacle = Obstacle.ROD_RATIO; // the crankshaft could not turn
+            return false;
+        }
         sureness = Sureness.worse(one.sureness(), two.sureness());
         unknowns = one.unknowns()
                 + two.unknowns()
@@ -96,6 +104,7 @@ final class StackFit {
                 + c.pistons.each().unknowns()[j]
                 + c.rods.each().unknowns()[k];
         unsaid = one.unknowns() + two.unknowns();
+        bySizes = true;
         cuts = one.cuts() + two.cuts();
         stackPrice = one.price()
                 + two.price()
@@ -140,6 +149,7 @@ final class StackFit {
         stackSureness = sureness;
         stackUnknowns = unknowns;
         stackUnsaid = unsaid;
+        stackBySizes = bySizes;
         return true;
     }
 
@@ -201,6 +211,7 @@ final class StackFit {
             obstacle = high < least ? below : above;
             return false;
         }
+        bySizes &= value >= least && value <= most;
         sureness = Sureness.worse(sureness, Boxes.byProbability(value - least, most - value, Math.sqrt(variance)));
         return true;
     }
@@ -275,6 +286,7 @@ final class StackFit {
             obstacle = value + box < least ? low : high;
             return false;
         }
+        bySizes &= value >= least && value <= most;
         sureness = Sureness.worse(
                 sureness, Boxes.byProbability((double) (value - least), (double) (most - value), Math.sqrt(variance)));
         return true;
@@ -286,6 +298,7 @@ final class StackFit {
         sureness = stackSureness;
         unknowns = stackUnknowns + c.gaskets.each().unknowns()[g];
         unsaid = stackUnsaid;
+        bySizes = stackBySizes;
         price = stackPrice + c.gaskets.each().price()[g];
         Sizes thickness = c.gaskets.thickness();
         if (!thickness.isKnown(g)) {
@@ -382,7 +395,8 @@ final class StackFit {
     }
 
     Combination combination(int g) {
-        return new Combination(crank, piston, rod, g, sureness, unknowns, unsaid, cuts, price, deck2, squish2, ratio);
+        return new Combination(
+                crank, piston, rod, g, sureness, bySizes, unknowns, unsaid, cuts, price, deck2, squish2, ratio);
     }
 
     /** Distance of the squish from the aim in half picometres. */

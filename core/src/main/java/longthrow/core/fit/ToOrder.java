@@ -54,7 +54,11 @@ final class ToOrder {
         Build build = assembly.build();
         Quantity aim = build.aims().get(Term.SQUISH);
         Optional<Row> crank = first(PartKind.CRANKSHAFT, Term.STROKE);
-        Optional<Row> piston = first(PartKind.PISTON, Term.COMPRESSION_HEIGHT);
+        Neighbours neighbours = new Neighbours(assembly, new RuleWindows(build));
+        Optional<Row> piston = assembly.rows(PartKind.PISTON).stream()
+                .filter(r -> r.dim(Term.COMPRESSION_HEIGHT).isPresent()
+                        && neighbours.piston(r).fits())
+                .findFirst();
         Optional<Row> gasket = first(PartKind.GASKET, Term.GASKET_THICKNESS);
         Optional<Measured> deck = assembly.own().figure(Term.DECK_HEIGHT);
         if (aim == null || crank.isEmpty() || piston.isEmpty() || gasket.isEmpty() || deck.isEmpty()) {
@@ -92,10 +96,38 @@ final class ToOrder {
                 "for " + crank.get().title() + ", " + piston.get().title() + ", "
                         + gasket.get().title()
                         + ": " + String.join("; ", sizes)
-                        + ". Datum: axis of the big-end bore, cap torqued; the two bores parallel. The stack itself is known to "
-                        + printer.print(Dimension.LENGTH, length.half(), 0.001e-3)
-                                .line(),
+                        + ". Datum: axis of the big-end bore, cap torqued; the two bores parallel. What the other parts add up to is known to ± "
+                        + printer.print(Dimension.LENGTH, length.half(), 0.01e-3)
+                                .first()
+                                .value() + " "
+                        + printer.print(Dimension.LENGTH, length.half(), 0.01e-3)
+                                .first()
+                                .unit()
+                        + skirt(length.value(), crank.get(), piston.get()),
                 made.isEmpty() ? "ask a rod maker; say metal, bolts, speed and what it must carry" : made));
+    }
+
+    /** A rod that closes the stack may still bring the skirt to the counterweight. */
+    private String skirt(double length, Row crank, Row piston) {
+        Optional<Dim> below = piston.dim(Term.SKIRT_BELOW_PIN);
+        Optional<Dim> weight = crank.dim(Term.COUNTERWEIGHT_RADIUS);
+        if (below.isEmpty() || weight.isEmpty()) {
+            return "; whether the skirt then clears the counterweight is not known";
+        }
+        double gap = length
+                - crank.dim(Term.STROKE).orElseThrow().value() / 2
+                - below.get().value()
+                - weight.get().value();
+        double least = new RuleWindows(assembly.build())
+                .of(
+                        Rule.SKIRT_TO_COUNTERWEIGHT,
+                        Term.SKIRT_TO_COUNTERWEIGHT,
+                        assembly.build().choices(),
+                        t -> Optional.empty())
+                .least();
+        var printed = printer.print(Dimension.LENGTH, gap, 0.1e-3).first();
+        return "; it leaves " + printed.value() + " " + printed.unit() + " between skirt and counterweight"
+                + (gap < least ? ", LESS than the rule asks: shorten the skirt too, or take another piston" : "");
     }
 
     private double pinPlay() {

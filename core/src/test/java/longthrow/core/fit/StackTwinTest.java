@@ -176,6 +176,7 @@ class StackTwinTest {
         private final double[][] inputs;
 
         Sureness sureness = Sureness.SURE;
+        boolean bySizes = true;
         int unknowns;
 
         Twin(Catalogue c, int i, int j, int k, int g) {
@@ -367,6 +368,7 @@ class StackTwinTest {
                 u += slope * slope * inputs[n][2] * inputs[n][2];
             }
             double y = f.applyAsDouble(nominal());
+            bySizes &= y >= least - grain && y <= most + grain;
             double kept = Normal.atMost((y - least) / Math.sqrt(u)) + Normal.atMost((most - y) / Math.sqrt(u)) - 1;
             sureness = Sureness.worse(sureness, kept >= 0.95 ? Sureness.PROBABLE : Sureness.SELECTION);
             return true;
@@ -404,8 +406,8 @@ class StackTwinTest {
                                     + c.columns.gaskets.each().unknowns()[g];
                             found.put(
                                     i + " " + j + " " + k + " " + g,
-                                    sureness + " price " + price + " unknowns " + unknowns + " cuts "
-                                            + (one.cuts() + two.cuts()));
+                                    sureness + " " + twin.bySizes + " price " + price + " unknowns " + unknowns
+                                            + " cuts " + (one.cuts() + two.cuts()));
                         }
                     }
                 }
@@ -428,7 +430,8 @@ class StackTwinTest {
                 combinations.add(f);
                 found.put(
                         f.crank() + " " + f.piston() + " " + f.rod() + " " + f.gasket(),
-                        f.sureness() + " price " + f.price() + " unknowns " + f.unknowns() + " cuts " + f.cuts());
+                        f.sureness() + " " + f.bySizes() + " price " + f.price() + " unknowns " + f.unknowns()
+                                + " cuts " + f.cuts());
             });
             assertThat(found).as("catalogue %d", seed).isEqualTo(expected);
             long[] prices = combinations.stream()

@@ -1,0 +1,209 @@
+package longthrow.core.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Candidate;
+import longthrow.core.build.FitWish;
+import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+
+/** Traps that a wrong "it fits" would come of, each on the invented first scenario with one thing changed. */
+class FitTrapsTest {
+    private static FitWish wish(List<String> keep, PartKind... choose) {
+        return new FitWish(List.of(choose), keep, OptionalLong.empty(), "", true, List.of(), null);
+    }
+
+    private static Answer fit(Stock stock) {
+        return Fit.of(stock.build(), stock.catalogue());
+    }
+
+    private static Map<Term, String> piston() {
+        Map<Term, String> sizes = new HashMap<>();
+        sizes.put(Term.COMPRESSION_HEIGHT, "24.90 mm ± 0.02 mm");
+        sizes.put(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm");
+        sizes.put(Term.PISTON_DIAMETER, "65.95 mm ± 0.005 mm");
+        sizes.put(Term.SKIRT_BELOW_PIN, "17.6 mm ± 0.01 mm");
+        sizes.put(Term.CROWN_VOLUME, "1.1 cc ± 0.15 cc");
+        sizes.put(Term.TOP_LAND_HEIGHT, "5 mm ± 0.1 mm");
+        sizes.put(Term.TOP_RING_THICKNESS, "1.5 mm ± 0.01 mm");
+        return sizes;
+    }
+
+    private static Answer withPiston(Map<Term, String> sizes) {
+        Stock stock = Stock.longerThrow()
+                .is(Choice.CYLINDER_METAL, "iron")
+                .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
+                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        return fit(stock);
+    }
+
+    @Test
+    void theSoundPistonFits() {
+        assertThat(withPiston(piston()).candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.title()).isEqualTo("P1 + R3 + G1.30"));
+    }
+
+    /** 24.90 - 8.50 - 17.0 = -0.60: the pin bore cuts the groove, tolerance said or not. */
+    @Test
+    void anOilGrooveCutByThePinBoreIsNoFit() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.OIL_GROOVE_TO_CROWN, "17.0 mm");
+        Answer answer = withPiston(sizes);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections())
+                .anySatisfy(r -> assertThat(r.reason()).contains("cuts the oil-ring groove open"));
+    }
+
+    @Test
+    void aPinLongerThanItsClipsIsNoFit() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.PIN_LENGTH, "52.0 mm");
+        sizes.put(Term.CLIP_SPAN, "51.5 mm");
+        assertThat(withPiston(sizes).candidates()).isEmpty();
+    }
+
+    @Test
+    void aPistonAsLargeAsItsBoreIsNoFitUnlessTheCylinderIsBored() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.PISTON_DIAMETER, "66.45 mm ± 0.005 mm");
+        assertThat(withPiston(sizes).candidates()).isEmpty();
+        Stock bored = Stock.longerThrow()
+                .is(Choice.CYLINDER_METAL, "iron")
+                .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
+                .operation(Operation.Kind.BORE_AND_HONE, "BORE", "60", "70", "", 55)
+                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        assertThat(fit(bored).candidates()).singleElement().satisfies(c -> {
+            assertThat(c.pieces()).extracting(Candidate.Piece::code).contains("BORE");
+            assertThat(c.total().known()).isEqualTo(100 * (40 + 95 + 55 + 14));
+        });
+    }
+
+    /** The gasket says no tolerance for its hole, so no ratio with doubt can be told; by the sizes alone 9.66 is over the rule's 9. */
+    @Test
+    void aRuleThatCannotBeJudgedForWantOfAToleranceIsJudgedByTheSizes() {
+        Stock stock = Stock.longerThrow()
+                .own(new OwnRule(
+                        "ratio",
+                        Term.COMPRESSION_RATIO,
+                        null,
+                        Quantity.of("9.6", Units.BARE_RATIO),
+                        null,
+                        null,
+                        "",
+                        ""))
+                .part(
+                        PartKind.GASKET,
+                        "VAGUE",
+                        5,
+                        Map.of(Term.GASKET_THICKNESS, "1.30 mm ± 0.03 mm", Term.GASKET_BORE, "68.5 mm"),
+                        Map.of())
+                .wish(wish(List.of("R3", "VAGUE"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates().toString() + answer.rejections()).contains("9.66");
+        assertThat(answer.candidates().stream()
+                        .filter(c ->
+                                c.unknowns().stream().noneMatch(f -> f.where().contains("not judged"))))
+                .isEmpty();
+    }
+
+    /** 28.02 does not go into a bearing for 25; where neither shaft nor bearing was read, that is said. */
+    @Test
+    void aCrankshaftOfAnotherCaseIsNoFit() {
+        Map<Term, String> crank = new HashMap<>(Map.of(
+                Term.STROKE, "56.50 mm ± 0.02 mm",
+                Term.CRANKPIN_DIAMETER, "26.98 mm ± 0.001 mm",
+                Term.CRANKPIN_WIDTH, "24.30 mm ± 0.001 mm",
+                Term.COUNTERWEIGHT_RADIUS, "38.9 mm ± 0.001 mm",
+                Term.MAIN_JOURNAL, "28.02 mm ± 0.005 mm"));
+        Stock unread = Stock.longerThrow()
+                .part(PartKind.CRANKSHAFT, "C1", 90, crank, Map.of())
+                .wish(wish(
+                        List.of("C1", "R3", "G1.30"), PartKind.CRANKSHAFT, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        assertThat(fit(unread).candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.isPartlyUnknown()).isTrue());
+        Stock other = Stock.longerThrow()
+                .typed(Term.MAIN_BORE, "25.03 mm ± 0.005 mm")
+                .part(PartKind.CRANKSHAFT, "C1", 90, crank, Map.of())
+                .wish(wish(
+                        List.of("C1", "R3", "G1.30"), PartKind.CRANKSHAFT, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        assertThat(fit(other).candidates()).isEmpty();
+    }
+
+    @Test
+    void rulesThatExcludeEachOtherAreNamed() {
+        Stock stock = Stock.longerThrow()
+                .own(new OwnRule("tight", Term.SQUISH, null, Quantity.of("1", Units.MILLIMETRE), null, null, "", ""));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.findings()).anyMatch(f -> f.message().contains("exclude each other"));
+    }
+
+    @Test
+    void aMissingPlaceInTheStackIsNamedRatherThanSearched() {
+        Answer answer = fit(Stock.longerThrow().wish(wish(List.of(), PartKind.CONNECTING_ROD)));
+        assertThat(answer.unknowns())
+                .anyMatch(u -> u.term() == Term.GASKET_THICKNESS && u.why().contains("add gasket to fit: choose:"));
+    }
+
+    @Test
+    void aDoubtAsWideAsThePartLiftsNothingAndFitsNothing() {
+        Stock stock = Stock.longerThrow().typed(Term.STROKE, "56.50 mm ± 8 mm");
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.unknowns()).anyMatch(u -> u.term() == Term.STROKE);
+        assertThat(answer.stops()).anyMatch(s -> s.what().contains("mocked up"));
+    }
+
+    @Test
+    void otherCurrenciesAreNotAdded() {
+        Stock stock = Stock.longerThrow()
+                .wish(new FitWish(
+                        List.of(PartKind.CONNECTING_ROD, PartKind.GASKET),
+                        List.of(),
+                        OptionalLong.of(33_000),
+                        "USD",
+                        true,
+                        List.of(),
+                        null));
+        Answer answer = fit(stock);
+        Candidate.Total total = answer.candidates().get(0).total();
+        assertThat(total.known()).isZero();
+        assertThat(total.notPriced()).contains("R3", "HONE");
+        assertThat(answer.findings()).anyMatch(f -> f.message().contains("no rate of exchange"));
+    }
+
+    /** Pin 17.00 in 17.01: the shop takes off at least 0.02, in steps of 0.005: 0.020, not the 0.010 that would do. */
+    @Test
+    void machiningKeepsToItsRangeAndSteps() {
+        Stock stock = Stock.longerThrow();
+        Stock coarse = new Stock();
+        assertThat(coarse.build().name()).isEqualTo("invented");
+        Answer answer = Fit.of(
+                stock.build(),
+                new longthrow.core.catalogue.Catalogue(
+                        stock.catalogue().parts(),
+                        new Stock()
+                                .operation(Operation.Kind.SMALL_END_HONE, "COARSE", "0.02", "0.06", "0.005", 9)
+                                .catalogue()
+                                .operations()));
+        assertThat(answer.candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.pieces())
+                        .filteredOn(p -> p.code().equals("COARSE"))
+                        .singleElement()
+                        .satisfies(p -> assertThat(p.note()).contains("0.020 mm")));
+    }
+}
