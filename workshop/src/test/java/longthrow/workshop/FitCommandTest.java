@@ -38,7 +38,7 @@ class FitCommandTest {
                 .contains("hone the small end by 0.010 mm")
                 .contains("acceleration at top dead centre 17369")
                 .contains("ring flutter speed 7922")
-                .contains("rod length wanted 86.22 ± 0.05 mm")
+                .contains("rod length wanted 86.22 ± 0.06 mm")
                 .contains("R1 + G130: the skirt meets the counterweight why: skirt to counterweight 0.850")
                 .contains("R2 + G130: the pin does not go into the rod why: small-end bore 16.01 mm")
                 .contains("R4 + G130: the squish is too tight why: squish 0.47 ± 0.07 mm")
