@@ -226,7 +226,7 @@ final class Consequences {
     private void pistonMoves(List<Finding> forces) {
         Optional<Double> old = of(before, Term.SQUISH);
         Optional<Double> now = of(after, Term.SQUISH);
-        boolean crown = of(after, Term.CROWN_RISE).orElse(0.0) > 0;
+        double rise = found.piston().dim(Term.CROWN_RISE).map(Dim::value).orElse(0.0);
         if (build.chose(Choice.VALVE_LAYOUT, "side")) {
             return;
         }
@@ -238,10 +238,10 @@ final class Consequences {
                             + " around the overlap",
                     by > 0 ? "" : "read the gap by clay or soft springs before it is turned by the starter"));
         }
-        if (crown) {
+        if (rise > 0) {
             forces.add(warning(
                     Term.CROWN_RISE.path(),
-                    "the crown rises " + length(of(after, Term.CROWN_RISE).orElse(0.0)) + " above its rim",
+                    "the crown rises " + length(rise) + " above its rim",
                     "mock it up with clay: crown to chamber and crown to valves are not known"));
         }
     }

@@ -27,6 +27,7 @@ import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -107,6 +108,7 @@ public final class Fit {
     private final List<Finding> findings = new ArrayList<>();
     private final List<DefaultUsed> defaults = new ArrayList<>();
     private final Map<Found, Appraisal> appraised = new LinkedHashMap<>();
+    private final Map<Found, Appraisal> sizes = new LinkedHashMap<>();
 
     private Fit(Build build, Catalogue catalogue) {
         this.build = build;
@@ -171,12 +173,13 @@ public final class Fit {
                 return withoutSearch(gaps, stops);
             }
             Hunt hunt = new Hunt(assembly);
-            List<Found> fitting = hunt.best();
-            List<Found> broken = fitting.stream().filter(this::breaksARule).toList();
-            List<Found> best = fitting.stream()
-                    .filter(f -> !broken.contains(f))
-                    .limit(MOST_SHOWN)
-                    .toList();
+            List<Found> best = new ArrayList<>();
+            List<Found> broken = new ArrayList<>();
+            for (Found found : hunt.best()) {
+                if (best.size() < MOST_SHOWN) {
+                    (breaksARule(found) ? broken : best).add(found);
+                }
+            }
             candidates = best.stream().map(f -> candidate(f, best.get(0))).toList();
             stops = best.isEmpty() ? stops : appraise(best.get(0)).stops();
             rejections = new ArrayList<>(rejections(hunt));
@@ -293,7 +296,15 @@ public final class Fit {
 
     /** The same engine by the sizes alone, where one of them has no tolerance. */
     private Appraisal bySizes(Found found) {
-        return found.isVague() ? Appraisal.of(Fitted.bySizes(build, own, found), LOOKED_AT) : appraise(found);
+        if (!found.isVague()) {
+            return appraise(found);
+        }
+        Appraisal known = sizes.get(found);
+        if (known == null) {
+            known = Appraisal.of(Fitted.bySizes(build, own, found), LOOKED_AT);
+            sizes.put(found, known);
+        }
+        return known;
     }
 
     /** Rules that the search itself does not know, and those that hang on a size without a tolerance, are judged here. */
@@ -323,18 +334,44 @@ public final class Fit {
                 .filter(v -> v.state() != Verdict.State.UNKNOWN)
                 .map(v -> v.rule() + " " + v.term())
                 .toList();
-        return bySizes(found).verdicts().stream()
+        List<Verdict> open = bySizes(found).verdicts().stream()
                 .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
                 .filter(v -> !judged.contains(v.rule() + " " + v.term()))
                 .filter(v -> JUDGED.contains(v.term()))
-                .map(v -> new Finding(
-                        Finding.Kind.WARNING,
-                        "not judged: " + v.label(),
-                        "a tolerance is not said; by the sizes alone it "
-                                + (v.state() == Verdict.State.MEETS ? "keeps it" : "does not keep it") + ": "
-                                + v.why().replaceAll("; kept with a probability of [^;]*", ""),
-                        "ask for the tolerance, or measure the piece"))
                 .toList();
+        List<Finding> findings = new ArrayList<>();
+        open.stream()
+                .filter(v -> v.state() != Verdict.State.MEETS)
+                .forEach(v -> findings.add(notJudged(
+                        v.label(),
+                        "by the sizes alone it is not kept for sure: "
+                                + v.why().replaceAll("; kept with a probability of [^;]*", ""))));
+        String kept = open.stream()
+                .filter(v -> v.state() == Verdict.State.MEETS)
+                .map(v -> v.label() + " (" + figure(v, found) + ")")
+                .collect(Collectors.joining("; "));
+        if (!kept.isEmpty()) {
+            findings.add(notJudged("some rules", "by the sizes alone they are kept: " + kept));
+        }
+        return findings;
+    }
+
+    private static Finding notJudged(String what, String how) {
+        return new Finding(
+                Finding.Kind.WARNING,
+                "not judged for want of a tolerance, " + what,
+                how,
+                "ask for the tolerance, or measure the piece");
+    }
+
+    private String figure(Verdict verdict, Found found) {
+        return bySizes(found)
+                .figure(verdict.term())
+                .map(m -> new FigurePrinter(build.units())
+                        .print(verdict.term().dimension(), m.value(), Math.max(m.expanded(), 0.01e-3))
+                        .first())
+                .map(f -> f.value() + " " + f.unit())
+                .orElse("");
     }
 
     private void summary(Assembly assembly, Hunt hunt) {

@@ -44,6 +44,9 @@ final class Fitted {
             Term.SECOND_RING_GAP,
             Term.TOP_RING_SIDE_CLEARANCE);
 
+    /** By the sizes alone a length is taken as good to half its usual last digit [mm]. */
+    private static final String AS_STATED = "0.005";
+
     private final Build build;
     private final Appraisal own;
     private final boolean bySizes;
@@ -126,7 +129,9 @@ final class Fitted {
     private Given entry(CataloguePart part, CataloguePart.Figure figure) {
         Quantity tolerance = figure.tolerance();
         if (tolerance == null && bySizes) {
-            tolerance = Quantity.of("0", figure.value().unit());
+            tolerance = figure.value().dimension() == Dimension.LENGTH
+                    ? Quantity.of(AS_STATED, Units.MILLIMETRE)
+                    : Quantity.of("0", figure.value().unit());
         }
         return tolerance == null || figure.isLimit()
                 ? new Given.Specified(figure.value(), tolerance, part.code(), true, "")

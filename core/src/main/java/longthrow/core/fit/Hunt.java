@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Hunt {
     /** So many of the best are kept. */
-    static final int MOST_KEPT = 20;
+    static final int MOST_KEPT = 60;
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
     static final long MOST_COUNTED = 200_000_000L;
 

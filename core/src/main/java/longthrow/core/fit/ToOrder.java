@@ -171,8 +171,10 @@ final class ToOrder {
         return operation.offer().price().isPresent()
                 ? String.format(
                         Locale.ROOT,
-                        "%.2f %s",
-                        operation.offer().price().getAsLong() / 100.0,
+                        operation.offer().shipping().isPresent() ? "%.2f %s with shipping" : "%.2f %s",
+                        (operation.offer().price().getAsLong()
+                                        + operation.offer().shipping().orElse(0))
+                                / 100.0,
                         operation.offer().currency())
                 : "a price that is not said";
     }

@@ -66,6 +66,34 @@ class FitTrapsTest {
                 .anySatisfy(r -> assertThat(r.reason()).contains("cuts the oil-ring groove open"));
     }
 
+    /** A dome is no rim: what it does in the chamber no sheet tells, tolerance said or not. */
+    @Test
+    void aRisingCrownIsShown() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.CROWN_RISE, "2.2 mm");
+        assertThat(withPiston(sizes).candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.forces()).anyMatch(f -> f.message().contains("crown rises 2.2")));
+    }
+
+    /** Skirt 19.2: 86.40 - 28.25 - 19.2 - 38.9 = 0.05; the rule asks 1.5, the shop cuts in steps of 0.5: 1.5 leaves 1.55. */
+    @Test
+    void aSkirtIsCutToASizeThatClears() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.SKIRT_BELOW_PIN, "19.2 mm ± 0.01 mm");
+        Stock stock = Stock.longerThrow()
+                .is(Choice.CYLINDER_METAL, "iron")
+                .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
+                .operation(Operation.Kind.SKIRT_CUT, "CUT", "0.5", "4", "0.5", 25)
+                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        assertThat(fit(stock).candidates()).singleElement().satisfies(c -> {
+            assertThat(c.title()).contains("shorten the skirt by 1.500 mm");
+            assertThat(c.values())
+                    .filteredOn(v -> v.term() == Term.SKIRT_TO_COUNTERWEIGHT)
+                    .allSatisfy(v -> assertThat(v.figure().value()).isGreaterThan(1.5e-3));
+        });
+    }
+
     @Test
     void aPinLongerThanItsClipsIsNoFit() {
         Map<Term, String> sizes = piston();
