@@ -96,16 +96,15 @@ public record Build(
                 FitWish.NONE);
     }
 
-    /** A copy that prints other units first. */
-    public Build withUnits(UnitSystem other) {
+    private Build copy(UnitSystem first, Map<Term, List<Given>> entries, Map<Choice, String> words, FitWish wish) {
         return new Build(
                 name,
                 invented,
-                other,
+                first,
                 notes,
                 instruments,
-                given,
-                choices,
+                entries,
+                words,
                 rulesChosen,
                 ownRules,
                 aims,
@@ -113,67 +112,27 @@ public record Build(
                 shims,
                 lifts,
                 bench,
-                fit);
+                wish);
+    }
+
+    /** A copy that prints other units first. */
+    public Build withUnits(UnitSystem other) {
+        return copy(other, given, choices, fit);
     }
 
     /** A copy with other entries for the terms. */
     public Build withGiven(Map<Term, List<Given>> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                other,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                bench,
-                fit);
+        return copy(units, other, choices, fit);
     }
 
     /** A copy with other words for the choices. */
     public Build withChoices(Map<Choice, String> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                other,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                bench,
-                fit);
+        return copy(units, given, other, fit);
     }
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                bench,
-                other);
+        return copy(units, given, choices, other);
     }
 
     public List<Given> of(Term term) {

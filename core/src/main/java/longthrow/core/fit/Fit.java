@@ -17,7 +17,6 @@ import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Stop;
-import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Unknown;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
@@ -170,7 +169,7 @@ public final class Fit {
             exclusiveRules();
             List<Unknown> gaps = gaps(assembly);
             if (!gaps.isEmpty()) {
-                return withoutSearch(gaps, stops);
+                return answered(List.of(), List.of(), gaps, stops);
             }
             Hunt hunt = new Hunt(assembly);
             List<Found> best = new ArrayList<>();
@@ -191,22 +190,7 @@ public final class Fit {
                 findings.addAll(ToOrder.findings(assembly, hunt));
             }
         }
-        return new Answer(
-                "fit",
-                build.name(),
-                build.invented(),
-                build.units(),
-                own.values().stream()
-                        .filter(v -> SHOWN.contains(v.term()) || CUTS.contains(v.term()))
-                        .toList(),
-                List.of(),
-                findings,
-                stops,
-                unknowns,
-                defaults,
-                List.of(),
-                candidates,
-                rejections);
+        return answered(candidates, rejections, unknowns, stops);
     }
 
     /** Places of the stack for which there is neither a part of the engine nor a row that may be taken. */
@@ -225,7 +209,8 @@ public final class Fit {
         return gaps;
     }
 
-    private Answer withoutSearch(List<Unknown> unknowns, List<Stop> stops) {
+    private Answer answered(
+            List<Candidate> candidates, List<Rejection> rejections, List<Unknown> unknowns, List<Stop> stops) {
         return new Answer(
                 "fit",
                 build.name(),
@@ -239,7 +224,9 @@ public final class Fit {
                 stops,
                 unknowns,
                 defaults,
-                List.of());
+                List.of(),
+                candidates,
+                rejections);
     }
 
     /** Codes to keep that no row has are slips of the pen. */
@@ -525,10 +512,5 @@ public final class Fit {
                     codes.isEmpty() ? "'longthrow catalogue' shows what there is" : "codes that begin alike: " + codes);
         }
         return of(asked, catalogue);
-    }
-
-    /** How sure the best is; empty when nothing fits. */
-    static Optional<Sureness> best(Answer answer) {
-        return answer.candidates().stream().map(Candidate::sureness).findFirst();
     }
 }

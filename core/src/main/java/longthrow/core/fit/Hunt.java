@@ -79,10 +79,6 @@ final class Hunt {
         }
     }
 
-    RuleWindows windows() {
-        return windows;
-    }
-
     private void byRodMetal(Row head, Row.@Nullable Cut deckCut, @Nullable Operation operation) {
         Map<Optional<String>, List<Row>> byMetal = new LinkedHashMap<>();
         for (Row rod : rows(PartKind.CONNECTING_ROD, operation)) {
@@ -290,10 +286,5 @@ final class Hunt {
         return wish.preferences().stream()
                 .map(FitWish.Preference::meaning)
                 .collect(java.util.stream.Collectors.joining(", then "));
-    }
-
-    /** Least sure of what was found; for people. */
-    Optional<Sureness> surest() {
-        return best().stream().map(Found::sureness).min(java.util.Comparator.naturalOrder());
     }
 }
