@@ -130,6 +130,26 @@ public record Build(
         return copy(units, given, other, fit);
     }
 
+    /** A copy with other rules. */
+    public Build withRules(Map<String, String> chosen, List<OwnRule> own) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                chosen,
+                own,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench,
+                fit);
+    }
+
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
         return copy(units, given, choices, other);

@@ -322,6 +322,13 @@ final class Consequences {
         ask(found.piston(), Term.CROWN_VOLUME, "compression ratio", unknowns);
         ask(found.piston(), Term.PISTON_DIAMETER, "piston to wall", unknowns);
         ask(found.piston(), Term.PIN_DIAMETER, "pin in the rod", unknowns);
+        if (!found.rod().isOwn() || !found.piston().isOwn()) {
+            ask(found.piston(), Term.BOSS_GAP, "small end between the bosses", unknowns);
+        }
+        if (!found.piston().isOwn()) {
+            ask(found.piston(), Term.CLIP_SPAN, "pin between its clips", unknowns);
+            ask(found.piston(), Term.OIL_GROOVE_TO_CROWN, "oil-ring groove above the pin bore", unknowns);
+        }
         ask(found.rod(), Term.SMALL_END_BORE, "pin in the rod", unknowns);
         ask(found.rod(), Term.BIG_END_BORE, "rod on the crankpin", unknowns);
         ask(found.rod(), Term.BIG_END_WIDTH, "rod between the cheeks", unknowns);

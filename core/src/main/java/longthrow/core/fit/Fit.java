@@ -110,9 +110,9 @@ public final class Fit {
     private final Map<Found, Appraisal> sizes = new LinkedHashMap<>();
 
     private Fit(Build build, Catalogue catalogue) {
-        this.build = build;
-        this.catalogue = Money.inOneCurrency(build, catalogue, findings);
-        this.own = Appraisal.sound(build);
+        this.build = Place.ratioFor(build, defaults);
+        this.catalogue = Money.inOneCurrency(this.build, catalogue, findings);
+        this.own = Appraisal.sound(this.build);
         findings.addAll(own.suspects());
         defaults.addAll(own.defaults());
     }
@@ -314,8 +314,9 @@ public final class Fit {
 
     /** Rules that are not judged because a size has no tolerance, with what the sizes alone say. */
     private List<Finding> notJudged(Found found) {
+        List<Finding> findings = new ArrayList<>(rulesInTheDark(found));
         if (!found.isVague()) {
-            return List.of();
+            return findings;
         }
         List<String> judged = appraise(found).verdicts().stream()
                 .filter(v -> v.state() != Verdict.State.UNKNOWN)
@@ -326,7 +327,6 @@ public final class Fit {
                 .filter(v -> !judged.contains(v.rule() + " " + v.term()))
                 .filter(v -> JUDGED.contains(v.term()))
                 .toList();
-        List<Finding> findings = new ArrayList<>();
         open.stream()
                 .filter(v -> v.state() != Verdict.State.MEETS)
                 .forEach(v -> findings.add(notJudged(
@@ -341,6 +341,26 @@ public final class Fit {
             findings.add(notJudged("some rules", "by the sizes alone they are kept: " + kept));
         }
         return findings;
+    }
+
+    /** The owner's own rules, and those he chose, on figures that cannot be worked out at all. */
+    private List<Finding> rulesInTheDark(Found found) {
+        List<String> names = new ArrayList<>();
+        build.ownRules().stream()
+                .filter(r -> bySizes(found).figure(r.term()).isEmpty() && LOOKED_AT.contains(r.term()))
+                .forEach(r -> names.add(r.name() + " (" + r.term().label() + ")"));
+        build.rulesChosen().keySet().stream()
+                .flatMap(key -> Rule.at(key).stream())
+                .filter(r -> SHOWN.contains(r.term())
+                        && bySizes(found).figure(r.term()).isEmpty())
+                .forEach(r -> names.add(r.label() + " (" + r.term().label() + ")"));
+        return names.isEmpty()
+                ? List.of()
+                : List.of(new Finding(
+                        Finding.Kind.WARNING,
+                        "NOT JUDGED",
+                        "the figure is not known, so these rules are not proven kept: " + String.join("; ", names),
+                        "read what is missing before you buy"));
     }
 
     private static Finding notJudged(String what, String how) {
@@ -370,7 +390,7 @@ public final class Fit {
                         "search",
                         String.format(
                                 Locale.ROOT,
-                                "searched: %s; %,d combinations, %,d of them fit, honed and bored to each other where the shop can%s",
+                                "searched: %s; %,d combinations, %,d of them go together as they are, honed and bored to each other where the shop can; the best are held against every rule%s",
                                 kinds,
                                 hunt.combinations(),
                                 hunt.fitting(),

@@ -165,7 +165,8 @@ final class Fitted {
 
     private static List<Term> changed(Operation.Kind kind) {
         return switch (kind) {
-            case CROWN_CUT -> List.of(Term.COMPRESSION_HEIGHT, Term.TOP_LAND_HEIGHT);
+            case CROWN_CUT ->
+                List.of(Term.COMPRESSION_HEIGHT, Term.TOP_LAND_HEIGHT, Term.OIL_GROOVE_TO_CROWN, Term.CROWN_VOLUME);
             case CRANKPIN_OFFSET_GRIND -> List.of(Term.STROKE, Term.CRANKPIN_DIAMETER);
             default -> List.of(kind.changes());
         };

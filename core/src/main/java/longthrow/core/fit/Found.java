@@ -30,8 +30,9 @@ record Found(
         return Stream.of(crank, piston, rod, gasket, head);
     }
 
+    /** What is not said cannot be sure: pieces must be measured first. */
     Sureness sureness() {
-        return combination.sureness();
+        return isPartlyUnknown() ? Sureness.worse(combination.sureness(), Sureness.SELECTION) : combination.sureness();
     }
 
     /** Whether a size that a limit or a neighbour asks for is not said: then it fits as far as is known. */

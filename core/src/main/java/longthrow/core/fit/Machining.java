@@ -78,7 +78,8 @@ final class Machining {
             case CROWN_CUT ->
                 row.with(cut, term, dim.moved(-amount, tolerance))
                         .moved(Term.TOP_LAND_HEIGHT, -amount, tolerance)
-                        .flatOnly();
+                        .moved(Term.OIL_GROOVE_TO_CROWN, -amount, tolerance)
+                        .crownCut(amount);
             case HEAD_CUT -> row.with(cut, term, dim.moved(-amount * area(row), tolerance * area(row)));
             default -> row.with(cut, term, dim.moved(-amount, tolerance));
         };

@@ -170,6 +170,17 @@ final class Neighbours {
         return boredFor(piston).isPresent() ? boreWanted(piston) : engine.dim(Term.BORE);
     }
 
+    /** A rod that its maker rates below the wanted speed is no rod for it; one without a rating is a matter of stops. */
+    Pairing rod(Row rod) {
+        Optional<Double> wanted = engine.dim(Term.WANTED_SPEED).map(Dim::value);
+        Optional<Dim> rated = rod.dim(Term.ROD_RATED_SPEED);
+        boolean tooSlow = !rod.isOwn()
+                && wanted.isPresent()
+                && rated.isPresent()
+                && rated.get().value() < wanted.get() * (1 - 1e-9);
+        return tooSlow ? Pairing.never(Obstacle.RATED) : Pairing.FREE;
+    }
+
     Pairing crankRod(Row crank, Row rod) {
         return known(Gap.ROD_ON_CRANKPIN, rod, crank).and(known(Gap.ROD_BETWEEN_CHEEKS, crank, rod));
     }

@@ -19,6 +19,7 @@ public enum Obstacle {
     ROD_ON_CRANKPIN("the big end does not go on the crankpin", Term.BIG_END_CLEARANCE),
     ROD_BETWEEN_CHEEKS("the big end does not go between the cheeks", Term.ROD_SIDE_CLEARANCE),
     ROD_RATIO("the rod is too short for the throw", Term.ROD_RATIO),
+    RATED("its maker rates the rod below the wanted speed", Term.WANTED_SPEED),
     SWEPT("the swept volume is outside a rule", Term.SWEPT_VOLUME),
     SPEED("the top ring would flutter at the wanted speed", Term.TDC_ACCELERATION),
     DECK_PROUD("the piston stands out of the hole", Term.DECK_CLEARANCE),
@@ -32,7 +33,7 @@ public enum Obstacle {
     RATIO_LOW("the compression ratio is too low", Term.COMPRESSION_RATIO),
     RATIO_HIGH("the compression ratio is too high", Term.COMPRESSION_RATIO),
     ROOM_SMALL("the clearance volume is under a rule", Term.CLEARANCE_VOLUME),
-    RULE("a rule of the owner is not kept", null),
+    RULE("a rule is not kept", null),
     BUDGET("it costs more than the budget", null);
 
     private final String label;

@@ -109,8 +109,11 @@ record Row(
         return new Row(kind, part, cuts, changed, words);
     }
 
-    /** After a cut a flat crown has the volume it had; of a dish or a dome nobody knows until it is filled again. */
-    Row flatOnly() {
+    /**
+     * After a cut a flat crown has the volume it had. A dish has lost between nothing and the cut over the whole crown, and a dome likewise; where the crown's
+     * width is not known, so is what is left.
+     */
+    Row crownCut(double amount) {
         Optional<Dim> crown = dim(Term.CROWN_VOLUME);
         if (crown.isEmpty() || Math.abs(crown.get().value()) <= FLAT) {
             return this;
@@ -118,6 +121,19 @@ record Row(
         Map<Term, Dim> changed = new EnumMap<>(Term.class);
         changed.putAll(dims);
         changed.remove(Term.CROWN_VOLUME);
+        dim(Term.PISTON_DIAMETER).ifPresent(width -> {
+            double volume = crown.get().value();
+            double lost = Math.min(Math.abs(volume), amount * Math.PI / 4 * width.value() * width.value());
+            double middle = volume - Math.signum(volume) * lost / 2;
+            changed.put(
+                    Term.CROWN_VOLUME,
+                    new Dim(
+                                    middle,
+                                    crown.get().half(),
+                                    crown.get().uncertainty(),
+                                    crown.get().isVague())
+                            .moved(0, lost / 2));
+        });
         return new Row(kind, part, cuts, changed, words);
     }
 

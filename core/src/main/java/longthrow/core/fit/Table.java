@@ -28,7 +28,7 @@ final class Table {
         Classes byPiston = new Classes(pistons, neighbours::piston, Term.PIN_DIAMETER, Term.BOSS_GAP);
         Classes byRod = new Classes(
                 rods,
-                r -> Pairing.FREE,
+                neighbours::rod,
                 Term.BIG_END_BORE,
                 Term.BIG_END_WIDTH,
                 Term.SMALL_END_BORE,
@@ -52,7 +52,10 @@ final class Table {
                         lengths(gaskets, Term.GASKET_THICKNESS),
                         lengths(gaskets, Term.GASKET_BORE),
                         each(gaskets, byGasket)),
-                pairings(byCrank, byRod, (c, r) -> neighbours.crank(c).and(neighbours.crankRod(c, r))),
+                pairings(
+                        byCrank,
+                        byRod,
+                        (c, r) -> neighbours.crank(c).and(neighbours.rod(r)).and(neighbours.crankRod(c, r))),
                 pairings(byRod, byPiston, (r, p) -> neighbours.piston(p).and(neighbours.rodPiston(r, p))));
     }
 

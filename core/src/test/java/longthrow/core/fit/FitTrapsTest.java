@@ -94,6 +94,79 @@ class FitTrapsTest {
         });
     }
 
+    /** AKI 87, 9.0 at 101.325 kPa: at 87.3 kPa 9.0 (101.325 / 87.3)^(1 / 1.3) = 10.09, so 9.66 is in; at sea level it is not. */
+    @Test
+    void theRatioForTheFuelHangsOnThePlace() {
+        Stock seaLevel = Stock.longerThrow().choose("static_ratio", "regular");
+        assertThat(fit(seaLevel).candidates()).isEmpty();
+        Stock high = Stock.longerThrow()
+                .choose("static_ratio", "regular")
+                .wish(new FitWish(
+                        List.of(PartKind.CONNECTING_ROD, PartKind.GASKET),
+                        List.of(),
+                        OptionalLong.empty(),
+                        "",
+                        true,
+                        List.of(),
+                        Quantity.of("87.3", Units.KILOPASCAL)));
+        Answer answer = fit(high);
+        assertThat(answer.candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.title()).isEqualTo("R3 + G1.30"));
+        assertThat(answer.defaults()).anyMatch(d -> d.what().contains("10.09, where sea level has 9.00"));
+    }
+
+    /** A rule on a figure that cannot be worked out is never passed in silence, and nothing is then for sure. */
+    @Test
+    void aRuleInTheDarkIsNamed() {
+        Stock stock = new Stock();
+        Stock.longerThrow().build().given().forEach((term, list) -> {
+            if (term != Term.CHAMBER_VOLUME) {
+                var typed = (longthrow.core.build.Given.Typed) list.get(0);
+                stock.typed(
+                        term,
+                        typed.value().written() + " ± " + typed.plusMinus().written());
+            }
+        });
+        stock.own(new OwnRule(
+                "my ratio", Term.COMPRESSION_RATIO, null, Quantity.of("6", Units.BARE_RATIO), null, null, "", ""));
+        stock.aim(Term.SQUISH, "1.27 mm").wish(Stock.longerThrow().build().fit());
+        Answer answer = Fit.of(stock.build(), Stock.longerThrow().catalogue());
+        assertThat(answer.candidates()).isNotEmpty().allSatisfy(c -> {
+            assertThat(c.isPartlyUnknown()).isTrue();
+            assertThat(c.sureness()).isEqualTo(longthrow.core.answer.Sureness.SELECTION);
+            assertThat(c.unknowns()).anyMatch(f -> f.message().contains("my ratio"));
+        });
+    }
+
+    /** A dish of 1.1 cc after 0.5 mm off the crown is between nothing and 1.1 cc: the ratio carries that doubt. */
+    @Test
+    void aCutCrownHasADishOfUncertainVolume() {
+        Row row = Assembly.row(Stock.longerThrow()
+                .part(PartKind.PISTON, "P1", 40, piston(), Map.of())
+                .catalogue()
+                .of(PartKind.PISTON)
+                .get(0));
+        Dim left = row.crownCut(0.5e-3).dim(Term.CROWN_VOLUME).orElseThrow();
+        assertThat(left.value() - left.half()).isLessThanOrEqualTo(0);
+        assertThat(left.value() + left.half()).isGreaterThanOrEqualTo(1.1e-6);
+    }
+
+    @Test
+    void aRodRatedBelowTheWantedSpeedIsNoRod() {
+        Stock stock = Stock.longerThrow();
+        Map<Term, String> slow = new HashMap<>();
+        stock.catalogue().of(PartKind.CONNECTING_ROD).stream()
+                .filter(p -> p.code().equals("R3"))
+                .forEach(p ->
+                        p.figures().forEach((t, f) -> slow.put(t, f.value().written() + " ± 0.001 mm")));
+        slow.put(Term.ROD_RATED_SPEED, "4500 rpm");
+        stock.part(PartKind.CONNECTING_ROD, "SLOW", 10, slow, Map.of(Choice.ROD_METAL, "billet_aluminium"));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).noneMatch(c -> c.title().contains("SLOW"));
+        assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("below the wanted speed"));
+    }
+
     @Test
     void aPinLongerThanItsClipsIsNoFit() {
         Map<Term, String> sizes = piston();

@@ -64,6 +64,17 @@ final class CandidateList {
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
             pieces(c);
+            list(
+                    "mind:",
+                    c.unknowns().stream()
+                            .filter(f -> f.where().startsWith("NOT JUDGED"))
+                            .toList());
+            list(
+                    "mind:",
+                    c.forces().stream()
+                            .filter(f ->
+                                    f.where().equals("refused") || f.where().equals("not approved"))
+                            .toList());
             return;
         }
         figures(c.values());
