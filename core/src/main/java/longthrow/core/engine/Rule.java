@@ -284,7 +284,7 @@ public enum Rule {
             "skirt_to_counterweight",
             "least gap between skirt and counterweight",
             Kind.AIM,
-            List.of(Term.SKIRT_TO_COUNTERWEIGHT),
+            List.of(Term.SKIRT_TO_COUNTERWEIGHT, Term.BOSS_TO_COUNTERWEIGHT),
             machine("shorten the skirt by {x}, or a rod longer by as much; weigh what comes off"),
             Mend.NONE,
             "",

@@ -50,6 +50,7 @@ public final class Fit {
             Term.ROD_SIDE_CLEARANCE,
             Term.PISTON_TO_WALL,
             Term.SKIRT_TO_COUNTERWEIGHT,
+            Term.BOSS_TO_COUNTERWEIGHT,
             Term.TOP_RING_TO_DECK,
             Term.SKIRT_OUT_OF_SLEEVE,
             Term.ROD_RATIO,

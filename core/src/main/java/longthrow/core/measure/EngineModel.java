@@ -153,15 +153,8 @@ final class EngineModel {
                 Stack.rodInsideEdges(at(Term.ROD_LENGTH), at(Term.BIG_END_BORE), at(Term.SMALL_END_BORE)));
         set(Term.THROW, hasOffset() ? crank().crankRadius() : at(Term.STROKE).half());
         set(Term.ROD_RATIO, Stack.rodRatio(at(Term.ROD_LENGTH), at(Term.STROKE)));
-        set(
-                Term.SKIRT_TO_COUNTERWEIGHT,
-                hasOffset()
-                        ? crank().lowestPin().minus(at(Term.SKIRT_BELOW_PIN)).minus(at(Term.COUNTERWEIGHT_RADIUS))
-                        : Stack.skirtToCounterweight(
-                                at(Term.ROD_LENGTH),
-                                at(Term.STROKE),
-                                at(Term.SKIRT_BELOW_PIN),
-                                at(Term.COUNTERWEIGHT_RADIUS)));
+        set(Term.SKIRT_TO_COUNTERWEIGHT, overCounterweight(at(Term.SKIRT_BELOW_PIN)));
+        set(Term.BOSS_TO_COUNTERWEIGHT, overCounterweight(at(Term.BOSS_BELOW_PIN)));
         if (build.aims().containsKey(Term.SQUISH)
                 && Aims.isUsual(Term.SQUISH, build.aims().get(Term.SQUISH))) {
             Expression deck =
@@ -202,6 +195,14 @@ final class EngineModel {
                     Term.EFFECTIVE_RATIO,
                     Compression.effectiveRatio(crank.volumeSwept(at(Term.BORE), closes), at(Term.CLEARANCE_VOLUME)));
         }
+    }
+
+    /** What is left at bottom dead centre between the counterweight and a part of the piston so far below the pin. */
+    private Expression overCounterweight(Expression belowPin) {
+        return hasOffset()
+                ? crank().lowestPin().minus(belowPin).minus(at(Term.COUNTERWEIGHT_RADIUS))
+                : Stack.skirtToCounterweight(
+                        at(Term.ROD_LENGTH), at(Term.STROKE), belowPin, at(Term.COUNTERWEIGHT_RADIUS));
     }
 
     private void volumes() {

@@ -33,6 +33,7 @@ final class Impossible {
             new Floor(Term.SQUISH, "the piston would strike the head", List.of(Term.SQUISH_SMALLER_END)),
             new Floor(Term.SQUISH_SMALLER_END, "the piston would strike the head at one end", List.of()),
             new Floor(Term.SKIRT_TO_COUNTERWEIGHT, "the skirt would strike the counterweight", List.of()),
+            new Floor(Term.BOSS_TO_COUNTERWEIGHT, "the pin boss would strike the counterweight", List.of()),
             new Floor(Term.PISTON_TO_WALL, "the piston would not enter the bore", List.of()),
             new Floor(Term.PIN_CLEARANCE, "the pin would not enter the rod", List.of()),
             new Floor(Term.BIG_END_CLEARANCE, "the rod would not go on its crankpin", List.of(Term.BIG_END_STRIP)),
@@ -88,6 +89,7 @@ final class Impossible {
         figures.figure(Term.ROD_RATIO).filter(r -> r.high() < 0.5).ifPresent(ratio -> {
             terms.add(Term.ROD_RATIO);
             terms.add(Term.SKIRT_TO_COUNTERWEIGHT);
+            terms.add(Term.BOSS_TO_COUNTERWEIGHT);
             stops.put(
                     Term.ROD_RATIO,
                     new Stop(

@@ -114,6 +114,7 @@ public enum Term {
     OIL_GROOVE_TO_CROWN("oil_groove_to_crown", Part.PISTON, ReadingKind.OUTSIDE, "h_og", mm(5, 60), "", "oil groove to crown", "crown rim down to the lower edge of the oil-ring groove"),
     CROWN_RISE("crown_rise", Part.PISTON, ReadingKind.CROWN, "h_cr", mm(0, 20), "", "crown rise", "highest point of the crown above its rim; 0 for a flat or dished crown"),
     SKIRT_BELOW_PIN("skirt_below_pin", Part.PISTON, ReadingKind.OUTSIDE, "h_k", mm(2, 70), "", "skirt below pin", "pin centre to the lowest edge of the skirt"),
+    BOSS_BELOW_PIN("boss_below_pin", Part.PISTON, ReadingKind.OUTSIDE, "h_b", mm(2, 40), "", "boss below pin", "pin centre down to the lowest point of the pin bosses, where the counterweight passes under them"),
     PISTON_MASS("mass", Part.PISTON, ReadingKind.MASS, "m_p", grams(20, 900), "", "piston mass", "bare piston"),
     PIN_MASS("pin_mass", Part.PISTON, ReadingKind.MASS, "m_w", grams(8, 350), "", "pin mass", "pin and clips"),
     // ---- rings
@@ -213,6 +214,7 @@ public enum Term {
     CLUTCH_KEY_STEP("keyway_step", Part.CLUTCH, Dimension.LENGTH, "Δ_kk", "clutch keyway wider positive", "clutch keyway over shaft keyway", "width of the clutch's keyway less that of the output shaft"),
     TOP_RING_GAP_WANTED("top_gap_wanted", Part.RINGS, Dimension.LENGTH, "g_w", "", "top ring gap wanted", "bore times the factor of the duty"),
     SKIRT_TO_COUNTERWEIGHT("skirt_to_counterweight", Part.PISTON, Dimension.LENGTH, "c_kw", "", "skirt to counterweight", "at bottom dead centre: rod less throw less skirt less counterweight radius"),
+    BOSS_TO_COUNTERWEIGHT("boss_to_counterweight", Part.PISTON, Dimension.LENGTH, "c_bw", "", "pin boss to counterweight", "at bottom dead centre: rod less throw less boss less counterweight"),
     INTAKE_LOBE_CENTRE("intake_lobe_centre", Part.CAMSHAFT, Dimension.ANGLE, "φ_i", "after top dead centre positive", "intake lobe centre", "halfway between opening and closing at the checking lift"),
     INTAKE_DURATION("intake_duration", Part.CAMSHAFT, Dimension.ANGLE, "δ_i", "", "intake duration", "opening to closing at the checking lift, crank degrees"),
     EXHAUST_LOBE_CENTRE("exhaust_lobe_centre", Part.CAMSHAFT, Dimension.ANGLE, "φ_e", "before top dead centre positive", "exhaust lobe centre", "halfway between opening and closing at the checking lift"),

@@ -167,6 +167,16 @@ class FitTrapsTest {
         assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("below the wanted speed"));
     }
 
+    /** 86.40 - 28.25 - 18.9 - 38.9 = 0.35 under the boss, although the skirt beside it clears. */
+    @Test
+    void aPinBossInTheCounterweightIsNoFit() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.BOSS_BELOW_PIN, "18.9 mm");
+        Answer answer = withPiston(sizes);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections()).anyMatch(r -> r.why().contains("pin boss to counterweight"));
+    }
+
     @Test
     void aPinLongerThanItsClipsIsNoFit() {
         Map<Term, String> sizes = piston();
