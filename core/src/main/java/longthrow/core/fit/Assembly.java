@@ -151,7 +151,7 @@ final class Assembly {
         return new Row(part.kind(), part, List.of(), dims, part.words());
     }
 
-    /** A size known no better than this share of itself cannot be fitted by: it counts as not said. */
+    /** A size known no better than this share of itself cannot be fitted by: it counts as not said; common practice, no source. */
     private static final double USELESS = 0.02;
 
     private static final Set<Term> SIZES = Set.of(

@@ -73,17 +73,21 @@ final class ToOrder {
         sizes.add("centre to centre " + size(length.value(), CENTRES));
         piston.get()
                 .dim(Term.PIN_DIAMETER)
-                .ifPresent(pin -> sizes.add("small end bore " + size(pin.value() + pinPlay(), BORES)));
+                .ifPresent(pin -> sizes.add(
+                        fitted("small end bore", "pin", pin.value(), Rule.PIN_CLEARANCE, pin.value(), 1, BORES)));
         crank.get()
                 .dim(Term.CRANKPIN_DIAMETER)
-                .ifPresent(pin -> sizes.add(
-                        "big end bore " + size(pin.value() + middle(Rule.BIG_END_CLEARANCE, pin.value()), BORES)));
+                .ifPresent(pin -> sizes.add(fitted(
+                        "big end bore", "crankpin", pin.value(), Rule.BIG_END_CLEARANCE, pin.value(), 1, BORES)));
         crank.get()
                 .dim(Term.CRANKPIN_WIDTH)
-                .ifPresent(width -> sizes.add("big end width " + size(width.value() - 0.4e-3, WIDTHS)));
+                .ifPresent(width -> sizes.add(fitted(
+                        "big end width", "crankpin width", width.value(), Rule.ROD_SIDE_CLEARANCE, 0, -1, WIDTHS)));
         piston.get()
                 .dim(Term.BOSS_GAP)
-                .ifPresent(gap -> sizes.add("small end width " + size(gap.value() - 1e-3, WIDTHS)));
+                .ifPresent(gap -> sizes.add(
+                        fitted("small end width", "boss gap", gap.value(), Rule.BOSS_CLEARANCE, 0, -1, WIDTHS)));
+        sizes.add("clearances by the rules that hold here; the rod maker's own stand above them");
         String made = assembly.operations().stream()
                 .filter(o -> o.kind() == Operation.Kind.ROD_TO_ORDER)
                 .filter(o -> length.value() >= o.least().metres()
@@ -130,16 +134,22 @@ final class ToOrder {
                 + (gap < least ? ", LESS than the rule asks: shorten the skirt too, or take another piston" : "");
     }
 
-    private double pinPlay() {
-        return 0.025e-3; // over the part makers' 0.018 for aluminium rods, by a step of the reamer
-    }
-
-    private double middle(Rule rule, double pin) {
+    /**
+     * A size that goes into or over its neighbour with the clearance that the rules leave: their middle, or so much over their least that the smallest piece
+     * keeps it. Where no rule says anything, none is made up.
+     * @param reference of a rule that is a factor of a diameter [m]
+     * @param sign      +1 for what goes over its neighbour, -1 for what goes between
+     */
+    private String fitted(
+            String what, String neighbour, double size, Rule rule, double reference, int sign, double tolerance) {
         RuleWindows.Limits limits = new RuleWindows(assembly.build())
-                .of(rule, rule.term(), assembly.build().choices(), t -> Optional.of(Measured.exact(pin)));
-        return Double.isInfinite(limits.least())
-                ? 0.05e-3
-                : Double.isInfinite(limits.most()) ? limits.least() + 0.01e-3 : (limits.least() + limits.most()) / 2;
+                .of(rule, rule.term(), assembly.build().choices(), t -> Optional.of(Measured.exact(reference)));
+        if (Double.isInfinite(limits.least())) {
+            return what + ": " + neighbour + " " + size(size, tolerance) + " and the clearance its maker asks for";
+        }
+        double clearance =
+                Double.isInfinite(limits.most()) ? limits.least() + tolerance : (limits.least() + limits.most()) / 2;
+        return what + " " + size(size + sign * clearance, tolerance);
     }
 
     private Optional<Row> first(PartKind kind, Term term) {
