@@ -180,7 +180,11 @@ class StackTwinTest {
         int unknowns;
 
         Twin(Catalogue c, int i, int j, int k, int g) {
-            limits = c.limits;
+            this(c, c.limits, i, j, k, g);
+        }
+
+        Twin(Catalogue c, StackLimits limits, int i, int j, int k, int g) {
+            this.limits = limits;
             inputs = new double[][] {
                 c.stroke[i],
                 c.weight[i],
@@ -197,6 +201,37 @@ class StackTwinTest {
                 c.sleeve,
                 c.chamber
             };
+        }
+
+        private Twin(StackLimits limits, double[][] inputs) {
+            this.limits = limits;
+            this.inputs = inputs;
+        }
+
+        /** These very sizes, without tolerances. */
+        Twin at(double[] x) {
+            return new Twin(
+                    limits,
+                    Arrays.stream(x).mapToObj(v -> new double[] {v, 0, 0}).toArray(double[][]::new));
+        }
+
+        boolean isInBoxes(double[] x) {
+            for (int n = 0; n < x.length; n++) {
+                if (Math.abs(x[n] - inputs[n][0]) > inputs[n][1] + 1e-6) {
+                    return false; // what is not known is NaN and passes
+                }
+            }
+            return true;
+        }
+
+        /** Anywhere in the boxes, one in three sizes at an end of its own. */
+        double[] somewhere(SplittableRandom random) {
+            double[] x = nominal();
+            for (int n = 0; n < x.length; n++) {
+                double share = random.nextInt(3) == 0 ? 2 * random.nextInt(2) - 1 : 2 * random.nextDouble() - 1;
+                x[n] += share * inputs[n][1];
+            }
+            return x;
         }
 
         private static double deck(double[] x) {
@@ -454,5 +489,96 @@ class StackTwinTest {
         assertThat(kinds[0]).isGreaterThan(40);
         assertThat(kinds[1]).isGreaterThan(40);
         assertThat(kinds[2]).isGreaterThan(40);
+    }
+
+    /** Narrow windows, wide tolerances: limits that each could be met, and often not all at once. */
+    private static StackLimits narrow(StackLimits l, double rounding) {
+        return new StackLimits(
+                l.deckHeight(),
+                l.sleeve(),
+                l.chamber(),
+                l.chamberHalf(),
+                l.chamberUncertainty(),
+                Catalogue.window(-0.12 - rounding, 0.21 + rounding),
+                Catalogue.window(1.21 - rounding, 1.36 + rounding),
+                10.78 - rounding,
+                10.91 + rounding,
+                0,
+                Catalogue.window(0.3 - rounding, 3.1 + rounding),
+                l.skirtGap(),
+                l.ringBelowDeck(),
+                l.skirtOut(),
+                0,
+                Double.POSITIVE_INFINITY,
+                0,
+                Double.NaN,
+                38.7,
+                MM);
+    }
+
+    /** Sizes in the order of {@link Twin#inputs}; what the pieces leave open stays at the middle of its box. */
+    private static double[] point(Twin twin, Map<Together.Size, Double> pieces) {
+        Together.Size[] order = {
+            Together.Size.STROKE,
+            Together.Size.COUNTERWEIGHT,
+            Together.Size.BORE,
+            Together.Size.HEIGHT,
+            Together.Size.SKIRT,
+            Together.Size.LAND,
+            null,
+            Together.Size.CROWN,
+            Together.Size.ROD,
+            Together.Size.GASKET,
+            Together.Size.HOLE,
+            Together.Size.DECK_HEIGHT,
+            Together.Size.SLEEVE,
+            Together.Size.CHAMBER
+        };
+        double[] x = twin.nominal();
+        for (int n = 0; n < x.length; n++) {
+            if (order[n] != null && pieces.containsKey(order[n])) {
+                x[n] = pieces.get(order[n]);
+            }
+        }
+        return x;
+    }
+
+    @Test
+    void onlyWithSelectionMeansThatOneSetOfPiecesKeepsEveryLimitAtOnce() {
+        int possible = 0;
+        int impossible = 0;
+        SplittableRandom random = new SplittableRandom(7);
+        for (long seed = 0; seed < 5 * CATALOGUES; seed++) {
+            Catalogue c = new Catalogue(seed);
+            StackLimits limits = narrow(c.limits, 0);
+            Together together = new Together(c.columns, limits);
+            List<Combination> withSelection = new ArrayList<>();
+            new StackSearch(c.columns, limits).each(f -> {
+                if (f.sureness() == Sureness.SELECTION) {
+                    withSelection.add(f);
+                }
+            });
+            for (Combination f : withSelection) {
+                var pieces = together.pieces(f, Window.ANY);
+                // a rounding of the solver's: 1e-5 mm, far below any size that is made
+                Twin twin = new Twin(c, narrow(c.limits, 1e-5), f.crank(), f.piston(), f.rod(), f.gasket());
+                if (pieces.isPresent()) {
+                    possible++;
+                    double[] x = point(twin, pieces.get());
+                    assertThat(twin.isInBoxes(x)).as("%s", pieces.get()).isTrue();
+                    assertThat(twin.at(x).fits()).as("%s", pieces.get()).isTrue();
+                } else {
+                    impossible++;
+                    Twin strict = new Twin(c, limits, f.crank(), f.piston(), f.rod(), f.gasket());
+                    for (int trial = 0; trial < 2000; trial++) {
+                        assertThat(strict.at(strict.somewhere(random)).fits())
+                                .as("seed %d %s", seed, f)
+                                .isFalse();
+                    }
+                }
+            }
+        }
+        assertThat(possible).isGreaterThan(100);
+        assertThat(impossible).isGreaterThan(20);
     }
 }
