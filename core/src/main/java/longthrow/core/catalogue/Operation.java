@@ -144,6 +144,11 @@ public record Operation(
             this.consequences = consequences;
         }
 
+        /** Whether a new part comes of it rather than a changed one. */
+        public boolean makesAPart() {
+            return this == GASKET_TO_ORDER || this == ROD_TO_ORDER;
+        }
+
         public static Optional<Kind> at(String key) {
             return Arrays.stream(values()).filter(k -> k.key.equals(key)).findFirst();
         }

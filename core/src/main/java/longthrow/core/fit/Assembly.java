@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.stream.Stream;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
@@ -182,10 +181,5 @@ final class Assembly {
         if (!dims.containsKey(Term.STROKE) && offCentre != null) {
             dims.put(Term.STROKE, new Dim(0, 0, 0, false).plus(2, offCentre));
         }
-    }
-
-    /** Every row as it is and as machining on offer makes it. */
-    Stream<Row> machined(Row row) {
-        return Stream.concat(Stream.of(row), operations().stream().flatMap(o -> Machining.of(row, o)));
     }
 }

@@ -6,11 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
@@ -26,16 +24,13 @@ import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
-import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
 /** The question {@code fit}: a pure function from a build and a catalogue to its answer. */
 public final class Fit {
-    /** So many candidates are worked out in full. */
-    private static final int MOST_SHOWN = 5;
     /** Figures of a candidate that stand beside it; all the others are those of {@code measure}. */
-    private static final List<Term> SHOWN = List.of(
+    static final List<Term> SHOWN = List.of(
             Term.STROKE,
             Term.ROD_LENGTH,
             Term.COMPRESSION_HEIGHT,
@@ -64,7 +59,7 @@ public final class Fit {
             Term.EXHAUST_TO_WALL);
 
     /** Figures whose rules decide about a combination; speeds are a matter of stops. */
-    private static final Set<Term> JUDGED = judged();
+    static final Set<Term> JUDGED = judged();
 
     private static Set<Term> judged() {
         Set<Term> terms = EnumSet.copyOf(SHOWN);
@@ -107,8 +102,6 @@ public final class Fit {
     private final Appraisal own;
     private final List<Finding> findings = new ArrayList<>();
     private final List<DefaultUsed> defaults = new ArrayList<>();
-    private final Map<Found, Appraisal> appraised = new LinkedHashMap<>();
-    private final Map<Found, Appraisal> sizes = new LinkedHashMap<>();
 
     private Fit(Build build, Catalogue catalogue) {
         this.build = Place.ratioFor(build, defaults);
@@ -172,23 +165,16 @@ public final class Fit {
             if (!gaps.isEmpty()) {
                 return answered(List.of(), List.of(), gaps, stops);
             }
-            Hunt hunt = new Hunt(assembly);
-            List<Found> best = new ArrayList<>();
-            List<Found> broken = new ArrayList<>();
-            for (Found found : hunt.best()) {
-                if (best.size() < MOST_SHOWN) {
-                    (breaksARule(found) ? broken : best).add(found);
-                }
-            }
-            candidates = best.stream().map(f -> candidate(f, best.get(0))).toList();
-            stops = best.isEmpty() ? stops : appraise(best.get(0)).stops();
-            rejections = new ArrayList<>(rejections(hunt));
-            for (Found found : broken.subList(0, Math.min(MOST_SHOWN, broken.size()))) {
-                rejections.add(brokenRule(found));
-            }
-            summary(assembly, hunt);
+            Shortlist shortlist = new Shortlist(assembly);
+            List<Found> best = shortlist.best();
+            candidates =
+                    best.stream().map(f -> candidate(f, best.get(0), shortlist)).toList();
+            stops = best.isEmpty() ? stops : shortlist.appraise(best.get(0)).stops();
+            rejections = new ArrayList<>(rejections(shortlist.hunt()));
+            rejections.addAll(shortlist.rejections());
+            summary(assembly, shortlist);
             if (best.isEmpty()) {
-                findings.addAll(ToOrder.findings(assembly, hunt));
+                findings.addAll(ToOrder.findings(assembly, shortlist.hunt()));
             }
         }
         return answered(candidates, rejections, unknowns, stops);
@@ -273,116 +259,8 @@ public final class Fit {
         });
     }
 
-    private Appraisal appraise(Found found) {
-        Appraisal known = appraised.get(found);
-        if (known == null) {
-            known = Appraisal.of(Fitted.with(build, own, found), LOOKED_AT);
-            appraised.put(found, known);
-        }
-        return known;
-    }
-
-    /** The same engine by the sizes alone, where one of them has no tolerance. */
-    private Appraisal bySizes(Found found) {
-        if (!found.isVague()) {
-            return appraise(found);
-        }
-        Appraisal known = sizes.get(found);
-        if (known == null) {
-            known = Appraisal.of(Fitted.bySizes(build, own, found), LOOKED_AT);
-            sizes.put(found, known);
-        }
-        return known;
-    }
-
-    /** Rules that the search itself does not know, and those that hang on a size without a tolerance, are judged here. */
-    private boolean breaksARule(Found found) {
-        return brokenVerdict(found).isPresent();
-    }
-
-    private Optional<Verdict> brokenVerdict(Found found) {
-        return Stream.concat(appraise(found).verdicts().stream(), bySizes(found).verdicts().stream())
-                .filter(Fit::isFailed)
-                .filter(v -> JUDGED.contains(v.term()))
-                .findFirst();
-    }
-
-    private Rejection brokenRule(Found found) {
-        Verdict verdict = brokenVerdict(found).orElseThrow();
-        return new Rejection(
-                Obstacle.RULE.label(), 1, found.title(), verdict.why() + " (" + verdict.label() + ")", verdict.cure());
-    }
-
-    /** Rules that are not judged because a size has no tolerance, with what the sizes alone say. */
-    private List<Finding> notJudged(Found found) {
-        List<Finding> findings = new ArrayList<>(rulesInTheDark(found));
-        if (!found.isVague()) {
-            return findings;
-        }
-        List<String> judged = appraise(found).verdicts().stream()
-                .filter(v -> v.state() != Verdict.State.UNKNOWN)
-                .map(v -> v.rule() + " " + v.term())
-                .toList();
-        List<Verdict> open = bySizes(found).verdicts().stream()
-                .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
-                .filter(v -> !judged.contains(v.rule() + " " + v.term()))
-                .filter(v -> JUDGED.contains(v.term()))
-                .toList();
-        open.stream()
-                .filter(v -> v.state() != Verdict.State.MEETS)
-                .forEach(v -> findings.add(notJudged(
-                        v.label(),
-                        "by the sizes alone it is not kept for sure: "
-                                + v.why().replaceAll("; kept with a probability of [^;]*", ""))));
-        String kept = open.stream()
-                .filter(v -> v.state() == Verdict.State.MEETS)
-                .map(v -> v.label() + " (" + figure(v, found) + ")")
-                .collect(Collectors.joining("; "));
-        if (!kept.isEmpty()) {
-            findings.add(notJudged("some rules", "by the sizes alone they are kept: " + kept));
-        }
-        return findings;
-    }
-
-    /** The owner's own rules, and those he chose, on figures that cannot be worked out at all. */
-    private List<Finding> rulesInTheDark(Found found) {
-        List<String> names = new ArrayList<>();
-        build.ownRules().stream()
-                .filter(r -> bySizes(found).figure(r.term()).isEmpty() && LOOKED_AT.contains(r.term()))
-                .forEach(r -> names.add(r.name() + " (" + r.term().label() + ")"));
-        build.rulesChosen().keySet().stream()
-                .flatMap(key -> Rule.at(key).stream())
-                .filter(r -> SHOWN.contains(r.term())
-                        && bySizes(found).figure(r.term()).isEmpty())
-                .forEach(r -> names.add(r.label() + " (" + r.term().label() + ")"));
-        return names.isEmpty()
-                ? List.of()
-                : List.of(new Finding(
-                        Finding.Kind.WARNING,
-                        "NOT JUDGED",
-                        "the figure is not known, so these rules are not proven kept: " + String.join("; ", names),
-                        "read what is missing before you buy"));
-    }
-
-    private static Finding notJudged(String what, String how) {
-        return new Finding(
-                Finding.Kind.WARNING,
-                "not judged for want of a tolerance, " + what,
-                how,
-                "ask for the tolerance, or measure the piece");
-    }
-
-    private String figure(Verdict verdict, Found found) {
-        return bySizes(found)
-                .figure(verdict.term())
-                .map(m -> new FigurePrinter(build.units())
-                        .print(verdict.term().dimension(), m.value(), Math.max(m.expanded(), 0.01e-3))
-                        .first())
-                .map(f -> f.value() + " " + f.unit())
-                .orElse("");
-    }
-
-    private void summary(Assembly assembly, Hunt hunt) {
+    private void summary(Assembly assembly, Shortlist shortlist) {
+        Hunt hunt = shortlist.hunt();
         String kinds = assembly.kinds().stream().map(PartKind::label).collect(Collectors.joining(", "));
         findings.add(
                 0,
@@ -417,6 +295,14 @@ public final class Fit {
             findings.add(new Finding(
                     Finding.Kind.NOTE, "catalogue", "parts of the catalogue are invented; it says so itself", ""));
         }
+        if (shortlist.isCutShort()) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "search",
+                    "the best " + shortlist.judged()
+                            + " were held against every rule and too few keep them all; there may be others behind them",
+                    "look at the rules that are broken, or narrow the search with fit: keep:"));
+        }
         notSearched(assembly);
     }
 
@@ -436,19 +322,19 @@ public final class Fit {
 
     // ---- candidates
 
-    private Candidate candidate(Found found, Found best) {
-        Appraisal after = appraise(found);
+    private Candidate candidate(Found found, Found best, Shortlist shortlist) {
+        Appraisal after = shortlist.appraise(found);
         Consequences consequences = new Consequences(build, own, after, found);
         List<Candidate.Piece> pieces = new ArrayList<>(found.pieces());
         List<Finding> forces = new ArrayList<>(consequences.forces());
-        List<Finding> unknowns = new ArrayList<>(notJudged(found));
+        List<Finding> unknowns = new ArrayList<>(shortlist.notJudged(found));
         unknowns.addAll(consequences.unknowns());
         Followers followers = new Followers(new Assembly(build, own, catalogue), catalogue, after, found);
         pieces.addAll(followers.pieces());
         forces.addAll(followers.findings());
         if (!found.equals(best)) {
             after.stops().stream()
-                    .filter(stop -> !appraise(best).stops().contains(stop))
+                    .filter(stop -> !shortlist.appraise(best).stops().contains(stop))
                     .map(Consequences::needed)
                     .forEach(forces::add);
         }
@@ -468,7 +354,7 @@ public final class Fit {
                 unknowns);
     }
 
-    private static boolean isFailed(Verdict verdict) {
+    static boolean isFailed(Verdict verdict) {
         return verdict.chosen() && verdict.state() == Verdict.State.FAILS;
     }
 

@@ -167,7 +167,7 @@ enum Gap {
         Function<Term, Optional<Measured>> figures =
                 t -> one.dim(t).or(() -> two.dim(t)).map(d -> Measured.exact(d.value()));
         double least = mayBeNegative() ? -other : 0;
-        return windows.of(rule, term, words, figures).and(new RuleWindows.Limits(least, other));
+        return windows.around(one, two).of(rule, term, words, figures).and(new RuleWindows.Limits(least, other));
     }
 
     /** By how much this operation widens the gap so that it surely keeps its least, in the operation's steps [m]. */

@@ -25,8 +25,6 @@ import org.jspecify.annotations.Nullable;
  * kept in the owner's order of preference.
  */
 final class Hunt {
-    /** So many of the best are kept. */
-    static final int MOST_KEPT = 60;
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
     static final long MOST_COUNTED = 200_000_000L;
 
@@ -34,8 +32,11 @@ final class Hunt {
     static final long FEW = 24;
 
     private final Assembly assembly;
+    private final Barred barred;
+    private final int mostKept;
     private final RuleWindows windows;
     private final Neighbours neighbours;
+    private final MadeToOrder made;
     private final Ranking ranking;
     private final Map<String, Found> best = new LinkedHashMap<>();
     private final Map<Obstacle, Long> rejected = new EnumMap<>(Obstacle.class);
@@ -48,68 +49,150 @@ final class Hunt {
     /** Nothing worse need be kept; null while there is room. */
     private @Nullable Found worstKept;
 
-    Hunt(Assembly assembly) {
+    /**
+     * Searches all there is.
+     * @param barred what is known to break a rule
+     * @param mostKept so many of the best are kept
+     */
+    Hunt(Assembly assembly, Barred barred, int mostKept) {
         this.assembly = assembly;
+        this.barred = barred;
+        this.mostKept = mostKept;
         this.windows = new RuleWindows(assembly.build());
         this.neighbours = new Neighbours(assembly, windows);
+        this.made = new MadeToOrder(assembly);
         this.ranking = new Ranking(assembly.build());
-        List<Row> heads = assembly.rows(PartKind.HEAD);
-        heads.forEach(head -> byRodMetal(head, null, null));
-        if (best.values().stream()
-                .noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0 && !f.isPartlyUnknown())) {
-            assembly.operations().forEach(operation -> machined(heads, operation));
+        search(List.of(), 0);
+        if (isNothingLikely()) {
+            assembly.operations().forEach(one -> search(List.of(one), Machining.MOST_STEPS));
+        }
+        if (isNothingLikely()) {
+            twoTogether();
         }
     }
 
-    /** One kind of machining at a time: what two operations together would do is left to the owner, step by step. */
-    private void machined(List<Row> heads, Operation operation) {
-        switch (operation.kind()) {
-            case DECK_CUT ->
-                Machining.amounts(operation)
-                        .forEach(amount -> heads.forEach(head -> byRodMetal(
-                                head, new Row.Cut(operation, amount, Machining.text(operation, amount)), null)));
-            case HEAD_CUT ->
-                heads.stream()
-                        .flatMap(head -> Machining.of(head, operation))
-                        .forEach(head -> byRodMetal(head, null, null));
-            case CROWN_CUT, SKIRT_CUT, COUNTERWEIGHT_TURN, CRANKPIN_OFFSET_GRIND ->
-                heads.forEach(head -> byRodMetal(head, null, operation));
-            case SMALL_END_HONE, BIG_END_FACE, BORE_AND_HONE, SLEEVE -> {} // with every pair that needs it, see Gap
-            case GASKET_TO_ORDER, ROD_TO_ORDER -> {} // see ToOrder
+    private boolean isNothingLikely() {
+        return best.values().stream()
+                .noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0 && !f.isPartlyUnknown());
+    }
+
+    private void twoTogether() {
+        List<Operation> operations =
+                assembly.operations().stream().filter(o -> !isByPair(o.kind())).toList();
+        for (int a = 0; a < operations.size(); a++) {
+            for (int b = a + 1; b < operations.size(); b++) {
+                if (operations.get(a).kind() != operations.get(b).kind()) {
+                    search(List.of(operations.get(a), operations.get(b)), Machining.MOST_STEPS_OF_TWO);
+                }
+            }
         }
     }
 
-    private void byRodMetal(Row head, Row.@Nullable Cut deckCut, @Nullable Operation operation) {
+    /** With every pair that needs it, whatever else is done: see {@link Gap} and {@link Neighbours#boredFor}. */
+    private static boolean isByPair(Operation.Kind kind) {
+        return switch (kind) {
+            case SMALL_END_HONE, BIG_END_FACE, BORE_AND_HONE, SLEEVE -> true;
+            case DECK_CUT,
+                    HEAD_CUT,
+                    CROWN_CUT,
+                    SKIRT_CUT,
+                    COUNTERWEIGHT_TURN,
+                    CRANKPIN_OFFSET_GRIND,
+                    GASKET_TO_ORDER,
+                    ROD_TO_ORDER -> false;
+        };
+    }
+
+    /** All heads, deck cuts and rod metals with these operations: none, one or two of different kinds. */
+    private void search(List<Operation> operations, int steps) {
+        if (operations.stream().anyMatch(o -> isByPair(o.kind()))) {
+            return;
+        }
+        List<Row> heads = rows(PartKind.HEAD, operations, steps);
+        List<Row.@Nullable Cut> deckCuts = new ArrayList<>();
+        operations.stream()
+                .filter(o -> o.kind() == Operation.Kind.DECK_CUT)
+                .forEach(o -> Machining.amounts(o, steps)
+                        .forEach(amount -> deckCuts.add(new Row.Cut(o, amount, Machining.text(o, amount)))));
+        if (deckCuts.isEmpty()) {
+            deckCuts.add(null);
+        }
+        List<Row> cranks = rows(PartKind.CRANKSHAFT, operations, steps);
+        List<Row> pistons = rows(PartKind.PISTON, operations, steps);
+        List<Row> gaskets = rows(PartKind.GASKET, operations, steps);
+        List<Row> rods = rows(PartKind.CONNECTING_ROD, operations, steps);
+        for (Row.Cut deckCut : deckCuts) {
+            List<Row> all = rodsToOrder(operations)
+                    .map(shop -> rodsMade(shop, cranks, pistons, gaskets, deckCut))
+                    .orElse(rods);
+            for (Row head : heads) {
+                byMetal(all)
+                        .forEach((metal, some) -> search(
+                                head,
+                                deckCut,
+                                operations.isEmpty(),
+                                new Table(neighbours, cranks, pistons, some, gaskets)));
+            }
+        }
+    }
+
+    private static Optional<Operation> rodsToOrder(List<Operation> operations) {
+        return operations.stream()
+                .filter(o -> o.kind() == Operation.Kind.ROD_TO_ORDER)
+                .findFirst();
+    }
+
+    /** None where neither aim nor rules say which squish is wanted. */
+    private List<Row> rodsMade(
+            Operation shop, List<Row> cranks, List<Row> pistons, List<Row> gaskets, Row.@Nullable Cut deckCut) {
+        Quantity aim = assembly.build().aims().get(Term.SQUISH);
+        RuleWindows.Limits squish = squish(assembly.build().choices(), windows);
+        boolean windowKnown = !Double.isInfinite(squish.least()) && !Double.isInfinite(squish.most());
+        if (aim == null && !windowKnown) {
+            return List.of();
+        }
+        double wanted = aim != null ? aim.si() : (squish.least() + squish.most()) / 2;
+        return made.rods(shop, cranks, pistons, gaskets, deck(deckCut), wanted);
+    }
+
+    /** Squish limits differ by what the rod is made of. */
+    private static Map<Optional<String>, List<Row>> byMetal(List<Row> rods) {
         Map<Optional<String>, List<Row>> byMetal = new LinkedHashMap<>();
-        for (Row rod : rows(PartKind.CONNECTING_ROD, operation)) {
-            byMetal.computeIfAbsent(Optional.ofNullable(rod.words().get(Choice.ROD_METAL)), m -> new ArrayList<>())
+        for (Row rod : rods) {
+            Optional<String> metal = Optional.ofNullable(rod.words().get(Choice.ROD_METAL));
+            // of a rod that may be bought and says nothing the metal is not known; the engine's own is as the build
+            // says
+            byMetal.computeIfAbsent(rod.isOwn() ? Optional.of(Row.OWN) : metal, m -> new ArrayList<>())
                     .add(rod);
         }
-        byMetal.forEach((metal, rods) -> search(head, deckCut, operation, rods));
+        return byMetal;
     }
 
-    /** As they are, or as the operation makes those that it is done on. */
-    private List<Row> rows(PartKind kind, @Nullable Operation operation) {
-        List<Row> plain = assembly.rows(kind);
-        return operation != null
-                        && Machining.on(operation.kind()).filter(k -> k == kind).isPresent()
-                ? plain.stream().flatMap(r -> Machining.of(r, operation)).toList()
-                : plain;
+    /** As they are, or as the operations make those that they are done on. */
+    private List<Row> rows(PartKind kind, List<Operation> operations, int steps) {
+        List<Row> rows = assembly.rows(kind);
+        for (Operation operation : operations) {
+            if (operation.kind() == Operation.Kind.GASKET_TO_ORDER && kind == PartKind.GASKET) {
+                rows = made.gaskets(operation, assembly.rows(PartKind.PISTON), neighbours);
+            } else if (Machining.on(operation.kind()).filter(k -> k == kind).isPresent()) {
+                rows = rows.stream()
+                        .flatMap(r -> Machining.of(r, operation, steps))
+                        .toList();
+            }
+        }
+        return rows;
     }
 
-    private void search(Row head, Row.@Nullable Cut deckCut, @Nullable Operation operation, List<Row> rods) {
-        Table table = new Table(
-                neighbours,
-                rows(PartKind.CRANKSHAFT, operation),
-                rows(PartKind.PISTON, operation),
-                rods,
-                rows(PartKind.GASKET, operation));
-        StackLimits limits = limits(head, deckCut, rods.get(0).words());
+    private void search(Row head, Row.@Nullable Cut deckCut, boolean plain, Table table) {
+        if (table.rods().isEmpty()) {
+            return;
+        }
+        StackLimits limits = limits(head, deckCut, table.rods().get(0));
         StackSearch search = new StackSearch(table.columns(), limits);
-        boolean plain = deckCut == null && operation == null && head.cuts().isEmpty();
+        Together together = new Together(table.columns(), limits);
         search.each(one -> {
             fitting += plain ? 1 : 0;
-            take(table.found(one, head, deckCut));
+            take(table.found(one, head, deckCut), together, plain);
         });
         if (plain) {
             count(table, search, head);
@@ -154,9 +237,12 @@ final class Hunt {
         return neighbours.machining(table.found(apart, head, null));
     }
 
-    private void take(Found found) {
+    private void take(Found found, Together together, boolean plain) {
         if (found.isMachined() && !found.combination().bySizes()) {
             return; // metal is cut to a size that fits, not to one that may
+        }
+        if (barred.bars(found, plain)) {
+            return;
         }
         OptionalLong budget = assembly.budget();
         if (budget.isPresent() && found.price() > budget.getAsLong()) {
@@ -167,13 +253,41 @@ final class Hunt {
         if (worstKept != null && ranking.compare(found, worstKept) > 0) {
             return;
         }
+        if (found.combination().sureness() == Sureness.SELECTION
+                && together.pieces(found.combination(), boreFor(found.piston())).isEmpty()) {
+            if (plain) {
+                rejected.merge(Obstacle.SELECTION, 1L, Long::sum);
+                examples.putIfAbsent(Obstacle.SELECTION, found);
+            }
+            return;
+        }
         best.merge(found.base(), found, (a, b) -> ranking.compare(a, b) <= 0 ? a : b);
-        if (best.size() > 4 * MOST_KEPT) {
-            List<Found> ordered = ranked().subList(0, 2 * MOST_KEPT);
+        if (best.size() > 4 * mostKept) {
+            List<Found> ordered = ranked().subList(0, 2 * mostKept);
             worstKept = ordered.get(ordered.size() - 1);
             best.clear();
             ordered.forEach(f -> best.put(f.base(), f));
         }
+    }
+
+    /** Where the bore must lie for the piston to have its clearance [pm]. */
+    private Window boreFor(Row piston) {
+        Optional<Dim> diameter = piston.dim(Term.PISTON_DIAMETER);
+        if (piston.isOwn()
+                || diameter.isEmpty()
+                || diameter.get().isVague()
+                || neighbours.boredFor(piston).isPresent()) {
+            return Window.ANY;
+        }
+        RuleWindows.Limits clearance = windows.around(piston)
+                .of(
+                        Rule.PISTON_TO_WALL,
+                        Term.PISTON_TO_WALL,
+                        piston.words(),
+                        t -> ownFigure(t).or(() -> piston.dim(t).map(d -> Measured.exact(d.value()))));
+        long low = diameter.get().picometres() - diameter.get().halfPicometres();
+        long high = diameter.get().picometres() + diameter.get().halfPicometres();
+        return window(new RuleWindows.Limits(clearance.least() + low * 1e-12, clearance.most() + high * 1e-12));
     }
 
     private List<Found> ranked() {
@@ -182,7 +296,7 @@ final class Hunt {
 
     /** Best first; of the same parts only the best way to machine them. */
     List<Found> best() {
-        return ranked().stream().limit(MOST_KEPT).map(neighbours::machining).toList();
+        return ranked().stream().limit(mostKept).map(neighbours::machining).toList();
     }
 
     /** Why plain parts, none machined, do not go together; empty when there were too many to count. */
@@ -237,20 +351,32 @@ final class Hunt {
         return new Window(Gap.picometres(limits.least()), Gap.picometres(limits.most()));
     }
 
-    private StackLimits limits(Row head, Row.@Nullable Cut deckCut, Map<Choice, String> rodWords) {
-        Function<Term, Optional<Measured>> figures = this::ownFigure;
-        boolean sideValve = assembly.build().chose(Choice.VALVE_LAYOUT, "side");
+    private Dim deck(Row.@Nullable Cut deckCut) {
         Dim deck = Dim.of(ownFigure(Term.DECK_HEIGHT).orElseThrow());
-        if (deckCut != null) {
-            var held = deckCut.operation().tolerance();
-            deck = deck.moved(-deckCut.amount(), held == null ? 0 : held.metres());
+        if (deckCut == null) {
+            return deck;
         }
-        RuleWindows.Limits squish = windows.of(Rule.SQUISH_LEAST, Term.SQUISH, rodWords, figures);
-        if (!sideValve && assembly.build().aims().containsKey(Term.SQUISH)) {
-            squish = squish.and(windows.of(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures));
-        } else {
-            squish = squish.and(windows.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures));
-        }
+        var held = deckCut.operation().tolerance();
+        return deck.moved(-deckCut.amount(), held == null ? 0 : held.metres());
+    }
+
+    private RuleWindows.Limits squish(Map<Choice, String> rodWords, RuleWindows byWords) {
+        Function<Term, Optional<Measured>> figures = this::ownFigure;
+        RuleWindows.Limits least = byWords.of(Rule.SQUISH_LEAST, Term.SQUISH, rodWords, figures);
+        boolean aimed = assembly.build().aims().containsKey(Term.SQUISH)
+                && !assembly.build().chose(Choice.VALVE_LAYOUT, "side");
+        return least.and(
+                aimed
+                        ? byWords.of(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures)
+                        : byWords.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, rodWords, figures));
+    }
+
+    private StackLimits limits(Row head, Row.@Nullable Cut deckCut, Row rod) {
+        Function<Term, Optional<Measured>> figures = this::ownFigure;
+        Map<Choice, String> rodWords = rod.words();
+        RuleWindows windows = this.windows.around(rod);
+        Dim deck = deck(deckCut);
+        RuleWindows.Limits squish = squish(rodWords, windows);
         RuleWindows.Limits ratio = windows.of(Rule.STATIC_RATIO, Term.COMPRESSION_RATIO, rodWords, figures);
         RuleWindows.Limits rodRatio = windows.ifPicked(Rule.ROD_RATIO, Term.ROD_RATIO, rodWords, figures);
         RuleWindows.Limits swept = windows.own(Term.SWEPT_VOLUME);

@@ -14,8 +14,10 @@ import longthrow.core.term.Term;
 final class Machining {
     /** Step where a shop names none [m]: what is asked for on a drawing; common practice, no source. */
     static final double USUAL_STEP = 0.05e-3;
-    /** At most so many steps of one operation are tried; a wider range is tried in wider steps. */
-    static final int MOST_STEPS = 16;
+    /** At most so many steps of one operation by itself are tried; a wider range is tried in wider steps. */
+    static final int MOST_STEPS = 32;
+    /** As {@link #MOST_STEPS}, of each of two operations together. */
+    static final int MOST_STEPS_OF_TWO = 10;
 
     private Machining() {}
 
@@ -31,12 +33,10 @@ final class Machining {
     }
 
     /** Amounts of an operation [m], without nothing. */
-    static List<Double> amounts(Operation operation) {
+    static List<Double> amounts(Operation operation, int mostSteps) {
         double least = operation.least().metres();
         double most = operation.most().metres();
-        ExactLength stated = operation.step();
-        double step = stated == null ? USUAL_STEP : stated.metres();
-        double wide = Math.max(1, Math.ceil((most - least) / step / MOST_STEPS)) * step;
+        double wide = step(operation, mostSteps);
         List<Double> amounts = new ArrayList<>();
         for (int n = 0; least + n * wide <= most + 1e-12; n++) {
             double amount = least + n * wide;
@@ -47,7 +47,15 @@ final class Machining {
         return amounts;
     }
 
-    static Stream<Row> of(Row row, Operation operation) {
+    /** The step in which it is tried [m]: the shop's, or as many of them as leave at most so many. */
+    static double step(Operation operation, int mostSteps) {
+        ExactLength stated = operation.step();
+        double step = stated == null ? USUAL_STEP : stated.metres();
+        double range = operation.most().metres() - operation.least().metres();
+        return Math.max(1, Math.ceil(range / step / mostSteps - 1e-9)) * step;
+    }
+
+    static Stream<Row> of(Row row, Operation operation, int mostSteps) {
         // honed and faced by the amount that each pair needs: see Gap
         boolean byPair =
                 operation.kind() == Operation.Kind.SMALL_END_HONE || operation.kind() == Operation.Kind.BIG_END_FACE;
@@ -62,7 +70,8 @@ final class Machining {
         }
         ExactLength held = operation.tolerance();
         double tolerance = held == null ? 0 : held.metres();
-        return amounts(operation).stream().map(amount -> after(row, operation, dim.get(), amount, tolerance));
+        return amounts(operation, mostSteps).stream()
+                .map(amount -> after(row, operation, dim.get(), amount, tolerance));
     }
 
     private static Row after(Row row, Operation operation, Dim dim, double amount, double tolerance) {

@@ -153,11 +153,12 @@ final class Neighbours {
     /** Piston and the middle of its running clearance. */
     private Optional<Dim> boreWanted(Row piston) {
         return piston.dim(Term.PISTON_DIAMETER).map(d -> {
-            RuleWindows.Limits limits = windows.of(
-                    Rule.PISTON_TO_WALL,
-                    Term.PISTON_TO_WALL,
-                    piston.words(),
-                    term -> engine.dim(term).map(x -> Measured.exact(x.value())));
+            RuleWindows.Limits limits = windows.around(piston)
+                    .of(
+                            Rule.PISTON_TO_WALL,
+                            Term.PISTON_TO_WALL,
+                            piston.words(),
+                            term -> engine.dim(term).map(x -> Measured.exact(x.value())));
             double least = Double.isInfinite(limits.least()) ? 0 : limits.least();
             double most = Double.isInfinite(limits.most()) ? least : limits.most();
             double middle = (least + most) / 2;

@@ -33,6 +33,7 @@ public enum Obstacle {
     RATIO_LOW("the compression ratio is too low", Term.COMPRESSION_RATIO),
     RATIO_HIGH("the compression ratio is too high", Term.COMPRESSION_RATIO),
     ROOM_SMALL("the clearance volume is under a rule", Term.CLEARANCE_VOLUME),
+    SELECTION("each limit can be met, but no one set of pieces was found that meets them all", null),
     RULE("a rule is not kept", null),
     BUDGET("it costs more than the budget", null);
 

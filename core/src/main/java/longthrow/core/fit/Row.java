@@ -68,9 +68,14 @@ record Row(
         return part == null;
     }
 
+    /** Whether it is made to order, so that the work is what is paid for. */
+    boolean isMade() {
+        return cuts.stream().anyMatch(c -> c.operation().kind().makesAPart());
+    }
+
     private Stream<Offer> offers() {
         return Stream.concat(
-                Optional.ofNullable(part).map(CataloguePart::offer).stream(),
+                Optional.ofNullable(isMade() ? null : part).map(CataloguePart::offer).stream(),
                 cuts.stream().map(c -> c.operation().offer()));
     }
 
@@ -140,7 +145,7 @@ record Row(
     /** What is bought and machined of it. */
     List<Candidate.Piece> pieces() {
         List<Candidate.Piece> pieces = new ArrayList<>();
-        if (part != null) {
+        if (part != null && !isMade()) {
             pieces.add(piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
         }
         cuts.forEach(c -> pieces.add(piece(
@@ -148,7 +153,7 @@ record Row(
                 c.operation().code(),
                 c.operation().name(),
                 c.operation().offer(),
-                c.text())));
+                part != null && c.operation().kind().makesAPart() ? c.text() + ": " + part.note() : c.text())));
         return pieces;
     }
 

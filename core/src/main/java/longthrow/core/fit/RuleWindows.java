@@ -1,10 +1,12 @@
 package longthrow.core.fit;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
@@ -13,6 +15,7 @@ import longthrow.core.engine.Bound;
 import longthrow.core.engine.Rule;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
@@ -25,8 +28,33 @@ final class RuleWindows {
     /** By rule and words: the same few come again and again. */
     private final Map<List<Object>, List<Alternative>> meant = new HashMap<>();
 
+    /** By the parts that may be bought. */
+    private final Map<Set<Part>, RuleWindows> without = new HashMap<>();
+
     RuleWindows(Build build) {
         this.build = build;
+    }
+
+    /** For parts that may be bought: what such a part is made of its own row says, or nobody; what the engine's old one was made of does not count. */
+    RuleWindows around(Row... rows) {
+        Set<Part> bought = EnumSet.noneOf(Part.class);
+        for (Row row : rows) {
+            if (!row.isOwn()) {
+                bought.add(row.kind().part());
+            }
+        }
+        if (bought.isEmpty()) {
+            return this;
+        }
+        RuleWindows known = without.get(bought);
+        if (known == null) {
+            Map<Choice, String> words = new EnumMap<>(Choice.class);
+            words.putAll(build.choices());
+            words.keySet().removeIf(choice -> bought.contains(choice.part()));
+            known = new RuleWindows(build.withChoices(words));
+            without.put(bought, known);
+        }
+        return known;
     }
 
     /**

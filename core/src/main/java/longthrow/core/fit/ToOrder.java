@@ -21,12 +21,6 @@ import longthrow.core.term.Term;
  * instead. Of the fixed parts the first that go together without a rod are taken.
  */
 final class ToOrder {
-    /** Tolerance a good shop holds between centres, and on bores [m]; common practice, no source. */
-    private static final double CENTRES = 0.03e-3;
-
-    private static final double BORES = 0.005e-3;
-    private static final double WIDTHS = 0.05e-3;
-
     private final Assembly assembly;
     private final FigurePrinter printer;
 
@@ -69,26 +63,9 @@ final class ToOrder {
                 .plus(-1, piston.get().dim(Term.COMPRESSION_HEIGHT).orElseThrow())
                 .plus(1, gasket.get().dim(Term.GASKET_THICKNESS).orElseThrow())
                 .moved(-aim.si(), 0);
-        List<String> sizes = new ArrayList<>();
-        sizes.add("centre to centre " + size(length.value(), CENTRES));
-        piston.get()
-                .dim(Term.PIN_DIAMETER)
-                .ifPresent(pin -> sizes.add(
-                        fitted("small end bore", "pin", pin.value(), Rule.PIN_CLEARANCE, pin.value(), 1, BORES)));
-        crank.get()
-                .dim(Term.CRANKPIN_DIAMETER)
-                .ifPresent(pin -> sizes.add(fitted(
-                        "big end bore", "crankpin", pin.value(), Rule.BIG_END_CLEARANCE, pin.value(), 1, BORES)));
-        crank.get()
-                .dim(Term.CRANKPIN_WIDTH)
-                .ifPresent(width -> sizes.add(fitted(
-                        "big end width", "crankpin width", width.value(), Rule.ROD_SIDE_CLEARANCE, 0, -1, WIDTHS)));
-        piston.get()
-                .dim(Term.BOSS_GAP)
-                .ifPresent(gap -> sizes.add(
-                        fitted("small end width", "boss gap", gap.value(), Rule.BOSS_CLEARANCE, 0, -1, WIDTHS)));
-        sizes.add("clearances by the rules that hold here; the rod maker's own stand above them");
-        String made = assembly.operations().stream()
+        MadeToOrder made = new MadeToOrder(assembly);
+        String sizes = made.words(made.rod(length.value(), MadeToOrder.CENTRES, crank.get(), piston.get()));
+        String offered = assembly.operations().stream()
                 .filter(o -> o.kind() == Operation.Kind.ROD_TO_ORDER)
                 .filter(o -> length.value() >= o.least().metres()
                         && length.value() <= o.most().metres())
@@ -99,8 +76,8 @@ final class ToOrder {
                 "to order: connecting rod",
                 "for " + crank.get().title() + ", " + piston.get().title() + ", "
                         + gasket.get().title()
-                        + ": " + String.join("; ", sizes)
-                        + ". Datum: axis of the big-end bore, cap torqued; the two bores parallel. What the other parts add up to is known to ± "
+                        + ": " + sizes
+                        + "; what is not named here, and clearances where its maker asks for others, are the rod maker's to say. Datum: axis of the big-end bore, cap torqued; the two bores parallel. What the other parts add up to is known to ± "
                         + printer.print(Dimension.LENGTH, length.half(), 0.01e-3)
                                 .first()
                                 .value() + " "
@@ -108,7 +85,7 @@ final class ToOrder {
                                 .first()
                                 .unit()
                         + skirt(length.value(), crank.get(), piston.get()),
-                made.isEmpty() ? "ask a rod maker; say metal, bolts, speed and what it must carry" : made));
+                offered.isEmpty() ? "ask a rod maker; say metal, bolts, speed and what it must carry" : offered));
     }
 
     /** A rod that closes the stack may still bring the skirt to the counterweight. */
@@ -134,30 +111,8 @@ final class ToOrder {
                 + (gap < least ? ", LESS than the rule asks: shorten the skirt too, or take another piston" : "");
     }
 
-    /**
-     * A size that goes into or over its neighbour with the clearance that the rules leave: their middle, or so much over their least that the smallest piece
-     * keeps it. Where no rule says anything, none is made up.
-     * @param reference of a rule that is a factor of a diameter [m]
-     * @param sign      +1 for what goes over its neighbour, -1 for what goes between
-     */
-    private String fitted(
-            String what, String neighbour, double size, Rule rule, double reference, int sign, double tolerance) {
-        RuleWindows.Limits limits = new RuleWindows(assembly.build())
-                .of(rule, rule.term(), assembly.build().choices(), t -> Optional.of(Measured.exact(reference)));
-        if (Double.isInfinite(limits.least())) {
-            return what + ": " + neighbour + " " + size(size, tolerance) + " and the clearance its maker asks for";
-        }
-        double clearance =
-                Double.isInfinite(limits.most()) ? limits.least() + tolerance : (limits.least() + limits.most()) / 2;
-        return what + " " + size(size + sign * clearance, tolerance);
-    }
-
     private Optional<Row> first(PartKind kind, Term term) {
         return assembly.rows(kind).stream().filter(r -> r.dim(term).isPresent()).findFirst();
-    }
-
-    private String size(double value, double tolerance) {
-        return printer.print(Dimension.LENGTH, value, tolerance).line();
     }
 
     private List<Finding> machining() {

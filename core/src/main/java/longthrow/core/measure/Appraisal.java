@@ -2,8 +2,10 @@ package longthrow.core.measure;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
@@ -89,6 +91,20 @@ public record Appraisal(
                 contradictions.stops(sound),
                 settled.readings().defaults(),
                 new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM));
+    }
+
+    /** The readings of which a figure of this engine comes; the term itself where it is read and follows from no others. */
+    public Set<Term> readingsBehind(Term term) {
+        Set<Term> readings = EnumSet.noneOf(Term.class);
+        new EngineModel(build)
+                .formula(term)
+                .ifPresent(formula -> formula.inputs().stream()
+                        .flatMap(path -> Term.at(path).stream())
+                        .forEach(readings::add));
+        if (readings.isEmpty()) {
+            readings.add(term);
+        }
+        return readings;
     }
 
     /** The figure of a term, if there is one. */

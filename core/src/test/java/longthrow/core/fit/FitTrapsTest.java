@@ -125,7 +125,7 @@ class FitTrapsTest {
         Stock stock = Stock.longerThrow();
         Assembly assembly =
                 new Assembly(stock.build(), longthrow.core.measure.Appraisal.sound(stock.build()), stock.catalogue());
-        List<Found> found = new Hunt(assembly).best();
+        List<Found> found = new Hunt(assembly, new Barred(), 60).best();
         assertThat(found).singleElement().satisfies(f -> {
             Candidate candidate = fit(stock).candidates().get(0);
             assertThat(f.combination().ratio()).isCloseTo(value(candidate, Term.COMPRESSION_RATIO), within(1e-9));
@@ -155,7 +155,7 @@ class FitTrapsTest {
         assertThat(answer.candidates()).isEmpty();
         assertThat(answer.findings()).anySatisfy(f -> {
             assertThat(f.where()).isEqualTo("to order: connecting rod");
-            assertThat(f.message()).contains("small end bore 17.023", "big end width 23.60");
+            assertThat(f.message()).contains("small-end bore 17.023", "big-end width 23.60");
         });
     }
 

@@ -1,0 +1,178 @@
+package longthrow.core.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Candidate;
+import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+
+/** Fits that stand behind others that break a rule, behind machining, and behind parts made to order, on the invented first scenario. */
+class SearchedFurtherTest {
+    private static FitWish wish(List<String> keep, PartKind... choose) {
+        return new FitWish(List.of(choose), keep, OptionalLong.empty(), "", true, List.of(), null);
+    }
+
+    private static Map<Term, String> piston() {
+        Map<Term, String> sizes = new HashMap<>();
+        sizes.put(Term.COMPRESSION_HEIGHT, "24.90 mm ± 0.02 mm");
+        sizes.put(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm");
+        sizes.put(Term.PISTON_DIAMETER, "65.95 mm ± 0.005 mm");
+        sizes.put(Term.SKIRT_BELOW_PIN, "17.6 mm ± 0.01 mm");
+        sizes.put(Term.CROWN_VOLUME, "0.00 cc ± 0.15 cc");
+        sizes.put(Term.TOP_LAND_HEIGHT, "5 mm ± 0.1 mm");
+        sizes.put(Term.TOP_RING_THICKNESS, "1.5 mm ± 0.01 mm");
+        return sizes;
+    }
+
+    private static Stock withPiston(String code, long price, Map<Term, String> sizes, Stock stock) {
+        return stock.part(PartKind.PISTON, code, price, sizes, Map.of(Choice.PISTON_ALLOY, "cast"));
+    }
+
+    private static Answer fit(Stock stock) {
+        return Fit.of(stock.build(), stock.catalogue());
+    }
+
+    private static double figure(Candidate candidate, Term term) {
+        return candidate.values().stream()
+                .filter(v -> v.term() == term)
+                .mapToDouble(v -> v.figure().value())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** 130 cheaper pistons, each with a boss in the counterweight (86.40 - 28.25 - 18.9 - 38.9 = 0.35), stand before the sound one. */
+    @Test
+    void aFitBehindManyThatBreakARuleIsFound() {
+        Stock stock = Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron");
+        for (int n = 0; n < 130; n++) {
+            Map<Term, String> sizes = piston();
+            sizes.put(Term.BOSS_BELOW_PIN, "18.9 mm ± 0.01 mm");
+            withPiston("B" + n, 10, sizes, stock);
+        }
+        Map<Term, String> sound = piston();
+        sound.put(Term.BOSS_BELOW_PIN, "16.9 mm ± 0.01 mm");
+        withPiston("SOUND", 90, sound, stock);
+        stock.wish(wish(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates().get(0).title()).isEqualTo("SOUND + R3 + G1.30");
+        assertThat(answer.candidates()).noneMatch(c -> c.title().startsWith("B"));
+        assertThat(answer.rejections()).anyMatch(r -> r.why().contains("pin boss to counterweight"));
+    }
+
+    /** Valve heads 36 and 30 with centres 31 apart overlap by 2: every combination with this head breaks the same rule and is told so once. */
+    @Test
+    void whatHangsOnOnePartIsRejectedOnceForAllThatHaveIt() {
+        Stock stock = Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron");
+        Map<Term, String> clash = Map.of(
+                Term.CHAMBER_VOLUME, "16.2 cc ± 0.2 cc",
+                Term.VALVE_SPACING, "31 mm ± 0.1 mm",
+                Term.INTAKE_HEAD, "36 mm ± 0.05 mm",
+                Term.EXHAUST_HEAD, "30 mm ± 0.05 mm");
+        stock.part(PartKind.HEAD, "CLASH", 10, clash, Map.of());
+        for (int n = 0; n < 70; n++) {
+            withPiston("P" + n, 10, piston(), stock);
+        }
+        stock.wish(wish(
+                List.of("R3", "G1.30", "CLASH"),
+                PartKind.PISTON,
+                PartKind.CONNECTING_ROD,
+                PartKind.GASKET,
+                PartKind.HEAD));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections())
+                .filteredOn(r -> r.reason().equals(Obstacle.RULE.label()))
+                .singleElement()
+                .satisfies(r -> {
+                    assertThat(r.why()).contains("valve to valve");
+                    assertThat(r.count()).isEqualTo(71); // the engine's own piston too
+                });
+    }
+
+    /** Rod 87.30 stands 0.83 proud; a squish of 1.27 asks for a gasket of 2.10. Rod 88, gasket 21, hone 14. */
+    @Test
+    void aGasketMadeToOrderIsRankedAndPriced() {
+        Stock stock = Stock.longerThrow()
+                .operation(Operation.Kind.GASKET_TO_ORDER, "GSHOP", "0.50", "2.50", "0.05", 21)
+                .wish(wish(List.of("R4"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isNotEmpty();
+        Candidate best = answer.candidates().get(0);
+        assertThat(best.title()).contains("GSHOP (have a gasket made to 2.100 mm");
+        assertThat(figure(best, Term.SQUISH)).isCloseTo(1.27e-3, within(1e-8));
+        assertThat(best.total().known()).isEqualTo(8800 + 2100 + 1400);
+    }
+
+    /** 139.62 - 28.25 - 24.90 + 1.30 - 1.27 = 86.50; the pin 17.00 with 0.018 and 0.005 over it, the crankpin width 24.20 less the middle of 0.30 to 0.90. */
+    @Test
+    void aRodMadeToOrderIsRankedWithItsEverySize() {
+        Stock stock = Stock.longerThrow()
+                .is(Choice.ROD_METAL, "billet_aluminium")
+                .operation(Operation.Kind.ROD_TO_ORDER, "RSHOP", "80", "95", "0.1", 140)
+                .wish(wish(List.of("R4", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isNotEmpty();
+        Candidate best = answer.candidates().get(0);
+        assertThat(best.title()).contains("RSHOP (have a rod made to 86.500 mm (3.4055 in))");
+        assertThat(figure(best, Term.SQUISH)).isCloseTo(1.27e-3, within(1e-8));
+        assertThat(best.pieces())
+                .anySatisfy(p -> assertThat(p.note())
+                        .contains(
+                                "small-end bore 17.023 ± 0.005 mm",
+                                "big-end width 23.60 ± 0.05 mm",
+                                "billet aluminium"));
+    }
+
+    /**
+     * The piston stands 0.60 too proud (0.5 more height) and its skirt, 19.2, leaves 0.05 to the counterweight: neither cut alone closes it, the crown cut by
+     * 0.50 and the skirt by 1.5 together do.
+     */
+    @Test
+    void twoOperationsTogetherAreTriedWhereOneIsNotEnough() {
+        Map<Term, String> sizes = piston();
+        sizes.put(Term.COMPRESSION_HEIGHT, "25.70 mm ± 0.02 mm");
+        sizes.put(Term.SKIRT_BELOW_PIN, "19.2 mm ± 0.01 mm");
+        Stock one = withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
+                .operation(Operation.Kind.SKIRT_CUT, "SKIRT", "0.5", "4", "0.5", 25)
+                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        assertThat(fit(one).candidates()).isEmpty();
+        Stock both = withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
+                .operation(Operation.Kind.SKIRT_CUT, "SKIRT", "0.5", "4", "0.5", 25)
+                .operation(Operation.Kind.CROWN_CUT, "CROWN", "0.2", "1.0", "0.1", 30)
+                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(both);
+        assertThat(answer.candidates()).isNotEmpty();
+        assertThat(answer.candidates().get(0).title()).contains("cut the crown", "shorten the skirt");
+        assertThat(figure(answer.candidates().get(0), Term.SKIRT_TO_COUNTERWEIGHT))
+                .isGreaterThan(1.5e-3);
+    }
+
+    /** A rod that does not say its metal is not judged by that of the old one, which was steel. */
+    @Test
+    void aBoughtRodIsNotMadeOfWhatTheOldOneWasMadeOf() {
+        Stock stock = Stock.longerThrow().is(Choice.ROD_METAL, "steel");
+        RuleWindows windows = new RuleWindows(stock.build());
+        Row bought = Assembly.row(stock.catalogue().of(PartKind.CONNECTING_ROD).get(0));
+        assertThat(bought.words()).containsEntry(Choice.ROD_METAL, "billet_aluminium");
+        var rule = longthrow.core.engine.Rule.PIN_CLEARANCE;
+        java.util.function.Function<Term, java.util.Optional<longthrow.core.measurement.Measured>> figures =
+                t -> java.util.Optional.of(longthrow.core.measurement.Measured.exact(17e-3));
+        RuleWindows.Limits steel = windows.of(rule, rule.term(), stock.build().choices(), figures);
+        RuleWindows.Limits unknown = windows.around(bought).of(rule, rule.term(), Map.of(), figures);
+        RuleWindows.Limits aluminium = windows.around(bought).of(rule, rule.term(), bought.words(), figures);
+        // no rule is known for steel; where the metal may be aluminium, aluminium's holds
+        assertThat(steel.isNone()).isTrue();
+        assertThat(aluminium.least()).isEqualTo(0.018e-3, within(1e-9));
+        assertThat(unknown).isEqualTo(aluminium);
+    }
+}
