@@ -56,7 +56,7 @@ class FitCommandTest {
                 .contains("R1 + G130: the skirt meets the counterweight")
                 .contains("cure: shorten the skirt by 0.650 mm")
                 .contains("to order: connecting rod: for own crankshaft, own piston with pin, rings and clips, G102")
-                .contains("centre to centre 86.22");
+                .contains("rod length 86.220");
         CommandRun unknown = CommandRun.of("fit", RODS, "--catalogue", ON_OFFER, "--why", "R9");
         assertThat(unknown.code()).isEqualTo(2);
         assertThat(unknown.err()).contains("no part of the catalogue has this code");

@@ -66,7 +66,7 @@ final class Hunt {
         if (isNothingLikely()) {
             assembly.operations().forEach(one -> search(List.of(one), Machining.MOST_STEPS));
         }
-        if (isNothingLikely()) {
+        if (best.isEmpty()) {
             twoTogether();
         }
     }
@@ -120,20 +120,15 @@ final class Hunt {
         List<Row> cranks = rows(PartKind.CRANKSHAFT, operations, steps);
         List<Row> pistons = rows(PartKind.PISTON, operations, steps);
         List<Row> gaskets = rows(PartKind.GASKET, operations, steps);
-        List<Row> rods = rows(PartKind.CONNECTING_ROD, operations, steps);
-        for (Row.Cut deckCut : deckCuts) {
-            List<Row> all = rodsToOrder(operations)
-                    .map(shop -> rodsMade(shop, cranks, pistons, gaskets, deckCut))
-                    .orElse(rods);
-            for (Row head : heads) {
-                byMetal(all)
-                        .forEach((metal, some) -> search(
-                                head,
-                                deckCut,
-                                operations.isEmpty(),
-                                new Table(neighbours, cranks, pistons, some, gaskets)));
+        List<Row> rods = rodsToOrder(operations)
+                .map(shop -> rodsMade(shop, cranks, pistons, gaskets, deckCuts))
+                .orElseGet(() -> rows(PartKind.CONNECTING_ROD, operations, steps));
+        byMetal(rods).forEach((metal, some) -> {
+            Table table = new Table(neighbours, cranks, pistons, some, gaskets);
+            for (Row.Cut deckCut : deckCuts) {
+                heads.forEach(head -> search(head, deckCut, operations.isEmpty(), table));
             }
-        }
+        });
     }
 
     private static Optional<Operation> rodsToOrder(List<Operation> operations) {
@@ -144,7 +139,7 @@ final class Hunt {
 
     /** None where neither aim nor rules say which squish is wanted. */
     private List<Row> rodsMade(
-            Operation shop, List<Row> cranks, List<Row> pistons, List<Row> gaskets, Row.@Nullable Cut deckCut) {
+            Operation shop, List<Row> cranks, List<Row> pistons, List<Row> gaskets, List<Row.@Nullable Cut> deckCuts) {
         Quantity aim = assembly.build().aims().get(Term.SQUISH);
         RuleWindows.Limits squish = squish(assembly.build().choices(), windows);
         boolean windowKnown = !Double.isInfinite(squish.least()) && !Double.isInfinite(squish.most());
@@ -152,7 +147,10 @@ final class Hunt {
             return List.of();
         }
         double wanted = aim != null ? aim.si() : (squish.least() + squish.most()) / 2;
-        return made.rods(shop, cranks, pistons, gaskets, deck(deckCut), wanted);
+        return deckCuts.stream()
+                .flatMap(cut -> made.rods(shop, cranks, pistons, gaskets, deck(cut), wanted).stream())
+                .distinct()
+                .toList();
     }
 
     /** Squish limits differ by what the rod is made of. */
@@ -184,9 +182,6 @@ final class Hunt {
     }
 
     private void search(Row head, Row.@Nullable Cut deckCut, boolean plain, Table table) {
-        if (table.rods().isEmpty()) {
-            return;
-        }
         StackLimits limits = limits(head, deckCut, table.rods().get(0));
         StackSearch search = new StackSearch(table.columns(), limits);
         Together together = new Together(table.columns(), limits);

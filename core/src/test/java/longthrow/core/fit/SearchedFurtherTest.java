@@ -10,8 +10,11 @@ import java.util.OptionalLong;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -155,6 +158,26 @@ class SearchedFurtherTest {
         assertThat(answer.candidates().get(0).title()).contains("cut the crown", "shorten the skirt");
         assertThat(figure(answer.candidates().get(0), Term.SKIRT_TO_COUNTERWEIGHT))
                 .isGreaterThan(1.5e-3);
+    }
+
+    /** A rule of the owner's on any figure of a part that may be bought is kept, not only those on the stack. */
+    @Test
+    void anOwnRuleOnTheWeightOfAPistonCountsItOut() {
+        Stock stock = Stock.longerThrow()
+                .is(Choice.CYLINDER_METAL, "iron")
+                .own(new OwnRule(
+                        "class weight", Term.PISTON_MASS, Quantity.of("150", Units.GRAM), null, null, null, "", ""));
+        Map<Term, String> light = piston();
+        light.put(Term.PISTON_MASS, "131 g ± 0.5 g");
+        Map<Term, String> heavy = piston();
+        heavy.put(Term.PISTON_MASS, "162 g ± 0.5 g");
+        withPiston("LIGHT", 40, light, stock);
+        withPiston("HEAVY", 60, heavy, stock);
+        stock.wish(wish(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates().get(0).title()).startsWith("HEAVY");
+        assertThat(answer.candidates()).noneMatch(c -> c.title().startsWith("LIGHT"));
+        assertThat(answer.rejections()).anyMatch(r -> r.why().contains("piston mass"));
     }
 
     /** A rod that does not say its metal is not judged by that of the old one, which was steel. */
