@@ -45,6 +45,7 @@ public final class Glossary {
             Map.entry(Term.SPRING_SEAT_LOAD, "seat pressure"),
             Map.entry(Term.SPRING_INSTALLED_HEIGHT, "shut length"),
             Map.entry(Term.COIL_BIND_MARGIN, "room to coil bind, where the coils touch"),
+            Map.entry(Term.CAM_SPROCKET, "cam pulley, where a belt drives it"),
             Map.entry(Term.KEY_OFFSET, "offset key"),
             Map.entry(Term.COIL_GAP, "air gap"),
             Map.entry(Term.VENTURI, "carburettor throat"),

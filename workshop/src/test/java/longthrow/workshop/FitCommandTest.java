@@ -105,6 +105,18 @@ class FitCommandTest {
         }
     }
 
+    /** Gasket 1.02 to 1.30 on a sprocket of 60.6 (invented): 4 x 0.28 / 60.6 = 1.059 degrees earlier. */
+    @Test
+    void anotherGasketMovesACamshaftInTheHead() {
+        CommandRun run = CommandRun.of(
+                "fit", EXAMPLES.resolve("scenarios/overhead-cam.yaml").toString(), "--catalogue", ON_OFFER);
+        assertThat(squeezed(run))
+                .contains("every event comes earlier by 1.06 ± 0.16 ° of crank")
+                .contains("intake closes 40.0 ± 1.0 ° to 38.9 ± 1.0 °, after bottom dead centre")
+                .contains("valves and piston come apart by 0.280 ± 0.042 mm")
+                .contains("effective ratio 9.32 ± 0.14 to 8.98 ± 0.13");
+    }
+
     @Test
     void theJsonHoldsCandidatesAndRejections() {
         CommandRun run = CommandRun.of("fit", RODS, "--catalogue", ON_OFFER, "--json");

@@ -49,14 +49,14 @@ public record Operation(
                 "deck face, square to the crank axis",
                 Term.DECK_HEIGHT,
                 true,
-                "the piston stands higher by the cut: deck clearance, squish and clearance volume shrink; the head comes down, so pushrods stand longer by it, and a side-valve comes nearer the head"),
+                "the piston stands higher by the cut: deck clearance, squish and clearance volume shrink; the head comes down, so pushrods are too long by it, ports come down with it and a camshaft in it on chain or belt lags; a side-valve comes nearer the head"),
         HEAD_CUT(
                 "head_cut",
                 "cut the head",
                 "head face",
                 Term.CHAMBER_VOLUME,
                 true,
-                "clearance volume shrinks by the cut times the chamber area; valves come nearer the piston, or on a side-valve the head nearer the valves; pushrods stand longer by it"),
+                "clearance volume shrinks by the cut times the chamber area; valves come nearer the piston, or on a side-valve the head nearer the valves; pushrods are too long by it, ports come down with it and a camshaft in it on chain or belt lags"),
         CROWN_CUT(
                 "crown_cut",
                 "cut the crown",

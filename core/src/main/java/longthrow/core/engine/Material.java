@@ -61,6 +61,7 @@ public enum Material {
                     INTAKE_VALVE,
                     EXHAUST_VALVE,
                     SPRING,
+                    ROCKER,
                     PUSHROD,
                     RINGS,
                     CARBURETTOR,

@@ -9,13 +9,11 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.CataloguePart;
-import longthrow.core.catalogue.Operation;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
-import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 
 /** What a combination changes against the engine as it is, what else it makes necessary, and what it leaves unknown. */
@@ -76,6 +74,7 @@ final class Consequences {
             stroke(old.get(), now.get(), changes);
         }
         compared(Term.COMPRESSION_RATIO, "ratio", changes);
+        compared(Term.EFFECTIVE_RATIO, "effective ratio", changes);
         compared(Term.SQUISH, "squish", changes);
         return changes;
     }
@@ -129,26 +128,21 @@ final class Consequences {
                 && Math.abs(old.get().value() - now.get().value())
                         > SAME * old.get().value()) {
             changes.add(note(
-                    term.path(),
-                    name + " "
-                            + words(
-                                    term.dimension(),
-                                    old.get().value(),
-                                    old.get().expanded()) + " to "
-                            + words(
-                                    term.dimension(),
-                                    now.get().value(),
-                                    now.get().expanded()),
-                    ""));
+                    term.path(), name + " " + withDoubt(term, old.get()) + " to " + withDoubt(term, now.get()), ""));
         }
+    }
+
+    private String withDoubt(Term term, Measured figure) {
+        return printer.print(term.dimension(), figure.value(), figure.expanded())
+                .line();
     }
 
     // ---- what else it needs
 
     List<Finding> forces() {
         List<Finding> forces = new ArrayList<>();
-        headMoves(forces);
-        pistonMoves(forces);
+        forces.addAll(HeadMoves.of(build, before, found));
+        forces.addAll(ValveRoom.of(build, before, found));
         for (Row.Cut cut : found.honed()) {
             forces.add(note(
                     cut.operation().code(),
@@ -183,67 +177,6 @@ final class Consequences {
                 cut.operation().code(),
                 cut.text() + ", measured from: " + cut.operation().kind().datum(),
                 more);
-    }
-
-    /** How far the head moves away from the crank axis: a thicker gasket up, cuts of deck and head down. */
-    private double headUp() {
-        double gasket = of(after, Term.GASKET_THICKNESS).orElse(0.0)
-                - of(before, Term.GASKET_THICKNESS)
-                        .orElse(of(after, Term.GASKET_THICKNESS).orElse(0.0));
-        double deck = found.deckCut() == null ? 0 : found.deckCut().amount();
-        double head = found.head().cuts().stream()
-                .filter(c -> c.operation().kind() == Operation.Kind.HEAD_CUT)
-                .mapToDouble(Row.Cut::amount)
-                .sum();
-        return gasket - deck - head;
-    }
-
-    private void headMoves(List<Finding> forces) {
-        double up = headUp();
-        if (Math.abs(up) < 0.005e-3) {
-            return;
-        }
-        String by = length(Math.abs(up));
-        boolean side = build.chose(Choice.VALVE_LAYOUT, "side");
-        if (side) {
-            forces.add(warning(
-                    Term.VALVE_TO_HEAD.path(),
-                    "the head stands " + (up > 0 ? "higher" : "lower") + " by " + by
-                            + ": the gap of the open valves to it " + (up > 0 ? "grows" : "shrinks")
-                            + " by as much; valve timing and ports stay",
-                    "take valve to head by clay again"));
-            return;
-        }
-        forces.add(warning(
-                Term.PUSHROD_LENGTH.path(),
-                "the head stands " + (up > 0 ? "higher" : "lower") + " by " + by + ": pushrods "
-                        + (up > 0 ? "longer" : "shorter") + " by as much keep the rocker geometry",
-                "with the adjuster alone the rocker leans: look that it stands square to the valve at half lift. An overhead cam on chain or belt would fire"
-                        + " its valves " + (up > 0 ? "later" : "earlier")
-                        + "; with pushrods the timing stays. Ports and pipes move with the head"));
-    }
-
-    private void pistonMoves(List<Finding> forces) {
-        Optional<Double> old = of(before, Term.SQUISH);
-        Optional<Double> now = of(after, Term.SQUISH);
-        double rise = found.piston().dim(Term.CROWN_RISE).map(Dim::value).orElse(0.0);
-        if (build.chose(Choice.VALVE_LAYOUT, "side")) {
-            return;
-        }
-        if (old.isPresent() && now.isPresent() && Math.abs(now.get() - old.get()) > 0.005e-3) {
-            double by = now.get() - old.get();
-            forces.add(warning(
-                    "valve to piston",
-                    "valves and piston come " + (by > 0 ? "apart" : "nearer") + " by " + length(Math.abs(by))
-                            + " around the overlap",
-                    by > 0 ? "" : "read the gap by clay or soft springs before it is turned by the starter"));
-        }
-        if (rise > 0) {
-            forces.add(warning(
-                    Term.CROWN_RISE.path(),
-                    "the crown rises " + length(rise) + " above its rim",
-                    "mock it up with clay: crown to chamber and crown to valves are not known"));
-        }
     }
 
     // ---- what stays unknown

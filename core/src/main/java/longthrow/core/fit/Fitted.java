@@ -79,6 +79,7 @@ final class Fitted {
         ASSEMBLED.forEach(given::remove);
         found.rows().forEach(this::put);
         found.honed().forEach(this::hone);
+        shiftCam(found);
         return build.withGiven(given).withChoices(words);
     }
 
@@ -86,6 +87,23 @@ final class Fitted {
         boolean newCrank = !found.crank().isOwn() || !found.crank().cuts().isEmpty();
         if (newCrank && !build.has(Term.DONOR_STROKE)) {
             own.figure(Term.STROKE).ifPresent(s -> given.put(Term.DONOR_STROKE, typed(Term.DONOR_STROKE, s)));
+        }
+    }
+
+    /** An overhead camshaft on chain or belt runs ahead or behind once its head has moved; where that is not known, its events are not. */
+    private void shiftCam(Found found) {
+        HeadMove move = HeadMove.of(own, found);
+        if (!HeadMove.isOverheadCam(build) || (move.stands() && !move.isOpen())) {
+            return;
+        }
+        Optional<Measured> advance = move.isVague() && !bySizes ? Optional.empty() : move.advance(own);
+        for (Term event : HeadMove.EVENTS) {
+            Optional<Measured> shifted =
+                    advance.flatMap(a -> own.figure(event).map(old -> HeadMove.event(event, old, a)));
+            boolean wasRead = given.remove(event) != null;
+            if (wasRead && shifted.isPresent()) {
+                given.put(event, typed(event, shifted.get(), "the head moved, and with it the chain or belt"));
+            }
         }
     }
 
@@ -107,8 +125,12 @@ final class Fitted {
     }
 
     private static List<Given> typed(Term term, Measured figure) {
+        return typed(term, figure, "as found before the change");
+    }
+
+    private static List<Given> typed(Term term, Measured figure, String note) {
         Quantity value = quantity(term, figure.value());
-        return List.of(new Given.Typed(value, quantity(term, figure.expanded()), "as found before the change"));
+        return List.of(new Given.Typed(value, quantity(term, figure.expanded()), note));
     }
 
     private void put(Row row) {
@@ -207,12 +229,15 @@ final class Fitted {
                 ""));
     }
 
-    /** To a nanometre, a thousandth of a cubic millimetre: far finer than anything that is made. */
+    /** To a nanometre, a thousandth of a cubic millimetre, a millionth of a degree: far finer than anything that is made. */
     static Quantity quantity(Term term, double si) {
-        Unit unit = term.dimension() == Dimension.LENGTH ? Units.MILLIMETRE : Units.CUBIC_CENTIMETRE;
-        if (term.dimension() != Dimension.LENGTH && term.dimension() != Dimension.VOLUME) {
-            throw new IllegalArgumentException(term.path() + " is neither a length nor a volume");
-        }
+        Unit unit = switch (term.dimension()) {
+            case LENGTH -> Units.MILLIMETRE;
+            case VOLUME -> Units.CUBIC_CENTIMETRE;
+            case ANGLE -> Units.DEGREE;
+            default ->
+                throw new IllegalArgumentException(term.path() + " is neither a length nor a volume nor an angle");
+        };
         BigDecimal number = BigDecimal.valueOf(unit.fromSi(si)).setScale(6, RoundingMode.HALF_EVEN);
         return Quantity.of(number.stripTrailingZeros(), unit);
     }

@@ -23,7 +23,6 @@ final class Followers {
     private final RuleWindows windows;
     private final Row engine;
     private final Optional<Double> speed;
-    private final Appraisal after;
     private final Found found;
     private final List<Candidate.Piece> pieces = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
@@ -32,7 +31,6 @@ final class Followers {
         this.assembly = assembly;
         this.windows = new RuleWindows(assembly.build());
         this.engine = crankOrEngine(found);
-        this.after = after;
         this.found = found;
         this.speed = after.figure(Term.WANTED_SPEED).map(Measured::value);
         for (PartKind kind : KINDS) {
@@ -121,19 +119,17 @@ final class Followers {
                         .isPresent();
     }
 
+    /** By how far the head moved; where the old gasket is not known, none is known to suit. */
     private boolean pushrod(Row row) {
         Optional<Measured> now = assembly.own().figure(Term.PUSHROD_LENGTH);
-        double up = after.figure(Term.GASKET_THICKNESS).map(Measured::value).orElse(0.0)
-                - assembly.own()
-                        .figure(Term.GASKET_THICKNESS)
-                        .map(Measured::value)
-                        .orElse(after.figure(Term.GASKET_THICKNESS)
-                                .map(Measured::value)
-                                .orElse(0.0))
-                - (found.deckCut() == null ? 0 : found.deckCut().amount());
+        HeadMove move = HeadMove.of(assembly.own(), found);
         return now.isPresent()
+                && !move.isOpen()
                 && row.dim(Term.PUSHROD_LENGTH)
-                        .filter(d -> Math.abs(d.value() - now.get().value() - up) <= ADJUSTER)
+                        .filter(d -> Math.abs(d.value()
+                                        - now.get().value()
+                                        - move.up().value())
+                                <= ADJUSTER)
                         .isPresent();
     }
 }

@@ -521,6 +521,7 @@ final class Readings {
                     INTAKE_VALVE,
                     EXHAUST_VALVE,
                     SPRING,
+                    ROCKER,
                     PUSHROD,
                     RINGS,
                     CARBURETTOR,

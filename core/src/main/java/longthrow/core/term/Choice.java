@@ -13,6 +13,20 @@ public enum Choice {
             new Option("overhead", "overhead valve"),
             new Option("side", "side-valve")),
     DONOR("donor", Part.WHOLE, "what the engine was sold as"),
+    CAM_DRIVE(
+            "drive",
+            Part.CAMSHAFT,
+            "where the camshaft runs and what drives it",
+            new Option("in_case", "in the case, by gears"),
+            new Option("overhead_chain", "overhead, by chain"),
+            new Option("overhead_belt", "overhead, by toothed belt")),
+    ROCKER_ADJUSTER(
+            "adjuster",
+            Part.ROCKER,
+            "what sets the lash",
+            new Option("pivot_nut", "nut at the pivot, on a stud"),
+            new Option("pushrod_screw", "screw at the pushrod end"),
+            new Option("valve_screw", "screw at the valve end")),
     CYLINDER_METAL("metal", Part.CYLINDER, "what the bore is made of", Option.IRON, Option.ALUMINIUM),
     HEAD_METAL("metal", Part.HEAD, "what the head is made of", Option.IRON, Option.ALUMINIUM),
     PISTON_ALLOY(

@@ -12,6 +12,7 @@ public enum Part {
     INTAKE_VALVE("intake_valve", "intake valve", "valve, seat, lash"),
     EXHAUST_VALVE("exhaust_valve", "exhaust valve", "valve, seat, lash"),
     SPRING("valve_spring", "valve spring", "load, height, rate"),
+    ROCKER("rocker", "rocker", "its two arms, and what sets the lash"),
     PUSHROD("pushrod", "pushrod", "length between its ends"),
     CYLINDER("cylinder", "cylinder", "bore, deck, sleeve"),
     PISTON("piston", "piston", "crown, pin, skirt"),

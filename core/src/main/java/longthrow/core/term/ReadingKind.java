@@ -53,6 +53,18 @@ public enum ReadingKind {
             0.015e-3,
             3,
             "inside edge to inside edge of the two bores, jaws at the same depth"),
+    ARM(
+            "arm",
+            InstrumentKind.CALIPER,
+            0.15e-3,
+            5,
+            "rocker off the engine, centres marked on squared paper under it or jaws set over the marks, along the line between them"),
+    PITCH_CIRCLE(
+            "pitch_circle",
+            InstrumentKind.CALIPER,
+            0.05e-3,
+            6,
+            "teeth counted, times the pitch read over ten links or ten teeth, over π; or over the rollers of the chain laid round it, less one roller"),
     CROWN(
             "crown",
             InstrumentKind.DEPTH_GAUGE,

@@ -62,6 +62,7 @@ public enum Term {
     EXHAUST_CLOSES("exhaust_closes", Part.CAMSHAFT, ReadingKind.EVENT, "EC", deg(-60, 100), "after top dead centre positive", "exhaust closes", "at the checking lift"),
     CHECKING_LIFT("checking_lift", Part.CAMSHAFT, ReadingKind.LIFT, "y_c", mm(0, 3), "", "checking lift", "lift at which events are read"),
     CAM_END_PLAY("end_play", Part.CAMSHAFT, ReadingKind.FLOAT, "e_n", mm(0, 1.5), "", "cam end play", "axial float of the camshaft"),
+    CAM_SPROCKET("sprocket_pitch_diameter", Part.CAMSHAFT, ReadingKind.PITCH_CIRCLE, "D_cs", mm(25, 160), "", "cam sprocket pitch diameter", "overhead camshaft: circle on which chain or toothed belt runs on its sprocket, teeth times pitch over π"),
     INTAKE_LIFT("lift", Part.INTAKE_VALVE, ReadingKind.LIFT, "y_i", mm(2, 16), "", "intake valve lift", "full lift at the valve"),
     INTAKE_LASH("lash", Part.INTAKE_VALVE, ReadingKind.GAP, "λ_i", mm(0, 1), "", "intake lash", "cold gap"),
     INTAKE_HEAD("head_diameter", Part.INTAKE_VALVE, ReadingKind.OUTSIDE, "D_i", mm(12, 60), "", "intake valve head", "head diameter"),
@@ -77,6 +78,8 @@ public enum Term {
     SPRING_SOLID_HEIGHT("solid_height", Part.SPRING, ReadingKind.SPRING_LENGTH, "h_b", mm(5, 60), "", "spring solid height", "pressed until the coils touch"),
     SPRING_SEAT_LOAD("seat_load", Part.SPRING, ReadingKind.SPRING_LOAD, "F_0", si(5, 600), "", "spring seat load", "force at the installed height"),
     SPRING_OPEN_LOAD("open_load", Part.SPRING, ReadingKind.SPRING_LOAD, "F_1", si(10, 1500), "", "spring open load", "force at installed height less full lift"),
+    ROCKER_PUSHROD_ARM("pushrod_arm", Part.ROCKER, ReadingKind.ARM, "a_p", mm(8, 60), "", "rocker, pivot to pushrod", "pivot centre to the centre of the pushrod cup or of the ball in it"),
+    ROCKER_VALVE_ARM("valve_arm", Part.ROCKER, ReadingKind.ARM, "a_v", mm(10, 80), "", "rocker, pivot to valve", "pivot centre to where the tip touches the valve"),
     PUSHROD_LENGTH("length", Part.PUSHROD, ReadingKind.OUTSIDE, "l_p", mm(60, 260), "", "pushrod length", "over the ends"),
     // ---- cylinder
     BORE_TOP_THRUST("bore_top_thrust", Part.CYLINDER, ReadingKind.BORE, "B_tt", mm(30, 110), "", "bore, top, thrust", "just below the top of the ring travel, across the pin axis"),

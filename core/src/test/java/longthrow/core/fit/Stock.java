@@ -25,6 +25,7 @@ import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Stated;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 
 /** Builds and catalogues for tests, written as an owner and a vendor would write them; all invented. */
 final class Stock {
@@ -98,6 +99,18 @@ final class Stock {
     }
 
     Stock operation(Operation.Kind kind, String code, String least, String most, String step, long price) {
+        return held(kind, code, least, most, step, null, price);
+    }
+
+    /** As {@link #operation}, held to a tolerance; null for one that is not said. */
+    Stock held(
+            Operation.Kind kind,
+            String code,
+            String least,
+            String most,
+            String step,
+            @Nullable String tolerance,
+            long price) {
         operations.add(new Operation(
                 kind,
                 code,
@@ -106,7 +119,7 @@ final class Stock {
                 ExactLength.ofMillimetres(least),
                 ExactLength.ofMillimetres(most),
                 step.isEmpty() ? null : ExactLength.ofMillimetres(step),
-                null,
+                tolerance == null ? null : ExactLength.ofMillimetres(tolerance),
                 offer(price),
                 "",
                 ""));
