@@ -14,6 +14,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 
 /** What a combination changes against the engine as it is, what else it makes necessary, and what it leaves unknown. */
@@ -189,7 +190,9 @@ final class Consequences {
                 > SAME * 1e-3;
         if (moved || !found.rod().isOwn()) {
             unknowns.add(warning(
-                    "rod bolts to camshaft, dipper to case, big end to case",
+                    camInTheHead()
+                            ? "dipper to case, big end to case"
+                            : "rod bolts to camshaft, dipper to case, big end to case",
                     moved ? "the throw grew; no sheet tells these gaps" : "another rod; no sheet tells these gaps",
                     "mock it up with clay or wire through two turns by hand before it is assembled for good"));
         }
@@ -249,6 +252,8 @@ final class Consequences {
     }
 
     private void notSaid(List<Finding> unknowns) {
+        askWord(found.rod(), Choice.ROD_METAL, "least squish and clearances by metal", unknowns);
+        askWord(found.piston(), Choice.PISTON_ALLOY, "piston to wall by alloy", unknowns);
         ask(found.crank(), Term.COUNTERWEIGHT_RADIUS, "skirt to counterweight", unknowns);
         ask(found.piston(), Term.SKIRT_BELOW_PIN, "skirt to counterweight", unknowns);
         ask(found.piston(), Term.TOP_LAND_HEIGHT, "top ring in the bore", unknowns);
@@ -278,5 +283,20 @@ final class Consequences {
                     term.label() + " is not said, so " + decides + " is not known",
                     part == null ? "read it" : "ask the vendor, or measure the piece"));
         }
+    }
+
+    /** Of a part that is bought; that of the engine's own is the build's to say. */
+    private static void askWord(Row row, Choice choice, String decides, List<Finding> unknowns) {
+        CataloguePart part = row.part();
+        if (part != null && !row.words().containsKey(choice)) {
+            unknowns.add(note(
+                    part.code(),
+                    "what it is made of is not said, so " + decides + " meets the widest limits that may be meant",
+                    "ask the vendor"));
+        }
+    }
+
+    private boolean camInTheHead() {
+        return build.chose(Choice.CAM_DRIVE, "overhead_chain") || build.chose(Choice.CAM_DRIVE, "overhead_belt");
     }
 }

@@ -3,7 +3,9 @@ package longthrow.core.fit;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
+import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A figure with the box it may lie in [SI].
@@ -31,6 +33,17 @@ record Dim(double value, double half, double uncertainty, boolean isVague) {
     /** Moved by an amount that is held to a tolerance. */
     Dim moved(double by, double tolerance) {
         return new Dim(value + by, half + tolerance, Math.hypot(uncertainty, tolerance * RECTANGLE), isVague);
+    }
+
+    /**
+     * Moved by what a shop takes off or puts on; where it says no tolerance, how far it may lie is not known.
+     * @param share of the amount by which this figure moves
+     * @param held  half-width to which the amount is held
+     */
+    Dim machined(double amount, double share, @Nullable ExactLength held) {
+        return held == null
+                ? new Dim(value + share * amount, half, uncertainty, true)
+                : moved(share * amount, Math.abs(share) * held.metres());
     }
 
     /** Sum of this and a share of another. */

@@ -113,15 +113,11 @@ final class Fitted {
             if (cut == null) {
                 given.put(term, typed(term, figure));
             } else {
-                Dim after = Dim.of(figure).moved(-cut.amount(), tolerance(cut.operation()));
+                Dim after = Dim.of(figure)
+                        .machined(cut.amount(), -1, cut.operation().tolerance());
                 given.put(term, specified(term, after, cut.text()));
             }
         });
-    }
-
-    private static double tolerance(Operation operation) {
-        var held = operation.tolerance();
-        return held == null ? 0 : held.metres();
     }
 
     private static List<Given> typed(Term term, Measured figure) {
@@ -201,13 +197,19 @@ final class Fitted {
         boolean toSize = !cut.operation().kind().takesOff();
         if (toSize) {
             given.keySet().removeIf(t -> t.path().startsWith("cylinder.bore"));
-            Dim size = new Dim(cut.amount(), tolerance(cut.operation()), 0, false);
+            Dim size = new Dim(cut.amount(), 0, 0, false)
+                    .machined(0, 1, cut.operation().tolerance());
             given.put(term, specified(term, size, cut.text()));
         } else if (!now.isEmpty() && now.get(0).figure().isPresent()) {
             double sign = cut.operation().kind() == Operation.Kind.BIG_END_FACE ? -1 : 1;
             Dim before = stated(now.get(0))
                     .orElseGet(() -> own.figure(term).map(Dim::of).orElseThrow());
-            given.put(term, specified(term, before.moved(sign * cut.amount(), tolerance(cut.operation())), cut.text()));
+            given.put(
+                    term,
+                    specified(
+                            term,
+                            before.machined(cut.amount(), sign, cut.operation().tolerance()),
+                            cut.text()));
         }
     }
 
@@ -220,10 +222,10 @@ final class Fitted {
                 : Optional.empty();
     }
 
-    private static List<Given> specified(Term term, Dim dim, String by) {
+    private List<Given> specified(Term term, Dim dim, String by) {
         return List.of(new Given.Specified(
                 quantity(term, dim.value()),
-                dim.isVague() ? null : quantity(term, dim.half()),
+                dim.isVague() && !bySizes ? null : quantity(term, dim.half()),
                 "after machining: " + by,
                 false,
                 ""));

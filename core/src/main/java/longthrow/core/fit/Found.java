@@ -45,10 +45,11 @@ record Found(
         return deckCut != null || rows().anyMatch(r -> !r.cuts().isEmpty());
     }
 
-    /** Whether a size of a bought part has no tolerance. */
+    /** Whether a size of a bought part, or what is machined, has no tolerance. */
     boolean isVague() {
-        return rows().filter(r -> !r.isOwn())
-                .anyMatch(r -> r.dims().values().stream().anyMatch(Dim::isVague));
+        return rows().anyMatch(r -> r.dims().values().stream().anyMatch(Dim::isVague))
+                || Stream.concat(Stream.ofNullable(deckCut), honed.stream())
+                        .anyMatch(c -> c.operation().tolerance() == null);
     }
 
     /** Parts by their codes, without machining. */

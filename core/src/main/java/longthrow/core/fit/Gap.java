@@ -173,7 +173,7 @@ enum Gap {
     /** By how much this operation widens the gap so that it surely keeps its least, in the operation's steps [m]. */
     double widenedBy(Row one, Row two, RuleWindows windows, Operation operation) {
         Dim gap = one.dim(wide).orElseThrow().plus(-1, two.dim(inner).orElseThrow());
-        return amount(operation, limits(one, two, windows).least() + gap.half() - gap.value());
+        return amount(operation, limits(one, two, windows).least() + gap.half() + held(operation) - gap.value());
     }
 
     /** The least amount the shop takes off that is as much as wanted; more than its most when it cannot. */
@@ -218,15 +218,25 @@ enum Gap {
         double wanted = least + gap.half() - gap.value();
         return operations.stream()
                 .filter(o -> o.kind() == widens)
-                .filter(o -> wanted > 0 && amount(o, wanted) <= o.most().metres() + 1e-12)
-                .filter(o -> gap.value() + gap.half() + amount(o, wanted) <= most)
+                .filter(o -> wanted + held(o) > 0
+                        && amount(o, wanted + held(o)) <= o.most().metres() + 1e-12)
+                .filter(o -> gap.value() + gap.half() + amount(o, wanted + held(o)) + held(o) <= most)
                 .min(Comparator.comparingLong(Gap::price))
-                .map(o -> new Pairing(
-                        gap.isVague() ? Sureness.SELECTION : Sureness.SURE,
-                        (o.offer().price().isPresent() ? 0 : 1) + (gap.isVague() ? 1 : 0),
-                        1,
-                        price(o),
-                        null));
+                .map(o -> {
+                    boolean vague = gap.isVague() || o.tolerance() == null;
+                    return new Pairing(
+                            vague ? Sureness.SELECTION : Sureness.SURE,
+                            (o.offer().price().isPresent() ? 0 : 1) + (vague ? 1 : 0),
+                            1,
+                            price(o),
+                            null);
+                });
+    }
+
+    /** Nothing where the shop does not say; what comes of it is then not for sure. */
+    private static double held(Operation operation) {
+        ExactLength held = operation.tolerance();
+        return held == null ? 0 : held.metres();
     }
 
     private static long price(Operation operation) {

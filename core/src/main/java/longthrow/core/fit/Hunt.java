@@ -332,9 +332,10 @@ final class Hunt {
     }
 
     private static Sizes sizes(Optional<Dim> dim) {
-        return dim.map(d -> new Sizes(new long[] {d.picometres()}, new long[] {d.halfPicometres()}, new double[] {
-                    d.uncertaintyPicometres()
-                }))
+        return dim.map(d -> new Sizes(
+                        new long[] {d.picometres()},
+                        new long[] {d.isVague() ? Sizes.NOT_SAID : d.halfPicometres()},
+                        new double[] {d.uncertaintyPicometres()}))
                 .orElse(Sizes.unknown(1));
     }
 
@@ -351,8 +352,7 @@ final class Hunt {
         if (deckCut == null) {
             return deck;
         }
-        var held = deckCut.operation().tolerance();
-        return deck.moved(-deckCut.amount(), held == null ? 0 : held.metres());
+        return deck.machined(deckCut.amount(), -1, deckCut.operation().tolerance());
     }
 
     private RuleWindows.Limits squish(Map<Choice, String> rodWords, RuleWindows byWords) {

@@ -68,29 +68,26 @@ final class Machining {
         if (dim.isEmpty()) {
             return Stream.empty();
         }
-        ExactLength held = operation.tolerance();
-        double tolerance = held == null ? 0 : held.metres();
-        return amounts(operation, mostSteps).stream()
-                .map(amount -> after(row, operation, dim.get(), amount, tolerance));
+        return amounts(operation, mostSteps).stream().map(amount -> after(row, operation, dim.get(), amount));
     }
 
-    private static Row after(Row row, Operation operation, Dim dim, double amount, double tolerance) {
+    private static Row after(Row row, Operation operation, Dim dim, double amount) {
         Term term = operation.kind().changes();
+        ExactLength held = operation.tolerance();
         Row.Cut cut = new Row.Cut(operation, amount, text(operation, amount));
         return switch (operation.kind()) {
             // pin moved out by the amount: the throw grows by it, and so much must come off all round to make it whole
             // again
             case CRANKPIN_OFFSET_GRIND ->
-                row.with(cut, term, dim.moved(2 * amount, tolerance))
-                        .moved(Term.CRANKPIN_DIAMETER, -2 * amount, tolerance);
+                row.with(cut, term, dim.machined(amount, 2, held)).moved(Term.CRANKPIN_DIAMETER, amount, -2, held);
             // the ring keeps its place to the pin
             case CROWN_CUT ->
-                row.with(cut, term, dim.moved(-amount, tolerance))
-                        .moved(Term.TOP_LAND_HEIGHT, -amount, tolerance)
-                        .moved(Term.OIL_GROOVE_TO_CROWN, -amount, tolerance)
+                row.with(cut, term, dim.machined(amount, -1, held))
+                        .moved(Term.TOP_LAND_HEIGHT, amount, -1, held)
+                        .moved(Term.OIL_GROOVE_TO_CROWN, amount, -1, held)
                         .crownCut(amount);
-            case HEAD_CUT -> row.with(cut, term, dim.moved(-amount * area(row), tolerance * area(row)));
-            default -> row.with(cut, term, dim.moved(-amount, tolerance));
+            case HEAD_CUT -> row.with(cut, term, dim.machined(amount, -area(row), held));
+            default -> row.with(cut, term, dim.machined(amount, -1, held));
         };
     }
 

@@ -102,9 +102,10 @@ final class Neighbours {
         }
         if (boredFor(piston).isPresent()) {
             Operation bore = boredFor(piston).get();
+            boolean vague = bore.tolerance() == null;
             return clips.and(new Pairing(
-                    Sureness.SURE,
-                    bore.offer().price().isPresent() ? 0 : 1,
+                    vague ? Sureness.SELECTION : Sureness.SURE,
+                    (bore.offer().price().isPresent() ? 0 : 1) + (vague ? 1 : 0),
                     1,
                     bore.offer().price().orElse(0) + bore.offer().shipping().orElse(0),
                     null));
@@ -147,6 +148,8 @@ final class Neighbours {
                 .filter(o ->
                         o.kind() == Operation.Kind.SLEEVE || to > bore.get().value())
                 .filter(o -> to >= o.least().metres() && to <= o.most().metres())
+                .filter(o -> o.tolerance() == null
+                        || o.tolerance().metres() <= wanted.get().half() + 1e-12)
                 .min(Comparator.comparingLong(o -> o.offer().price().orElse(0)));
     }
 

@@ -15,6 +15,7 @@ import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.quantity.ExactLength;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
@@ -102,15 +103,15 @@ record Row(
         return new Row(kind, part, more, changed, words);
     }
 
-    /** A figure moved by an amount, if it is known. */
-    Row moved(Term term, double by, double tolerance) {
+    /** A figure moved by a share of an amount, if it is known. */
+    Row moved(Term term, double amount, double share, @Nullable ExactLength held) {
         Optional<Dim> dim = dim(term);
         if (dim.isEmpty()) {
             return this;
         }
         Map<Term, Dim> changed = new EnumMap<>(Term.class);
         changed.putAll(dims);
-        changed.put(term, dim.get().moved(by, tolerance));
+        changed.put(term, dim.get().machined(amount, share, held));
         return new Row(kind, part, cuts, changed, words);
     }
 

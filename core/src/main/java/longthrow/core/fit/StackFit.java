@@ -111,7 +111,8 @@ final class StackFit {
                 + c.cranks.each().price()[i]
                 + c.pistons.each().price()[j]
                 + c.rods.each().price()[k];
-        if (c.cranks.stroke().isVague(i)
+        if (limits.deckHeight().isVague(0)
+                || c.cranks.stroke().isVague(i)
                 || c.pistons.height().isVague(j)
                 || c.rods.length().isVague(k)) {
             sureness = Sureness.worse(sureness, Sureness.SELECTION);

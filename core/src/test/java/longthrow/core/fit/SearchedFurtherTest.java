@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.OptionalLong;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
+import longthrow.core.answer.Sureness;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Operation;
@@ -158,6 +159,29 @@ class SearchedFurtherTest {
         assertThat(answer.candidates().get(0).title()).contains("cut the crown", "shorten the skirt");
         assertThat(figure(answer.candidates().get(0), Term.SKIRT_TO_COUNTERWEIGHT))
                 .isGreaterThan(1.5e-3);
+    }
+
+    /** The deck stands 0.40 too high and is cut by a shop; where it says how close it holds the cut the fit can be sure, where it does not it cannot. */
+    @Test
+    void aCutWithoutAToleranceIsNeverForSure() {
+        for (String tolerance : new String[] {"0.01", null}) {
+            Stock stock = Stock.longerThrow()
+                    .typed(Term.DECK_HEIGHT, "140.02 mm ± 0.01 mm")
+                    .held(Operation.Kind.DECK_CUT, "DECK", "0.1", "0.6", "0.05", tolerance, 45)
+                    .own(new OwnRule(
+                            "squish", Term.SQUISH, null, Quantity.of("1.5", Units.MILLIMETRE), null, null, "", ""))
+                    .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+            Answer answer = fit(stock);
+            assertThat(answer.candidates()).isNotEmpty();
+            Candidate best = answer.candidates().get(0);
+            assertThat(best.title()).contains("cut the deck by 0.500 mm");
+            if (tolerance == null) {
+                assertThat(best.sureness()).isEqualTo(Sureness.SELECTION);
+                assertThat(best.values()).noneMatch(v -> v.term() == Term.SQUISH);
+            } else {
+                assertThat(figure(best, Term.SQUISH)).isCloseTo(1.27e-3, within(1e-8));
+            }
+        }
     }
 
     /** A rule of the owner's on any figure of a part that may be bought is kept, not only those on the stack. */

@@ -99,10 +99,10 @@ final class Stock {
     }
 
     Stock operation(Operation.Kind kind, String code, String least, String most, String step, long price) {
-        return held(kind, code, least, most, step, null, price);
+        return held(kind, code, least, most, step, "0.002", price);
     }
 
-    /** As {@link #operation}, held to a tolerance; null for one that is not said. */
+    /** As {@link #operation}, which is held to 0.002 mm, held to another tolerance; null for one that is not said. */
     Stock held(
             Operation.Kind kind,
             String code,
