@@ -1,6 +1,7 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -13,16 +14,23 @@ import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.build.Donor;
 import longthrow.core.measure.Measure;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Parsed;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.QuantityParser;
+import longthrow.core.quantity.Stated;
 import longthrow.core.quantity.UnitSystem;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code longthrow measure}: from readings to what the engine really is. */
 @Command(
@@ -33,6 +41,7 @@ import picocli.CommandLine.Spec;
             "  longthrow measure --blank > my-engine.yaml    an empty reading sheet, to fill in",
             "  longthrow measure my-engine.yaml",
             "  longthrow measure --units inch --all my-engine.yaml",
+            "  longthrow measure --at-lift '1 mm' --at-lift '0.050 in' my-engine.yaml",
             "  longthrow measure --json my-engine.yaml > answer.json"
         })
 final class MeasureCommand implements Callable<ExitCode> {
@@ -44,6 +53,14 @@ final class MeasureCommand implements Callable<ExitCode> {
             paramLabel = "FILE",
             description = "Versions of donor engines, to tell which one this is.")
     private @Nullable String donors;
+
+    @Option(
+            names = "--at-lift",
+            paramLabel = "LIFT",
+            converter = Lift.class,
+            description =
+                    "When each valve passes this lift, in any unit ('1 mm', '0.050 in'), and how it moves; may be given several times.")
+    private List<Quantity> lifts = new ArrayList<>();
 
     @Option(
             names = "--blank",
@@ -76,7 +93,8 @@ final class MeasureCommand implements Callable<ExitCode> {
             err.flush();
             return ExitCode.INPUT_REFUSED;
         }
-        Answer answer = Patience.during("measuring", err, () -> Measure.of(options.inUnits(build.get()), known.get()));
+        Answer answer =
+                Patience.during("measuring", err, () -> Measure.of(options.inUnits(build.get()), known.get(), lifts));
         options.print(answer, line);
         return ExitCode.of(answer);
     }
@@ -88,6 +106,9 @@ final class MeasureCommand implements Callable<ExitCode> {
         options.refuseOnASheet(line);
         if (donors != null) {
             throw new ParameterException(line, "--blank prints an empty sheet and takes no --donors; leave one out");
+        }
+        if (!lifts.isEmpty()) {
+            throw new ParameterException(line, "--blank prints an empty sheet and takes no --at-lift; leave one out");
         }
         line.getOut().print(BlankSheet.text(options.unitsOr(UnitSystem.METRIC_FIRST)));
         line.getOut().flush();
@@ -106,5 +127,28 @@ final class MeasureCommand implements Callable<ExitCode> {
         Optional<ReadDonors> read = input.read().map(DonorFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         return read.flatMap(ReadDonors::donors);
+    }
+
+    /** A lift as an owner types it: a length above nothing, its unit beside it. */
+    static final class Lift implements ITypeConverter<Quantity> {
+        @Override
+        public Quantity convert(String text) {
+            Parsed parsed = QuantityParser.parse(text, Dimension.LENGTH);
+            if (parsed instanceof Parsed.Refused refused) {
+                throw new TypeConversionException(refused.message());
+            }
+            Stated stated = ((Parsed.Understood) parsed).stated();
+            if (stated.expandedDoubt().isPresent()) {
+                throw new TypeConversionException(
+                        "'" + text
+                                + "' has a doubt; the lift asked for is one figure: leave the ± out (allowed: a length above 0)");
+            }
+            if (!(stated.value().si() > 0)) {
+                throw new TypeConversionException(
+                        "'" + text
+                                + "' is no lift of an open valve: give a length above 0 and below the full lift, such as '1 mm'");
+            }
+            return stated.value();
+        }
     }
 }

@@ -164,6 +164,7 @@ class MeasureCommandTest {
                 "measure --blank --all",
                 "measure --blank --width 80",
                 "measure --blank --donors x.yaml",
+                "measure --blank --at-lift 1mm",
                 "measure --units cubits x.yaml",
                 "measure - --donors -"
             })
@@ -171,6 +172,84 @@ class MeasureCommandTest {
         CommandRun run = CommandRun.of(line.split(" ", -1));
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("See: longthrow measure --help");
+        assertThat(run.out()).isEmpty();
+    }
+
+    private static final String LOBE = BUILD + """
+            camshaft:
+              checking_lift: 1.27 mm ± 0.01 mm
+              intake_opens: 8° ± 1°
+              intake_closes: 40° ± 1°
+            intake_valve:
+              lift: 8.20 mm ± 0.05 mm
+            use:
+              wanted_speed: 6500 rpm
+            """;
+
+    /** At the checking lift the events come back as written; 8 + 40 + 180 is the duration, (40 + 180 - 8) / 2 the centre. */
+    @Test
+    void everyLiftAskedForIsAnsweredForEachValve() throws IOException {
+        CommandRun run = CommandRun.of(
+                "measure",
+                "--width",
+                "200",
+                "--at-lift",
+                "1.27 mm",
+                "--at-lift",
+                "0.2 in",
+                "--at-lift",
+                "9 mm",
+                file(LOBE));
+        assertThat(run.code()).as("no flywheel is rated for the wanted speed").isEqualTo(1);
+        assertThat(run.out())
+                .containsSubsequence(
+                        "VALVE MOTION",
+                        "intake valve, by lobe figures:",
+                        "peak velocity",
+                        "per degree",
+                        "m/s",
+                        "greatest negative acceleration",
+                        "lift at overlap top",
+                        "ASSUMED: only duration, peak lift and centre are known",
+                        "at 1.27 mm: opens before top dead centre 8.0 ± 1.0 °; closes after bottom dead centre 40.0 ± 1.0 °;",
+                        "duration 228.0 ± 1.5 °; lobe centre 106.0 ±",
+                        "at 0.2 in: opens before top dead centre -",
+                        "at 9 mm: the valve does not surely lift so far: its full lift is 8.200",
+                        "exhaust valve: no lift table");
+        String json = CommandRun.of("measure", "--json", "--at-lift", "1.27 mm", file(LOBE))
+                .out();
+        assertThat(json)
+                .containsSubsequence(
+                        "\"movements\": [",
+                        "\"valve\": \"intake_valve\"",
+                        "\"key\": \"peak_velocity\"",
+                        "\"unit\": \"m/rad\"",
+                        "\"lift\": 0.00127",
+                        "\"key\": \"duration\"");
+    }
+
+    @Test
+    void unaskedTheValveMotionIsShort() throws IOException {
+        String out = CommandRun.of("measure", file(LOBE)).out();
+        int start = out.indexOf("VALVE MOTION");
+        assertThat(start).isPositive();
+        assertThat(out.substring(start, out.indexOf("\n\n", start)).split("\n", -1).length)
+                .isLessThanOrEqualTo(8);
+        assertThat(CommandRun.of("measure", file(BUILD)).out()).doesNotContain("VALVE MOTION");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1, has no unit",
+        "-1 mm, is no lift of an open valve",
+        "0 mm, is no lift of an open valve",
+        "3 g, a length is wanted here",
+        "1 mm ± 0.1 mm, leave the ± out"
+    })
+    void aLiftThatIsNoneIsRefusedWithTheCure(String lift, String said) throws IOException {
+        CommandRun run = CommandRun.of("measure", "--at-lift", lift, file(LOBE));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(said, "--at-lift", "See: longthrow measure --help");
         assertThat(run.out()).isEmpty();
     }
 

@@ -11,11 +11,14 @@ import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.answer.ValveMovement;
 import longthrow.core.answer.Verdict;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /** An answer with something of everything, put together by hand: the engine is invented, and so are its figures. */
@@ -52,6 +55,40 @@ public final class SampleAnswer {
                                 + " instead of its centre (93 %)",
                         "read pin top to crown again and add half the pin")),
                 true);
+    }
+
+    /** Nothing but one valve that moves. */
+    public static Answer moving() {
+        Source doubt = Source.at95("lift_tables[1] scatter up", Source.Kind.SCATTER, "intake lift table", 0.01);
+        ValveMovement.Figure velocity = new ValveMovement.Figure(
+                "peak_velocity",
+                "peak velocity",
+                Dimension.LENGTH,
+                ValveMovement.Per.ANGLE,
+                Measured.of(3.7e-3, List.of()));
+        ValveMovement.Figure duration = new ValveMovement.Figure(
+                "duration", "duration", Dimension.ANGLE, ValveMovement.Per.NOTHING, Measured.of(4, List.of(doubt)));
+        return new Answer(
+                "measure",
+                "Dovrin 171",
+                true,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(new ValveMovement(
+                        Part.INTAKE_VALVE,
+                        "lift_tables[1]",
+                        "",
+                        List.of(velocity),
+                        List.of(new ValveMovement.AtLift(1e-3, "1 mm", List.of(duration), "")),
+                        "")));
     }
 
     /** Nothing known, under this name. */

@@ -20,6 +20,7 @@ import longthrow.core.term.Term;
  * @param next     next best readings, best first
  * @param candidates ways that go together, best first; empty for questions that search nothing
  * @param rejections why others do not
+ * @param movements how the valves move; empty where nothing tells
  */
 public record Answer(
         String question,
@@ -34,7 +35,8 @@ public record Answer(
         List<DefaultUsed> defaults,
         List<NextReading> next,
         List<Candidate> candidates,
-        List<Rejection> rejections) {
+        List<Rejection> rejections,
+        List<ValveMovement> movements) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -45,6 +47,7 @@ public record Answer(
         next = List.copyOf(next);
         candidates = List.copyOf(candidates);
         rejections = List.copyOf(rejections);
+        movements = List.copyOf(movements);
     }
 
     /** The answer to a question that searches nothing. */
@@ -62,7 +65,39 @@ public record Answer(
             List<NextReading> next) {
         this(
                 question, engine, invented, units, values, verdicts, findings, stops, unknowns, defaults, next,
-                List.of(), List.of());
+                List.of(), List.of(), List.of());
+    }
+
+    /** The answer to a question that does not ask how the valves move. */
+    public Answer(
+            String question,
+            String engine,
+            boolean invented,
+            UnitSystem units,
+            List<Result> values,
+            List<Verdict> verdicts,
+            List<Finding> findings,
+            List<Stop> stops,
+            List<Unknown> unknowns,
+            List<DefaultUsed> defaults,
+            List<NextReading> next,
+            List<Candidate> candidates,
+            List<Rejection> rejections) {
+        this(
+                question,
+                engine,
+                invented,
+                units,
+                values,
+                verdicts,
+                findings,
+                stops,
+                unknowns,
+                defaults,
+                next,
+                candidates,
+                rejections,
+                List.of());
     }
 
     /** The figure found for a term, if there is one. */

@@ -10,7 +10,9 @@ import java.util.Set;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Donor;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
@@ -22,6 +24,8 @@ final class DonorMatch {
     private static final double SURE = 0.95;
     /** "None of these" is worth so many standard deviations of misfit in each figure compared. */
     private static final double NONE_AT = 3;
+    /** Checking lifts nearer than this are the same, written in another unit or to fewer digits [m]. */
+    private static final double SAME_LIFT = 5e-6;
 
     private DonorMatch() {}
 
@@ -33,6 +37,11 @@ final class DonorMatch {
             return List.of();
         }
         Set<Term> comparable = comparable(donors);
+        Set<Term> checkedApart = checkedApart(figures, donors);
+        comparable.removeAll(checkedApart);
+        if (comparable.isEmpty() && !checkedApart.isEmpty()) {
+            return leftOut(donors, comparable, checkedApart);
+        }
         if (comparable.isEmpty()) {
             return List.of(new Finding(
                     Finding.Kind.WARNING,
@@ -55,7 +64,7 @@ final class DonorMatch {
         for (Fit fit : fits) {
             total += Math.exp(fit.log() - best);
         }
-        List<Finding> findings = new ArrayList<>(leftOut(donors, comparable));
+        List<Finding> findings = new ArrayList<>(leftOut(donors, comparable, checkedApart));
         double sum = total;
         List<Fit> ranked = fits.stream()
                 .sorted(Comparator.comparingDouble(Fit::log).reversed())
@@ -93,7 +102,7 @@ final class DonorMatch {
                     Finding.Kind.NOTE,
                     "donor",
                     "it could be " + could,
-                    telling(figures, ranked)
+                    telling(figures, ranked, checkedApart)
                             .map(t -> "read " + t.label() + ": it tells them apart best")
                             .orElse("no figure of the catalogue that is still unread tells them apart")));
         }
@@ -112,18 +121,61 @@ final class DonorMatch {
         return terms;
     }
 
+    /** Angles of the cam that the versions give, and the checking lift, where their cards, or this engine's readings, are not all at one: none otherwise. */
+    private static Set<Term> checkedApart(Figures figures, List<Donor> donors) {
+        double highest = Double.NEGATIVE_INFINITY;
+        double lowest = Double.POSITIVE_INFINITY;
+        Optional<Measured> own = figures.figure(Term.CHECKING_LIFT);
+        if (own.isPresent()) {
+            highest = own.get().low();
+            lowest = own.get().high();
+        }
+        Set<Term> angles = EnumSet.noneOf(Term.class);
+        for (Donor donor : donors) {
+            donor.figures().keySet().stream()
+                    .filter(t -> t.part() == Part.CAMSHAFT && t.dimension() == Dimension.ANGLE)
+                    .forEach(angles::add);
+            Donor.Figure checking = donor.figures().get(Term.CHECKING_LIFT);
+            if (checking != null) {
+                Quantity spread = checking.spread();
+                double half = spread == null ? 0 : spread.si();
+                highest = Math.max(highest, checking.nominal().si() - half);
+                lowest = Math.min(lowest, checking.nominal().si() + half);
+            }
+        }
+        if (angles.isEmpty() || highest <= lowest + SAME_LIFT) {
+            return EnumSet.noneOf(Term.class);
+        }
+        angles.add(Term.CHECKING_LIFT); // a custom of the card, not of the engine
+        return angles;
+    }
+
     /** Says which figures of the catalogue were not compared. */
-    private static List<Finding> leftOut(List<Donor> donors, Set<Term> comparable) {
+    private static List<Finding> leftOut(List<Donor> donors, Set<Term> comparable, Set<Term> checkedApart) {
+        List<Finding> findings = new ArrayList<>();
+        if (!checkedApart.isEmpty()) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "donor",
+                    "not compared, because not all are at one checking lift: " + labels(List.copyOf(checkedApart)),
+                    "find cards at one checking lift, or read the events at the lift of the card"));
+        }
         Set<Term> left = EnumSet.noneOf(Term.class);
         donors.forEach(d -> left.addAll(d.figures().keySet()));
         left.removeAll(comparable);
-        return left.isEmpty()
-                ? List.of()
-                : List.of(new Finding(
-                        Finding.Kind.WARNING,
-                        "donor",
-                        "not compared, because not every version gives it with a spread: " + labels(List.copyOf(left)),
-                        "write it for every version, with its ±"));
+        left.removeAll(checkedApart);
+        if (!left.isEmpty()) {
+            findings.add(withoutSpread(left));
+        }
+        return findings;
+    }
+
+    private static Finding withoutSpread(Set<Term> left) {
+        return new Finding(
+                Finding.Kind.WARNING,
+                "donor",
+                "not compared, because not every version gives it with a spread: " + labels(List.copyOf(left)),
+                "write it for every version, with its ±");
     }
 
     private static Fit fit(Figures figures, Donor donor, Set<Term> comparable) {
@@ -154,7 +206,7 @@ final class DonorMatch {
     }
 
     /** The unread figure by which the two likeliest versions differ most, in their own spreads. */
-    private static Optional<Term> telling(Figures figures, List<Fit> ranked) {
+    private static Optional<Term> telling(Figures figures, List<Fit> ranked, Set<Term> checkedApart) {
         if (ranked.size() < 2) {
             return Optional.empty();
         }
@@ -165,7 +217,8 @@ final class DonorMatch {
         for (Map.Entry<Term, Donor.Figure> e : a.figures().entrySet()) {
             Donor.Figure other = b.figures().get(e.getKey());
             boolean vague = e.getValue().spread() == null || other == null || other.spread() == null;
-            if (other == null || vague || figures.figure(e.getKey()).isPresent()) {
+            boolean apartBy = checkedApart.contains(e.getKey());
+            if (other == null || vague || apartBy || figures.figure(e.getKey()).isPresent()) {
                 continue;
             }
             double apart =

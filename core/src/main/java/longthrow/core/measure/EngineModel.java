@@ -187,7 +187,7 @@ final class EngineModel {
 
     /** A positive stop finds top dead centre by equal travel on both sides, so events count from the true one. */
     private void effective() {
-        if (build.has(Term.INTAKE_CLOSES)) {
+        if (build.has(Term.INTAKE_CLOSES) || TableCurve.mayTell(build, Valve.INTAKE)) {
             SliderCrank crank = crank();
             Expression closes =
                     crank.topDeadCentre().plus(at(Term.INTAKE_CLOSES)).plus(Math.PI);

@@ -31,10 +31,10 @@ final class Figures {
     private final Reconciliation reconciliation;
     private final Map<Term, Measured> found = new EnumMap<>(Term.class);
 
-    private Figures(Build build, Collection<Term> terms) {
+    private Figures(Build build, Collection<Term> terms, List<TableCurve> curves) {
         this.build = build;
         this.model = new EngineModel(build);
-        this.readings = new Readings(build, model);
+        this.readings = new Readings(build, model, curves);
         List<Formula> wanted =
                 terms.stream().flatMap(t -> model.formula(t).stream()).toList();
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
@@ -55,12 +55,19 @@ final class Figures {
     }
 
     static Figures of(Build build) {
-        return new Figures(build, List.of(Term.values()));
+        return new Figures(build, List.of(Term.values()), TableCurve.of(build));
     }
 
     /** As {@link #of}, ready for one figure only. */
     static Figures only(Build build, Term term) {
-        return new Figures(build, List.of(term));
+        return new Figures(build, List.of(term), TableCurve.of(build));
+    }
+
+    /** As {@link #only} for other entries of the same engine, with the same lift tables and tools. */
+    Figures again(Build other, Term term) {
+        List<TableCurve> curves =
+                readings.tables().stream().map(TableReading::table).toList();
+        return new Figures(other, List.of(term), curves);
     }
 
     /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */

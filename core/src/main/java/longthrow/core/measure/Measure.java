@@ -23,8 +23,10 @@ import longthrow.core.engine.PartVerdicts;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Term;
 
 /** The question {@code measure}: a pure function from a build to its answer. */
@@ -44,6 +46,20 @@ public final class Measure {
      * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
     public static Answer of(Build build, List<Donor> donors) {
+        return of(build, donors, List.of());
+    }
+
+    /**
+     * As the other, with the events at more lifts.
+     * @param lifts of the valves, each above 0
+     */
+    public static Answer of(Build build, List<Donor> donors, List<Quantity> lifts) {
+        for (Quantity lift : lifts) {
+            if (lift.dimension() != Dimension.LENGTH || !(lift.si() > 0)) {
+                throw new IllegalArgumentException(
+                        "lift asked for is " + lift.written() + "; it must be a length above 0");
+            }
+        }
         Figures all;
         try {
             all = Figures.of(build);
@@ -61,7 +77,7 @@ public final class Measure {
                 .told(Judge.verdicts(build, agreed)).stream()
                         .map(v -> inDispute(v, values))
                         .toList();
-        LiftCurves curves = new LiftCurves(build, agreed);
+        LiftCurves curves = new LiftCurves(build, figures.readings().tables());
         List<Finding> findings = new ArrayList<>(words.findings(MOST_SUSPECTS, NAMED_FROM));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
@@ -86,7 +102,10 @@ public final class Measure {
                 contradictions.stops(agreed),
                 contradictions.unknowns(),
                 defaults,
-                next(figures, contradictions, words, verdicts));
+                next(figures, contradictions, words, verdicts),
+                List.of(),
+                List.of(),
+                ValveMovements.of(build, figures.readings().tables(), agreed, lifts));
     }
 
     /** A figure that is shown as in dispute is not said to be unknown. */

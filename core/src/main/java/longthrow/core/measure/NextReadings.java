@@ -216,7 +216,7 @@ final class NextReadings {
     /** The sum done again, by the same rules, with the candidate's readings written into the build. */
     private double after(Term target, Candidate candidate, double scatterShare) {
         try {
-            return Figures.only(with(candidate, scatterShare), target)
+            return figures.again(with(candidate, scatterShare), target)
                     .figure(target)
                     .map(Measured::expanded)
                     .orElse(Double.POSITIVE_INFINITY);

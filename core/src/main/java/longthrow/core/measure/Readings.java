@@ -16,6 +16,7 @@ import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.engine.Material;
 import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Observation;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.measurement.Reconciliation;
@@ -72,8 +73,17 @@ final class Readings {
     private final List<Finding> findings = new ArrayList<>();
     private final Set<Term> withoutTolerance = new LinkedHashSet<>();
     private final Map<Term, ReadingSet> trials = new EnumMap<>(Term.class);
+    private final List<TableReading> tables = new ArrayList<>();
 
     Readings(Build build, EngineModel model) {
+        this(build, model, TableCurve.of(build));
+    }
+
+    /**
+     * As the other, with the curves through the lift tables at hand.
+     * @param curves of this build, as {@link TableCurve#of} has them
+     */
+    Readings(Build build, EngineModel model, List<TableCurve> curves) {
         this.build = build;
         this.model = model;
         Set<Term> paired = new LinkedHashSet<>();
@@ -92,6 +102,7 @@ final class Readings {
                 }
             }
         });
+        curves.forEach(this::tell);
         assumeInLine();
         assumeCrevice();
         pinForItsBore();
@@ -140,6 +151,7 @@ final class Readings {
         findings.addAll(all.findings);
         withoutTolerance.addAll(all.withoutTolerance);
         trials.putAll(all.trials);
+        tables.addAll(all.tables);
     }
 
     /** An entry without those of its readings that are set aside. */
@@ -218,7 +230,7 @@ final class Readings {
     }
 
     /** Where a figure may be looked for [SI]. */
-    private static double[] range(Term term) {
+    static double[] range(Term term) {
         if (term.isRead()) {
             return new double[] {term.believable().least(), term.believable().most()};
         }
@@ -229,6 +241,37 @@ final class Readings {
             case INTAKE_DURATION, EXHAUST_DURATION -> new double[] {Math.toRadians(120), Math.toRadians(380)};
             default -> throw new IllegalStateException(term.path() + " is worked out and cannot be looked for");
         };
+    }
+
+    /** What a lift table tells at the checking lift joins the readings. */
+    private void tell(TableCurve curve) {
+        TableReading table = new TableReading(curve, this::readDirectly);
+        tables.add(table);
+        findings.addAll(table.findings());
+        for (TableReading.Told told : table.told()) {
+            Observation o = told.observation();
+            entries.add(new Entry(o, told.term(), o.id(), Provenance.MEASURED, null, List.of()));
+        }
+    }
+
+    /** A figure by the entries of its own alone. */
+    private Optional<Measured> readDirectly(Term term) {
+        List<Observation> own = entries.stream()
+                .filter(e -> e.term() == term && e.place().startsWith(term.path()))
+                .map(Entry::observation)
+                .toList();
+        if (own.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Reconciliation.Sought> itself = sought(List.of()).stream()
+                .filter(s -> s.name().equals(term.path()))
+                .toList();
+        return Optional.of(Reconciliation.of(own, itself).figure(term.path()));
+    }
+
+    /** What the lift tables with rows enough say, in the order of the file. */
+    List<TableReading> tables() {
+        return tables;
     }
 
     private void add(Term term, String place, Given given) {
@@ -405,18 +448,27 @@ final class Readings {
 
     /** The stated error of an instrument, one and the same for all readings taken with it or with what was set by it. */
     private static void addInstrument(Instrument tool, double reading, double direction, Map<Source, Double> errors) {
-        String owner = tool.key().replace('_', ' ');
         if (tool.statedError() > 0 && direction != 0) {
-            errors.put(
-                    Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner, tool.statedError()),
-                    direction);
+            errors.put(statedError(tool), direction);
         }
         if (tool.relativeError() > 0) {
-            errors.put(
-                    Source.at95(
-                            "instrument " + tool.key() + " gain", Source.Kind.INSTRUMENT, owner, tool.relativeError()),
-                    reading);
+            errors.put(gain(tool), reading);
         }
+    }
+
+    /** What all readings of an instrument are out by alike. */
+    static Source statedError(Instrument tool) {
+        return Source.at95("instrument " + tool.key(), Source.Kind.INSTRUMENT, owner(tool), tool.statedError());
+    }
+
+    /** What they are out by as a share of themselves. */
+    static Source gain(Instrument tool) {
+        return Source.at95(
+                "instrument " + tool.key() + " gain", Source.Kind.INSTRUMENT, owner(tool), tool.relativeError());
+    }
+
+    private static String owner(Instrument tool) {
+        return tool.key().replace('_', ' ');
     }
 
     private Instrument instrument(Term term, @Nullable String key, String place) {
@@ -645,7 +697,8 @@ final class Readings {
     private void assumeInLine() {
         boolean pin = build.has(Term.PIN_OFFSET);
         boolean bore = build.has(Term.BORE_OFFSET);
-        boolean effective = build.has(Term.INTAKE_CLOSES) && build.has(Term.ROD_LENGTH) && build.has(Term.STROKE);
+        boolean closes = build.has(Term.INTAKE_CLOSES) || TableCurve.mayTell(build, Valve.INTAKE);
+        boolean effective = closes && build.has(Term.ROD_LENGTH) && build.has(Term.STROKE);
         if ((pin && bore) || !(pin || bore || effective)) {
             return;
         }

@@ -13,6 +13,10 @@ import longthrow.core.measurement.Source;
 public final class LiftCurve {
     private static final double SEARCH_STEP = Math.toRadians(0.2);
     private static final int HALVINGS = 60;
+    /** Reach of a second difference to each side: ten degrees of the camshaft, long against scatter, short against a nose; a judgement. */
+    private static final double REACH = Math.toRadians(20);
+    /** The wider one that shows how much the reach matters, times {@link #REACH}; a judgement. */
+    private static final double WIDER = 1.4;
 
     private final SmoothingSpline spline;
     private final String place;
@@ -20,7 +24,10 @@ public final class LiftCurve {
     private final Bench bench;
     private final double first;
     private final double last;
+    private final double step;
     private final double peak;
+    private final double[] before;
+    private final double[] after;
 
     /**
      * How the table was read.
@@ -81,7 +88,20 @@ public final class LiftCurve {
         this.bench = bench;
         this.last = angles[angles.length - 1];
         this.first = fromPeak ? -last : angles[0];
+        this.step = (last - angles[0]) / (angles.length - 1);
         this.peak = fromPeak ? 0 : highest();
+        this.before = lifts(-1);
+        this.after = lifts(1);
+    }
+
+    /** Lifts from the peak outward, a search step apart: crossings are asked for again and again. */
+    private double[] lifts(int direction) {
+        int count = 1 + (int) Math.floor((direction < 0 ? peak - first : last - peak) / SEARCH_STEP);
+        double[] lifts = new double[count];
+        for (int k = 0; k < count; k++) {
+            lifts[k] = spline.at(peak + direction * SEARCH_STEP * k);
+        }
+        return lifts;
     }
 
     /**
@@ -154,13 +174,125 @@ public final class LiftCurve {
 
     /** Highest lift. Its angle does not matter: there the curve is level. */
     public Measured peak() {
-        Map<Source, Double> errors = new LinkedHashMap<>();
-        double deviation = spline.deviation(peak);
-        errors.put(scatter("peak"), deviation);
         double lift = spline.at(peak);
-        bench.dial.forEach(errors::put);
-        bench.gain.forEach((source, share) -> errors.merge(source, share * lift, Double::sum));
+        Map<Source, Double> errors = stretched("peak", spline.deviation(peak), lift);
+        bench.dial.forEach((source, c) -> errors.merge(source, c, Double::sum));
         return Measured.withContributions(lift, errors);
+    }
+
+    /** Whether the table reaches this angle. */
+    public boolean reaches(double angle) {
+        return angle >= first && angle <= last;
+    }
+
+    /**
+     * Lift where a true angle stands, tools included.
+     * @param angle within the table, with its own doubt
+     */
+    public Measured lift(Measured angle) {
+        double at = angle.value();
+        double lift = spline.at(at);
+        double slope = spline.slope(at);
+        Map<Source, Double> errors = stretched("lift", spline.deviation(at), lift);
+        bench.dial.forEach((source, c) -> errors.merge(source, c, Double::sum));
+        bench.wheel.forEach((source, c) -> errors.merge(source, -slope * c, Double::sum));
+        angle.contributions().forEach((source, c) -> errors.merge(source, slope * c, Double::sum));
+        return Measured.withContributions(lift, errors);
+    }
+
+    /** Steepest slope on the way up or down, whichever is greater [m/rad]. A wrong zero of the dial or the wheel is not in it. */
+    public Measured steepest() {
+        double up = steepestAngle(1);
+        double down = steepestAngle(-1);
+        double at = Math.abs(spline.slope(up)) >= Math.abs(spline.slope(down)) ? up : down;
+        double slope = Math.abs(spline.slope(at));
+        return Measured.withContributions(slope, stretched("slope", spline.slopeDeviation(at), slope));
+    }
+
+    /**
+     * Most negative second derivative over the nose, that is between the steepest places of the two flanks [m/rad2]. Found as a second difference of lifts so
+     * far apart that scatter hardly counts, of which the walk gives the band that it does not give of a second derivative at a point; such a difference falls
+     * short of the extreme by about the square of its reach, so a wider one tells by how much: that is put right, and stands in the doubt as a whole
+     * (docs/decisions/0010-lift-tables-as-readings.md). Empty where the table is too short.
+     */
+    public Optional<Measured> sharpest() {
+        double from = Math.max(steepestAngle(1), first + WIDER * REACH);
+        double to = Math.min(steepestAngle(-1), last - WIDER * REACH);
+        if (from > to) {
+            return Optional.empty();
+        }
+        double best = from;
+        for (double at = from; at <= to; at += SEARCH_STEP) {
+            best = difference(at, REACH) < difference(best, REACH) ? at : best;
+        }
+        double bend = difference(best, REACH);
+        double shortBy = (difference(best, WIDER * REACH) - bend) / (WIDER * WIDER - 1);
+        Map<Source, Double> errors = stretched("nose", extremeDeviation(best), bend - shortBy);
+        Source reach = Source.rectangular(
+                place + " shape of the nose", Source.Kind.ASSUMED, "shape of the nose", Math.abs(shortBy));
+        errors.put(reach, reach.standardUncertainty());
+        return Optional.of(Measured.withContributions(bend - shortBy, errors));
+    }
+
+    /** Second difference of the lift over the square of its reach. */
+    private double difference(double at, double reach) {
+        return (spline.at(at + reach) - 2 * spline.at(at) + spline.at(at - reach)) / (reach * reach);
+    }
+
+    /** Standard deviation of the extreme by the walk: of {@link #difference} and its wider sister, put together. */
+    private double extremeDeviation(double at) {
+        double wider = WIDER * REACH;
+        double share = 1 / (WIDER * WIDER - 1);
+        double near = (1 + share) / (REACH * REACH);
+        double far = -share / (wider * wider);
+        double[] x = {at - wider, at - REACH, at, at + REACH, at + wider};
+        double[] factor = {far, near, -2 * (near + far), near, far};
+        double variance = 0;
+        for (int i = 0; i < x.length; i++) {
+            for (int j = 0; j < x.length; j++) {
+                variance += factor[i] * factor[j] * spline.covariance(x[i], 0, x[j], 0);
+            }
+        }
+        return Math.sqrt(Math.max(0, variance));
+    }
+
+    /**
+     * Second derivative at an angle with the doubt of scatter, of what stretches the lifts (gain and direction of the dial), of the wheel, which shows the
+     * place elsewhere, and of the smoothing as far as smoothing twice shows it. What the true curve does between the readings is not in it: no bound for that is
+     * known (docs/decisions/0010-lift-tables-as-readings.md).
+     */
+    public Measured bendWithDoubt(double angle) {
+        double bend = spline.bend(angle);
+        Map<Source, Double> errors = stretched("bend", spline.bendScatter(angle), bend);
+        double pull = Math.abs(spline.bendPull(angle));
+        if (pull > 0) {
+            Source smoothing =
+                    Source.rectangular(place + " smoothing", Source.Kind.ASSUMED, "smoothing of the " + label, pull);
+            errors.put(smoothing, smoothing.standardUncertainty());
+        }
+        double before = Math.max(first, angle - step);
+        double after = Math.min(last, angle + step);
+        double jerk = (spline.bend(after) - spline.bend(before)) / (after - before);
+        bench.wheel.forEach((source, c) -> errors.merge(source, -jerk * c, Double::sum));
+        return Measured.withContributions(bend, errors);
+    }
+
+    /** Scatter, and what stretches every lift and so its slope and bend by the same share. */
+    private Map<Source, Double> stretched(String which, double deviation, double figure) {
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        errors.put(scatter(which), deviation);
+        bench.gain.forEach((source, share) -> errors.merge(source, share * figure, Double::sum));
+        return errors;
+    }
+
+    /** Where the flank before (sign 1) or after (sign -1) the peak is steepest. */
+    private double steepestAngle(int sign) {
+        double best = peak;
+        double end = sign > 0 ? first : last;
+        for (double at = peak; sign > 0 ? at >= end : at <= end; at -= sign * SEARCH_STEP) {
+            best = sign * spline.slope(at) > sign * spline.slope(best) ? at : best;
+        }
+        return best;
     }
 
     /**
@@ -202,19 +334,17 @@ public final class LiftCurve {
     }
 
     private double crossing(double level, int direction) {
-        double inner = peak;
-        if (!(spline.at(inner) > level)) {
+        double[] lifts = direction < 0 ? before : after;
+        int k = 0;
+        while (k < lifts.length && lifts[k] > level) {
+            k++;
+        }
+        if (k == 0 || k == lifts.length) {
             return Double.NaN;
         }
-        double outer = inner;
-        while (spline.at(outer) > level) {
-            inner = outer;
-            outer += direction * SEARCH_STEP;
-            if (outer < first || outer > last) {
-                return Double.NaN;
-            }
-        }
-        for (int k = 0; k < HALVINGS; k++) {
+        double inner = peak + direction * SEARCH_STEP * (k - 1);
+        double outer = peak + direction * SEARCH_STEP * k;
+        for (int halving = 0; halving < HALVINGS; halving++) {
             double middle = 0.5 * (inner + outer);
             if (spline.at(middle) > level) {
                 inner = middle;

@@ -34,6 +34,25 @@ public record LobeCurve(double peakLift, double halfWidth, double centre) {
         return new LobeCurve(peakLift, duration / 2 / Math.sqrt(1 - share), centre);
     }
 
+    /** Half the duration at a lift [rad], by the inverse of the lift. */
+    public double halfDuration(double lift) {
+        if (!(lift >= 0 && lift <= peakLift)) {
+            throw new IllegalArgumentException(
+                    "lift is " + lift + " m; it must be 0 to the peak lift, " + peakLift + " m");
+        }
+        return halfWidth * Math.sqrt(1 - Math.cbrt(lift / peakLift));
+    }
+
+    /** Steepest slope, where the second derivative is nothing: u2 = 1/5 [m/rad]. */
+    public double steepest() {
+        return Math.abs(slope(centre + halfWidth / Math.sqrt(5)));
+    }
+
+    /** Most negative second derivative, at the peak [m/rad2]. */
+    public double sharpest() {
+        return bend(centre);
+    }
+
     private double u(double angle) {
         return (angle - centre) / halfWidth;
     }

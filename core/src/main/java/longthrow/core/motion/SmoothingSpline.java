@@ -161,6 +161,18 @@ public final class SmoothingSpline {
         return Math.sqrt(variance * sum);
     }
 
+    /**
+     * How far the smoothing itself pulls the second derivative, as far as the curve can tell: what smoothing it a second time does to it. The first order of
+     * the error of smoothing with the curve standing in for the truth; no bound (docs/decisions/0010-lift-tables-as-readings.md).
+     */
+    double bendPull(double x) {
+        double[] again = smoother.operate(fitted);
+        for (int i = 0; i < again.length; i++) {
+            again[i] -= fitted[i];
+        }
+        return dot(knots.weights(x, 2), again);
+    }
+
     /** Degrees of freedom behind the doubt. */
     public double freedom() {
         return freedom;

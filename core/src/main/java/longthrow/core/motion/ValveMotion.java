@@ -55,6 +55,31 @@ public record ValveMotion(LiftCurve lobe, Measured ratio, Measured lash) {
         return Measured.withContributions(ratio.value() * top.value() - lash.value(), errors);
     }
 
+    /** Steepest slope of the valve lift [m/rad]. */
+    public Measured steepest() {
+        return timesRatio(lobe.steepest());
+    }
+
+    /** Most negative second derivative of the valve lift over the nose, as {@link LiftCurve#sharpest} means it [m/rad2]. */
+    public Optional<Measured> sharpest() {
+        return lobe.sharpest().map(this::timesRatio);
+    }
+
+    /** Valve lift where a true angle stands; shut valves have 0, with the doubt of what is nearly off its seat. */
+    public Measured lift(Measured angle) {
+        Measured lift = timesRatio(lobe.lift(angle));
+        Map<Source, Double> errors = new LinkedHashMap<>(lift.contributions());
+        add(errors, lash, -1);
+        return Measured.withContributions(Math.max(0, lift.value() - lash.value()), errors);
+    }
+
+    private Measured timesRatio(Measured figure) {
+        Map<Source, Double> errors = new LinkedHashMap<>();
+        add(errors, figure, ratio.value());
+        add(errors, ratio, figure.value());
+        return Measured.withContributions(ratio.value() * figure.value(), errors);
+    }
+
     /** Where the valve passes this lift [m]. */
     public Optional<LiftCurve.Span> at(Measured valveLift) {
         double r = ratio.value();

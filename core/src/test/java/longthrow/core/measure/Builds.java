@@ -96,14 +96,14 @@ final class Builds {
     }
 
     Builds specified(Term term, String value, @Nullable String tolerance) {
+        return specified(term, value, tolerance, "sheet");
+    }
+
+    Builds specified(Term term, String value, @Nullable String tolerance, String by) {
         return add(
                 term,
                 new Given.Specified(
-                        quantity(term, value),
-                        tolerance == null ? null : quantity(term, tolerance),
-                        "sheet",
-                        false,
-                        ""));
+                        quantity(term, value), tolerance == null ? null : quantity(term, tolerance), by, false, ""));
     }
 
     Builds instrument(String key, InstrumentKind kind, double resolution, double error) {

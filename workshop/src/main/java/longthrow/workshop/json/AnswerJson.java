@@ -15,6 +15,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Unknown;
+import longthrow.core.answer.ValveMovement;
 import longthrow.core.answer.Verdict;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Provenance;
@@ -160,6 +161,39 @@ public final class AnswerJson {
                     NextReading::after)
             .text("why", "in words", NextReading::why);
 
+    private static final JsonShape<ValveMovement.Figure> MOTION_FIGURE = new JsonShape<ValveMovement.Figure>()
+            .text("key", "what it is", ValveMovement.Figure::key)
+            .text("label", "name for people", ValveMovement.Figure::label)
+            .text("unit", "coherent SI unit of every number here", ValveMovement.Figure::unit)
+            .number("value", "best value", f -> f.figure().value())
+            .number("low", "lower end of the 95 % interval", f -> f.figure().low())
+            .number("high", "upper end of the 95 % interval", f -> f.figure().high())
+            .number(
+                    "standard_uncertainty",
+                    "combined standard uncertainty",
+                    f -> f.figure().standardUncertainty());
+
+    private static final JsonShape<ValveMovement.AtLift> AT_LIFT = new JsonShape<ValveMovement.AtLift>()
+            .number("lift", "of the valve, in m", ValveMovement.AtLift::lift)
+            .text("written", "as it was asked for", ValveMovement.AtLift::written)
+            .list("figures", "what is known there", MOTION_FIGURE, ValveMovement.AtLift::figures)
+            .text("why", "what is not known there and why; empty when all is said", ValveMovement.AtLift::why);
+
+    private static final JsonShape<ValveMovement> MOVEMENT = new JsonShape<ValveMovement>()
+            .word(
+                    "valve",
+                    "which",
+                    List.of("intake_valve", "exhaust_valve"),
+                    m -> m.valve().key())
+            .text(
+                    "from",
+                    "place of the lift table in the build file, or: " + ValveMovement.LOBE_FIGURES,
+                    ValveMovement::from)
+            .text("assumed", "what is taken for granted of the curve; empty when it was read", ValveMovement::assumed)
+            .list("figures", "of the whole motion", MOTION_FIGURE, ValveMovement::figures)
+            .list("lifts", "events at the lifts asked for", AT_LIFT, ValveMovement::lifts)
+            .text("why", "what cannot be said and why; empty when all is said", ValveMovement::why);
+
     private static final JsonShape<Candidate.Piece> PIECE = new JsonShape<Candidate.Piece>()
             .text("kind", "kind of part, or machine_operation", Candidate.Piece::kind)
             .text("code", "by which it is ordered", Candidate.Piece::code)
@@ -232,7 +266,8 @@ public final class AnswerJson {
                     "ways that go together, best first; empty for questions that search nothing",
                     CANDIDATE,
                     Answer::candidates)
-            .list("rejections", "why others do not", REJECTION, Answer::rejections);
+            .list("rejections", "why others do not", REJECTION, Answer::rejections)
+            .list("movements", "how the valves move; empty where nothing tells", MOVEMENT, Answer::movements);
 
     private AnswerJson() {}
 

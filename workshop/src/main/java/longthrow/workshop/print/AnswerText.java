@@ -69,6 +69,7 @@ public final class AnswerText {
         if (!searched) {
             new FigureTable(answer, page, printer, all).print();
         }
+        new ValveMotionList(answer, page, printer, all).print();
         new VerdictList(answer, page, printer, all).print();
         parts();
         findings(Finding.Kind.WARNING, "WARNINGS", "to act on");

@@ -50,6 +50,21 @@ class AnswerJsonTest {
         assertThat(faults(AnswerJson.of(answer))).isEmpty();
     }
 
+    @Test
+    void movementsKeepTheSchemaToo() {
+        Answer answer = SampleAnswer.moving();
+        JsonNode movement = read(answer).path("movements").path(0);
+        assertThat(faults(AnswerJson.of(answer))).isEmpty();
+        assertThat(movement.path("figures").path(0).path("unit").stringValue()).isEqualTo("m/rad");
+        assertThat(movement.path("lifts")
+                        .path(0)
+                        .path("figures")
+                        .path(0)
+                        .path("unit")
+                        .stringValue())
+                .isEqualTo("rad");
+    }
+
     @ParameterizedTest
     @CsvSource({
         "'\"value\": 9.66', '\"value\": \"about ten\"'",
@@ -103,6 +118,8 @@ class AnswerJsonTest {
         assertThat(document.path("unknowns").size()).isEqualTo(answer.unknowns().size());
         assertThat(document.path("defaults").size()).isEqualTo(answer.defaults().size());
         assertThat(document.path("next").size()).isEqualTo(answer.next().size());
+        assertThat(document.path("movements").size())
+                .isEqualTo(answer.movements().size());
     }
 
     @Test
