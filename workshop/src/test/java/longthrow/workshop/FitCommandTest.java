@@ -35,7 +35,7 @@ class FitCommandTest {
                 .contains("skirt to counterweight 1.650")
                 .contains("rod side clearance 0.3000 ± 0.0014 mm")
                 .contains("big-end clearance 0.0400")
-                .contains("hone the small end by 0.010 mm")
+                .contains("hone the small end by 0.012 mm")
                 .contains("acceleration at top dead centre 17369")
                 .contains("ring flutter speed 7922")
                 .contains("rod length wanted 86.22 ± 0.06 mm")
