@@ -2,6 +2,7 @@ package longthrow.core.measure;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,7 +45,35 @@ record TableCurve(String place, Valve valve, boolean atValve, boolean fromPeak, 
                 && build.lifts().stream().anyMatch(t -> Valve.of(t.valve()) == valve && LiftTables.isWhole(t));
     }
 
+    /** Curves of late: many engines that are only thought of share the tables of one. A curve is what its key says and nothing else. */
+    private static final Map<List<Object>, TableCurve> LATELY =
+            Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+                private static final long serialVersionUID = 1L;
+
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<List<Object>, TableCurve> eldest) {
+                    return size() > MOST_REMEMBERED;
+                }
+            });
+
+    private static final int MOST_REMEMBERED = 16;
+
     private static TableCurve of(Build build, LiftTable table, String place) {
+        List<Object> key = List.of(
+                place,
+                table,
+                tool(build, InstrumentKind.DIAL_INDICATOR),
+                tool(build, InstrumentKind.DEGREE_WHEEL),
+                build.repeatability(ReadingKind.LIFT));
+        TableCurve known = LATELY.get(key);
+        if (known == null) {
+            known = fitted(build, table, place);
+            LATELY.put(key, known);
+        }
+        return known;
+    }
+
+    private static TableCurve fitted(Build build, LiftTable table, String place) {
         double[] angles = table.rows().stream().mapToDouble(r -> r.angle().si()).toArray();
         double[] lifts = table.rows().stream().mapToDouble(r -> r.lift().si()).toArray();
         boolean fromPeak = angles[0] == 0 && Arrays.stream(lifts).allMatch(l -> l <= lifts[0]);

@@ -28,6 +28,9 @@ public final class Measured {
     private final double value;
     private final Map<Source, Double> contributions;
     private final @Nullable Supplier<double[]> samples;
+    /** Ends that no sample worth counting lies beyond; null where none are known. */
+    private final @Nullable Supplier<Interval> ends;
+
     private final @Nullable Bend bend;
     // quantiles of the samples, drawn when first asked for; two threads would draw the same
     private double @Nullable [] quantiles;
@@ -39,6 +42,7 @@ public final class Measured {
             double value,
             Map<Source, Double> contributions,
             @Nullable Supplier<double[]> samples,
+            @Nullable Supplier<Interval> ends,
             @Nullable Bend bend) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("a measured value must be a finite number, not " + value);
@@ -46,6 +50,7 @@ public final class Measured {
         this.value = value;
         this.contributions = contributions;
         this.samples = samples;
+        this.ends = ends;
         this.bend = bend;
         double variance = 0;
         for (double c : contributions.values()) {
@@ -56,7 +61,7 @@ public final class Measured {
 
     /** A figure without doubt. */
     public static Measured exact(double value) {
-        return new Measured(value, Map.of(), null, null);
+        return new Measured(value, Map.of(), null, null, null);
     }
 
     /** A figure with sources that act on it directly: each contributes its own standard uncertainty. */
@@ -65,12 +70,12 @@ public final class Measured {
         for (Source source : sources) {
             contributions.merge(source, source.standardUncertainty(), Double::sum);
         }
-        return new Measured(value, contributions, null, null);
+        return new Measured(value, contributions, null, null, null);
     }
 
     /** A figure with signed contributions [unit of the value]. */
     public static Measured withContributions(double value, Map<Source, Double> contributions) {
-        return new Measured(value, new LinkedHashMap<>(contributions), null, null);
+        return new Measured(value, new LinkedHashMap<>(contributions), null, null, null);
     }
 
     /**
@@ -92,17 +97,21 @@ public final class Measured {
             double factor = slope[i];
             given[i].contributions.forEach((source, c) -> contributions.merge(source, factor * c, Double::sum));
         }
-        return new Measured(y, contributions, null, null);
+        return new Measured(y, contributions, null, null, null);
     }
 
-    /** The same figure with the shape of its doubt known from samples: ascending quantiles at even steps of probability. */
-    Measured shapedBy(Supplier<double[]> ascendingQuantiles) {
-        return new Measured(value, contributions, ascendingQuantiles, bend);
+    /**
+     * The same figure with the shape of its doubt known from samples.
+     * @param ascendingQuantiles at even steps of probability
+     * @param ends               beyond which practically none of them lies: a limit out there needs no samples
+     */
+    Measured shapedBy(Supplier<double[]> ascendingQuantiles, Supplier<Interval> ends) {
+        return new Measured(value, contributions, ascendingQuantiles, ends, bend);
     }
 
     /** The same figure with the pieces it bends between, which then give its intervals. */
     Measured bending(Bend pieces) {
-        return new Measured(value, contributions, samples, pieces);
+        return new Measured(value, contributions, samples, ends, pieces);
     }
 
     public double value() {
@@ -243,6 +252,12 @@ public final class Measured {
         }
         if (samples == null) {
             return shape().atMost(limit - value);
+        }
+        if (quantiles == null && ends != null) {
+            Interval all = ends.get();
+            if (limit >= all.hi() || limit < all.lo()) {
+                return limit >= all.hi() ? 1 : 0;
+            }
         }
         double[] drawn = quantiles();
         int low = 0;
