@@ -42,6 +42,12 @@ class ArchitectureTest {
     private static final String PAGES = "longthrow.workshop.web.pages..";
 
     private static final String WORKSHOP = "longthrow.workshop..";
+    private static final String STORE = "longthrow.workshop.store..";
+
+    /** Ways to a database. */
+    private static final String[] DATABASES = {
+        "java.sql..", "javax.sql..", "org.sqlite..", "org.jdbi..", "org.flywaydb..", "com.zaxxer.hikari.."
+    };
 
     /** Ways to files, network, clock-stamped logs and the terminal. */
     private static final String[] EDGES = {
@@ -182,6 +188,42 @@ class ArchitectureTest {
                 .should()
                 .dependOnClassesThat(resideInAnyPackage(WORKSHOP))
                 .allowEmptyShould(true)
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void onlyTheStoreSpeaksToADatabase() {
+        noClasses()
+                .that(not(resideInAnyPackage(STORE)))
+                .should()
+                .dependOnClassesThat(resideInAnyPackage(DATABASES))
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void theStoreKnowsOnlyItselfTheLanguageItsLibrariesAndJspecify() {
+        classes()
+                .that(resideInAnyPackage(STORE))
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(DATABASES)
+                        .or(resideInAnyPackage(STORE, "java..", "org.jspecify.annotations..", "")))
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void theStoreReachesNoNetworkAndDoesNotSpeakToTheTerminal() {
+        noClasses()
+                .that(resideInAnyPackage(STORE))
+                .should()
+                .dependOnClassesThat(resideInAnyPackage("java.net..", "java.util.logging.."))
+                .orShould()
+                .accessField(System.class, "out")
+                .orShould()
+                .accessField(System.class, "err")
+                .orShould()
+                .accessField(System.class, "in")
+                .orShould()
+                .dependOnClassesThat(describe("are print streams", type -> type.isEquivalentTo(PrintStream.class)))
                 .check(LONGTHROW);
     }
 

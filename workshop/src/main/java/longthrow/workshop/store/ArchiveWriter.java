@@ -1,0 +1,63 @@
+package longthrow.workshop.store;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.jdbi.v3.core.Handle;
+
+/** Everything in the store as a zip. Build files lie in it as plain text, so that it can be read without this program. */
+final class ArchiveWriter {
+    private final ZipOutputStream zip;
+    private final LocalDateTime made;
+
+    private ArchiveWriter(ZipOutputStream zip, Instant now) {
+        this.zip = zip;
+        this.made = LocalDateTime.ofInstant(now, ZoneOffset.UTC);
+    }
+
+    static void write(Handle handle, ContentFiles files, Instant now, OutputStream out) {
+        try {
+            ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+            ArchiveWriter writer = new ArchiveWriter(zip, now);
+            writer.entry(ArchiveManifest.NAME, ArchiveManifest.of(handle, now).getBytes(StandardCharsets.UTF_8));
+            BuildTable builds = new BuildTable(handle);
+            for (BuildEntry build : builds.list()) {
+                for (int number = 1; number <= build.latest(); number++) {
+                    writer.text(Store.at(builds, build.id(), number));
+                }
+            }
+            for (ContentTable.Content content : new ContentTable(handle).all()) {
+                writer.entry(
+                        ArchiveManifest.contentEntry(content.sha256()), files.read(content.sha256(), content.sha256()));
+            }
+            zip.finish();
+            zip.flush();
+        } catch (IOException e) {
+            throw new StoreFault(
+                    StoreFault.Kind.DISK_FAILED,
+                    "the archive could not be written to its end: " + e.getMessage(),
+                    "archive",
+                    "What came out is not whole; throw it away. Look whether there is room where it goes, and export again",
+                    e);
+        }
+    }
+
+    private void text(Revision revision) throws IOException {
+        entry(
+                ArchiveManifest.textEntry(revision.entry().build(), revision.number()),
+                revision.text().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private void entry(String name, byte[] content) throws IOException {
+        ZipEntry entry = new ZipEntry(name);
+        entry.setTimeLocal(made);
+        zip.putNextEntry(entry);
+        zip.write(content);
+        zip.closeEntry();
+    }
+}

@@ -1,0 +1,81 @@
+package longthrow.workshop.store;
+
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+
+/** Looks a database over, changing nothing. */
+final class IntegrityCheck {
+    /** More than these are not told one by one; our own choice. */
+    private static final int MOST_TOLD = 10;
+
+    private IntegrityCheck() {}
+
+    /**
+     * What is broken, each as a sentence; empty where all is whole.
+     *
+     * @param ownTables whether today's tables are there: then the newest text of every build is held against its hash, which
+     *                  tells of a flipped sign the database itself would not notice
+     */
+    static List<String> damage(Connection connection, boolean ownTables) throws SQLException {
+        List<String> found = new ArrayList<>();
+        try {
+            structure(connection, found);
+            references(connection, found);
+            if (ownTables) {
+                texts(connection, found);
+            }
+        } catch (SQLiteException e) {
+            int primary = e.getResultCode().code & 0xff;
+            if (primary != SQLiteErrorCode.SQLITE_CORRUPT.code && primary != SQLiteErrorCode.SQLITE_ERROR.code) {
+                throw e; // no database at all, or not to be read: another matter
+            }
+            found.add("the check itself stopped: " + e.getMessage());
+        }
+        return List.copyOf(found);
+    }
+
+    private static void structure(Connection connection, List<String> found) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("PRAGMA integrity_check(" + MOST_TOLD + ")")) {
+            while (rows.next()) {
+                String line = rows.getString(1);
+                if (!"ok".equals(line)) {
+                    found.add("structure of the database: " + line);
+                }
+            }
+        }
+    }
+
+    private static void references(Connection connection, List<String> found) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("PRAGMA foreign_key_check")) {
+            for (int told = 0; rows.next() && told < MOST_TOLD; told++) {
+                found.add("row " + rows.getString(2) + " of table " + rows.getString(1)
+                        + " belongs to something that is gone from table " + rows.getString(3));
+            }
+        }
+    }
+
+    private static void texts(Connection connection, List<String> found) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT b.name, r.number, r.text, r.text_sha256 FROM revision r"
+                        + " JOIN build b ON b.id = r.build WHERE r.number ="
+                        + " (SELECT max(number) FROM revision WHERE build = r.build) ORDER BY b.id")) {
+            while (rows.next() && found.size() < 3 * MOST_TOLD) {
+                String text = rows.getString(3);
+                String sum = StoredText.sha256(text.getBytes(StandardCharsets.UTF_8));
+                if (!sum.equals(rows.getString(4))) {
+                    found.add("revision " + rows.getInt(2) + " of build '" + rows.getString(1)
+                            + "' is not what was saved: its check sum differs");
+                }
+            }
+        }
+    }
+}
