@@ -32,6 +32,11 @@ public record Verdict(
     /** Probability at or above which a rule is met, and one minus which or below it is failed (JCGM 106:2012 8.3; the figure is the owner's promise). */
     public static final double SURE = 0.95;
 
+    /** The same with another cure. */
+    public Verdict withCure(String other) {
+        return new Verdict(rule, label, term, least, most, probability, state, chosen, why, other, source);
+    }
+
     /** The four verdicts. */
     public enum State {
         MEETS,

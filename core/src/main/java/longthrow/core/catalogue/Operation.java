@@ -144,9 +144,16 @@ public record Operation(
             this.consequences = consequences;
         }
 
+        /** The kind of part that comes of it; empty for what only changes a part. */
+        public Optional<PartKind> makes() {
+            return this == GASKET_TO_ORDER
+                    ? Optional.of(PartKind.GASKET)
+                    : this == ROD_TO_ORDER ? Optional.of(PartKind.CONNECTING_ROD) : Optional.empty();
+        }
+
         /** Whether a new part comes of it rather than a changed one. */
         public boolean makesAPart() {
-            return this == GASKET_TO_ORDER || this == ROD_TO_ORDER;
+            return makes().isPresent();
         }
 
         public static Optional<Kind> at(String key) {

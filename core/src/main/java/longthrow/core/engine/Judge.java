@@ -134,12 +134,16 @@ public final class Judge {
                     new Asked(asked.rule(), asked.label(), term, true, aside + "; " + never.get(), asked.source());
             return undecided(absurd, own, "check the limit's figure, unit and sign");
         }
-        return verdict(
+        Verdict verdict = verdict(
                 asked,
                 own.lower().map(temperature::bring),
                 own.upper().map(temperature::bring),
                 mend(term, true),
                 mend(term, false));
+        Quantity kept = own.guard();
+        return kept == null || verdict.cure().isEmpty()
+                ? verdict
+                : verdict.withCure(verdict.cure() + "; and " + wording.stated(kept) + " more, which you keep back");
     }
 
     /** A limit at a temperature from which it cannot be brought to that of the figures decides nothing. */

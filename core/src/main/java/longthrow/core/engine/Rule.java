@@ -516,6 +516,17 @@ public enum Rule {
             "many engines let some of the skirt out, and how much wears the skirt is not agreed",
             row("none", "none").most(millimetres("0")).from(D, "", COMMON_PRACTICE),
             row("some", "some, as many engines have").most(millimetres("6")).from(D, "", COMMON_PRACTICE)),
+    PIN_BOSS_CLEARANCE(
+            "pin_boss_clearance",
+            "pin in the piston",
+            Kind.LIMIT,
+            List.of(Term.PIN_BOSS_CLEARANCE),
+            replace("another pin or piston of the pair: the pin is {x} too large for its bore"),
+            replace("another pin or piston of the pair: the pin rattles, {x} too loose"),
+            "",
+            row("usual", "floating pin, from a push fit warmed by hand to an easy slide")
+                    .between(millimetres("-0.012"), millimetres("0.03"))
+                    .from(D, "", COMMON_PRACTICE)),
     GASKET_OVER_BORE(
             "gasket_over_bore",
             "gasket hole and bore",

@@ -15,6 +15,7 @@ import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.measure.Appraisal;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -73,6 +74,17 @@ final class Assembly {
         return rows.getOrDefault(kind, List.of());
     }
 
+    /** Whether a shop on offer may make the part: the kind may be bought, and no row of it must stay. */
+    boolean mayBeMade(Operation.Kind kind) {
+        return kind.makes().filter(k -> chosen.contains(k) && !mustBeBought(k)).isPresent();
+    }
+
+    /** Whether a part of this kind may come from a shop that makes it. */
+    boolean mayBeMade(PartKind part) {
+        return operations().stream()
+                .anyMatch(o -> o.kind().makes().filter(k -> k == part).isPresent() && mayBeMade(o.kind()));
+    }
+
     /** Kinds of the stack and others that may be bought. */
     List<PartKind> kinds() {
         return chosen;
@@ -86,8 +98,12 @@ final class Assembly {
                     .forEach(p -> choose.add(p.kind()));
             return List.copyOf(new LinkedHashSet<>(choose));
         }
-        List<PartKind> offered =
-                STACK.keySet().stream().filter(k -> !catalogue.of(k).isEmpty()).toList();
+        List<PartKind> offered = STACK.keySet().stream()
+                .filter(k -> !catalogue.of(k).isEmpty()
+                        || operations().stream()
+                                .anyMatch(o ->
+                                        o.kind().makes().filter(m -> m == k).isPresent()))
+                .toList();
         List<PartKind> missing =
                 offered.stream().filter(k -> own.figure(stands(k)).isEmpty()).toList();
         return missing.isEmpty() ? offered : missing;
@@ -108,7 +124,8 @@ final class Assembly {
         return found;
     }
 
-    private boolean mustBeBought(PartKind kind) {
+    /** Whether the owner named a row of this kind that must be in it. */
+    boolean mustBeBought(PartKind kind) {
         return catalogue.of(kind).stream().anyMatch(p -> build.fit().keep().contains(p.code()));
     }
 
@@ -144,7 +161,12 @@ final class Assembly {
 
     static Row row(CataloguePart part) {
         Map<Term, Dim> dims = new EnumMap<>(Term.class);
-        part.figures().forEach((term, figure) -> dims.put(term, Dim.of(figure)));
+        part.figures()
+                .forEach((term, figure) -> dims.put(
+                        term,
+                        term.dimension() == Dimension.ROTATIONAL_SPEED
+                                ? new Dim(figure.value().si(), 0, 0, false) // a rating has no tolerance
+                                : Dim.of(figure)));
         derive(dims);
         dims.entrySet().removeIf(e -> isUseless(e.getKey(), e.getValue()));
         return new Row(part.kind(), part, List.of(), dims, part.words());

@@ -77,6 +77,15 @@ final class Barred {
             if (term.part() == Part.CYLINDER || term == Term.SMALL_END_BORE) {
                 kinds.add(PartKind.PISTON);
             }
+            // what moves with the head: the gap of open side-valves, the events of an overhead camshaft
+            if (term == Term.VALVE_TO_HEAD || HeadMove.EVENTS.contains(term)) {
+                kinds.add(PartKind.GASKET);
+                kinds.add(PartKind.HEAD);
+                deck = true;
+            }
+            if (term == Term.SLEEVE_LENGTH) {
+                deck = true;
+            }
             if (term == Term.BIG_END_WIDTH) {
                 kinds.add(PartKind.CRANKSHAFT);
             }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -54,6 +55,7 @@ public final class Fit {
             Term.RING_BEARS,
             Term.RING_SPEED,
             Term.EFFECTIVE_RATIO,
+            Term.VALVE_TO_HEAD,
             Term.VALVE_TO_VALVE,
             Term.INTAKE_TO_WALL,
             Term.EXHAUST_TO_WALL);
@@ -141,6 +143,7 @@ public final class Fit {
 
     private Answer answer() {
         findings.addAll(Solved.findings(build, own, catalogue));
+        findings.addAll(damage());
         List<Candidate> candidates = List.of();
         List<Rejection> rejections = List.of();
         List<Unknown> unknowns = new ArrayList<>();
@@ -172,6 +175,7 @@ public final class Fit {
             stops = best.isEmpty() ? stops : shortlist.appraise(best.get(0)).stops();
             rejections = new ArrayList<>(rejections(shortlist.hunt()));
             rejections.addAll(shortlist.rejections());
+            overBudget(shortlist.hunt(), assembly).ifPresent(rejections::add);
             summary(assembly, shortlist);
             if (best.isEmpty()) {
                 findings.addAll(ToOrder.findings(assembly, shortlist.hunt()));
@@ -180,11 +184,23 @@ public final class Fit {
         return answered(candidates, rejections, unknowns, stops);
     }
 
+    /** Damage that was seen stands above any fit. */
+    private List<Finding> damage() {
+        return build.damage().stream()
+                .map(d -> new Finding(
+                        Finding.Kind.WARNING,
+                        "seen: " + d.part().label(),
+                        d.kind().label() + (d.where().isEmpty() ? "" : " (" + d.where() + ")")
+                                + ": what fits on paper does not mend it",
+                        "'measure' says what to do with this part before anything is bought for it"))
+                .toList();
+    }
+
     /** Places of the stack for which there is neither a part of the engine nor a row that may be taken. */
     private List<Unknown> gaps(Assembly assembly) {
         List<Unknown> gaps = new ArrayList<>();
         Assembly.STACK.forEach((kind, term) -> {
-            if (assembly.rows(kind).isEmpty()) {
+            if (assembly.rows(kind).isEmpty() && !assembly.mayBeMade(kind)) {
                 gaps.add(new Unknown(
                         term,
                         List.of(term),
@@ -278,7 +294,10 @@ public final class Fit {
                                                 Locale.ROOT,
                                                 "; %,d more ways cost more than the budget, the cheapest %.2f",
                                                 hunt.overBudget(),
-                                                hunt.cheapestOver().orElse(0) / 100.0)
+                                                hunt.cheapestOver()
+                                                                .map(Found::price)
+                                                                .orElse(0L)
+                                                        / 100.0)
                                         : ""),
                         ""));
         defaults.add(new DefaultUsed(
@@ -294,6 +313,23 @@ public final class Fit {
         if (catalogue.parts().stream().anyMatch(p -> p.invented())) {
             findings.add(new Finding(
                     Finding.Kind.NOTE, "catalogue", "parts of the catalogue are invented; it says so itself", ""));
+        }
+        if (hunt.isCutShort()) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "search",
+                    String.format(
+                            Locale.ROOT,
+                            "left off after %,d ways that go together, the cheaper crankshafts and pistons first; there may be better ones behind them",
+                            Hunt.MOST_VISITED),
+                    "narrow it: fewer kinds under fit: choose:, codes under keep:, tighter aims or rules"));
+        }
+        if (!hunt.isCounted()) {
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    "search",
+                    "too many combinations to count why each of the others does not fit",
+                    "ask about one part: --why CODE"));
         }
         if (shortlist.isCutShort()) {
             findings.add(new Finding(
@@ -340,8 +376,8 @@ public final class Fit {
         }
         return new Candidate(
                 found.title(),
-                found.sureness(),
-                found.isPartlyUnknown(),
+                shortlist.sureness(found),
+                shortlist.isOpen(found),
                 pieces,
                 total(found, pieces),
                 after.values().stream().filter(v -> SHOWN.contains(v.term())).toList(),
@@ -374,6 +410,25 @@ public final class Fit {
     }
 
     // ---- rejections
+
+    /** What would fit if there were more to spend. */
+    private Optional<Rejection> overBudget(Hunt hunt, Assembly assembly) {
+        return hunt.cheapestOver().map(found -> {
+            String currency = build.fit().currency();
+            long over = found.price() - assembly.budget().orElse(0);
+            return new Rejection(
+                    Obstacle.BUDGET.label(),
+                    hunt.overBudget(),
+                    found.title(),
+                    String.format(
+                            Locale.ROOT,
+                            "the cheapest of them costs %.2f %s, of %.2f to spend",
+                            found.price() / 100.0,
+                            currency,
+                            assembly.budget().orElse(0) / 100.0),
+                    String.format(Locale.ROOT, "spend %.2f %s more", over / 100.0, currency));
+        });
+    }
 
     private List<Rejection> rejections(Hunt hunt) {
         List<Rejection> rejections = new ArrayList<>();

@@ -80,6 +80,8 @@ final class Fitted {
         found.rows().forEach(this::put);
         found.honed().forEach(this::hone);
         shiftCam(found);
+        moveGapOfOpenValves(found);
+        shortenSleeve(found.deckCut());
         return build.withGiven(given).withChoices(words);
     }
 
@@ -104,6 +106,34 @@ final class Fitted {
             if (wasRead && shifted.isPresent()) {
                 given.put(event, typed(event, shifted.get(), "the head moved, and with it the chain or belt"));
             }
+        }
+    }
+
+    /** On a side-valve the open valves keep their place in the block, so their gap to the head moves with it; under another head it is not known. */
+    private void moveGapOfOpenValves(Found found) {
+        HeadMove move = HeadMove.of(own, found);
+        Optional<Measured> gap = own.figure(Term.VALVE_TO_HEAD);
+        if (!build.chose(Choice.VALVE_LAYOUT, "side")
+                || gap.isEmpty()
+                || !found.head().isOwn()
+                || move.isOpen()) {
+            return;
+        }
+        Measured now = HeadMove.sum(gap.get(), 1, move.up(), 1);
+        String why = "as it was before the head moved";
+        given.put(
+                Term.VALVE_TO_HEAD,
+                move.isVague() && !bySizes
+                        ? specified(Term.VALVE_TO_HEAD, new Dim(now.value(), 0, 0, true), why)
+                        : typed(Term.VALVE_TO_HEAD, now, why));
+    }
+
+    /** The sleeve is read from the deck: what comes off the deck comes off its upper end, and the lower end stays. */
+    private void shortenSleeve(Row.@Nullable Cut deckCut) {
+        Optional<Measured> sleeve = own.figure(Term.SLEEVE_LENGTH);
+        if (deckCut != null && sleeve.isPresent()) {
+            Measured left = HeadMove.sum(sleeve.get(), 1, Measured.exact(deckCut.amount()), -1);
+            given.put(Term.SLEEVE_LENGTH, typed(Term.SLEEVE_LENGTH, left, deckCut.text()));
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
 import longthrow.core.catalogue.Catalogue;
@@ -26,6 +27,7 @@ final class Followers {
     private final Found found;
     private final List<Candidate.Piece> pieces = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
+    private Optional<Dim> pushrod = Optional.empty();
 
     Followers(Assembly assembly, Catalogue catalogue, Appraisal after, Found found) {
         this.assembly = assembly;
@@ -38,6 +40,11 @@ final class Followers {
                 choose(kind, catalogue.of(kind));
             }
         }
+    }
+
+    /** Length of the pushrods that are bought; empty when none are. */
+    Optional<Dim> pushrod() {
+        return pushrod;
     }
 
     List<Candidate.Piece> pieces() {
@@ -53,20 +60,30 @@ final class Followers {
     }
 
     private void choose(PartKind kind, List<CataloguePart> offered) {
-        Optional<CataloguePart> cheapest = offered.stream()
-                .filter(p -> suits(kind, Assembly.row(p)))
-                .min(Comparator.comparingInt(
-                                (CataloguePart p) -> p.offer().price().isPresent() ? 0 : 1)
-                        .thenComparingLong(p -> p.offer().price().orElse(0)));
+        List<String> keep = assembly.build().fit().keep();
+        List<CataloguePart> kept =
+                offered.stream().filter(p -> keep.contains(p.code())).toList();
+        Optional<CataloguePart> cheapest = (kept.isEmpty() ? offered : kept)
+                .stream()
+                        .filter(p -> suits(kind, Assembly.row(p)))
+                        .min(Comparator.comparingInt(
+                                        (CataloguePart p) -> p.offer().price().isPresent() ? 0 : 1)
+                                .thenComparingLong(p -> p.offer().price().orElse(0)));
         if (cheapest.isPresent()) {
             CataloguePart part = cheapest.get();
+            if (kind == PartKind.PUSHROD) {
+                pushrod = Assembly.row(part).dim(Term.PUSHROD_LENGTH);
+            }
             pieces.add(Row.piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
             return;
         }
         findings.add(new Finding(
                 Finding.Kind.WARNING,
                 kind.key(),
-                "no " + kind.label() + " of the catalogue is known to suit (" + offered.size() + " offered)",
+                kept.isEmpty()
+                        ? "no " + kind.label() + " of the catalogue is known to suit (" + offered.size() + " offered)"
+                        : kept.stream().map(CataloguePart::code).collect(Collectors.joining(", "))
+                                + ", which must stay, is not known to suit",
                 wanted(kind)));
     }
 

@@ -30,9 +30,9 @@ record Found(
         return Stream.of(crank, piston, rod, gasket, head);
     }
 
-    /** What is not said cannot be sure: pieces must be measured first. */
+    /** Where a size that decides is not said, what is known says only so much. */
     Sureness sureness() {
-        return isPartlyUnknown() ? Sureness.worse(combination.sureness(), Sureness.SELECTION) : combination.sureness();
+        return isPartlyUnknown() ? Sureness.worse(combination.sureness(), Sureness.AS_KNOWN) : combination.sureness();
     }
 
     /** Whether a size that a limit or a neighbour asks for is not said: then it fits as far as is known. */
@@ -82,7 +82,11 @@ record Found(
     int unknowns() {
         boolean deckUnpriced =
                 deckCut != null && deckCut.operation().offer().price().isEmpty();
-        return combination.unknowns() + (head.isPriced() ? 0 : 1) + (deckUnpriced ? 1 : 0);
+        long noTolerance = rows().filter(r -> !r.isOwn())
+                .flatMap(r -> r.dims().values().stream())
+                .filter(Dim::isVague)
+                .count();
+        return combination.unknowns() + (int) noTolerance + (head.isPriced() ? 0 : 1) + (deckUnpriced ? 1 : 0);
     }
 
     int leadDays() {

@@ -53,6 +53,14 @@ enum Gap {
             3e-3,
             Operation.Kind.BIG_END_FACE),
     PIN_IN_CLIPS(Obstacle.PIN_IN_CLIPS, Rule.PIN_FLOAT, Term.PIN_FLOAT, Term.CLIP_SPAN, Term.PIN_LENGTH, 3e-3, null),
+    PIN_IN_PISTON(
+            Obstacle.PIN_IN_PISTON,
+            Rule.PIN_BOSS_CLEARANCE,
+            Term.PIN_BOSS_CLEARANCE,
+            Term.PISTON_PIN_BORE,
+            Term.PIN_DIAMETER,
+            0.1e-3,
+            null),
     PISTON_IN_BORE(
             Obstacle.PISTON_IN_BORE,
             Rule.PISTON_TO_WALL,
@@ -153,21 +161,34 @@ enum Gap {
         }
         Dim gap = outside.get().plus(-1, inside.get());
         RuleWindows.Limits limits = limits(one, two, windows);
-        double least = limits.least();
-        Pairing asItIs = held(gap, least, limits.most());
-        return asItIs.fits()
+        Pairing asItIs = held(gap, limits.least(), limits.most());
+        Pairing fitted = asItIs.fits()
                 ? asItIs
-                : widened(gap, least, limits.most(), operations).orElse(asItIs);
+                : widened(gap, limits.least(), limits.most(), operations).orElse(asItIs);
+        // how much play these two need no rule says: that they can be put together is not all there is to know
+        return fitted.fits() && !isRuled(one, two, windows)
+                ? fitted.and(new Pairing(Sureness.SURE, 1, 0, 0, null))
+                : fitted;
     }
 
-    private RuleWindows.Limits limits(Row one, Row two, RuleWindows windows) {
+    /** Whether a rule says how much play the two need, made of what they are made of. */
+    boolean isRuled(Row one, Row two, RuleWindows windows) {
+        return !byRules(one, two, windows).isNone();
+    }
+
+    private RuleWindows.Limits byRules(Row one, Row two, RuleWindows windows) {
         Map<Choice, String> words = new EnumMap<>(Choice.class);
         words.putAll(one.words());
         words.putAll(two.words());
         Function<Term, Optional<Measured>> figures =
                 t -> one.dim(t).or(() -> two.dim(t)).map(d -> Measured.exact(d.value()));
+        RuleWindows around = windows.around(one, two);
+        return around.mayNotApply(rule, words) ? around.own(term) : around.of(rule, term, words, figures);
+    }
+
+    private RuleWindows.Limits limits(Row one, Row two, RuleWindows windows) {
         double least = mayBeNegative() ? -other : 0;
-        return windows.around(one, two).of(rule, term, words, figures).and(new RuleWindows.Limits(least, other));
+        return byRules(one, two, windows).and(new RuleWindows.Limits(least, other));
     }
 
     /** By how much this operation widens the gap so that it surely keeps its least, in the operation's steps [m]. */
@@ -187,7 +208,7 @@ enum Gap {
     }
 
     private boolean mayBeNegative() {
-        return this == FLYWHEEL_ON_TAPER || this == FLYWHEEL_KEY || this == CLUTCH_KEY;
+        return this == PIN_IN_PISTON || this == FLYWHEEL_ON_TAPER || this == FLYWHEEL_KEY || this == CLUTCH_KEY;
     }
 
     private Pairing held(Dim gap, double least, double most) {

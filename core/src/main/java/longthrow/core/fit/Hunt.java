@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import longthrow.core.answer.Sureness;
 import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Operation;
@@ -28,6 +29,9 @@ final class Hunt {
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
     static final long MOST_COUNTED = 200_000_000L;
 
+    /** So many ways that go together are looked at in all; then the search leaves off and says so. */
+    static final long MOST_VISITED = 20_000_000L;
+
     /** Up to so many combinations, each that does not fit is told by itself. */
     static final long FEW = 24;
 
@@ -45,7 +49,10 @@ final class Hunt {
     private long fitting;
     private long combinations;
     private long overBudget;
-    private long cheapestOver = Long.MAX_VALUE;
+    private @Nullable Found cheapestOver;
+    private long visited;
+    private long counted;
+    private boolean isCounted = true;
     /** Nothing worse need be kept; null while there is room. */
     private @Nullable Found worstKept;
 
@@ -63,22 +70,32 @@ final class Hunt {
         this.made = new MadeToOrder(assembly);
         this.ranking = new Ranking(assembly.build());
         search(List.of(), 0);
+        List<Operation> cuts = operations(false);
         if (isNothingLikely()) {
-            assembly.operations().forEach(one -> search(List.of(one), Machining.MOST_STEPS));
+            cuts.forEach(one -> search(List.of(one), Machining.MOST_STEPS));
+        }
+        List<Operation> orders = operations(true);
+        if (best.isEmpty()) {
+            orders.forEach(one -> search(List.of(one), Machining.MOST_STEPS));
         }
         if (best.isEmpty()) {
-            twoTogether();
+            twoTogether(Stream.concat(cuts.stream(), orders.stream()).toList());
         }
+    }
+
+    /** Those that change a part, or those that make one where the owner names none that must stay. */
+    private List<Operation> operations(boolean made) {
+        return assembly.operations().stream()
+                .filter(o -> !isByPair(o.kind()) && o.kind().makesAPart() == made)
+                .filter(o -> !made || assembly.mayBeMade(o.kind()))
+                .toList();
     }
 
     private boolean isNothingLikely() {
-        return best.values().stream()
-                .noneMatch(f -> f.sureness().compareTo(Sureness.PROBABLE) <= 0 && !f.isPartlyUnknown());
+        return best.values().stream().noneMatch(f -> f.combination().sureness().compareTo(Sureness.PROBABLE) <= 0);
     }
 
-    private void twoTogether() {
-        List<Operation> operations =
-                assembly.operations().stream().filter(o -> !isByPair(o.kind())).toList();
+    private void twoTogether(List<Operation> operations) {
         for (int a = 0; a < operations.size(); a++) {
             for (int b = a + 1; b < operations.size(); b++) {
                 if (operations.get(a).kind() != operations.get(b).kind()) {
@@ -105,9 +122,6 @@ final class Hunt {
 
     /** All heads, deck cuts and rod metals with these operations: none, one or two of different kinds. */
     private void search(List<Operation> operations, int steps) {
-        if (operations.stream().anyMatch(o -> isByPair(o.kind()))) {
-            return;
-        }
         List<Row> heads = rows(PartKind.HEAD, operations, steps);
         List<Row.@Nullable Cut> deckCuts = new ArrayList<>();
         operations.stream()
@@ -182,12 +196,20 @@ final class Hunt {
     }
 
     private void search(Row head, Row.@Nullable Cut deckCut, boolean plain, Table table) {
+        if (plain) {
+            combinations += table.columns().combinations();
+        }
+        if (isCutShort()) {
+            return;
+        }
         StackLimits limits = limits(head, deckCut, table.rods().get(0));
         StackSearch search = new StackSearch(table.columns(), limits);
         Together together = new Together(table.columns(), limits);
         search.each(one -> {
             fitting += plain ? 1 : 0;
-            take(table.found(one, head, deckCut), together, plain);
+            visited++;
+            take(table, one, head, deckCut, together, plain);
+            return visited < MOST_VISITED;
         });
         if (plain) {
             count(table, search, head);
@@ -196,8 +218,9 @@ final class Hunt {
 
     private void count(Table table, StackSearch search, Row head) {
         long all = table.columns().combinations();
-        combinations += all;
-        if (all > MOST_COUNTED) {
+        counted += all;
+        if (counted > MOST_COUNTED) {
+            isCounted = false;
             return;
         }
         search.rejections().forEach((obstacle, r) -> {
@@ -232,6 +255,21 @@ final class Hunt {
         return neighbours.machining(table.found(apart, head, null));
     }
 
+    /** Most of what goes together is dearer or less sure than what is kept: that is seen before anything is made of it. */
+    private void take(
+            Table table, Combination one, Row head, Row.@Nullable Cut deckCut, Together together, boolean plain) {
+        Found found = table.found(one, head, deckCut);
+        if (worstKept != null && budgetKept(found) && ranking.compare(found, worstKept) > 0) {
+            return;
+        }
+        take(found, together, plain);
+    }
+
+    private boolean budgetKept(Found found) {
+        OptionalLong budget = assembly.budget();
+        return budget.isEmpty() || found.price() <= budget.getAsLong();
+    }
+
     private void take(Found found, Together together, boolean plain) {
         if (found.isMachined() && !found.combination().bySizes()) {
             return; // metal is cut to a size that fits, not to one that may
@@ -239,13 +277,11 @@ final class Hunt {
         if (barred.bars(found, plain)) {
             return;
         }
-        OptionalLong budget = assembly.budget();
-        if (budget.isPresent() && found.price() > budget.getAsLong()) {
+        if (!budgetKept(found)) {
             overBudget++;
-            cheapestOver = Math.min(cheapestOver, found.price());
-            return;
-        }
-        if (worstKept != null && ranking.compare(found, worstKept) > 0) {
+            if (cheapestOver == null || found.price() < cheapestOver.price()) {
+                cheapestOver = found;
+            }
             return;
         }
         if (found.combination().sureness() == Sureness.SELECTION
@@ -316,9 +352,19 @@ final class Hunt {
         return combinations;
     }
 
-    /** Price of the cheapest that fits and costs more than the budget; empty when none does. */
-    OptionalLong cheapestOver() {
-        return cheapestOver == Long.MAX_VALUE ? OptionalLong.empty() : OptionalLong.of(cheapestOver);
+    /** The cheapest that fits and costs more than the budget; empty when none does. */
+    Optional<Found> cheapestOver() {
+        return Optional.ofNullable(cheapestOver).map(neighbours::machining);
+    }
+
+    /** Whether so much goes together that not all of it was looked at. */
+    boolean isCutShort() {
+        return visited >= MOST_VISITED;
+    }
+
+    /** Whether what does not go together was counted; not where there is too much of it. */
+    boolean isCounted() {
+        return isCounted;
     }
 
     long overBudget() {
@@ -377,7 +423,10 @@ final class Hunt {
         RuleWindows.Limits swept = windows.own(Term.SWEPT_VOLUME);
         RuleWindows.Limits room = windows.own(Term.CLEARANCE_VOLUME);
         Optional<Dim> chamber = head.dim(Term.CHAMBER_VOLUME);
-        Optional<Dim> sleeve = ownFigure(Term.SLEEVE_LENGTH).map(Dim::of);
+        // read from the deck: a cut takes as much off its upper end
+        Optional<Dim> sleeve = ownFigure(Term.SLEEVE_LENGTH)
+                .map(Dim::of)
+                .map(d -> deckCut == null ? d : d.moved(-deckCut.amount(), 0));
         Quantity aim = assembly.build().aims().get(Term.SQUISH);
         return new StackLimits(
                 sizes(Optional.of(deck)),
@@ -393,7 +442,11 @@ final class Hunt {
                 window(windows.of(Rule.GASKET_OVER_BORE, Term.GASKET_OVER_BORE, rodWords, figures)),
                 window(windows.of(Rule.SKIRT_TO_COUNTERWEIGHT, Term.SKIRT_TO_COUNTERWEIGHT, rodWords, figures)),
                 window(windows.of(Rule.TOP_RING_IN_BORE, Term.TOP_RING_TO_DECK, rodWords, figures)),
-                window(windows.ifPicked(Rule.SKIRT_OUT_OF_SLEEVE, Term.SKIRT_OUT_OF_SLEEVE, rodWords, figures)),
+                window(
+                        sleeve.isPresent()
+                                ? windows.of(Rule.SKIRT_OUT_OF_SLEEVE, Term.SKIRT_OUT_OF_SLEEVE, rodWords, figures)
+                                : windows.ifPicked(
+                                        Rule.SKIRT_OUT_OF_SLEEVE, Term.SKIRT_OUT_OF_SLEEVE, rodWords, figures)),
                 Math.max(0, swept.least()),
                 swept.most(),
                 Math.max(0, room.least()),

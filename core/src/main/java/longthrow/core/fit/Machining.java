@@ -19,6 +19,9 @@ final class Machining {
     /** As {@link #MOST_STEPS}, of each of two operations together. */
     static final int MOST_STEPS_OF_TWO = 10;
 
+    /** A skirt that loses more than this share of its length below the pin guides its piston no longer; common practice, no source. */
+    static final double MOST_OF_SKIRT = 0.2;
+
     private Machining() {}
 
     /** The kind of part an operation is done on; empty for those on the cylinder, and for parts made to order. */
@@ -68,7 +71,12 @@ final class Machining {
         if (dim.isEmpty()) {
             return Stream.empty();
         }
-        return amounts(operation, mostSteps).stream().map(amount -> after(row, operation, dim.get(), amount));
+        double most = operation.kind() == Operation.Kind.SKIRT_CUT
+                ? MOST_OF_SKIRT * dim.get().value()
+                : Double.POSITIVE_INFINITY;
+        return amounts(operation, mostSteps).stream()
+                .filter(amount -> amount <= most)
+                .map(amount -> after(row, operation, dim.get(), amount));
     }
 
     private static Row after(Row row, Operation operation, Dim dim, double amount) {

@@ -1,6 +1,7 @@
 package longthrow.core.fit;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -132,17 +133,35 @@ final class MadeToOrder {
     }
 
     /**
-     * What the rules leave: their middle, or so much over their least that the smallest piece keeps it. Where no rule says anything, none is made up.
+     * What the rules leave: the middle of the stretch that most of the sources share, or so much over its least that the smallest piece keeps it. Where no rule
+     * says anything, none is made up.
      * @param reference of a rule that is a factor of a diameter [m]
      */
     private Optional<Double> clearance(Rule rule, double reference, double tolerance) {
-        RuleWindows.Limits limits =
-                windows.of(rule, rule.term(), assembly.build().choices(), t -> Optional.of(Measured.exact(reference)));
-        if (Double.isInfinite(limits.least())) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                Double.isInfinite(limits.most()) ? limits.least() + tolerance : (limits.least() + limits.most()) / 2);
+        List<RuleWindows.Limits> sources = windows
+                .each(rule, rule.term(), assembly.build().choices(), t -> Optional.of(Measured.exact(reference)))
+                .stream()
+                .filter(l -> !Double.isInfinite(l.least()))
+                .toList();
+        return sources.stream()
+                .map(RuleWindows.Limits::least)
+                .distinct()
+                .map(least -> shared(least, sources))
+                .max(Comparator.comparingLong((RuleWindows.Limits l) -> sources.stream()
+                                .filter(s -> s.least() <= l.least() && s.most() >= l.most())
+                                .count())
+                        .thenComparingDouble(l -> l.most() - l.least()))
+                .map(l -> Double.isInfinite(l.most()) ? l.least() + tolerance : (l.least() + l.most()) / 2);
+    }
+
+    /** From this least on to where the first of the sources that allow it ends. */
+    private static RuleWindows.Limits shared(double least, List<RuleWindows.Limits> sources) {
+        double most = sources.stream()
+                .filter(s -> s.least() <= least && s.most() > least)
+                .mapToDouble(RuleWindows.Limits::most)
+                .min()
+                .orElse(least);
+        return new RuleWindows.Limits(least, most);
     }
 
     // ---- gaskets
@@ -177,10 +196,12 @@ final class MadeToOrder {
     /** A row whose price is that of its making. */
     private Row row(PartKind kind, Operation shop, List<Size> sizes) {
         Map<Term, CataloguePart.Figure> figures = new EnumMap<>(Term.class);
+        // what is asked for is not yet what the shop holds
         sizes.forEach(s -> figures.put(
                 s.term(),
                 new CataloguePart.Figure(
-                        Fitted.quantity(s.term(), s.value()), Fitted.quantity(s.term(), s.tolerance()))));
+                        Fitted.quantity(s.term(), s.value()),
+                        shop.tolerance() == null ? null : Fitted.quantity(s.term(), s.tolerance()))));
         CataloguePart part = new CataloguePart(
                 kind,
                 shop.code(),
@@ -190,7 +211,10 @@ final class MadeToOrder {
                 madeOf(kind),
                 Offer.NONE,
                 Voucher.CLAIMED,
-                words(sizes),
+                words(sizes)
+                        + (shop.tolerance() == null
+                                ? "; tolerances to ask for: the shop says none, so nothing is sure of it"
+                                : ""),
                 shop.place());
         Map<Term, Dim> dims = new EnumMap<>(Term.class);
         figures.forEach((term, figure) -> dims.put(term, Dim.of(figure)));
@@ -214,7 +238,7 @@ final class MadeToOrder {
                 : Choice.ROD_METAL
                         .option(metal)
                         .map(option -> "; metal " + option.label())
-                        .orElse("; metal not said, so the widest clearances that may be meant");
+                        .orElse("; metal not said, so clearances as most of the sources that may be meant have them");
         return sizes.stream()
                         .map(s -> s.term().label() + " "
                                 + printer.print(Dimension.LENGTH, s.value(), s.tolerance())

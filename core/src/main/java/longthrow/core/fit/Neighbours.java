@@ -10,6 +10,7 @@ import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 
 /** What each part meets: the other parts of the stack, and those of the engine that stay. */
@@ -94,8 +95,15 @@ final class Neighbours {
                         && piston.dim(Term.PIN_LENGTH).isEmpty()
                 ? Pairing.FREE
                 : Gap.PIN_IN_CLIPS.of(piston, piston, windows, assembly.operations());
+        if (piston.dim(Term.PISTON_PIN_BORE).isPresent()
+                && piston.dim(Term.PIN_DIAMETER).isPresent()) {
+            clips = clips.and(Gap.PIN_IN_PISTON.of(piston, piston, windows, assembly.operations()));
+        }
         if (piston.isOwn()) {
             return Pairing.FREE;
+        }
+        if (isPinPastBore(piston)) {
+            return Pairing.never(Obstacle.PIN_PAST_BORE);
         }
         if (isGrooveCutOpen(piston)) {
             return Pairing.never(Obstacle.OIL_GROOVE);
@@ -111,6 +119,15 @@ final class Neighbours {
                     null));
         }
         return inBore(piston).and(clips);
+    }
+
+    /** A pin, or the room between its clips, as long as the bore is wide stands out of the piston. */
+    private boolean isPinPastBore(Row piston) {
+        Optional<Dim> bore = boreFor(piston);
+        return bore.isPresent()
+                && Stream.of(Term.PIN_LENGTH, Term.CLIP_SPAN)
+                        .flatMap(t -> piston.dim(t).stream())
+                        .anyMatch(d -> d.value() >= bore.get().value());
     }
 
     /** Upper edge of the pin bore above the lower edge of the oil-ring groove; by the sizes as stated. */
@@ -185,15 +202,16 @@ final class Neighbours {
         return tooSlow ? Pairing.never(Obstacle.RATED) : Pairing.FREE;
     }
 
+    /** Needles or rollers stand between a rolling big end and its crankpin; how thick they are no row says. */
     Pairing crankRod(Row crank, Row rod) {
-        return known(Gap.ROD_ON_CRANKPIN, rod, crank).and(known(Gap.ROD_BETWEEN_CHEEKS, crank, rod));
+        boolean rolling = "rolling".equals(rod.words().get(Choice.BIG_END_BEARING));
+        return (rolling ? new Pairing(Sureness.SURE, 1, 0, 0, null) : known(Gap.ROD_ON_CRANKPIN, rod, crank))
+                .and(known(Gap.ROD_BETWEEN_CHEEKS, crank, rod));
     }
 
     Pairing rodPiston(Row rod, Row piston) {
         Pairing pin = known(Gap.PIN_IN_ROD, rod, piston);
-        boolean bossesSaid = piston.dim(Term.BOSS_GAP).isPresent()
-                || rod.dim(Term.SMALL_END_WIDTH).isPresent();
-        return bossesSaid ? pin.and(known(Gap.ROD_IN_PISTON, piston, rod)) : pin;
+        return pin.and(known(Gap.ROD_IN_PISTON, piston, rod));
     }
 
     /** Parts that are together already and were not read are not held against a candidate. */

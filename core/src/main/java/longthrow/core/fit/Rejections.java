@@ -35,11 +35,40 @@ final class Rejections {
         if (otherSize.isPresent()) {
             return otherSize.get();
         }
+        if (obstacle == Obstacle.RATED) {
+            return rated(count);
+        }
         Optional<Verdict> verdict = verdict(obstacle);
         String why =
                 verdict.map(v -> v.why() + " (" + v.label() + ")" + passedBy(v)).orElse(figure(obstacle));
-        String cure = verdict.map(Verdict::cure).orElse("");
+        String cure = verdict.map(Verdict::cure).orElseGet(() -> cureWithoutRule(obstacle));
         return new Rejection(obstacle.label(), count, found.title(), why, cure);
+    }
+
+    private Rejection rated(long count) {
+        String wanted = after.figure(Term.WANTED_SPEED)
+                .map(m -> words(Term.WANTED_SPEED, m))
+                .orElse("");
+        String rating = found.rod()
+                .dim(Term.ROD_RATED_SPEED)
+                .map(d -> words(Term.ROD_RATED_SPEED, Measured.exact(d.value())))
+                .orElse("");
+        return new Rejection(
+                Obstacle.RATED.label(),
+                count,
+                found.title(),
+                "its maker rates it for " + rating + ", wanted are " + wanted,
+                "a rod rated for the wanted speed or more, or a lower speed");
+    }
+
+    /** Where no rule says how much play two parts need, and as they are they cannot be put together. */
+    private static String cureWithoutRule(Obstacle obstacle) {
+        for (Gap gap : Gap.values()) {
+            if (gap.obstacle() == obstacle) {
+                return "another piece of the pair; pieces within their tolerances may suit, measured one by one";
+            }
+        }
+        return "";
     }
 
     /** A verdict of the table on the figure that is in the way: failed and chosen before failed before near. */
@@ -51,7 +80,17 @@ final class Rejections {
                 .filter(v -> terms.contains(v.term()))
                 .filter(v -> v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR)
                 .min(Comparator.comparing((Verdict v) -> v.state() == Verdict.State.FAILS ? 0 : 1)
-                        .thenComparing(v -> v.chosen() ? 0 : 1));
+                        .thenComparing(v -> v.chosen() ? 0 : 1)
+                        .thenComparingDouble(this::missedBy));
+    }
+
+    /** By how much the figure misses the limit [SI]: where sources disagree, the one that is missed least is what kept it out. */
+    private double missedBy(Verdict verdict) {
+        return after.figure(verdict.term())
+                .map(m -> Math.max(
+                        Double.isFinite(verdict.least()) ? verdict.least() - m.value() : 0,
+                        Double.isFinite(verdict.most()) ? m.value() - verdict.most() : 0))
+                .orElse(0.0);
     }
 
     /** Where the trade disagrees: who would pass it. */

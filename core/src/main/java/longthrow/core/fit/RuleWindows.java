@@ -12,6 +12,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Bound;
+import longthrow.core.engine.Condition;
 import longthrow.core.engine.Rule;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Choice;
@@ -99,6 +100,16 @@ final class RuleWindows {
                 own.most() == Double.POSITIVE_INFINITY ? table.most() : own.most());
     }
 
+    /** What each source that may be meant asks, one by one; the owner's own limits are in every one of them. */
+    List<Limits> each(Rule rule, Term term, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
+        Limits own = own(term);
+        return meant(rule, words).stream()
+                .map(a -> own.and(new Limits(
+                        end(a.lower(), figures, Double.NEGATIVE_INFINITY),
+                        end(a.upper(), figures, Double.POSITIVE_INFINITY))))
+                .toList();
+    }
+
     /** As {@link #of}, the table only where the owner picked one of its alternatives. */
     Limits ifPicked(Rule rule, Term term, Map<Choice, String> words, Function<Term, Optional<Measured>> figures) {
         return build.rulesChosen().containsKey(rule.key()) ? of(rule, term, words, figures) : own(term);
@@ -116,6 +127,19 @@ final class RuleWindows {
             most = Math.max(most, end(a.upper(), figures, Double.POSITIVE_INFINITY));
         }
         return new Limits(least, most);
+    }
+
+    /** Whether every alternative hangs on words that are not said, so that perhaps none is meant; never for one that the owner picked. */
+    boolean mayNotApply(Rule rule, Map<Choice, String> words) {
+        if (build.rulesChosen().containsKey(rule.key())) {
+            return false;
+        }
+        Map<Choice, String> said = new EnumMap<>(Choice.class);
+        said.putAll(build.choices());
+        said.putAll(words);
+        Build with = build.withChoices(said);
+        List<Alternative> meant = meant(rule, words);
+        return !meant.isEmpty() && meant.stream().allMatch(a -> a.condition().in(with) == Condition.Holds.NOT_SAID);
     }
 
     /** The alternative in force, else all that may be meant. */

@@ -13,9 +13,11 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
+import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
+import longthrow.core.engine.Judge;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.quantity.FigurePrinter;
@@ -37,6 +39,7 @@ final class Shortlist {
 
     private final Build build;
     private final Appraisal own;
+    private final RuleWindows windows;
     private final Set<Term> ruled = EnumSet.noneOf(Term.class);
     private final Set<Term> lookedAt;
     private final Map<Found, Appraisal> appraised = new HashMap<>();
@@ -52,6 +55,7 @@ final class Shortlist {
     Shortlist(Assembly assembly) {
         this.build = assembly.build();
         this.own = assembly.own();
+        this.windows = new RuleWindows(build);
         build.ownRules().stream().map(OwnRule::term).forEach(ruled::add);
         this.lookedAt = EnumSet.copyOf(Fit.LOOKED_AT);
         lookedAt.addAll(ruled);
@@ -165,7 +169,94 @@ final class Shortlist {
         return Stream.concat(appraise(found).verdicts().stream(), bySizes(found).verdicts().stream())
                 .filter(Fit::isFailed)
                 .filter(v -> isJudged(v.term()))
+                .findFirst()
+                .or(() -> everySourceFails(found))
+                .or(() -> insideAGuard(found));
+    }
+
+    /** Where sources disagree and none is picked, what not one of them passes is no fit; guides say what is usual, not what goes. */
+    private Optional<Verdict> everySourceFails(Found found) {
+        Map<Rule, List<Verdict>> byRule = new LinkedHashMap<>();
+        for (Verdict verdict : bySizes(found).verdicts()) {
+            Rule.of(verdict)
+                    .filter(r -> r.kind() == Rule.Kind.LIMIT && isJudged(verdict.term()))
+                    .ifPresent(r ->
+                            byRule.computeIfAbsent(r, k -> new ArrayList<>()).add(verdict));
+        }
+        return byRule.values().stream()
+                .filter(all -> all.stream().allMatch(v -> v.state() == Verdict.State.FAILS && !isAboutWhatIsNotSaid(v)))
+                .map(all -> all.get(0))
                 .findFirst();
+    }
+
+    /** A rule that may not be meant at all counts nothing out. */
+    private static boolean isAboutWhatIsNotSaid(Verdict verdict) {
+        return verdict.why().contains("which is not said");
+    }
+
+    /** A figure within the rule, and within what the owner keeps back from it. */
+    private Optional<Verdict> insideAGuard(Found found) {
+        return bySizes(found).verdicts().stream()
+                .filter(v -> v.rule().startsWith(Judge.OWN) && isJudged(v.term()))
+                .filter(v -> {
+                    RuleWindows.Limits kept = windows.own(v.term());
+                    return bySizes(found)
+                            .figure(v.term())
+                            .filter(m -> m.value() < kept.least() || m.value() > kept.most())
+                            .isPresent();
+                })
+                .map(v -> v.withCure(v.cure().isEmpty() ? "keep clear of the limit by what you keep back" : v.cure()))
+                .findFirst();
+    }
+
+    /** Terms whose windows the search holds at the corners of the box. */
+    private static final Set<Term> SEARCHED = EnumSet.of(
+            Term.SQUISH,
+            Term.DECK_CLEARANCE,
+            Term.COMPRESSION_RATIO,
+            Term.CLEARANCE_VOLUME,
+            Term.SWEPT_VOLUME,
+            Term.ROD_RATIO,
+            Term.GASKET_OVER_BORE,
+            Term.SKIRT_TO_COUNTERWEIGHT,
+            Term.TOP_RING_TO_DECK,
+            Term.SKIRT_OUT_OF_SLEEVE,
+            Term.PIN_CLEARANCE,
+            Term.PIN_BOSS_CLEARANCE,
+            Term.PIN_FLOAT,
+            Term.BIG_END_CLEARANCE,
+            Term.ROD_SIDE_CLEARANCE,
+            Term.BOSS_CLEARANCE,
+            Term.PISTON_TO_WALL);
+
+    /** A rule kept with less than this probability is not kept for sure. */
+    private static final double PRACTICALLY_SURE = 0.9995;
+
+    /** How surely it fits: as the search says, and no surer than the rules that only the engine as a whole can be held against. */
+    Sureness sureness(Found found) {
+        Sureness sureness = found.sureness();
+        for (Verdict verdict : appraise(found).verdicts()) {
+            boolean counts = verdict.chosen() && isJudged(verdict.term()) && !SEARCHED.contains(verdict.term());
+            if (counts && verdict.state() == Verdict.State.NEAR) {
+                sureness = Sureness.worse(sureness, Sureness.SELECTION);
+            } else if (counts && verdict.probability() < PRACTICALLY_SURE) {
+                sureness = Sureness.worse(sureness, Sureness.PROBABLE);
+            }
+        }
+        return isOpen(found) ? Sureness.worse(sureness, Sureness.AS_KNOWN) : sureness;
+    }
+
+    /** Whether something that decides is not known: a size, a rule that cannot be judged, or what a crown that rises does in the chamber. */
+    boolean isOpen(Found found) {
+        boolean dome = !found.piston().isOwn()
+                && found.piston()
+                        .dim(Term.CROWN_RISE)
+                        .filter(d -> d.value() > 0)
+                        .isPresent();
+        return found.isPartlyUnknown()
+                || dome
+                || !rulesInTheDark(found).isEmpty()
+                || (found.isVague() && !openRules(found).isEmpty());
     }
 
     /** Figures that hang on no part of the stack are as they were: a matter of {@code measure}. */
@@ -179,15 +270,7 @@ final class Shortlist {
         if (!found.isVague()) {
             return findings;
         }
-        List<String> judged = appraise(found).verdicts().stream()
-                .filter(v -> v.state() != Verdict.State.UNKNOWN)
-                .map(v -> v.rule() + " " + v.term())
-                .toList();
-        List<Verdict> open = bySizes(found).verdicts().stream()
-                .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
-                .filter(v -> !judged.contains(v.rule() + " " + v.term()))
-                .filter(v -> isJudged(v.term()))
-                .toList();
+        List<Verdict> open = openRules(found);
         open.stream()
                 .filter(v -> v.state() != Verdict.State.MEETS)
                 .forEach(v -> findings.add(notJudged(
@@ -202,6 +285,19 @@ final class Shortlist {
             findings.add(notJudged("some rules", "by the sizes alone they are kept: " + kept));
         }
         return findings;
+    }
+
+    /** Rules that the sizes alone decide, because one of them has no tolerance. */
+    private List<Verdict> openRules(Found found) {
+        List<String> judged = appraise(found).verdicts().stream()
+                .filter(v -> v.state() != Verdict.State.UNKNOWN)
+                .map(v -> v.rule() + " " + v.term())
+                .toList();
+        return bySizes(found).verdicts().stream()
+                .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
+                .filter(v -> !judged.contains(v.rule() + " " + v.term()))
+                .filter(v -> isJudged(v.term()))
+                .toList();
     }
 
     /** The owner's own rules, and those he chose, on figures that cannot be worked out at all. */

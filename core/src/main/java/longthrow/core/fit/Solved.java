@@ -129,11 +129,16 @@ final class Solved {
     }
 
     private Optional<Finding> solve(Term term, Expression expression, String aimed, String with) {
-        return solve(term, expression, aimed, with, Optional.empty());
+        return solve(term, expression, aimed, with, Optional.empty(), java.util.OptionalDouble.empty());
     }
 
     private Optional<Finding> solve(
-            Term term, Expression expression, String aimed, String with, Optional<Measured> gasket) {
+            Term term,
+            Expression expression,
+            String aimed,
+            String with,
+            Optional<Measured> gasket,
+            java.util.OptionalDouble gasketHalf) {
         Function<Term, Optional<Measured>> figures =
                 t -> t == Term.GASKET_THICKNESS && gasket.isPresent() ? gasket : own.figure(t);
         Formula formula = Formula.of(term.path() + " wanted", expression);
@@ -142,10 +147,32 @@ final class Solved {
         }
         Measured wanted =
                 Measured.through(formula, n -> Term.at(n).flatMap(figures).orElseThrow());
-        return Optional.of(wanted(term, wanted, aimed, with));
+        return Optional.of(wanted(term, wanted, box(formula, figures, gasketHalf), aimed, with));
     }
 
-    private Finding wanted(Term term, Measured wanted, String aimed, String with) {
+    /** Half-width of the box: every figure of the others at the worst end of its own. */
+    private static double box(
+            Formula formula, Function<Term, Optional<Measured>> figures, java.util.OptionalDouble gasketHalf) {
+        double[] x = new double[formula.inputs().size()];
+        double[] half = new double[x.length];
+        for (int n = 0; n < x.length; n++) {
+            Term input = Term.at(formula.inputs().get(n)).orElseThrow();
+            Measured figure = figures.apply(input).orElseThrow();
+            x[n] = figure.value();
+            half[n] = input == Term.GASKET_THICKNESS && gasketHalf.isPresent()
+                    ? gasketHalf.getAsDouble()
+                    : figure.expanded();
+        }
+        double[] slope = new double[x.length];
+        formula.gradient(x, slope);
+        double box = 0;
+        for (int n = 0; n < x.length; n++) {
+            box += Math.abs(slope[n]) * half[n];
+        }
+        return box;
+    }
+
+    private Finding wanted(Term term, Measured wanted, double box, String aimed, String with) {
         String now = own.figure(term)
                 .map(m -> "; it is " + words(term, m) + ", " + difference(term, m.value() - wanted.value()))
                 .orElse("");
@@ -153,7 +180,7 @@ final class Solved {
                 Finding.Kind.NOTE,
                 term.path(),
                 term.label() + " wanted " + words(term, wanted) + " for the " + aimed + " aimed at" + with + now
-                        + (aimed.equals("squish") ? band(term, wanted) : ""),
+                        + (aimed.equals("squish") ? band(term, wanted, box) : ""),
                 "");
     }
 
@@ -171,7 +198,7 @@ final class Solved {
     }
 
     /** From where to where the rules on squish let it be, for sure with the doubt of the others. */
-    private String band(Term term, Measured wanted) {
+    private String band(Term term, Measured wanted, double box) {
         RuleWindows windows = new RuleWindows(build);
         Map<Choice, String> words = build.choices();
         RuleWindows.Limits squish = windows.of(Rule.SQUISH_LEAST, Term.SQUISH, words, own::figure)
@@ -181,14 +208,40 @@ final class Solved {
         double slope = term == Term.GASKET_THICKNESS || term == Term.DECK_HEIGHT ? 1 : term == Term.STROKE ? -2 : -1;
         double a = wanted.value() + slope * (squish.least() - aim);
         double b = wanted.value() + slope * (squish.most() - aim);
-        double low = Math.min(a, b) + wanted.expanded();
-        double high = Math.max(a, b) - wanted.expanded();
+        double low = Math.min(a, b) + box;
+        double high = Math.max(a, b) - box;
+        double skirt = term == Term.ROD_LENGTH ? leastRodForTheSkirt() : Double.NEGATIVE_INFINITY;
+        boolean byskirt = skirt > low;
+        low = Math.max(low, skirt);
+        if (low > high && byskirt) {
+            return "; no length keeps for sure both the squish rules and the gap of the skirt to the counterweight, which asks for "
+                    + plain(skirt);
+        }
         if (Double.isNaN(low) || Double.isNaN(high) || low > high) {
             return "";
         }
         String text = (Double.isInfinite(low) ? "" : " from " + plain(low))
                 + (Double.isInfinite(high) ? "" : " to " + plain(high));
-        return text.isEmpty() ? "" : "; for sure within the squish rules" + text;
+        return text.isEmpty()
+                ? ""
+                : "; for sure within the squish rules" + (byskirt ? " and past the counterweight" : "") + text;
+    }
+
+    /** The shortest rod with which the skirt surely keeps its gap to the counterweight [m]; none where that is not known. */
+    private double leastRodForTheSkirt() {
+        List<Term> known = List.of(Term.STROKE, Term.SKIRT_BELOW_PIN, Term.COUNTERWEIGHT_RADIUS);
+        double gap = new RuleWindows(build)
+                .of(Rule.SKIRT_TO_COUNTERWEIGHT, Term.SKIRT_TO_COUNTERWEIGHT, build.choices(), own::figure)
+                .least();
+        if (Double.isInfinite(gap) || known.stream().anyMatch(t -> own.figure(t).isEmpty())) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double rod = gap;
+        for (Term term : known) {
+            Measured figure = own.figure(term).orElseThrow();
+            rod += (figure.value() + figure.expanded()) * (term == Term.STROKE ? 0.5 : 1);
+        }
+        return rod;
     }
 
     private String plain(double length) {
@@ -211,7 +264,8 @@ final class Solved {
                                     "squish",
                                     " with gasket " + gasket.code() + ", "
                                             + f.value().written(),
-                                    Optional.of(measured(f)))
+                                    Optional.of(measured(f)),
+                                    java.util.OptionalDouble.of(Dim.of(f).half()))
                             .ifPresent(findings::add);
                 }));
         return findings;

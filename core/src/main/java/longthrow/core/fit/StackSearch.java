@@ -41,8 +41,8 @@ public final class StackSearch {
 
     /** Takes what fits. */
     public interface Visitor {
-        /** One combination that fits. */
-        void take(Combination combination);
+        /** One combination that fits; false to leave off. */
+        boolean take(Combination combination);
     }
 
     public StackSearch(StackColumns columns, StackLimits limits) {
@@ -194,22 +194,23 @@ public final class StackSearch {
         return Arrays.copyOf(found, n);
     }
 
-    /** Visits every combination that fits, crankshaft by crankshaft. */
+    /** Visits every combination that fits, the cheaper crankshafts and pistons first, until the visitor leaves off. */
     public void each(Visitor visitor) {
         long least2 = leastDeck2();
         long most2 = mostDeck2();
-        for (int i = 0; i < c.cranks.stroke().count(); i++) {
-            for (int j = 0; j < c.pistons.height().count(); j++) {
+        for (int i : cranksByPrice) {
+            for (int j : pistonsByPrice) {
                 for (int q = 0; canStand(i, j) && q < rodsOf.length; q++) {
-                    if (match(i, q, j)) {
-                        run(i, j, q, least2, most2, visitor);
+                    if (match(i, q, j) && !run(i, j, q, least2, most2, visitor)) {
+                        return;
                     }
                 }
             }
         }
     }
 
-    private void run(int i, int j, int q, long least2, long most2, Visitor visitor) {
+    /** False when the visitor left off. */
+    private boolean run(int i, int j, int q, long least2, long most2, Visitor visitor) {
         long room2 = room2(i, j);
         long[] lengths = lengthsOf[q];
         int[] gaskets = gasketsFor(j);
@@ -220,18 +221,19 @@ public final class StackSearch {
             }
             if (fit.stack(i, j, rodsOf[q][n])) {
                 for (int g : gaskets) {
-                    if (fit.gasket(g)) {
-                        visitor.take(fit.combination(g));
+                    if (fit.gasket(g) && !visitor.take(fit.combination(g))) {
+                        return false;
                     }
                 }
             }
         }
+        return true;
     }
 
     /** How many fit. */
     public long count() {
         long[] count = {0};
-        each(combination -> count[0]++);
+        each(combination -> ++count[0] > 0);
         return count[0];
     }
 

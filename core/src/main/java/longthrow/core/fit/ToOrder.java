@@ -40,7 +40,14 @@ final class ToOrder {
                         .max(java.util.Map.Entry.comparingByValue())
                         .map(e -> "; most often " + e.getKey().label())
                         .orElse("");
-        findings.add(0, new Finding(Finding.Kind.WARNING, "search", "nothing on offer fits" + why, ""));
+        findings.add(
+                0,
+                new Finding(
+                        Finding.Kind.WARNING,
+                        "search",
+                        (hunt.overBudget() > 0 ? "nothing that fits keeps within the budget" : "nothing on offer fits")
+                                + why,
+                        ""));
         return findings;
     }
 
@@ -84,8 +91,42 @@ final class ToOrder {
                         + printer.print(Dimension.LENGTH, length.half(), 0.01e-3)
                                 .first()
                                 .unit()
-                        + skirt(length.value(), crank.get(), piston.get()),
+                        + skirt(length.value(), crank.get(), piston.get())
+                        + ratio(aim.si(), crank.get(), piston.get(), gasket.get()),
                 offered.isEmpty() ? "ask a rod maker; say metal, bolts, speed and what it must carry" : offered));
+    }
+
+    /** Nor does it say anything of the ratio. */
+    private String ratio(double squish, Row crank, Row piston, Row gasket) {
+        Optional<Dim> stroke = crank.dim(Term.STROKE);
+        Optional<Dim> thickness = gasket.dim(Term.GASKET_THICKNESS);
+        Optional<Dim> hole = gasket.dim(Term.GASKET_BORE);
+        Optional<Dim> dish = piston.dim(Term.CROWN_VOLUME);
+        Optional<Measured> bore = assembly.own().figure(Term.BORE);
+        Optional<Measured> chamber = assembly.own().figure(Term.CHAMBER_VOLUME);
+        if (stroke.isEmpty()
+                || thickness.isEmpty()
+                || hole.isEmpty()
+                || dish.isEmpty()
+                || bore.isEmpty()
+                || chamber.isEmpty()) {
+            return "; the ratio it gives is not known";
+        }
+        double area = Math.PI / 4 * bore.get().value() * bore.get().value();
+        double room = chamber.get().value()
+                + dish.get().value()
+                + Math.PI
+                        / 4
+                        * hole.get().value()
+                        * hole.get().value()
+                        * thickness.get().value()
+                + area * (squish - thickness.get().value());
+        return room <= 0
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "; with the head that is there the ratio is then %.2f",
+                        1 + area * stroke.get().value() / room);
     }
 
     /** A rod that closes the stack may still bring the skirt to the counterweight. */

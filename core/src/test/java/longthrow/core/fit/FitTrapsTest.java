@@ -177,7 +177,7 @@ class FitTrapsTest {
         Answer answer = Fit.of(stock.build(), Stock.longerThrow().catalogue());
         assertThat(answer.candidates()).isNotEmpty().allSatisfy(c -> {
             assertThat(c.isPartlyUnknown()).isTrue();
-            assertThat(c.sureness()).isEqualTo(longthrow.core.answer.Sureness.SELECTION);
+            assertThat(c.sureness()).isEqualTo(longthrow.core.answer.Sureness.AS_KNOWN);
             assertThat(c.unknowns()).anyMatch(f -> f.message().contains("my ratio"));
         });
     }

@@ -467,6 +467,7 @@ class StackTwinTest {
                         f.crank() + " " + f.piston() + " " + f.rod() + " " + f.gasket(),
                         f.sureness() + " " + f.bySizes() + " price " + f.price() + " unknowns " + f.unknowns()
                                 + " cuts " + f.cuts());
+                return true;
             });
             assertThat(found).as("catalogue %d", seed).isEqualTo(expected);
             long[] prices = combinations.stream()
@@ -557,6 +558,7 @@ class StackTwinTest {
                 if (f.sureness() == Sureness.SELECTION) {
                     withSelection.add(f);
                 }
+                return true;
             });
             for (Combination f : withSelection) {
                 var pieces = together.pieces(f, Window.ANY);

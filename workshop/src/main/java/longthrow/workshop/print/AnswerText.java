@@ -340,17 +340,19 @@ public final class AnswerText {
 
         private static String ofSearch(Answer answer) {
             String stops =
-                    answer.stops().isEmpty() ? "" : some(answer.stops().size(), "stop") + " for the best of them; ";
+                    answer.stops().isEmpty()
+                            ? ""
+                            : some(answer.stops().size(), "stop")
+                                    + (answer.candidates().isEmpty() ? "; " : " for the best of them; ");
             return stops
                     + (answer.candidates().isEmpty()
-                            ? (answer.rejections().isEmpty()
+                            ? (answer.rejections().isEmpty() && answer.findings().stream().noneMatch(f -> f.where().equals("search"))
                                     ? "nothing was searched."
                                     : "nothing on offer is known to fit.")
                             : some(answer.candidates().size(), "way") + " that "
                                     + (answer.candidates().size() == 1 ? "fits" : "fit")
                                     + " below, best first; the best fits "
-                                    + answer.candidates().get(0).sureness().label()
-                                    + (answer.candidates().get(0).isPartlyUnknown() ? ", as far as is known." : "."));
+                                    + answer.candidates().get(0).sureness().label() + ".");
         }
 
         private static String counted(Answer answer, longthrow.core.answer.Verdict.State state) {

@@ -59,7 +59,7 @@ final class CandidateList {
                 Ink.STRONG,
                 rank + ". " + c.title() + ":",
                 fails ? Ink.BAD : Ink.PLAIN,
-                "fits " + c.sureness().label() + (c.isPartlyUnknown() ? ", as far as is known" : "")
+                "fits " + c.sureness().label()
                         + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
@@ -133,7 +133,7 @@ final class CandidateList {
                     Ink.QUIET,
                     piece.kind().replace('_', ' ') + ":",
                     Ink.PLAIN,
-                    piece.code() + ", " + piece.name()
+                    piece.code() + (piece.name().isEmpty() ? "" : ", " + piece.name())
                             + (piece.vendor().isEmpty() ? "" : ", " + piece.vendor())
                             + ", " + money(piece.price(), piece.currency()) + lead
                             + (piece.note().isEmpty() ? "" : "; " + piece.note()));
@@ -161,11 +161,30 @@ final class CandidateList {
             return;
         }
         String others = c.verdicts().stream()
-                .filter(v -> !v.chosen() && v.state() == Verdict.State.FAILS)
+                .filter(v -> !v.chosen() && v.state() == Verdict.State.FAILS && isPassedByAnother(c, v))
                 .map(Verdict::label)
                 .distinct()
                 .collect(Collectors.joining("; "));
         page.ifAny(INNER, "by other sources it fails:", others);
+        String all = c.verdicts().stream()
+                .filter(v -> !v.chosen() && v.state() == Verdict.State.FAILS && !isPassedByAnother(c, v))
+                .map(Verdict::label)
+                .distinct()
+                .collect(Collectors.joining("; "));
+        page.ifAny(INNER, "by no source is it usual:", all);
+    }
+
+    /** Whether another alternative of the same rule is kept, surely or perhaps. */
+    private static boolean isPassedByAnother(Candidate c, Verdict failed) {
+        String rule = rule(failed);
+        return c.verdicts().stream()
+                .anyMatch(v -> rule(v).equals(rule)
+                        && (v.state() == Verdict.State.MEETS || v.state() == Verdict.State.NEAR));
+    }
+
+    private static String rule(Verdict verdict) {
+        int dot = verdict.rule().indexOf('.');
+        return dot < 0 ? verdict.rule() : verdict.rule().substring(0, dot);
     }
 
     private void list(String lead, List<Finding> findings) {
@@ -185,10 +204,13 @@ final class CandidateList {
             return "nothing to buy";
         }
         String known = total.currency().isEmpty()
-                ? "no price is said"
+                ? ""
                 : money(OptionalLong.of(total.known()), total.currency());
-        String more = total.notPriced().isEmpty() ? "" : " and what " + String.join(", ", total.notPriced()) + " cost";
-        String budget = total.budget().isEmpty() ? "" : ", of " + money(total.budget(), total.currency()) + " to spend";
+        String costs = String.join(", ", total.notPriced()) + (total.notPriced().size() == 1 ? " costs" : " cost");
+        String more = total.notPriced().isEmpty()
+                ? ""
+                : known.isEmpty() ? "what " + costs + " is not said" : " and what " + costs;
+        String budget = total.budget().isEmpty() || total.currency().isEmpty() ? "" : ", of " + money(total.budget(), total.currency()) + " to spend";
         return known + more + budget;
     }
 
