@@ -227,6 +227,23 @@ class ArchitectureTest {
                 .check(LONGTHROW);
     }
 
+    /** Drawings are laid on pages and in print alike, so they know neither. */
+    @Test
+    void drawingsKnowOnlyThemselvesCoreTheLanguageAndJspecify() {
+        classes()
+                .that(resideInAnyPackage("longthrow.workshop.draw.."))
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(
+                        "longthrow.workshop.draw..",
+                        CORE,
+                        "java.lang..",
+                        "java.util..",
+                        "java.math..",
+                        "org.jspecify.annotations..",
+                        ""))
+                .check(LONGTHROW);
+    }
+
     private static Stream<Object[]> earlierAndLater() {
         return IntStream.range(0, CORE_ORDER.size() - 1).mapToObj(at -> new Object[] {
             CORE_ORDER.get(at),

@@ -1,0 +1,137 @@
+package longthrow.workshop.draw;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.stream.Collectors;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class ReadingCardTest {
+    private static List<Term> terms() {
+        return ReadingCard.all().stream().map(ReadingCard::term).toList();
+    }
+
+    /** Off a maker's sheet, or the owner's own wish: nothing to read on the bench. All else {@code measure} may ask for. */
+    @ParameterizedTest
+    @EnumSource(Term.class)
+    void everyTermReadOnTheBenchHasACardAndNoOtherHas(Term term) {
+        boolean onASheet = List.of(
+                        Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED, Term.WANTED_SPEED)
+                .contains(term);
+        assertThat(ReadingCard.of(term).isPresent()).isEqualTo(term.isRead() && !onASheet);
+    }
+
+    @ParameterizedTest
+    @MethodSource("terms")
+    void pictureStandsAloneAndKeepsItsWordsInside(Term term) {
+        assertThat(Drawing.of(card(term).svg("card-7")).faults("card-7")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("terms")
+    void pictureNamesDatumInstrumentAndSymbol(Term term) {
+        ReadingCard card = card(term);
+        Drawing drawing = Drawing.of(card.svg("c"));
+        assertThat(drawing.words()).contains("from: " + card.datum());
+        assertThat(drawing.words()).contains(card.instrument());
+        assertThat(drawing.all("desc").get(0).getTextContent())
+                .contains(card.datum(), card.instrument(), term.meaning());
+        long symbols = drawing.all("text").stream()
+                .filter(t -> t.getAttribute("class").equals("lit"))
+                .map(t -> t.getTextContent())
+                .filter(t -> t.equals(term.symbol().replace("_", "")))
+                .count();
+        assertThat(symbols).as("in the caption and at what is read").isGreaterThanOrEqualTo(2);
+        List<String> kinds = drawing.all("path").stream()
+                .map(p -> p.getAttribute("class"))
+                .distinct()
+                .toList();
+        assertThat(kinds).contains("tool", "datum");
+        assertThat(kinds).as("something is picked out").anyMatch(k -> k.equals("lit") || k.equals("tool"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("terms")
+    void stepsAreFewAndShortAndInstrumentIsTheUsualOne(Term term) {
+        ReadingCard card = card(term);
+        assertThat(card.steps()).hasSizeBetween(2, 4).allSatisfy(step -> {
+            assertThat(step).endsWith(".").hasSizeLessThan(170);
+            assertThat(step).as("ASCII quotes and no blanks at the ends").isEqualTo(step.strip());
+        });
+        assertThat(card.mistake()).endsWith(".");
+        assertThat(card.instrument()).isEqualTo(term.reading().usualInstrument().label());
+    }
+
+    @Test
+    void readingsThatShareAPictureDifferInWhatIsLit() {
+        assertThat(List.of(
+                                Term.BORE_TOP_THRUST,
+                                Term.BORE_MIDDLE_THRUST,
+                                Term.BORE_BOTTOM_THRUST,
+                                Term.BORE_TOP_AXIS,
+                                Term.BORE_MIDDLE_AXIS,
+                                Term.BORE_BOTTOM_AXIS)
+                        .stream()
+                        .map(t -> drawnPaths(t))
+                        .distinct())
+                .hasSize(6);
+        assertThat(List.of(
+                                Term.DECK_CLEARANCE,
+                                Term.DECK_CLEARANCE_THRUST,
+                                Term.DECK_CLEARANCE_ANTITHRUST,
+                                Term.DECK_CLEARANCE_FLYWHEEL_END,
+                                Term.DECK_CLEARANCE_OUTPUT_END)
+                        .stream()
+                        .map(t -> drawnPaths(t))
+                        .distinct())
+                .hasSize(5);
+    }
+
+    /** Everything drawn, without the words. */
+    private static String drawnPaths(Term term) {
+        Drawing drawing = Drawing.of(card(term).svg("c"));
+        return drawing.all("path").stream().map(p -> p.getAttribute("d")).collect(Collectors.joining(" "))
+                + drawing.all("circle").stream()
+                        .map(c -> c.getAttribute("cx") + "," + c.getAttribute("cy"))
+                        .collect(Collectors.joining(" "));
+    }
+
+    /** Figures of ReadingKind.BORE and InstrumentKind.BORE_GAUGE: 0.006 mm, steps of 0.002 mm, 0.005 mm. */
+    @Test
+    void usualErrorComesFromTheBenchsOwnTable() {
+        assertThat(card(Term.BORE).usualError())
+                .isEqualTo(
+                        "one reading scatters by 0.006 mm (0.00024 in) (standard deviation); the instrument shows steps of"
+                                + " 0.002 mm (0.00008 in) and may be off by 0.005 mm (0.00020 in) (19 times in 20)");
+        assertThat(card(Term.BORE).usualError(UnitSystem.INCH_FIRST)).startsWith("one reading scatters by 0.00024 in");
+        assertThat(card(Term.SPRING_SEAT_LOAD).usualError()).contains("4 N", "1 % of the reading");
+        assertThat(card(Term.LEAK_DOWN).usualError()).contains("scatters by 1 %", "off by 2 %");
+        assertThat(card(Term.CHAMBER_AREA).usualError()).contains("off by 1 % of the reading");
+        assertThat(InstrumentKind.COUNT.statedError()).isZero();
+        assertThat(card(Term.TEETH).usualError()).isEqualTo("none: counted");
+    }
+
+    @Test
+    void readingsThatHurtSaySo() {
+        assertThat(card(Term.LEAK_DOWN).caution().orElseThrow()).contains("lock");
+        assertThat(card(Term.SPRING_OPEN_LOAD).caution().orElseThrow()).contains("guard");
+        assertThat(card(Term.VOLUME_IN_ASSEMBLY).caution().orElseThrow()).contains("Drain");
+        assertThat(card(Term.BORE).caution()).isEmpty();
+    }
+
+    @Test
+    void keptDrawing() throws IOException {
+        Golden.matches("bore-top-thrust", card(Term.BORE_TOP_THRUST).svg("kept"));
+    }
+
+    private static ReadingCard card(Term term) {
+        return ReadingCard.of(term).orElseThrow();
+    }
+}
