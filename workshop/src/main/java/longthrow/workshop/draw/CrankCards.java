@@ -174,7 +174,7 @@ final class CrankCards {
         s.partBox(354, 168, 86, 34);
         s.axis(30, 185, 455, 185);
         s.note("flywheel end", s.is(Term.SEAL_FLYWHEEL_END) ? 90 : 38, 244, START);
-        s.note("output end", 465, 244, END);
+        s.note("output end", s.is(Term.SEAL_OUTPUT_END) ? 376 : 465, 244, END);
         if (s.is(Term.THROW)) {
             s.datumAxis(30, 185, 450, 185);
             s.axis(180, 102, 340, 102);

@@ -223,8 +223,8 @@ final class CylinderCards {
         s.tool("M", 410, 64, "H", 262, "L", 266, 70, "H", 410, "Z");
         s.quiet("M", 262, 70, "H", 250);
         s.tool(394, 150, END, 420, 170);
-        s.datum(414, 242, END, 256, 215);
-        s.note("surface plate", 40, 268, START);
+        s.datum(418, 242, END, 256, 215);
+        s.note("surface plate", 276, 268, START);
         s.note("main bore", 80, 252, START);
     }
 

@@ -210,7 +210,7 @@ final class PistonCards {
         s.tool(390, skirt ? 250 : 60, START, 396, skirt ? 210 : 90);
         if (skirt) {
             s.quiet("M", 310, 200, "V", 240, "M", 305, 240, "H", 315);
-            s.note("gauge height", 306, 226, END);
+            s.note("gauge height", 306, 219, END);
         }
         s.note("pin seen end on", 265, skirt ? 148 : 210, MIDDLE);
     }
