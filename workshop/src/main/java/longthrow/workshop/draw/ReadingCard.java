@@ -165,8 +165,8 @@ public final class ReadingCard {
                 CardSketch.WIDTH,
                 CardSketch.HEIGHT,
                 "Reading of " + term.label() + ", " + term.symbol(),
-                "Measured from: " + datum + ". Instrument: " + instrument() + ". The arrows span " + term.meaning()
-                        + ". How: " + term.reading().how() + ".");
+                "Measured from: " + datum + ". Instrument: " + instrument() + ". Read: " + term.meaning() + ". How: "
+                        + term.reading().how() + ".");
         CardSketch sketch = new CardSketch(svg, term, datum, instrument());
         sketch.caption();
         scene.draw(sketch);
