@@ -27,7 +27,7 @@ class FitCommandTest {
         CommandRun run = CommandRun.of("fit", RODS, "--catalogue", ON_OFFER);
         assertThat(run.code()).isEqualTo(1); // a stop: no flywheel and rod ratings, not mocked up
         assertThat(squeezed(run))
-                .contains("1. R3 + G130: fits only with selection, as far as is known; 109.00 EUR and what G130 cost")
+                .contains("1. R3 + G130: fits as far as is known; 109.00 EUR and what G130 cost")
                 .contains("deck clearance 0.07 ± 0.06 mm")
                 .contains("squish 1.37 ± 0.07 mm")
                 .contains("swept volume 193.30")
@@ -40,7 +40,7 @@ class FitCommandTest {
                 .contains("ring flutter speed 7922")
                 .contains("rod length wanted 86.22 ± 0.06 mm")
                 .contains("R1 + G130: the skirt meets the counterweight why: skirt to counterweight 0.850")
-                .contains("R2 + G130: the pin does not go into the rod why: small-end bore 16.01 mm")
+                .contains("R2 + G130: pin and small end do not suit each other why: small-end bore 16.01 mm")
                 .contains("R4 + G130: the squish is too tight why: squish 0.47 ± 0.07 mm")
                 .contains("R3 + G102: the squish is too tight why: squish 1.09 ± 0.07 mm")
                 .contains("it would pass by: least squish: small kart single, aluminium rod")
@@ -123,7 +123,7 @@ class FitCommandTest {
         assertThat(run.out())
                 .contains("\"question\": \"fit\"")
                 .contains("\"title\": \"R3 + G130\"")
-                .contains("\"sureness\": \"selection\"")
+                .contains("\"sureness\": \"as_known\"")
                 .contains("\"not_priced\"")
                 .contains("\"reason\": \"the skirt meets the counterweight\"");
     }

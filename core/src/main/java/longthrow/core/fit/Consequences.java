@@ -252,19 +252,27 @@ final class Consequences {
     }
 
     private void notSaid(List<Finding> unknowns) {
+        playWithoutARule(Gap.PIN_IN_ROD, found.rod(), found.piston(), unknowns);
+        playWithoutARule(Gap.ROD_ON_CRANKPIN, found.rod(), found.crank(), unknowns);
+        playWithoutARule(Gap.ROD_BETWEEN_CHEEKS, found.crank(), found.rod(), unknowns);
         askWord(found.rod(), Choice.ROD_METAL, "least squish and clearances by metal", unknowns);
         askWord(found.piston(), Choice.PISTON_ALLOY, "piston to wall by alloy", unknowns);
         ask(found.crank(), Term.COUNTERWEIGHT_RADIUS, "skirt to counterweight", unknowns);
         ask(found.piston(), Term.SKIRT_BELOW_PIN, "skirt to counterweight", unknowns);
+        if (after.figure(Term.WANTED_SPEED).isPresent()) {
+            ask(found.piston(), Term.TOP_RING_THICKNESS, "ring flutter at the wanted speed", unknowns);
+        }
         ask(found.piston(), Term.TOP_LAND_HEIGHT, "top ring in the bore", unknowns);
         ask(found.piston(), Term.CROWN_VOLUME, "compression ratio", unknowns);
         ask(found.piston(), Term.PISTON_DIAMETER, "piston to wall", unknowns);
         ask(found.piston(), Term.PIN_DIAMETER, "pin in the rod", unknowns);
         if (!found.rod().isOwn() || !found.piston().isOwn()) {
             ask(found.piston(), Term.BOSS_GAP, "small end between the bosses", unknowns);
+            ask(found.rod(), Term.SMALL_END_WIDTH, "small end between the bosses", unknowns);
         }
         if (!found.piston().isOwn()) {
             ask(found.piston(), Term.CLIP_SPAN, "pin between its clips", unknowns);
+            ask(found.piston(), Term.PIN_LENGTH, "pin between its clips", unknowns);
             ask(found.piston(), Term.OIL_GROOVE_TO_CROWN, "oil-ring groove above the pin bore", unknowns);
         }
         ask(found.rod(), Term.SMALL_END_BORE, "pin in the rod", unknowns);
@@ -282,6 +290,20 @@ final class Consequences {
                     part == null ? term.path() : part.code(),
                     term.label() + " is not said, so " + decides + " is not known",
                     part == null ? "read it" : "ask the vendor, or measure the piece"));
+        }
+    }
+
+    /** Two parts whose sizes are known, and no rule says how much play they need. */
+    private void playWithoutARule(Gap gap, Row wide, Row inner, List<Finding> unknowns) {
+        boolean bought = !wide.isOwn() || !inner.isOwn();
+        if (bought
+                && wide.dim(gap.wide()).isPresent()
+                && inner.dim(gap.inner()).isPresent()
+                && !gap.isRuled(wide, inner, new RuleWindows(build))) {
+            unknowns.add(note(
+                    gap.term().path(),
+                    "no rule says how much " + gap.term().label() + " these two need, made of what they are made of",
+                    "ask the part maker before it is run"));
         }
     }
 

@@ -285,9 +285,10 @@ public final class Fit {
                         "search",
                         String.format(
                                 Locale.ROOT,
-                                "searched: %s; %,d combinations, %,d of them go together as they are, honed and bored to each other where the shop can; the best are held against every rule%s",
+                                "searched: %s; %,d combinations, %s%,d of them go together as they are, honed and bored to each other where the shop can; the best are held against every rule%s",
                                 kinds,
                                 hunt.combinations(),
+                                hunt.isCutShort() ? "at least " : "",
                                 hunt.fitting(),
                                 hunt.overBudget() > 0
                                         ? String.format(

@@ -42,12 +42,24 @@ record Found(
 
     /** Whether a part is cut, beyond what a pair of parts needs to go into each other. */
     boolean isMachined() {
-        return deckCut != null || rows().anyMatch(r -> !r.cuts().isEmpty());
+        return deckCut != null || cutsOfParts() > 0;
+    }
+
+    private int cutsOfParts() {
+        return crank.cuts().size()
+                + piston.cuts().size()
+                + rod.cuts().size()
+                + gasket.cuts().size()
+                + head.cuts().size();
     }
 
     /** Whether a size of a bought part, or what is machined, has no tolerance. */
     boolean isVague() {
-        return rows().anyMatch(r -> r.dims().values().stream().anyMatch(Dim::isVague))
+        return crank.sums().isVague()
+                || piston.sums().isVague()
+                || rod.sums().isVague()
+                || gasket.sums().isVague()
+                || head.sums().isVague()
                 || Stream.concat(Stream.ofNullable(deckCut), honed.stream())
                         .anyMatch(c -> c.operation().tolerance() == null);
     }
@@ -68,7 +80,7 @@ record Found(
     }
 
     int cuts() {
-        return combination.cuts() + rows().mapToInt(r -> r.cuts().size()).sum() + (deckCut == null ? 0 : 1);
+        return combination.cuts() + cutsOfParts() + (deckCut == null ? 0 : 1);
     }
 
     long price() {
@@ -82,15 +94,18 @@ record Found(
     int unknowns() {
         boolean deckUnpriced =
                 deckCut != null && deckCut.operation().offer().price().isEmpty();
-        long noTolerance = rows().filter(r -> !r.isOwn())
-                .flatMap(r -> r.dims().values().stream())
-                .filter(Dim::isVague)
-                .count();
-        return combination.unknowns() + (int) noTolerance + (head.isPriced() ? 0 : 1) + (deckUnpriced ? 1 : 0);
+        int noTolerance = crank.sums().vague()
+                + piston.sums().vague()
+                + rod.sums().vague()
+                + gasket.sums().vague()
+                + head.sums().vague();
+        return combination.unknowns() + noTolerance + (head.isPriced() ? 0 : 1) + (deckUnpriced ? 1 : 0);
     }
 
     int leadDays() {
-        return rows().mapToInt(Row::leadDays).max().orElse(0);
+        return Math.max(
+                Math.max(Math.max(crank.leadDays(), piston.leadDays()), Math.max(rod.leadDays(), gasket.leadDays())),
+                head.leadDays());
     }
 
     List<Candidate.Piece> pieces() {

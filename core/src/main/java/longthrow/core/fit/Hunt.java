@@ -27,10 +27,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class Hunt {
     /** Combinations of the plain parts up to which those that do not fit are counted one by one. */
-    static final long MOST_COUNTED = 200_000_000L;
+    static final long MOST_COUNTED = 20_000_000L;
 
     /** So many ways that go together are looked at in all; then the search leaves off and says so. */
-    static final long MOST_VISITED = 20_000_000L;
+    static final long MOST_VISITED = 5_000_000L;
 
     /** Up to so many combinations, each that does not fit is told by itself. */
     static final long FEW = 24;

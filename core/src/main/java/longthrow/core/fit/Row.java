@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import longthrow.core.answer.Candidate;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Offer;
@@ -24,9 +23,15 @@ import org.jspecify.annotations.Nullable;
  * One part as the search sees it: a row of the catalogue, the engine's own, or one of them machined.
  * @param part null for the engine's own
  * @param cuts machining, in order
+ * @param sums what is asked for of every combination, added up once
  */
 record Row(
-        PartKind kind, @Nullable CataloguePart part, List<Cut> cuts, Map<Term, Dim> dims, Map<Choice, String> words) {
+        PartKind kind,
+        @Nullable CataloguePart part,
+        List<Cut> cuts,
+        Map<Term, Dim> dims,
+        Map<Choice, String> words,
+        Sums sums) {
     /** Code of the part that is there already. */
     static final String OWN = "own";
     /** A crown with no more dish or dome than this is flat [m3]: what a burette tells apart; common practice, no source. */
@@ -40,6 +45,44 @@ record Row(
         EnumMap<Choice, String> said = new EnumMap<>(Choice.class);
         said.putAll(words);
         words = Collections.unmodifiableMap(said);
+    }
+
+    Row(PartKind kind, @Nullable CataloguePart part, List<Cut> cuts, Map<Term, Dim> dims, Map<Choice, String> words) {
+        this(kind, part, cuts, dims, words, Sums.of(part, cuts, dims));
+    }
+
+    /**
+     * Of a row and its machining.
+     * @param price    with shipping, of what is priced, in hundredths
+     * @param isPriced whether everything is
+     * @param leadDays of what takes longest
+     * @param vague    sizes of a bought part without a tolerance
+     * @param isVague  whether any size has none
+     */
+    record Sums(long price, boolean isPriced, int leadDays, int vague, boolean isVague) {
+        private static Sums of(@Nullable CataloguePart part, List<Cut> cuts, Map<Term, Dim> dims) {
+            List<Offer> offers = offers(part, cuts);
+            int vague = (int) dims.values().stream().filter(Dim::isVague).count();
+            return new Sums(
+                    offers.stream()
+                            .mapToLong(o -> o.price().orElse(0) + o.shipping().orElse(0))
+                            .sum(),
+                    offers.stream().allMatch(o -> o.price().isPresent()),
+                    offers.stream().mapToInt(o -> o.leadDays().orElse(0)).max().orElse(0),
+                    part == null ? 0 : vague,
+                    vague > 0);
+        }
+
+        /** Of a part that is made the work is what is paid for. */
+        private static List<Offer> offers(@Nullable CataloguePart part, List<Cut> cuts) {
+            List<Offer> offers = new ArrayList<>();
+            if (part != null
+                    && cuts.stream().noneMatch(c -> c.operation().kind().makesAPart())) {
+                offers.add(part.offer());
+            }
+            cuts.forEach(c -> offers.add(c.operation().offer()));
+            return offers;
+        }
     }
 
     /**
@@ -74,24 +117,17 @@ record Row(
         return cuts.stream().anyMatch(c -> c.operation().kind().makesAPart());
     }
 
-    private Stream<Offer> offers() {
-        return Stream.concat(
-                Optional.ofNullable(isMade() ? null : part).map(CataloguePart::offer).stream(),
-                cuts.stream().map(c -> c.operation().offer()));
-    }
-
     /** Price with shipping of what is priced. */
     long knownPrice() {
-        return offers().mapToLong(o -> o.price().orElse(0) + o.shipping().orElse(0))
-                .sum();
+        return sums.price();
     }
 
     boolean isPriced() {
-        return offers().allMatch(o -> o.price().isPresent());
+        return sums.isPriced();
     }
 
     int leadDays() {
-        return offers().mapToInt(o -> o.leadDays().orElse(0)).max().orElse(0);
+        return sums.leadDays();
     }
 
     Row with(Cut cut, Term term, Dim dim) {

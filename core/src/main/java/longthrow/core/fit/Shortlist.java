@@ -76,7 +76,7 @@ final class Shortlist {
                 }
             }
             boolean all = found.size() < most && broken.size() == barredBefore;
-            if (best.size() == WANTED || all) {
+            if (best.size() == WANTED || all || (search.isCutShort() && !best.isEmpty())) {
                 return search;
             }
             if (appraised.size() >= MOST_JUDGED) {

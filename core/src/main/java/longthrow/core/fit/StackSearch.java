@@ -376,22 +376,53 @@ public final class StackSearch {
     public Map<Obstacle, Rejected> rejections() {
         Map<Obstacle, Rejected> counts = new EnumMap<>(Obstacle.class);
         int gaskets = c.gaskets.thickness().count();
+        int[][] byClass = byClass();
         for (int i = 0; i < c.cranks.stroke().count(); i++) {
             for (int j = 0; j < c.pistons.height().count(); j++) {
-                for (int k = 0; k < c.rods.length().count(); k++) {
-                    if (!fit.stack(i, j, k)) {
-                        count(counts, gaskets, i, j, k, 0);
-                        continue;
-                    }
-                    for (int g = 0; g < gaskets; g++) {
-                        if (!fit.gasket(g)) {
-                            count(counts, 1, i, j, k, g);
-                        }
+                for (int q = 0; q < byClass.length; q++) {
+                    if (!match(i, q, j) && byClass[q].length > 0) {
+                        // one of a class is kept out by what keeps all of it out
+                        fit.stack(i, j, byClass[q][0]);
+                        count(counts, (long) gaskets * byClass[q].length, i, j, byClass[q][0], 0);
+                    } else {
+                        count(counts, gaskets, i, j, byClass[q]);
                     }
                 }
             }
         }
         return counts;
+    }
+
+    private void count(Map<Obstacle, Rejected> counts, int gaskets, int i, int j, int[] rods) {
+        for (int k : rods) {
+            if (!fit.stack(i, j, k)) {
+                count(counts, gaskets, i, j, k, 0);
+                continue;
+            }
+            for (int g = 0; g < gaskets; g++) {
+                if (!fit.gasket(g)) {
+                    count(counts, 1, i, j, k, g);
+                }
+            }
+        }
+    }
+
+    /** All rods of each class, those without a length too, in their own order. */
+    private int[][] byClass() {
+        int[] group = c.rods.each().group();
+        int[] count = new int[c.rods.each().groups()];
+        for (int q : group) {
+            count[q]++;
+        }
+        int[][] byClass = new int[count.length][];
+        for (int q = 0; q < count.length; q++) {
+            byClass[q] = new int[count[q]];
+        }
+        Arrays.fill(count, 0);
+        for (int k = 0; k < group.length; k++) {
+            byClass[group[k]][count[group[k]]++] = k;
+        }
+        return byClass;
     }
 
     private void count(Map<Obstacle, Rejected> counts, long times, int i, int j, int k, int g) {

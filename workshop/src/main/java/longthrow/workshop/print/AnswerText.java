@@ -339,14 +339,15 @@ public final class AnswerText {
         }
 
         private static String ofSearch(Answer answer) {
-            String stops =
-                    answer.stops().isEmpty()
-                            ? ""
-                            : some(answer.stops().size(), "stop")
-                                    + (answer.candidates().isEmpty() ? "; " : " for the best of them; ");
+            String stops = answer.stops().isEmpty()
+                    ? ""
+                    : some(answer.stops().size(), "stop")
+                            + (answer.candidates().isEmpty() ? "; " : " for the best of them; ");
             return stops
                     + (answer.candidates().isEmpty()
-                            ? (answer.rejections().isEmpty() && answer.findings().stream().noneMatch(f -> f.where().equals("search"))
+                            ? (answer.rejections().isEmpty()
+                                            && answer.findings().stream()
+                                                    .noneMatch(f -> f.where().equals("search"))
                                     ? "nothing was searched."
                                     : "nothing on offer is known to fit.")
                             : some(answer.candidates().size(), "way") + " that "

@@ -59,8 +59,7 @@ final class CandidateList {
                 Ink.STRONG,
                 rank + ". " + c.title() + ":",
                 fails ? Ink.BAD : Ink.PLAIN,
-                "fits " + c.sureness().label()
-                        + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
+                "fits " + c.sureness().label() + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
             pieces(c);
@@ -178,8 +177,8 @@ final class CandidateList {
     private static boolean isPassedByAnother(Candidate c, Verdict failed) {
         String rule = rule(failed);
         return c.verdicts().stream()
-                .anyMatch(v -> rule(v).equals(rule)
-                        && (v.state() == Verdict.State.MEETS || v.state() == Verdict.State.NEAR));
+                .anyMatch(v ->
+                        rule(v).equals(rule) && (v.state() == Verdict.State.MEETS || v.state() == Verdict.State.NEAR));
     }
 
     private static String rule(Verdict verdict) {
@@ -203,14 +202,14 @@ final class CandidateList {
         if (total.currency().isEmpty() && total.notPriced().isEmpty()) {
             return "nothing to buy";
         }
-        String known = total.currency().isEmpty()
-                ? ""
-                : money(OptionalLong.of(total.known()), total.currency());
+        String known = total.currency().isEmpty() ? "" : money(OptionalLong.of(total.known()), total.currency());
         String costs = String.join(", ", total.notPriced()) + (total.notPriced().size() == 1 ? " costs" : " cost");
         String more = total.notPriced().isEmpty()
                 ? ""
                 : known.isEmpty() ? "what " + costs + " is not said" : " and what " + costs;
-        String budget = total.budget().isEmpty() || total.currency().isEmpty() ? "" : ", of " + money(total.budget(), total.currency()) + " to spend";
+        String budget = total.budget().isEmpty() || total.currency().isEmpty()
+                ? ""
+                : ", of " + money(total.budget(), total.currency()) + " to spend";
         return known + more + budget;
     }
 
