@@ -210,7 +210,8 @@ record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<Strin
         }
 
         void checkFormat() {
-            boolean valid = handle.createQuery("SELECT json_valid(:json) AND json_type(:json) = 'object'")
+            boolean valid = handle.createQuery(
+                            "SELECT CASE WHEN json_valid(:json) THEN json_type(:json) = 'object' ELSE 0 END")
                     .bind("json", json)
                     .mapTo(Boolean.class)
                     .one();

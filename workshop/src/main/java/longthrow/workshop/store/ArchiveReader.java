@@ -1,5 +1,6 @@
 package longthrow.workshop.store;
 
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -18,6 +19,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -55,14 +57,9 @@ final class ArchiveReader implements AutoCloseable {
             boolean opened = false;
             try {
                 spool(in, spooled, limits);
-                ArchiveReader reader = new ArchiveReader(spooled, new ZipFile(spooled.toFile()), limits);
+                ArchiveReader reader = new ArchiveReader(spooled, zip(spooled), limits);
                 opened = true;
                 return reader.checked(files, database);
-            } catch (ZipException e) {
-                throw bad(
-                        "it is no zip, or its end is missing (" + e.getMessage() + ")",
-                        "archive",
-                        "Copy or send it again, in whole");
             } finally {
                 if (!opened) {
                     Files.deleteIfExists(spooled);
@@ -73,11 +70,24 @@ final class ArchiveReader implements AutoCloseable {
         }
     }
 
+    private static ZipFile zip(Path spooled) {
+        try {
+            return new ZipFile(spooled.toFile());
+        } catch (IOException | IllegalArgumentException e) { // whatever a broken directory of a zip leads to
+            throw bad(
+                    "it is no zip, or its end is missing (" + e.getMessage() + ")",
+                    "archive",
+                    "Copy or send it again, in whole");
+        }
+    }
+
     private static void spool(InputStream in, Path to, StoreLimits limits) throws IOException {
         try (OutputStream out = Files.newOutputStream(to)) {
             byte[] buffer = new byte[64 * 1024];
             long bytes = 0;
-            for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
+            for (int got = ContentFiles.read(in, buffer, "archive");
+                    got >= 0;
+                    got = ContentFiles.read(in, buffer, "archive")) {
                 bytes += got;
                 if (bytes > limits.archiveBytes()) {
                     throw bad(
@@ -192,7 +202,7 @@ final class ArchiveReader implements AutoCloseable {
             if (content.getValue() > limits.fileBytes()) {
                 throw tooLarge(name, limits.fileBytes());
             }
-            try (InputStream in = zip.getInputStream(entry(name))) {
+            try (InputStream in = new Unpacked(zip.getInputStream(entry(name)), name)) {
                 ContentFiles.Arrived arrived = files.receive(in, most, name);
                 contents.add(arrived);
                 unpacked += arrived.bytes();
@@ -234,6 +244,25 @@ final class ArchiveReader implements AutoCloseable {
         }
     }
 
+    /** An entry whose packing is broken is the archive's fault, not that of the disk it is written to. */
+    private static final class Unpacked extends FilterInputStream {
+        private final String name;
+
+        Unpacked(InputStream in, String name) {
+            super(in);
+            this.name = name;
+        }
+
+        @Override
+        public int read(byte[] into, int from, int most) {
+            try {
+                return super.read(into, from, most);
+            } catch (IOException e) {
+                throw broken(name, e);
+            }
+        }
+    }
+
     private byte[] bytes(ZipEntry entry, long most) {
         try (InputStream in = zip.getInputStream(entry)) {
             byte[] bytes = in.readNBytes((int) Math.min(Integer.MAX_VALUE - 16L, most + 1));
@@ -241,6 +270,12 @@ final class ArchiveReader implements AutoCloseable {
                 throw tooLarge(entry.getName(), most);
             }
             unpacked += bytes.length;
+            CRC32 sum =
+                    new CRC32(); // the hashes stand in the manifest, its own sum only here, and ZipFile does not look
+            sum.update(bytes);
+            if (sum.getValue() != entry.getCrc()) {
+                throw broken(entry.getName(), new ZipException("check sum of the zip differs"));
+            }
             return bytes;
         } catch (IOException e) {
             throw broken(entry.getName(), e);

@@ -84,7 +84,7 @@ final class ContentFiles {
         long bytes = 0;
         try (OutputStream out = Files.newOutputStream(at)) {
             byte[] buffer = new byte[BUFFER_BYTES];
-            for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
+            for (int got = read(in, buffer, name); got >= 0; got = read(in, buffer, name)) {
                 bytes += got;
                 if (bytes > limit) {
                     throw new StoreFault(
@@ -99,6 +99,20 @@ final class ContentFiles {
         }
         Disk.sync(at);
         return new Arrived(at, HexFormat.of().formatHex(digest.digest()), bytes);
+    }
+
+    /** What comes from elsewhere may break off; that is not the disk's fault. */
+    static int read(InputStream in, byte[] buffer, String name) {
+        try {
+            return in.read(buffer);
+        } catch (IOException e) {
+            throw new StoreFault(
+                    StoreFault.Kind.REFUSED,
+                    "it did not arrive in whole: " + e.getMessage(),
+                    "file '" + name + "'",
+                    "Nothing of it was kept. Send it again",
+                    e);
+        }
     }
 
     /**

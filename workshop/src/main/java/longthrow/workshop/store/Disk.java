@@ -2,13 +2,14 @@ package longthrow.workshop.store;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileStore;
 import java.nio.file.Files;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Locale;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Files that are there in whole or not at all, and what it means when the disk refuses. */
@@ -27,6 +28,10 @@ final class Disk {
     static void makeFolder(Path folder) throws IOException {
         if (Files.isDirectory(folder)) {
             return;
+        }
+        Path above = nearestThere(folder);
+        if (!Files.isDirectory(above)) {
+            throw new NotDirectoryException(above.toString());
         }
         boolean modes = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
         if (modes) {
@@ -69,7 +74,7 @@ final class Disk {
         }
         if (cause instanceof java.nio.file.AccessDeniedException
                 || cause instanceof java.nio.file.ReadOnlyFileSystemException
-                || cause instanceof java.nio.file.NotDirectoryException
+                || cause instanceof NotDirectoryException
                 || cause instanceof java.nio.file.FileAlreadyExistsException) {
             return notWritable(doing, where, cause);
         }
@@ -103,16 +108,21 @@ final class Disk {
         return cause.getClass().getSimpleName() + ": " + cause.getMessage();
     }
 
+    /** The path itself, or the nearest above it that is there. */
+    private static Path nearestThere(Path path) {
+        Path there = path.toAbsolutePath();
+        for (Path above = there.getParent(); above != null && !Files.exists(there); above = there.getParent()) {
+            there = above;
+        }
+        return there;
+    }
+
     /** Whether there is as good as no room left where the path is, or would be. */
     static boolean isFull(Path path) {
-        Optional<Path> there = Optional.of(path.toAbsolutePath());
-        while (there.isPresent() && !Files.exists(there.get())) {
-            there = Optional.ofNullable(there.get().getParent());
-        }
         try {
-            return there.isPresent()
-                    && Files.getFileStore(there.get()).getTotalSpace() > 0 // of /proc and the like nothing is known
-                    && Files.getFileStore(there.get()).getUsableSpace() < AS_GOOD_AS_FULL_BYTES;
+            FileStore store = Files.getFileStore(nearestThere(path));
+            return store.getTotalSpace() > 0 // of /proc and the like nothing is known
+                    && store.getUsableSpace() < AS_GOOD_AS_FULL_BYTES;
         } catch (IOException unknown) {
             return false;
         }

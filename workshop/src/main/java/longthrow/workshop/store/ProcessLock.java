@@ -56,15 +56,29 @@ final class ProcessLock implements AutoCloseable {
     private static ProcessLock takeFromOthers(Path folder) throws IOException {
         FileChannel channel = FileChannel.open(
                 folder.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-        FileLock lock = channel.tryLock(LOCKED_BYTE, 1, false);
-        if (lock == null) {
+        try {
+            FileLock lock = channel.tryLock(LOCKED_BYTE, 1, false);
+            if (lock != null) {
+                sayWhoHoldsIt(channel);
+                return new ProcessLock(folder, channel, lock);
+            }
+        } catch (IOException e) {
             channel.close();
-            throw locked(folder, holder(folder));
+            throw e;
         }
-        channel.truncate(0);
+        channel.close();
+        throw locked(folder, holder(folder));
+    }
+
+    /** Only for people to read: on a full disk it stays unsaid, and the lock holds all the same. */
+    private static void sayWhoHoldsIt(FileChannel channel) {
         String words = "Held by process " + ProcessHandle.current().pid() + ". Nothing to delete here.\n";
-        channel.write(ByteBuffer.wrap(words.getBytes(StandardCharsets.US_ASCII)), 0);
-        return new ProcessLock(folder, channel, lock);
+        try {
+            channel.truncate(0);
+            channel.write(ByteBuffer.wrap(words.getBytes(StandardCharsets.US_ASCII)), 0);
+        } catch (IOException unsaid) {
+            // see above
+        }
     }
 
     private static String holder(Path folder) {

@@ -242,7 +242,7 @@ class StoreTest {
                 return read();
             }
         });
-        Faults.of(StoreFault.Kind.DISK_FAILED, () -> store.attach(id, 1, "a.jpg", "image/jpeg", breaking));
+        Faults.of(REFUSED, () -> store.attach(id, 1, "a.jpg", "image/jpeg", breaking));
         assertThat(filesOnDisk()).isEmpty();
     }
 
