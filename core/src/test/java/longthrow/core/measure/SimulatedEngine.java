@@ -1,9 +1,11 @@
 package longthrow.core.measure;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.SplittableRandom;
 import longthrow.core.engine.Material;
 import longthrow.core.term.InstrumentKind;
@@ -37,20 +39,29 @@ final class SimulatedEngine {
     private final Map<Material, Double> expansion = new EnumMap<>(Material.class);
     private final Map<String, double[]> ownTools = new HashMap<>();
 
+    /** Kinds that came after the first benches were drawn: they are drawn when first asked for, so that the engines stay those whose figures are on record. */
+    private static final Set<ReadingKind> LATER = EnumSet.of(ReadingKind.ARM, ReadingKind.PITCH_CIRCLE);
+
     SimulatedEngine(long seed) {
         random = new SplittableRandom(seed);
         wear = Wear.values()[random.nextInt(3)];
         for (InstrumentKind kind : InstrumentKind.values()) {
             instruments.put(kind, errorsOf(kind.statedError(), kind.relativeError()));
         }
-        double nu = ReadingKind.POOLED_DEGREES_OF_FREEDOM;
         for (ReadingKind kind : ReadingKind.values()) {
-            hand.put(kind, kind.repeatability() * Math.sqrt(nu / chiSquared(nu)));
+            if (!LATER.contains(kind)) {
+                hand.put(kind, drawHand(kind));
+            }
         }
         for (Material metal : Material.values()) {
             expansion.put(metal, metal.expansion() + metal.spread() / STATED * normal());
         }
         build();
+    }
+
+    private double drawHand(ReadingKind kind) {
+        double nu = ReadingKind.POOLED_DEGREES_OF_FREEDOM;
+        return kind.repeatability() * Math.sqrt(nu / chiSquared(nu));
     }
 
     /** The true figure of a quantity sought, by its path; 20 °C. */
@@ -64,7 +75,7 @@ final class SimulatedEngine {
 
     /** True standard deviation of one reading by this hand. */
     double hand(ReadingKind kind) {
-        return Objects.requireNonNull(hand.get(kind));
+        return hand.computeIfAbsent(kind, this::drawHand);
     }
 
     /** True error of an instrument: added to every reading, and as a share of it. A tool of the owner's own is drawn when first used. */
