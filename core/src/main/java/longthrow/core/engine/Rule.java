@@ -285,7 +285,8 @@ public enum Rule {
             "least gap between skirt and counterweight",
             Kind.AIM,
             List.of(Term.SKIRT_TO_COUNTERWEIGHT, Term.BOSS_TO_COUNTERWEIGHT),
-            machine("shorten the skirt by {x}, or a rod longer by as much; weigh what comes off"),
+            machine(
+                    "shorten the skirt by {x} (a pin boss cannot be: turn the counterweight down), or a rod longer by as much; weigh what comes off"),
             Mend.NONE,
             "",
             row("usual", "at bottom dead centre").least(millimetres("1.5")).from(C, "", COMMON_PRACTICE)),

@@ -66,6 +66,14 @@ final class Assembly {
         return own;
     }
 
+    /** Rows on offer of a kind that is chosen after the stack. */
+    List<Row> offered(PartKind kind) {
+        List<CataloguePart> all = catalogue.of(kind);
+        List<CataloguePart> kept =
+                all.stream().filter(p -> build.fit().keep().contains(p.code())).toList();
+        return (kept.isEmpty() ? all : kept).stream().map(Assembly::row).toList();
+    }
+
     List<Operation> operations() {
         return build.fit().machining() ? catalogue.operations() : List.of();
     }

@@ -78,7 +78,7 @@ final class Barred {
                 kinds.add(PartKind.PISTON);
             }
             // what moves with the head: the gap of open side-valves, the events of an overhead camshaft
-            if (term == Term.VALVE_TO_HEAD || HeadMove.EVENTS.contains(term)) {
+            if (term == Term.VALVE_TO_HEAD || term.part() == Part.CAMSHAFT) {
                 kinds.add(PartKind.GASKET);
                 kinds.add(PartKind.HEAD);
                 deck = true;

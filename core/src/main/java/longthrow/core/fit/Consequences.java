@@ -197,6 +197,7 @@ final class Consequences {
                     "mock it up with clay or wire through two turns by hand before it is assembled for good"));
         }
         nominal(unknowns);
+        shapes(unknowns);
         if (!found.gasket().isOwn() || !found.head().isOwn()) {
             unknowns.add(warning(
                     "outline of gasket and head",
@@ -296,6 +297,13 @@ final class Consequences {
     /** Two parts whose sizes are known, and no rule says how much play they need. */
     private void playWithoutARule(Gap gap, Row wide, Row inner, List<Finding> unknowns) {
         boolean bought = !wide.isOwn() || !inner.isOwn();
+        if (gap == Gap.ROD_ON_CRANKPIN && "rolling".equals(found.rod().words().get(Choice.BIG_END_BEARING))) {
+            unknowns.add(warning(
+                    Term.BIG_END_CLEARANCE.path(),
+                    "needles or rollers run between big end and crankpin, and their thickness is not said",
+                    "take the bearing its maker names for this crankpin and this bore"));
+            return;
+        }
         if (bought
                 && wide.dim(gap.wide()).isPresent()
                 && inner.dim(gap.inner()).isPresent()
@@ -320,5 +328,40 @@ final class Consequences {
 
     private boolean camInTheHead() {
         return build.chose(Choice.CAM_DRIVE, "overhead_chain") || build.chose(Choice.CAM_DRIVE, "overhead_belt");
+    }
+
+    /** Whether a crown that is bought rises over its rim: what it does in the chamber no size tells. */
+    static boolean rises(Found found) {
+        return !found.piston().isOwn()
+                && found.piston()
+                        .dim(Term.CROWN_RISE)
+                        .filter(d -> d.value() - d.half() > 0)
+                        .isPresent();
+    }
+
+    /** By how much the chamber of an overhead-valve head opens wider than the hole of the gasket [m2]; empty where it does not, or is not known. */
+    static Optional<Double> chamberPastGasket(Found found, Appraisal own) {
+        Optional<Double> hole = found.gasket().dim(Term.GASKET_BORE).map(Dim::value);
+        boolean bought = !found.head().isOwn() || !found.gasket().isOwn();
+        return found.head()
+                .dim(Term.CHAMBER_AREA)
+                .filter(area -> bought && hole.isPresent() && !own.build().chose(Choice.VALVE_LAYOUT, "side"))
+                .map(area -> area.value() - Math.PI / 4 * hole.orElseThrow() * hole.orElseThrow())
+                .filter(over -> over > 0);
+    }
+
+    private void shapes(List<Finding> unknowns) {
+        if (rises(found)) {
+            unknowns.add(warning(
+                    "crown to chamber",
+                    "the crown rises over its rim, and no size tells how near it comes to the chamber and the valves",
+                    "mock it up with clay before it is turned by the starter"));
+        }
+        chamberPastGasket(found, before)
+                .ifPresent(over -> unknowns.add(warning(
+                        "chamber to gasket",
+                        "the chamber opens wider than the hole of the gasket by " + words(Dimension.AREA, over, 1e-6)
+                                + ": the gasket's edge hangs over it, and squish is not what the bore says",
+                        "lay gasket and head together; another gasket or head where the edge is not clamped")));
     }
 }

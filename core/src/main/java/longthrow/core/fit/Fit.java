@@ -154,7 +154,7 @@ public final class Fit {
                             Term.DECK_HEIGHT,
                             List.of(Term.DECK_HEIGHT),
                             "without it nothing can be put together: read it, or stroke, rod, compression height and deck clearance of the engine as it is"));
-        } else if (catalogue.parts().isEmpty()) {
+        } else if (catalogue.parts().isEmpty() && catalogue.operations().isEmpty()) {
             findings.add(new Finding(
                     Finding.Kind.NOTE,
                     "catalogue",
@@ -170,11 +170,20 @@ public final class Fit {
             }
             Shortlist shortlist = new Shortlist(assembly);
             List<Found> best = shortlist.best();
-            candidates =
-                    best.stream().map(f -> candidate(f, best.get(0), shortlist)).toList();
+            List<Rejection> withoutWhatMustStay = new ArrayList<>();
+            candidates = new ArrayList<>();
+            for (Found found : best) {
+                Followers followers = new Followers(assembly, catalogue, shortlist.appraise(found), found);
+                if (followers.missing().isPresent()) {
+                    withoutWhatMustStay.add(followers.missing().get());
+                } else {
+                    candidates.add(candidate(found, best.get(0), shortlist, followers));
+                }
+            }
             stops = best.isEmpty() ? stops : shortlist.appraise(best.get(0)).stops();
             rejections = new ArrayList<>(rejections(shortlist.hunt()));
             rejections.addAll(shortlist.rejections());
+            rejections.addAll(withoutWhatMustStay);
             overBudget(shortlist.hunt(), assembly).ifPresent(rejections::add);
             summary(assembly, shortlist);
             if (best.isEmpty()) {
@@ -359,14 +368,13 @@ public final class Fit {
 
     // ---- candidates
 
-    private Candidate candidate(Found found, Found best, Shortlist shortlist) {
+    private Candidate candidate(Found found, Found best, Shortlist shortlist, Followers followers) {
         Appraisal after = shortlist.appraise(found);
         Consequences consequences = new Consequences(build, own, after, found);
         List<Candidate.Piece> pieces = new ArrayList<>(found.pieces());
         List<Finding> forces = new ArrayList<>(consequences.forces());
         List<Finding> unknowns = new ArrayList<>(shortlist.notJudged(found));
         unknowns.addAll(consequences.unknowns());
-        Followers followers = new Followers(new Assembly(build, own, catalogue), catalogue, after, found);
         pieces.addAll(followers.pieces());
         forces.addAll(followers.findings());
         if (!found.equals(best)) {
@@ -385,10 +393,20 @@ public final class Fit {
                 after.verdicts().stream()
                         .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
                         .filter(v -> SHOWN.contains(v.term()) || (isFailed(v) && v.term() != Term.WANTED_SPEED))
+                        .filter(v -> !isOfWhatIsReplaced(v.term(), followers))
                         .toList(),
                 consequences.changes(),
                 forces,
                 unknowns);
+    }
+
+    /** The old wheel or clutch is judged no more where another is bought, which was chosen to suit. */
+    private static boolean isOfWhatIsReplaced(Term term, Followers followers) {
+        return (List.of(Term.FLYWHEEL_ON_TAPER, Term.FLYWHEEL_KEY_STEP).contains(term)
+                        && followers.buys(PartKind.FLYWHEEL))
+                || (List.of(Term.CLUTCH_ON_SHAFT, Term.CLUTCH_KEY_STEP, Term.CLUTCH_OVERHANG)
+                                .contains(term)
+                        && followers.buys(PartKind.CLUTCH));
     }
 
     static boolean isFailed(Verdict verdict) {

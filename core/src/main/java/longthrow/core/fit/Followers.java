@@ -2,16 +2,21 @@ package longthrow.core.fit;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rejection;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 
 /** Parts that hang on the stack without closing it: flywheel, clutch, limiter, pushrod. Of each kind that may be bought, the cheapest that suits. */
@@ -27,7 +32,8 @@ final class Followers {
     private final Found found;
     private final List<Candidate.Piece> pieces = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
-    private Optional<Dim> pushrod = Optional.empty();
+    private Optional<Rejection> missing = Optional.empty();
+    private final Set<PartKind> bought = EnumSet.noneOf(PartKind.class);
 
     Followers(Assembly assembly, Catalogue catalogue, Appraisal after, Found found) {
         this.assembly = assembly;
@@ -42,9 +48,14 @@ final class Followers {
         }
     }
 
-    /** Length of the pushrods that are bought; empty when none are. */
-    Optional<Dim> pushrod() {
-        return pushrod;
+    /** Why this way cannot be, where a part that must stay does not suit it. */
+    Optional<Rejection> missing() {
+        return missing;
+    }
+
+    /** Whether a part of this kind is bought with it. */
+    boolean buys(PartKind kind) {
+        return bought.contains(kind);
     }
 
     List<Candidate.Piece> pieces() {
@@ -71,11 +82,21 @@ final class Followers {
                                 .thenComparingLong(p -> p.offer().price().orElse(0)));
         if (cheapest.isPresent()) {
             CataloguePart part = cheapest.get();
+            bought.add(kind);
             if (kind == PartKind.PUSHROD) {
-                pushrod = Assembly.row(part).dim(Term.PUSHROD_LENGTH);
+                Assembly.row(part).dim(Term.PUSHROD_LENGTH).ifPresent(this::withPushrod);
             }
             pieces.add(Row.piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
             return;
+        }
+        if (!kept.isEmpty()) {
+            missing = Optional.of(new Rejection(
+                    "a part that must stay does not suit",
+                    1,
+                    found.title(),
+                    kept.stream().map(CataloguePart::code).collect(Collectors.joining(", "))
+                            + " does not suit this crankshaft, speed or head, as far as its row says",
+                    wanted(kind)));
         }
         findings.add(new Finding(
                 Finding.Kind.WARNING,
@@ -84,7 +105,7 @@ final class Followers {
                         ? "no " + kind.label() + " of the catalogue is known to suit (" + offered.size() + " offered)"
                         : kept.stream().map(CataloguePart::code).collect(Collectors.joining(", "))
                                 + ", which must stay, is not known to suit",
-                wanted(kind)));
+                wanted(kind) + "; a row that gives no tolerance cannot be known to suit"));
     }
 
     private String wanted(PartKind kind) {
@@ -134,6 +155,27 @@ final class Followers {
                 && wheel.dim(Term.FLYWHEEL_RATED_SPEED)
                         .filter(d -> d.value() - d.half() >= speed.get())
                         .isPresent();
+    }
+
+    /** What is said of lash and rocker with the old pushrods does not hold with others. */
+    private void withPushrod(Dim length) {
+        HeadMove move = HeadMove.of(assembly.own(), found);
+        assembly.own().figure(Term.PUSHROD_LENGTH).filter(old -> !move.isOpen()).ifPresent(old -> {
+            double left = move.up().value() - (length.value() - old.value());
+            FigurePrinter printer = new FigurePrinter(assembly.build().units());
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    Term.PUSHROD_LENGTH.path(),
+                    "with the pushrods that are bought, "
+                            + printer.print(Dimension.LENGTH, length.value(), 0.01e-3)
+                                    .line()
+                            + ", the adjuster has "
+                            + printer.print(Dimension.LENGTH, Math.abs(left), 0.01e-3)
+                                    .line()
+                            + (left > 0 ? " more" : " less")
+                            + " to take up than before; what is said of the rocker with the old ones does not hold",
+                    "set the lash afresh and look that the rocker stands square to the valve at half lift"));
+        });
     }
 
     /** By how far the head moved; where the old gasket is not known, none is known to suit. */

@@ -83,6 +83,15 @@ record Found(
         return combination.cuts() + cutsOfParts() + (deckCut == null ? 0 : 1);
     }
 
+    /** What is taken off in all [m]; parts made to order take nothing off. */
+    double metal() {
+        return (deckCut == null ? 0 : deckCut.amount())
+                + rows().flatMap(r -> r.cuts().stream())
+                        .filter(c -> !c.operation().kind().makesAPart())
+                        .mapToDouble(Row.Cut::amount)
+                        .sum();
+    }
+
     long price() {
         long deck = deckCut == null
                 ? 0

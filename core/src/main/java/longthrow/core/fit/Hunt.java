@@ -106,7 +106,7 @@ final class Hunt {
     }
 
     /** With every pair that needs it, whatever else is done: see {@link Gap} and {@link Neighbours#boredFor}. */
-    private static boolean isByPair(Operation.Kind kind) {
+    static boolean isByPair(Operation.Kind kind) {
         return switch (kind) {
             case SMALL_END_HONE, BIG_END_FACE, BORE_AND_HONE, SLEEVE -> true;
             case DECK_CUT,

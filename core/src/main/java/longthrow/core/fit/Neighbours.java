@@ -16,11 +16,11 @@ import longthrow.core.term.Term;
 /** What each part meets: the other parts of the stack, and those of the engine that stay. */
 final class Neighbours {
     /** A shaft in a bearing or a seal is of the same size when it differs by no more than this [m]; common practice, no source. */
-    private static final double SAME_SHAFT = 0.03e-3;
+    static final double SAME_SHAFT = 0.03e-3;
     /** A shaft with more play than this in its bearing is of another size [m]; common practice, no source. */
     private static final double MOST_PLAY = 0.2e-3;
     /** Shafts that must be as those of the crankshaft they replace. */
-    private static final List<Term> SHAFTS = List.of(Term.MAIN_JOURNAL, Term.SEAL_FLYWHEEL_END, Term.SEAL_OUTPUT_END);
+    static final List<Term> SHAFTS = List.of(Term.MAIN_JOURNAL, Term.SEAL_FLYWHEEL_END, Term.SEAL_OUTPUT_END);
 
     private static final List<Gap> ON_CRANK =
             List.of(Gap.FLYWHEEL_ON_TAPER, Gap.FLYWHEEL_KEY, Gap.CLUTCH_ON_SHAFT, Gap.CLUTCH_KEY, Gap.CLUTCH_LENGTH);
@@ -81,12 +81,25 @@ final class Neighbours {
         boolean wheelOnCrank = flywheel || gap == Gap.CLUTCH_ON_SHAFT || gap == Gap.CLUTCH_KEY;
         Term other = wheelOnCrank ? gap.wide() : gap.inner();
         PartKind kind = flywheel ? PartKind.FLYWHEEL : PartKind.CLUTCH;
-        if (engine.dim(other).isEmpty() || assembly.kinds().contains(kind)) {
+        if (assembly.kinds().contains(kind)
+                && (assembly.offered(kind).stream().anyMatch(row -> goesOn(row, crank, gap, wheelOnCrank))
+                        || engine.dim(other).isEmpty())) {
+            return Pairing.FREE; // one of those on offer goes on: it is chosen afterwards
+        }
+        if (engine.dim(other).isEmpty()) {
             return Pairing.FREE;
         }
+        return between(engine, crank, gap, wheelOnCrank);
+    }
+
+    private boolean goesOn(Row offered, Row crank, Gap gap, boolean wheelOnCrank) {
+        return between(offered, crank, gap, wheelOnCrank).fits();
+    }
+
+    private Pairing between(Row other, Row crank, Gap gap, boolean wheelOnCrank) {
         return wheelOnCrank
-                ? gap.of(engine, crank, windows, assembly.operations())
-                : gap.of(crank, engine, windows, assembly.operations());
+                ? gap.of(other, crank, windows, assembly.operations())
+                : gap.of(crank, other, windows, assembly.operations());
     }
 
     /** The piston in its bore, its pin between its clips. */

@@ -29,7 +29,11 @@ final class Ranking implements Comparator<Found> {
             }
         }
         int byPrice = Long.compare(a.price(), b.price());
-        return byPrice != 0 ? byPrice : a.title().compareTo(b.title());
+        if (byPrice != 0) {
+            return byPrice;
+        }
+        int byMetal = Double.compare(a.metal(), b.metal()); // of equals the one that takes least off
+        return byMetal != 0 ? byMetal : a.title().compareTo(b.title());
     }
 
     private int by(Preference preference, Found a, Found b) {

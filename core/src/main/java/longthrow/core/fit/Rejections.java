@@ -1,5 +1,6 @@
 package longthrow.core.fit;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -20,11 +21,13 @@ final class Rejections {
     private static final double ANOTHER_SIZE = 0.15e-3;
 
     private final Build build;
+    private final Appraisal own;
     private final Found found;
     private final Appraisal after;
 
     Rejections(Build build, Appraisal own, Found found) {
         this.build = build;
+        this.own = own;
         this.found = found;
         this.after = Appraisal.of(
                 found.isVague() ? Fitted.bySizes(build, own, found) : Fitted.with(build, own, found), Fit.LOOKED_AT);
@@ -37,6 +40,9 @@ final class Rejections {
         }
         if (obstacle == Obstacle.RATED) {
             return rated(count);
+        }
+        if (obstacle == Obstacle.CRANK_IN_CASE) {
+            return otherShaft(count);
         }
         Optional<Verdict> verdict = verdict(obstacle);
         String why =
@@ -59,6 +65,35 @@ final class Rejections {
                 found.title(),
                 "its maker rates it for " + rating + ", wanted are " + wanted,
                 "a rod rated for the wanted speed or more, or a lower speed");
+    }
+
+    /** The journals and seal seats of the new crankshaft beside those of the old one. */
+    private Rejection otherShaft(long count) {
+        List<String> others = new ArrayList<>();
+        for (Term shaft : Neighbours.SHAFTS) {
+            Optional<Dim> offered = found.crank().dim(shaft);
+            Optional<Dim> there = own.figure(shaft).map(Dim::of);
+            if (offered.isPresent()
+                    && there.isPresent()
+                    && Math.abs(offered.get().value() - there.get().value()) > Neighbours.SAME_SHAFT) {
+                others.add(shaft.label() + " " + millimetres(offered.get()) + ", in this case "
+                        + millimetres(there.get()));
+            }
+        }
+        if (others.isEmpty()) {
+            found.crank()
+                    .dim(Term.MAIN_JOURNAL)
+                    .ifPresent(d -> others.add(Term.MAIN_JOURNAL.label() + " " + millimetres(d)
+                            + own.figure(Term.MAIN_BORE)
+                                    .map(m -> ", in a bearing of " + millimetres(Dim.of(m)))
+                                    .orElse("")));
+        }
+        return new Rejection(
+                Obstacle.CRANK_IN_CASE.label(),
+                count,
+                found.title(),
+                String.join("; ", others),
+                "a crankshaft with the journals and seal seats of this case, or bearings and seals to suit both, which its maker must name");
     }
 
     /** Where no rule says how much play two parts need, and as they are they cannot be put together. */
@@ -152,13 +187,16 @@ final class Rejections {
                         && gap != Gap.ROD_BETWEEN_CHEEKS
                         && gap != Gap.ROD_IN_PISTON
                         && gap != Gap.PIN_IN_CLIPS) {
-                    return Optional.of(new Rejection(
-                            obstacle.label(),
-                            count,
-                            found.title(),
-                            gap.wide().label() + " " + millimetres(wide.get()) + ", "
-                                    + gap.inner().label() + " " + millimetres(inner.get()) + ": another size",
-                            "another part of the pair, made for the other's size; machining does not bridge it"));
+                    return Optional.of(
+                            new Rejection(
+                                    obstacle.label(),
+                                    count,
+                                    found.title(),
+                                    gap.wide().label() + " " + millimetres(wide.get()) + ", "
+                                            + gap.inner().label() + " " + millimetres(inner.get()) + ": another size",
+                                    gap == Gap.PISTON_IN_BORE && play < 0
+                                            ? "bore and hone the cylinder to this piston, if its wall allows it, or a smaller piston"
+                                            : "another part of the pair, made for the other's size; machining does not bridge it"));
                 }
             }
         }

@@ -248,13 +248,9 @@ final class Shortlist {
 
     /** Whether something that decides is not known: a size, a rule that cannot be judged, or what a crown that rises does in the chamber. */
     boolean isOpen(Found found) {
-        boolean dome = !found.piston().isOwn()
-                && found.piston()
-                        .dim(Term.CROWN_RISE)
-                        .filter(d -> d.value() > 0)
-                        .isPresent();
         return found.isPartlyUnknown()
-                || dome
+                || Consequences.rises(found)
+                || Consequences.chamberPastGasket(found, own).isPresent()
                 || !rulesInTheDark(found).isEmpty()
                 || (found.isVague() && !openRules(found).isEmpty());
     }

@@ -33,7 +33,9 @@ final class ToOrder {
         ToOrder order = new ToOrder(assembly);
         List<Finding> findings = new ArrayList<>();
         order.rod().ifPresent(findings::add);
-        findings.addAll(order.machining());
+        if (hunt.overBudget() == 0) {
+            findings.addAll(order.machining());
+        }
         String why = hunt.rejected().isEmpty()
                 ? ""
                 : hunt.rejected().entrySet().stream()
@@ -158,12 +160,13 @@ final class ToOrder {
 
     private List<Finding> machining() {
         return assembly.operations().stream()
+                .filter(o -> !Hunt.isByPair(o.kind()))
                 .map(o -> new Finding(
                         Finding.Kind.NOTE,
                         "machining on offer: " + o.code(),
                         String.format(
                                 Locale.ROOT,
-                                "%s, %s to %s mm from: %s, for %s; no amount of it alone closes the rest",
+                                "%s, %s to %s mm from: %s, for %s; no amount of it, alone or with one other, closes the rest",
                                 o.kind().label(),
                                 o.least().toMillimetresExact().toPlainString(),
                                 o.most().toMillimetresExact().toPlainString(),

@@ -375,4 +375,128 @@ class SearchedFurtherTest {
                 .singleElement()
                 .satisfies(f -> assertThat(f.message()).contains("no length keeps for sure", "86.26 mm"));
     }
+
+    private static Stock withWheel() {
+        return Stock.longerThrow()
+                .typed(Term.CRANK_TAPER, "20.00 mm ± 0.02 mm")
+                .typed(Term.FLYWHEEL_TAPER_BORE, "20.00 mm ± 0.02 mm")
+                .part(
+                        PartKind.CRANKSHAFT,
+                        "C22",
+                        60,
+                        Map.of(
+                                Term.STROKE, "56.50 mm ± 0.02 mm",
+                                Term.CRANKPIN_DIAMETER, "26.98 mm ± 0.001 mm",
+                                Term.CRANKPIN_WIDTH, "24.20 mm ± 0.001 mm",
+                                Term.COUNTERWEIGHT_RADIUS, "38.9 mm ± 0.001 mm",
+                                Term.CRANK_TAPER, "22.00 mm ± 0.02 mm"),
+                        Map.of())
+                .part(
+                        PartKind.FLYWHEEL,
+                        "F20",
+                        40,
+                        Map.of(
+                                Term.FLYWHEEL_TAPER_BORE, "20.00 mm ± 0.02 mm",
+                                Term.FLYWHEEL_RATED_SPEED, "7000 rpm"),
+                        Map.of());
+    }
+
+    /** Taper 22 in a wheel of 20, and no wheel on offer of 22: choosing wheels too does not lift the check. */
+    @Test
+    void aCrankshaftThatNoWheelGoesOnIsNoFitThoughWheelsMayBeBought() {
+        Answer answer = fit(withWheel()
+                .wish(wish(
+                        List.of("C22", "R3", "G1.30"),
+                        PartKind.CRANKSHAFT,
+                        PartKind.CONNECTING_ROD,
+                        PartKind.GASKET,
+                        PartKind.FLYWHEEL)));
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("flywheel does not go on"));
+    }
+
+    /** A wheel of 24 that must stay does not go on a taper of 20: then there is no way with it. */
+    @Test
+    void aWayWithoutWhatMustStayIsNoWay() {
+        Stock stock = withWheel()
+                .part(
+                        PartKind.FLYWHEEL,
+                        "F24",
+                        40,
+                        Map.of(
+                                Term.FLYWHEEL_TAPER_BORE, "24.00 mm ± 0.02 mm",
+                                Term.FLYWHEEL_RATED_SPEED, "7000 rpm"),
+                        Map.of())
+                .wish(wish(List.of("F24", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.FLYWHEEL));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections()).anyMatch(r -> r.why().contains("F24"));
+    }
+
+    /** Head cuts bring the ratio to 9.8, and the cam on its chain past a lobe centre of 106: no cut keeps both rules. */
+    @Test
+    void aCutThatBreaksARuleOnTheCamIsNoFit() {
+        Stock stock = Stock.longerThrow()
+                .is(Choice.CAM_DRIVE, "overhead_chain")
+                .typed(Term.CAM_SPROCKET, "60.6 mm ± 0.1 mm")
+                .typed(Term.GASKET_THICKNESS, "1.30 mm ± 0.01 mm")
+                .typed(Term.CHECKING_LIFT, "1 mm ± 0.01 mm")
+                .typed(Term.INTAKE_OPENS, "10° ± 0.2°")
+                .typed(Term.INTAKE_CLOSES, "40° ± 0.2°")
+                .typed(Term.CHAMBER_AREA, "3300 mm2 ± 10 mm2")
+                .held(Operation.Kind.HEAD_CUT, "HC", "0.05", "0.8", "0.05", "0.01", 20)
+                .own(new OwnRule(
+                        "ratio",
+                        Term.COMPRESSION_RATIO,
+                        Quantity.of("10.4", Units.BARE_RATIO),
+                        null,
+                        null,
+                        null,
+                        "",
+                        ""))
+                .own(new OwnRule(
+                        "lobe", Term.INTAKE_LOBE_CENTRE, null, Quantity.of("106", Units.DEGREE), null, null, "", ""))
+                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        assertThat(answer.candidates()).isEmpty();
+        assertThat(answer.rejections()).anyMatch(r -> r.why().contains("intake lobe centre"));
+    }
+
+    /** A chamber of 5500 mm2 over a gasket hole of 68.5 mm, 3685 mm2: the gasket's edge hangs over it. */
+    @Test
+    void aChamberWiderThanTheGasketIsNeverForSure() {
+        Stock stock = Stock.longerThrow()
+                .part(
+                        PartKind.HEAD,
+                        "WIDE",
+                        30,
+                        Map.of(Term.CHAMBER_VOLUME, "16.2 cc ± 0.2 cc", Term.CHAMBER_AREA, "5500 mm2 ± 10 mm2"),
+                        Map.of())
+                .wish(wish(List.of("WIDE", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD));
+        assertThat(fit(stock).candidates()).isNotEmpty().allSatisfy(c -> {
+            assertThat(c.sureness()).isEqualTo(Sureness.AS_KNOWN);
+            assertThat(c.unknowns()).anyMatch(f -> f.where().equals("chamber to gasket"));
+        });
+    }
+
+    /** Of cuts that cost the same the one that takes least metal: 10.4 is reached at 0.3 of those offered. */
+    @Test
+    void noMoreIsCutThanIsNeeded() {
+        Stock stock = Stock.longerThrow()
+                .typed(Term.CHAMBER_AREA, "3300 mm2 ± 10 mm2")
+                .held(Operation.Kind.HEAD_CUT, "HC", "0.05", "0.8", "0.05", "0.01", 20)
+                .own(new OwnRule(
+                        "ratio",
+                        Term.COMPRESSION_RATIO,
+                        Quantity.of("10.2", Units.BARE_RATIO),
+                        null,
+                        null,
+                        null,
+                        "",
+                        ""))
+                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = fit(stock);
+        double ratio = figure(answer.candidates().get(0), Term.COMPRESSION_RATIO);
+        assertThat(ratio).isBetween(10.2, 10.55);
+    }
 }
