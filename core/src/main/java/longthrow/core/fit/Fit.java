@@ -25,6 +25,7 @@ import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -264,6 +265,18 @@ public final class Fit {
         }
     }
 
+    /** An aim that no rule allows draws the search to its edge. */
+    private void aimOutside(RuleWindows.@Nullable Limits squish) {
+        Quantity aim = build.aims().get(Term.SQUISH);
+        if (aim != null && squish != null && (aim.si() < squish.least() || aim.si() > squish.most())) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "aims on " + Term.SQUISH.path(),
+                    "the squish aimed at, " + aim.written() + ", is outside what the rules allow",
+                    "look at aims: and at rules: keep: and choose:"));
+        }
+    }
+
     /** Two rules that nothing can keep at once are named before a search that must fail. */
     private void exclusiveRules() {
         RuleWindows windows = new RuleWindows(build);
@@ -273,6 +286,7 @@ public final class Fit {
                 windows.of(Rule.SQUISH_LEAST, Term.SQUISH, build.choices(), own::figure)
                         .and(windows.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, build.choices(), own::figure)));
         build.ownRules().forEach(r -> all.putIfAbsent(r.term(), windows.own(r.term())));
+        aimOutside(all.get(Term.SQUISH));
         all.forEach((term, limits) -> {
             if (limits.least() > limits.most()) {
                 findings.add(new Finding(

@@ -499,4 +499,10 @@ class SearchedFurtherTest {
         double ratio = figure(answer.candidates().get(0), Term.COMPRESSION_RATIO);
         assertThat(ratio).isBetween(10.2, 10.55);
     }
+
+    @Test
+    void anAimThatNoRuleAllowsIsQuestioned() {
+        Answer answer = fit(Stock.longerThrow().aim(Term.SQUISH, "9 mm"));
+        assertThat(answer.findings()).anyMatch(f -> f.message().contains("outside what the rules allow"));
+    }
 }

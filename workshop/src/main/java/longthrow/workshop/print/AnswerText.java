@@ -321,8 +321,9 @@ public final class AnswerText {
                     .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                     .count();
             long open = VerdictList.undecided(answer).values().stream()
-                    .filter(v -> v.stream()
-                            .anyMatch(other -> other.state() != v.get(0).state()))
+                    .filter(v -> VerdictList.isPerhapsNotMeant(v)
+                            || v.stream()
+                                    .anyMatch(other -> other.state() != v.get(0).state()))
                     .count();
             String verdicts = Arrays.stream(longthrow.core.answer.Verdict.State.values())
                     .map(state -> counted(answer, state))

@@ -62,6 +62,14 @@ final class CandidateList {
                 "fits " + c.sureness().label() + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
+            page.ifAny(
+                    INNER,
+                    "fails:",
+                    c.verdicts().stream()
+                            .filter(v -> v.chosen() && v.state() == Verdict.State.FAILS)
+                            .map(Verdict::label)
+                            .distinct()
+                            .collect(Collectors.joining("; ")));
             pieces(c);
             list(
                     "mind:",

@@ -123,6 +123,12 @@ final class VerdictList {
         return a.term() == b.term() && disputed(a).equals(disputed(b));
     }
 
+    /** Whether a rule that fails hangs, by every source, on something the build does not say: then it is open whether it is broken. */
+    static boolean isPerhapsNotMeant(List<Verdict> verdicts) {
+        return verdicts.stream()
+                .allMatch(v -> v.state() == Verdict.State.FAILS && v.why().contains("which is not said"));
+    }
+
     /** The key of the rule, which stands before that of the alternative. */
     static String disputed(Verdict verdict) {
         int dot = verdict.rule().indexOf('.');
@@ -166,7 +172,9 @@ final class VerdictList {
         if (agreed && !all && verdicts.size() > 1) {
             String by =
                     of(first.term(), verdicts.size() == 1 ? first.label() : sharedLabel(verdicts)) + byAll(verdicts);
-            page.hanging(INDENT, ink(first.state()), word(first.state()), Ink.STRONG, by + figureBehind);
+            Verdict.State state = isPerhapsNotMeant(verdicts) ? Verdict.State.UNKNOWN : first.state();
+            String perhaps = state == first.state() ? "" : "; fails if it is meant here";
+            page.hanging(INDENT, ink(state), word(state), Ink.STRONG, by + figureBehind + perhaps);
             if (first.state() != Verdict.State.MEETS) {
                 page.ifAny(indent, "why:", first.why());
                 page.ifAny(indent, "cure:", first.state() == Verdict.State.UNKNOWN ? "" : first.cure());
