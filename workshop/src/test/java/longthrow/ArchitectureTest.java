@@ -19,6 +19,7 @@ import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The arrows of the house as code: who may know whom. It lives here because this module sees all the others. */
 class ArchitectureTest {
@@ -42,6 +43,8 @@ class ArchitectureTest {
     private static final String PAGES = "longthrow.workshop.web.pages..";
 
     private static final String WORKSHOP = "longthrow.workshop..";
+
+    private static final String WEB = "longthrow.workshop.web";
     private static final String STORE = "longthrow.workshop.store..";
 
     /** Ways to a database. */
@@ -241,6 +244,27 @@ class ArchitectureTest {
                         "java.math..",
                         "org.jspecify.annotations..",
                         ""))
+                .check(LONGTHROW);
+    }
+
+    /** What all pages share knows none of them; a page knows no other; the main wiring knows all. */
+    @ParameterizedTest
+    @ValueSource(strings = {"builds", "measure", "fit", "parts"})
+    void aPageIsKnownToTheMainWiringAlone(String page) {
+        noClasses()
+                .that(not(resideInAnyPackage(WEB + "." + page + "..", PAGES, "longthrow.workshop")))
+                .should()
+                .dependOnClassesThat(resideInAnyPackage(WEB + "." + page + ".."))
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void pagesReachTheDiskThroughTheStoreAndKnowNoDatabase() {
+        noClasses()
+                .that(resideInAnyPackage(WEB + ".."))
+                .should()
+                .dependOnClassesThat(
+                        resideInAnyPackage("java.sql..", "javax.sql..", "org.jdbi..", "org.sqlite..", "picocli.."))
                 .check(LONGTHROW);
     }
 

@@ -1,7 +1,9 @@
 package longthrow.buildfile;
 
+import java.util.List;
 import java.util.Optional;
 import longthrow.core.build.Build;
+import longthrow.core.build.Given;
 
 /** The build file: one plain text that holds an engine. Its format is in {@link Layout}. */
 public final class BuildFile {
@@ -45,6 +47,14 @@ public final class BuildFile {
      */
     public static Edited edit(String text, String path, String newValue) {
         return new Surgery(text, path, newValue).result();
+    }
+
+    /**
+     * What was entered for a term as {@link #edit} takes it; nothing at all as unknown.
+     * @throws IllegalArgumentException if a text in an entry cannot stand in a file
+     */
+    public static String entry(List<Given> entries) {
+        return FlowEntry.of(entries);
     }
 
     /** Free words as they may stand behind a key, in quotation marks where they need them. */

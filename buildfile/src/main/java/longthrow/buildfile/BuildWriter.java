@@ -103,6 +103,11 @@ final class BuildWriter {
         }
     }
 
+    /** The one-line form of an entry; empty where it needs its keys. */
+    static String brief(Given given) {
+        return shortForm(given).text();
+    }
+
     private static OneLine shortForm(Given given) {
         if (given instanceof Given.Typed typed && given.note().isEmpty()) {
             return new OneLine(withDoubt(typed.value(), typed.plusMinus()), true);
@@ -150,7 +155,8 @@ final class BuildWriter {
         }
     }
 
-    private static Map<String, String> longForm(Given given) {
+    /** An entry by its keys, values as they may stand in a block. */
+    static Map<String, String> longForm(Given given) {
         Map<String, String> fields = new LinkedHashMap<>();
         if (given instanceof Given.Taken taken) {
             taken(taken, fields);

@@ -48,6 +48,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             FitCommand.class,
             CatalogueCommand.class,
             SetCommand.class,
+            ServeCommand.class,
             DemoCommand.class,
             CompletionCommand.class
         })

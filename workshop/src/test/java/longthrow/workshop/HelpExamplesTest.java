@@ -35,6 +35,7 @@ class HelpExamplesTest {
                 .flatMap(c -> Arrays.stream(c.getCommandSpec().usageMessage().footer()))
                 .map(String::strip)
                 .filter(l -> l.startsWith("longthrow "))
+                .filter(l -> !l.startsWith("longthrow serve")) // stays until it is ended: ServeCommandTest
                 .toList();
     }
 

@@ -59,8 +59,8 @@ class LongthrowTest {
     void wordThatIsNoCommandIsNamedWithThoseThereAre(String word) {
         assertThat(run(word)).isEqualTo(2);
         assertThat(err.toString())
-                .contains(
-                        "no command is called '" + word + "'; commands: measure, fit, catalogue, set, demo, completion")
+                .contains("no command is called '" + word
+                        + "'; commands: measure, fit, catalogue, set, serve, demo, completion")
                 .doesNotContain("index");
     }
 

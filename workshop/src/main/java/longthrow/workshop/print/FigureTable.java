@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
@@ -122,7 +121,7 @@ final class FigureTable {
     }
 
     private Row row(Result result) {
-        PrintedFigures printed = printed(printer, result);
+        PrintedFigures printed = result.printed(printer);
         return new Row(
                 result,
                 result.term().label(),
@@ -131,40 +130,8 @@ final class FigureTable {
                         .map(f -> f.doubt().equals(Figure.UNKNOWN) ? new Figure(f.value(), "", f.unit()) : f)
                         .map(Figure::text)
                         .orElse(""),
-                result.contradicted() ? DISPUTED : isWorkedOut(result) ? "worked out" : mark(result.provenance()),
+                result.contradicted() ? DISPUTED : result.isWorkedOut() ? "worked out" : result.howKnown(),
                 owner(result));
-    }
-
-    static PrintedFigures printed(FigurePrinter printer, Result result) {
-        Measured figure = result.figure();
-        return figure.isUnknown()
-                ? printer.printDoubtUnknown(result.term().dimension(), figure.value())
-                : printer.print(result.term().dimension(), figure.value(), figure.expanded());
-    }
-
-    /** What could have been read, and follows from other readings alone. */
-    private static boolean isWorkedOut(Result result) {
-        String path = result.term().path();
-        return result.term().isRead()
-                && result.from().stream().noneMatch(from -> from.matches(Pattern.quote(path) + "(\\W.*)?"));
-    }
-
-    /** A figure is as good as the weakest reading it leans on. */
-    private static String mark(Set<Provenance> provenance) {
-        if (provenance.equals(Set.of(Provenance.MEASURED, Provenance.STATED))) {
-            return Provenance.MEASURED.label(); // what was stated has no doubt to lend
-        }
-        for (Provenance weakest : List.of(
-                Provenance.ASSUMED,
-                Provenance.CATALOGUE,
-                Provenance.SPECIFIED,
-                Provenance.MEASURED,
-                Provenance.STATED)) {
-            if (provenance.contains(weakest)) {
-                return provenance.size() == 1 ? weakest.label() : "partly " + weakest.label();
-            }
-        }
-        return "";
     }
 
     private void print(Row row, Columns columns) {

@@ -269,8 +269,7 @@ final class VerdictList {
 
     private String figure(Term term) {
         return answer.value(term)
-                .map(result ->
-                        FigureTable.printed(printer, result).line() + (result.contradicted() ? ", IN DISPUTE" : ""))
+                .map(result -> result.printed(printer).line() + (result.contradicted() ? ", IN DISPUTE" : ""))
                 .orElse("");
     }
 

@@ -337,6 +337,11 @@ public final class Store implements AutoCloseable {
         });
     }
 
+    /** The revision that an edit with this key became, if it came here before. */
+    public Optional<RevisionEntry> savedBy(UUID key) {
+        return database.read("look for an edit", handle -> new BuildTable(handle).byKey(key));
+    }
+
     /**
      * An edit becomes the next revision, if the build still stands where the edit began. The same key again gives the first
      * result and adds nothing.

@@ -1,0 +1,41 @@
+package longthrow.buildfile;
+
+import static java.util.stream.Collectors.joining;
+
+import java.util.List;
+import java.util.Map;
+import longthrow.core.build.Given;
+
+/** What was entered for a term on one line, as it may stand behind a key and be put there by {@link BuildFile#edit}. */
+final class FlowEntry {
+    private FlowEntry() {}
+
+    /** One entry by itself, several in brackets, none as unknown. */
+    static String of(List<Given> entries) {
+        if (entries.isEmpty()) {
+            return Layout.UNKNOWN;
+        }
+        return entries.size() == 1
+                ? alone(entries.get(0))
+                : entries.stream().map(FlowEntry::braces).collect(joining(", ", "[", "]"));
+    }
+
+    private static String alone(Given given) {
+        String brief = BuildWriter.brief(given);
+        return brief.isEmpty() ? braces(given) : Scalars.write(brief, false);
+    }
+
+    /** Always with its keys: a list of bare figures would be read as readings of one instrument. */
+    private static String braces(Given given) {
+        Map<String, String> fields = BuildWriter.longForm(given);
+        return fields.entrySet().stream()
+                .map(field -> field.getKey() + ": " + inBraces(field.getValue()))
+                .collect(joining(", ", "{", "}"));
+    }
+
+    /** In braces a comma would end a plain text; what is quoted or a list already stays. */
+    private static String inBraces(String written) {
+        boolean done = !written.isEmpty() && "'\"[".indexOf(written.charAt(0)) >= 0;
+        return done ? written : Scalars.write(written, true);
+    }
+}

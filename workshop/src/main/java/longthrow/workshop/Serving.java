@@ -1,0 +1,100 @@
+package longthrow.workshop;
+
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.util.HexFormat;
+import java.util.List;
+import longthrow.workshop.store.Store;
+import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Server;
+import longthrow.workshop.web.Workbench;
+import longthrow.workshop.web.builds.BuildsRoutes;
+import longthrow.workshop.web.fit.FitRoutes;
+import longthrow.workshop.web.measure.MeasureRoutes;
+import longthrow.workshop.web.parts.PartsRoutes;
+
+/** The workshop being served: the store opened and the pages over it. Here alone are all pages known. */
+final class Serving implements AutoCloseable {
+    private static final int TOKEN_BYTES = 32;
+
+    private final Store store;
+    private final Server server;
+
+    private Serving(Store store, Server server) {
+        this.store = store;
+        this.server = server;
+    }
+
+    /** Opens and serves with the usual patience. */
+    static Serving start(Path folder, int port, Example example) {
+        return start(folder, port, Server.Patience.USUAL, example);
+    }
+
+    /**
+     * Opens and serves.
+     * @param port    0 for any that is free
+     * @param example what a first visit is offered
+     * @throws longthrow.workshop.store.StoreFault if the data cannot be opened
+     * @throws io.javalin.util.JavalinBindException if the port is taken
+     */
+    static Serving start(Path folder, int port, Server.Patience patience, Example example) {
+        Store store = Store.open(folder);
+        boolean serving = false;
+        try {
+            Workbench bench = new Workbench(store, token());
+            Catalogues catalogues = new Catalogues(store);
+            Server server = Server.start(
+                    port,
+                    patience,
+                    bench,
+                    List.of(
+                            new BuildsRoutes(bench, example.build()),
+                            new MeasureRoutes(bench),
+                            new FitRoutes(bench, catalogues),
+                            new PartsRoutes(bench, catalogues, example.catalogue())));
+            warmUp(bench, example);
+            serving = true;
+            return new Serving(store, server);
+        } finally {
+            if (!serving) {
+                store.close();
+            }
+        }
+    }
+
+    /** The first engine is slow, whoever's it is: while its owner still looks at the list, the invented one is worked out. */
+    private static void warmUp(Workbench bench, Example example) {
+        Thread thread = new Thread(
+                () -> {
+                    bench.desk().work(example.build());
+                    bench.desk().glance(example.build());
+                },
+                "warm-up");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private static String token() {
+        byte[] random = new byte[TOKEN_BYTES];
+        new SecureRandom().nextBytes(random);
+        return HexFormat.of().formatHex(random);
+    }
+
+    Store store() {
+        return store;
+    }
+
+    String address() {
+        return server.address();
+    }
+
+    /** Answers what is under way, then lets go of the data. */
+    @Override
+    public void close() {
+        try {
+            server.close();
+        } finally {
+            store.close();
+        }
+    }
+}

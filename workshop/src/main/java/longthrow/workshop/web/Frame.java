@@ -1,0 +1,51 @@
+package longthrow.workshop.web;
+
+import java.util.List;
+
+/**
+ * What every page has around its own content.
+ * @param title    of the page
+ * @param build    name of the build; empty on pages of no build
+ * @param base     address of the build; empty on pages of no build
+ * @param revision that the page shows; 0 on pages of no build
+ * @param rail     the ten questions; empty on pages of no build
+ * @param ways     what stands in the way
+ * @param token    that changes must carry
+ * @param notice   what the last change did, or why it was not made; empty for nothing
+ * @param invented whether the build says that it is made up
+ */
+public record Frame(
+        String title,
+        String build,
+        String base,
+        int revision,
+        List<Rail.Entry> rail,
+        List<Way> ways,
+        String token,
+        String notice,
+        boolean invented) {
+    public Frame {
+        rail = List.copyOf(rail);
+        ways = List.copyOf(ways);
+    }
+
+    /** A page of no build. */
+    public static Frame plain(String title, String token, String notice) {
+        return new Frame(title, "", "", 0, List.of(), List.of(), token, notice, false);
+    }
+
+    /**
+     * One thing in the way, with the field that mends it.
+     * @param kind    stop, doubt or unknown, for people
+     * @param text    what it is
+     * @param mend    what to do; may be empty
+     * @param address of the field; empty when there is none
+     * @param refused whether it is a hard stop
+     */
+    public record Way(String kind, String text, String mend, String address, boolean refused) {}
+
+    /** Whether the page is of a build. */
+    public boolean isOfABuild() {
+        return !base.isEmpty();
+    }
+}

@@ -1,0 +1,117 @@
+package longthrow.workshop.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Stop;
+
+/** The ten questions of an engine, each with how far it is answered. */
+public final class Rail {
+    private Rail() {}
+
+    /** How far a question is answered. */
+    public enum State {
+        ANSWERED("answered", "✓"),
+        NEAR("near", "~"),
+        STOPPED("stopped", "■"),
+        UNKNOWN("unknown", "?"),
+        NOT_BUILT("not built yet", "–");
+
+        private final String label;
+        private final String sign;
+
+        State(String label, String sign) {
+            this.label = label;
+            this.sign = sign;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** Beside the word, so that colour is never the only sign. */
+        public String sign() {
+            return sign;
+        }
+
+        /** For the style sheet. */
+        public String key() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+
+    /** The ten, in the order of the job. */
+    public enum Question {
+        MEASURE("Measure", "measure"),
+        FIT("Fit", "fit"),
+        CLEAR("Clear", ""),
+        POWER("Power", ""),
+        LIFE("Life", ""),
+        SHAKE("Shake", ""),
+        DYNO("Dyno", ""),
+        DRIVE("Drive", ""),
+        SPEND("Spend", ""),
+        BOOK("Book", "");
+
+        private final String label;
+        private final String page;
+
+        Question(String label, String page) {
+            this.label = label;
+            this.page = page;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** Last part of its address; empty while there is no page. */
+        public String page() {
+            return page;
+        }
+    }
+
+    /**
+     * One of the ten.
+     * @param here whether this page is shown
+     * @param address empty while there is no page
+     */
+    public record Entry(Question question, State state, String address, boolean here) {}
+
+    /**
+     * The rail of one build.
+     * @param measure answer to measure; empty where the build cannot be read
+     * @param fit     how far that one is
+     * @param base    address of the build
+     */
+    public static List<Entry> of(Optional<Answer> measure, State fit, String base, Optional<Question> here) {
+        List<Entry> entries = new ArrayList<>();
+        for (Question question : Question.values()) {
+            State state = switch (question) {
+                case MEASURE -> measure.map(Rail::state).orElse(State.UNKNOWN);
+                case FIT -> fit;
+                case CLEAR, POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND, BOOK -> State.NOT_BUILT;
+            };
+            String address = question.page().isEmpty() ? "" : base + "/" + question.page();
+            entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
+        }
+        return entries;
+    }
+
+    /** Refused is stopped; nothing read is unknown; what may not be run yet, is suspect or is missing keeps it near. */
+    public static State state(Answer measure) {
+        if (measure.stops().stream().anyMatch(Stop::refused)) {
+            return State.STOPPED;
+        }
+        if (measure.values().isEmpty()) {
+            return State.UNKNOWN;
+        }
+        boolean open = !measure.stops().isEmpty()
+                || !measure.unknowns().isEmpty()
+                || measure.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.SUSPECT);
+        return open ? State.NEAR : State.ANSWERED;
+    }
+}

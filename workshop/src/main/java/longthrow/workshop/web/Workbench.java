@@ -1,0 +1,195 @@
+package longthrow.workshop.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.SameSite;
+import java.net.URLDecoder;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.term.Term;
+import longthrow.workshop.store.BuildEntry;
+import longthrow.workshop.store.BuildId;
+import longthrow.workshop.store.Revision;
+import longthrow.workshop.store.Store;
+
+/** What every page works with: the store, the builds read from it, the templates and the token that changes carry. */
+public final class Workbench {
+    private static final String NOTICE = "notice";
+    private static final int NOTICE_SECONDS = 60;
+    private static final int LONGEST_NOTICE = 600;
+
+    private final Store store;
+    private final Desk desk = new Desk();
+    private final View view = new View();
+    private final String token;
+
+    /**
+     * Over a store.
+     * @param token secret of this run, which a change must carry
+     */
+    public Workbench(Store store, String token) {
+        this.store = store;
+        this.token = token;
+    }
+
+    public Store store() {
+        return store;
+    }
+
+    public Desk desk() {
+        return desk;
+    }
+
+    public View view() {
+        return view;
+    }
+
+    public String token() {
+        return token;
+    }
+
+    /**
+     * A build that a page shows.
+     * @param base address of its pages
+     */
+    public record Open(BuildEntry entry, Revision revision, Desk.Work work, String base) {
+        /** Its answer to measure. */
+        public Optional<Answer> measure() {
+            return work.measure();
+        }
+
+        /** The build as it is read; a page that needs one is refused where its text cannot be read. */
+        public Build build() {
+            return work.build()
+                    .orElseThrow(() -> new Refused(
+                            HttpStatus.UNPROCESSABLE_CONTENT,
+                            "The text of this build cannot be read, so nothing else can be done with it",
+                            "Open its text and mend what is said there."));
+        }
+    }
+
+    /** The build of a request's address. */
+    public Open open(Context request) {
+        BuildEntry entry = entry(request);
+        Revision revision = store.latest(entry.id());
+        return new Open(entry, revision, desk.work(revision.text()), base(entry.id()));
+    }
+
+    /** The build of a request's address, without its text. */
+    public BuildEntry entry(Context request) {
+        return BuildId.parse(request.pathParam("id"))
+                .flatMap(id ->
+                        store.builds().stream().filter(b -> b.id().equals(id)).findFirst())
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND, "There is no such build here", "Look in the list of builds."));
+    }
+
+    /** Address of a build's pages. */
+    public static String base(BuildId id) {
+        return "/b/" + id;
+    }
+
+    /** What stands around a page of a build. */
+    public Frame frame(Context request, Open open, String title, Rail.Question here) {
+        return frame(request, open, title, Optional.of(here));
+    }
+
+    /** What stands around a page of a build that answers none of the ten questions. */
+    public Frame frame(Context request, Open open, String title) {
+        return frame(request, open, title, Optional.empty());
+    }
+
+    private Frame frame(Context request, Open open, String title, Optional<Rail.Question> here) {
+        return new Frame(
+                title,
+                open.entry().name(),
+                open.base(),
+                open.revision().number(),
+                Rail.of(open.measure(), fitState(open), open.base(), here),
+                open.measure().map(m -> Ways.of(m, open.base())).orElse(List.of()),
+                token,
+                notice(request),
+                open.work().build().map(Build::invented).orElse(false));
+    }
+
+    /** Fit is a search; its state is what the stack itself says: whether it can be laid out, and whether it is in dispute. */
+    private static Rail.State fitState(Open open) {
+        return open.measure()
+                .flatMap(m -> m.value(Term.SQUISH))
+                .map(squish -> squish.contradicted() ? Rail.State.UNKNOWN : Rail.State.NEAR)
+                .orElse(Rail.State.UNKNOWN);
+    }
+
+    /** What stands around a page of no build. */
+    public Frame frame(Context request, String title) {
+        return Frame.plain(title, token, notice(request));
+    }
+
+    /** What the change before this page did; said once. */
+    private static String notice(Context request) {
+        String said = request.cookie(NOTICE);
+        if (said == null || said.isEmpty()) {
+            return "";
+        }
+        request.removeCookie(NOTICE);
+        try {
+            return URLDecoder.decode(said, StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException notOurs) {
+            return "";
+        }
+    }
+
+    /** Goes on to another page, which says what was done. */
+    public static void goOn(Context request, String address, String said) {
+        String brief = said.length() > LONGEST_NOTICE ? said.substring(0, LONGEST_NOTICE) + "…" : said;
+        request.cookie(new Cookie(
+                NOTICE,
+                URLEncoder.encode(brief, StandardCharsets.UTF_8),
+                "/",
+                NOTICE_SECONDS,
+                false,
+                true,
+                null,
+                SameSite.STRICT));
+        request.redirect(address, HttpStatus.SEE_OTHER);
+    }
+
+    /** A field of a form, without space around it; empty when it is not there. */
+    public static String field(Context request, String name) {
+        return Optional.ofNullable(request.formParam(name)).orElse("").strip();
+    }
+
+    /** The key under which a change is kept once, however often it is sent. */
+    public static UUID key(Context request) {
+        try {
+            return UUID.fromString(field(request, "key"));
+        } catch (IllegalArgumentException e) {
+            throw notWhole();
+        }
+    }
+
+    /** The revision that a change was made on. */
+    public static int basedOn(Context request) {
+        return number(field(request, "based"));
+    }
+
+    /** A count out of a form or an address. */
+    public static int number(String digits) {
+        try {
+            return Integer.parseInt(digits);
+        } catch (NumberFormatException e) {
+            throw notWhole();
+        }
+    }
+
+    private static Refused notWhole() {
+        return new Refused(
+                HttpStatus.BAD_REQUEST, "The form is not whole; nothing was changed", "Load the page again.");
+    }
+}

@@ -1,0 +1,383 @@
+package longthrow.workshop.web.builds;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import longthrow.buildfile.BlankSheet;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
+import longthrow.buildfile.Fault;
+import longthrow.buildfile.ReadBuild;
+import longthrow.core.build.Build;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.workshop.store.BuildEntry;
+import longthrow.workshop.store.BuildId;
+import longthrow.workshop.store.ImportReport;
+import longthrow.workshop.store.RevisionEntry;
+import longthrow.workshop.store.SaveResult;
+import longthrow.workshop.web.Changes;
+import longthrow.workshop.web.Difference;
+import longthrow.workshop.web.Refused;
+import longthrow.workshop.web.Routes;
+import longthrow.workshop.web.Workbench;
+
+/** Addresses of the list of builds, of their history and of their files. */
+public final class BuildsRoutes implements Routes {
+    private static final String LIST = "/builds";
+
+    private final Workbench bench;
+    private final String example;
+
+    /**
+     * Over a store.
+     * @param example text of the invented build that a first visit is offered
+     */
+    public BuildsRoutes(Workbench bench, String example) {
+        this.bench = bench;
+        this.example = example;
+    }
+
+    @Override
+    public void add(RoutesConfig routes) {
+        routes.get("/", request -> request.redirect(LIST, HttpStatus.SEE_OTHER));
+        routes.get(
+                "/alive",
+                request -> request.contentType("text/plain; charset=utf-8").result(bench.token()));
+        routes.get(LIST, this::list);
+        routes.get("/b/{id}/state", this::state);
+        routes.post(LIST, this::begin);
+        routes.post(LIST + "/file", this::readFile);
+        routes.get("/b/{id}/file", this::file);
+        routes.get("/b/{id}/history", this::history);
+        routes.get("/b/{id}/compare", this::compare);
+        routes.post("/b/{id}/undo", this::undo);
+        routes.post("/b/{id}/back", this::bringBack);
+        routes.post("/b/{id}/name", this::rename);
+        routes.post("/b/{id}/away", this::away);
+        routes.get("/everything.zip", this::everything);
+        routes.post("/everything", this::takeEverything);
+    }
+
+    // ---- the list
+
+    private void list(Context request) {
+        List<BuildEntry> all = bench.store().builds();
+        bench.view()
+                .show(
+                        request,
+                        "builds",
+                        new BuildsPage(
+                                bench.frame(request, "Builds"),
+                                cards(all, b -> b.archived().isEmpty()),
+                                cards(all, b -> b.archived().isPresent()),
+                                troubles(),
+                                bench.store().folder().toString(),
+                                UUID.randomUUID().toString()));
+    }
+
+    /** Last saved first. What is not worked out yet is asked for by the page afterwards, so that the list is there at once. */
+    private List<BuildCard> cards(List<BuildEntry> all, Predicate<BuildEntry> which) {
+        return all.stream()
+                .filter(which)
+                .sorted((a, b) -> b.saved().compareTo(a.saved()))
+                .map(b -> BuildCard.of(
+                        b, bench.desk().ifKnown(bench.store().latest(b.id()).text())))
+                .toList();
+    }
+
+    private List<String> troubles() {
+        List<String> troubles = new ArrayList<>(bench.store().health().damage());
+        troubles.addAll(bench.store().health().notes());
+        bench.store()
+                .health()
+                .newestGoodBackup()
+                .ifPresent(path -> troubles.add("The newest good backup is " + path + "."));
+        return troubles;
+    }
+
+    private void state(Context request) {
+        BuildEntry entry = bench.entry(request);
+        BuildCard card = BuildCard.of(
+                entry,
+                Optional.of(bench.desk().work(bench.store().latest(entry.id()).text())));
+        bench.view().show(request, "state", Map.of("card", card));
+    }
+
+    // ---- a new one
+
+    private void begin(Context request) {
+        boolean invented = Workbench.field(request, "what").equals("example");
+        String name = Workbench.field(request, "name");
+        if (!invented && name.isEmpty()) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "The engine has no name yet; nothing was begun",
+                    "Go back and give it one, such as where it came from.");
+        }
+        String text = invented ? example : named(name);
+        String called =
+                invented ? BuildFile.read(example).build().map(Build::name).orElseThrow() : name;
+        BuildId id = bench.store().create(called, text, Workbench.key(request));
+        Workbench.goOn(
+                request,
+                Workbench.base(id) + "/measure",
+                invented
+                        ? "This engine is invented. Change what you like; nothing here can be broken."
+                        : "Begun: " + name + ".");
+    }
+
+    private static String named(String name) {
+        String sheet = BlankSheet.text(UnitSystem.METRIC_FIRST);
+        try {
+            Edited edited = BuildFile.edit(sheet, "engine.name", BuildFile.quoted(name));
+            return edited.text()
+                    .orElseThrow(() -> new Refused(
+                            HttpStatus.UNPROCESSABLE_CONTENT,
+                            edited.faults().stream().map(Changes::words).collect(Collectors.joining(" ")),
+                            "Go back and choose another name."));
+        } catch (IllegalArgumentException cannotStandInAFile) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "The name holds signs that cannot be kept, or is far too long; nothing was begun",
+                    "Go back and choose another name.");
+        }
+    }
+
+    private void readFile(Context request) {
+        UploadedFile file = upload(request, "build file");
+        if (file.size() > bench.store().limits().textBytes()) {
+            throw new Refused(
+                    HttpStatus.CONTENT_TOO_LARGE,
+                    String.format(
+                            Locale.ROOT,
+                            "'%s' has %,d bytes, and a build file has at most %,d; nothing was begun",
+                            file.filename(),
+                            file.size(),
+                            bench.store().limits().textBytes()),
+                    "Look whether it is a build file.");
+        }
+        byte[] bytes = bytes(file);
+        ReadBuild read = BuildFile.read(bytes);
+        if (read.build().isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            bench.view()
+                    .show(
+                            request,
+                            "faults",
+                            new FaultsPage(
+                                    bench.frame(request, "This file was not taken"),
+                                    file.filename(),
+                                    read.faults().stream().map(Fault::message).toList()));
+            return;
+        }
+        String name = read.build().get().name();
+        BuildId id = bench.store()
+                .create(
+                        name.isBlank() ? file.filename() : name,
+                        new String(bytes, StandardCharsets.UTF_8),
+                        Workbench.key(request));
+        String notes = read.notes().isEmpty()
+                ? ""
+                : " Understood: "
+                        + read.notes().stream()
+                                .map(n -> n.path() + " " + n.text())
+                                .collect(Collectors.joining("; ")) + ".";
+        Workbench.goOn(request, Workbench.base(id) + "/measure", "Taken from " + file.filename() + "." + notes);
+    }
+
+    private static UploadedFile upload(Context request, String what) {
+        return Optional.ofNullable(request.uploadedFile("file"))
+                .filter(f -> f.size() > 0)
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        "No " + what + " was chosen, or it is empty; nothing was changed",
+                        "Go back and choose one."));
+    }
+
+    private static byte[] bytes(UploadedFile file) {
+        try (InputStream in = file.content()) {
+            return in.readAllBytes();
+        } catch (IOException failed) {
+            throw new Refused(
+                    HttpStatus.BAD_REQUEST, "The file did not come whole; nothing was changed", "Send it again.");
+        }
+    }
+
+    // ---- its file and its history
+
+    private void file(Context request) {
+        BuildEntry entry = bench.entry(request);
+        download(request, fileName(entry.name()) + ".yaml");
+        request.contentType("application/yaml; charset=utf-8")
+                .result(bench.store().exportBuild(entry.id()).getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void download(Context request, String name) {
+        request.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
+    }
+
+    /** Plain letters and digits only: it goes into a header, and onto disks of every kind. */
+    private static String fileName(String name) {
+        String plain =
+                name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        return plain.isEmpty() ? "engine" : plain.substring(0, Math.min(60, plain.length()));
+    }
+
+    private void history(Context request) {
+        Workbench.Open open = bench.open(request);
+        List<RevisionEntry> all =
+                new ArrayList<>(bench.store().history(open.entry().id()));
+        Collections.reverse(all);
+        bench.view()
+                .show(
+                        request,
+                        "history",
+                        new HistoryPage(
+                                bench.frame(request, open, "History"),
+                                open.base(),
+                                UUID.randomUUID().toString(),
+                                all.size() > 1,
+                                open.entry().archived().isPresent(),
+                                all.stream()
+                                        .map(r -> new HistoryPage.Row(
+                                                r.number(),
+                                                r.number() - 1,
+                                                r.what(),
+                                                BuildCard.when(r.saved()),
+                                                r.number() == open.revision().number()))
+                                        .toList()));
+    }
+
+    private void compare(Context request) {
+        Workbench.Open open = bench.open(request);
+        int from =
+                Workbench.number(Optional.ofNullable(request.queryParam("from")).orElse(""));
+        int to = Workbench.number(Optional.ofNullable(request.queryParam("to")).orElse(""));
+        var comparison = bench.store().compare(open.entry().id(), from, to);
+        bench.view()
+                .show(
+                        request,
+                        "compare",
+                        new ComparePage(
+                                bench.frame(request, open, "Revision " + from + " and revision " + to),
+                                open.base(),
+                                UUID.randomUUID().toString(),
+                                from,
+                                to,
+                                BuildCard.when(comparison.before().saved()),
+                                BuildCard.when(comparison.after().saved()),
+                                Difference.of(comparison)));
+    }
+
+    private void undo(Context request) {
+        BuildEntry entry = bench.entry(request);
+        after(
+                request,
+                entry,
+                bench.store().undo(entry.id(), Workbench.basedOn(request), Workbench.key(request)),
+                "Undone; what was taken back stays in this history.");
+    }
+
+    private void bringBack(Context request) {
+        BuildEntry entry = bench.entry(request);
+        int number = Workbench.number(Workbench.field(request, "number"));
+        after(
+                request,
+                entry,
+                bench.store().bringBack(entry.id(), number, Workbench.basedOn(request), Workbench.key(request)),
+                "Revision " + number + " stands again; what came after it stays in this history.");
+    }
+
+    private static void after(Context request, BuildEntry entry, SaveResult result, String done) {
+        Workbench.goOn(
+                request,
+                Workbench.base(entry.id()) + "/history",
+                result instanceof SaveResult.Outdated
+                        ? "Not done: the build has changed meanwhile, see the newest revision here, then choose again."
+                        : done);
+    }
+
+    private void rename(Context request) {
+        BuildEntry entry = bench.entry(request);
+        bench.store().rename(entry.id(), Workbench.field(request, "name"));
+        Workbench.goOn(request, Workbench.base(entry.id()) + "/history", "It has another name in the list of builds.");
+    }
+
+    private void away(Context request) {
+        BuildEntry entry = bench.entry(request);
+        if (entry.archived().isPresent()) {
+            bench.store().unarchive(entry.id());
+            Workbench.goOn(request, LIST, entry.name() + " is on the bench again.");
+        } else {
+            bench.store().archive(entry.id());
+            Workbench.goOn(request, LIST, entry.name() + " is put away, with all its revisions.");
+        }
+    }
+
+    // ---- all of it
+
+    /** Written whole before the first byte goes out: half an archive would look like one. */
+    private void everything(Context request) {
+        try {
+            Path whole = Files.createTempFile("longthrow", ".zip");
+            try (OutputStream out = Files.newOutputStream(whole)) {
+                bench.store().exportAll(out);
+            } catch (IOException | RuntimeException failed) {
+                Files.deleteIfExists(whole);
+                throw failed;
+            }
+            download(request, "longthrow-builds.zip");
+            request.contentType("application/zip")
+                    .result(Files.newInputStream(whole, StandardOpenOption.READ, StandardOpenOption.DELETE_ON_CLOSE));
+        } catch (IOException failed) {
+            throw new Refused(
+                    HttpStatus.INSUFFICIENT_STORAGE,
+                    "The file of all builds could not be written to the folder for passing files",
+                    "Look whether the disk is full.");
+        }
+    }
+
+    private void takeEverything(Context request) {
+        UploadedFile file = upload(request, "file of all builds");
+        ImportReport report;
+        try (InputStream in = file.content()) {
+            report = bench.store().importAll(in);
+        } catch (IOException failed) {
+            throw new Refused(
+                    HttpStatus.BAD_REQUEST, "The file did not come whole; nothing was changed", "Send it again.");
+        }
+        String builds = report.builds().stream()
+                .map(b -> b.name() + ": "
+                        + switch (b.outcome()) {
+                            case NEW -> "new here";
+                            case SAME -> "the same as here";
+                            case FURTHER -> "went on to revision " + b.latest();
+                            case DIVERGED ->
+                                "had gone on separately; the other's newest text stands as revision " + b.latest()
+                                        + ", compare it with revision " + b.latestBefore();
+                        })
+                .collect(Collectors.joining("; "));
+        Workbench.goOn(
+                request,
+                LIST,
+                "Brought back. " + (builds.isEmpty() ? "No build was in it" : builds) + ". Catalogues new here: "
+                        + report.catalogues() + ".");
+    }
+}

@@ -1,0 +1,66 @@
+package longthrow.workshop.web.fit;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.Answer;
+import longthrow.workshop.draw.CrossSection;
+import longthrow.workshop.web.Frame;
+
+/**
+ * What is aimed at and what may be bought, and what comes of it.
+ * @param section    of the engine as it is
+ * @param catalogues what is searched, in words
+ * @param searched   whether there is something to search
+ * @param answer     empty while it is not worked out; then the page asks for it afterwards
+ * @param faults     of what was sent
+ */
+public record FitPage(
+        Frame frame,
+        Form form,
+        Section section,
+        String catalogues,
+        boolean searched,
+        Optional<FitAnswer> answer,
+        List<String> faults) {
+    public FitPage {
+        faults = List.copyOf(faults);
+    }
+
+    /**
+     * The cross-section at a crank angle.
+     * @param angle   from top dead centre [degrees]
+     * @param drawing as SVG; empty where it cannot be drawn
+     * @param trouble why not; empty where it can
+     */
+    public record Section(int angle, String drawing, String trouble) {
+        static Section of(Optional<Answer> measure, int angle) {
+            if (measure.isEmpty()) {
+                return new Section(angle, "", "the build cannot be read");
+            }
+            try {
+                return new Section(angle, CrossSection.of(measure.get()).at(Math.toRadians(angle), "section"), "");
+            } catch (IllegalArgumentException cannotTurn) {
+                return new Section(angle, "", String.valueOf(cannotTurn.getMessage()));
+            }
+        }
+    }
+
+    /** An aim: a figure of the engine. */
+    public record Aim(String path, String label, String value, String hint) {}
+
+    /** A kind of part that may be bought. */
+    public record Kind(String key, String label, boolean chosen) {}
+
+    /**
+     * The form.
+     * @param based revision that it was begun on
+     * @param key   of the edit, for once
+     */
+    public record Form(
+            int based, String key, List<Aim> aims, List<Kind> kinds, String keep, String budget, boolean machining) {
+        public Form {
+            aims = List.copyOf(aims);
+            kinds = List.copyOf(kinds);
+        }
+    }
+}

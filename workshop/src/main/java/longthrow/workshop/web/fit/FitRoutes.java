@@ -1,0 +1,337 @@
+package longthrow.workshop.web.fit;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
+import longthrow.buildfile.Fault;
+import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.fit.Fit;
+import longthrow.core.quantity.BenchUnits;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.term.Term;
+import longthrow.workshop.store.CatalogueEntry;
+import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Changes;
+import longthrow.workshop.web.Changes.Outcome;
+import longthrow.workshop.web.Lately;
+import longthrow.workshop.web.Rail.Question;
+import longthrow.workshop.web.Refused;
+import longthrow.workshop.web.Routes;
+import longthrow.workshop.web.Workbench;
+
+/** Addresses of fit. */
+public final class FitRoutes implements Routes {
+    private static final int MOST_REMEMBERED = 16;
+
+    /** What is aimed at by a field of its own; others stand in the text. */
+    private static final List<Term> AIMS = List.of(Term.SQUISH, Term.COMPRESSION_RATIO);
+
+    /** Kinds of part that a stack is made of. */
+    private static final List<PartKind> KINDS =
+            List.of(PartKind.CRANKSHAFT, PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD);
+
+    private final Workbench bench;
+    private final Changes changes;
+    private final Catalogues catalogues;
+    private final Lately<Asked, Answer> answers = new Lately<>(MOST_REMEMBERED, this::search);
+
+    public FitRoutes(Workbench bench, Catalogues catalogues) {
+        this.bench = bench;
+        this.changes = new Changes(bench);
+        this.catalogues = catalogues;
+    }
+
+    /** All that an answer hangs on. */
+    private record Asked(String text, List<CatalogueEntry> catalogues) {}
+
+    @Override
+    public void add(RoutesConfig routes) {
+        routes.get("/b/{id}/fit", this::page);
+        routes.get("/b/{id}/fit/answer", this::answer);
+        routes.get("/b/{id}/fit/section", this::section);
+        routes.post("/b/{id}/fit", this::keepWish);
+        routes.post("/b/{id}/fit/take", this::take);
+    }
+
+    private Answer search(Asked asked) {
+        return Fit.of(
+                BuildFile.read(asked.text()).build().orElseThrow(),
+                catalogues.together(asked.catalogues()).catalogue());
+    }
+
+    private static Asked asked(Workbench.Open open, List<CatalogueEntry> active) {
+        return new Asked(open.revision().text(), active);
+    }
+
+    // ---- the page
+
+    private void page(Context request) {
+        Workbench.Open open = bench.open(request);
+        Asked asked = asked(open, catalogues.active());
+        open.build();
+        boolean now = request.queryParam("now") != null;
+        Optional<Answer> answer = now ? Optional.of(answers.of(asked)) : answers.ifKnown(asked);
+        show(request, open, form(open), answer, List.of());
+    }
+
+    /** The part of the page that takes a while. */
+    private void answer(Context request) {
+        Workbench.Open open = bench.open(request);
+        open.build();
+        bench.view()
+                .show(
+                        request,
+                        "fitanswer",
+                        Map.of("answer", laidOut(request, open, answers.of(asked(open, catalogues.active())))));
+    }
+
+    private void show(
+            Context request, Workbench.Open open, FitPage.Form form, Optional<Answer> answer, List<String> faults) {
+        List<CatalogueEntry> active = catalogues.active();
+        bench.view()
+                .show(
+                        request,
+                        "fit",
+                        new FitPage(
+                                bench.frame(request, open, "Fit", Question.FIT),
+                                form,
+                                FitPage.Section.of(open.measure(), angle(request)),
+                                searched(active),
+                                !active.isEmpty(),
+                                answer.map(a -> laidOut(request, open, a)),
+                                faults));
+    }
+
+    private void section(Context request) {
+        FitPage.Section section = FitPage.Section.of(bench.open(request).measure(), angle(request));
+        bench.view().show(request, "section", Map.of("section", section));
+    }
+
+    private static int angle(Context request) {
+        return Optional.ofNullable(request.queryParam("angle"))
+                .filter(a -> a.matches("-?\\d{1,3}"))
+                .map(Integer::parseInt)
+                .orElse(0);
+    }
+
+    private FitAnswer laidOut(Context request, Workbench.Open open, Answer answer) {
+        List<Integer> beside = request.queryParams("with").stream()
+                .filter(w -> w.matches("\\d{1,3}"))
+                .map(Integer::valueOf)
+                .toList();
+        return FitAnswer.of(
+                answer,
+                beside,
+                open.base(),
+                open.revision().number(),
+                bench.token(),
+                UUID.randomUUID().toString());
+    }
+
+    private String searched(List<CatalogueEntry> active) {
+        if (active.isEmpty()) {
+            return "No catalogue is kept yet, so the stack is solved for each of its figures and nothing is searched.";
+        }
+        Catalogue all = catalogues.together(active).catalogue();
+        return "Searched: " + active.stream().map(CatalogueEntry::name).limit(4).collect(Collectors.joining(", "))
+                + (active.size() > 4 ? " and " + (active.size() - 4) + " more" : "") + "; "
+                + all.parts().size()
+                + " parts, " + all.operations().size() + " machine operations.";
+    }
+
+    private FitPage.Form form(Workbench.Open open) {
+        Build build = open.build();
+        FitWish wish = build.fit();
+        return new FitPage.Form(
+                open.revision().number(),
+                UUID.randomUUID().toString(),
+                AIMS.stream().map(t -> aim(t, build)).toList(),
+                KINDS.stream()
+                        .map(k -> new FitPage.Kind(
+                                k.key(), k.label(), wish.choose().contains(k)))
+                        .toList(),
+                String.join(", ", wish.keep()),
+                wish.budget().isPresent()
+                        ? java.math.BigDecimal.valueOf(wish.budget().getAsLong(), 2)
+                                        .toPlainString() + " " + wish.currency()
+                        : "",
+                wish.machining());
+    }
+
+    private static FitPage.Aim aim(Term term, Build build) {
+        Quantity aim = build.aims().get(term);
+        BenchUnits units = BenchUnits.of(term.dimension(), 0);
+        String unit = (build.units() == UnitSystem.METRIC_FIRST ? units.metric() : units.inchTrade()).symbol();
+        return new FitPage.Aim(term.path(), term.label(), aim == null ? "" : aim.written(), unit);
+    }
+
+    // ---- aims and wishes
+
+    private void keepWish(Context request) {
+        Workbench.Open open = bench.open(request);
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "aims and wishes for parts",
+                text -> withWish(request, text),
+                (begun, latest) -> false);
+        String page = open.base() + "/fit";
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, page, "Kept.");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page, "It says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(request, open, sent(request), Optional.empty(), faulty.faults());
+        } else {
+            changes.showOutdated(request, open, "aims and wishes for parts", page, (Outcome.Outdated) outcome);
+        }
+    }
+
+    private static FitPage.Form sent(Context request) {
+        List<String> kinds = request.formParams("choose");
+        return new FitPage.Form(
+                Workbench.basedOn(request),
+                UUID.randomUUID().toString(),
+                AIMS.stream()
+                        .map(t -> new FitPage.Aim(t.path(), t.label(), Workbench.field(request, t.path()), ""))
+                        .toList(),
+                KINDS.stream()
+                        .map(k -> new FitPage.Kind(k.key(), k.label(), kinds.contains(k.key())))
+                        .toList(),
+                Workbench.field(request, "keep"),
+                Workbench.field(request, "budget"),
+                request.formParam("machining") != null);
+    }
+
+    /** One value after the other; what is wrong is said of all of them at once. */
+    private static Edited withWish(Context request, String text) {
+        Wish wish = new Wish(text);
+        Optional<Build> build = BuildFile.read(text).build();
+        if (build.isEmpty()) {
+            return new Edited(Optional.empty(), BuildFile.read(text).faults());
+        }
+        FitWish before = build.get().fit();
+        for (Term term : AIMS) {
+            wish.aim(
+                    term,
+                    Workbench.field(request, term.path()),
+                    Optional.ofNullable(build.get().aims().get(term)));
+        }
+        List<String> kinds = request.formParams("choose");
+        if (!kinds.equals(before.choose().stream().map(PartKind::key).toList())) {
+            wish.put("fit.choose", list(kinds));
+        }
+        List<String> keep = Arrays.stream(Workbench.field(request, "keep").split(",", -1))
+                .map(String::strip)
+                .filter(c -> !c.isEmpty())
+                .toList();
+        if (!keep.equals(before.keep())) {
+            wish.put("fit.keep", list(keep));
+        }
+        wish.budget(Workbench.field(request, "budget"), before);
+        boolean machining = request.formParam("machining") != null;
+        if (machining != before.machining()) {
+            wish.put("fit.machining", machining ? "yes" : "no");
+        }
+        return wish.edited();
+    }
+
+    private static String list(List<String> words) {
+        return words.stream().map(BuildFile::quoted).collect(Collectors.joining(", ", "[", "]"));
+    }
+
+    /** A text on which one value after the other is put. */
+    private static final class Wish {
+        private final List<Fault> faults = new ArrayList<>();
+        private String text;
+
+        Wish(String text) {
+            this.text = text;
+        }
+
+        void put(String path, String value) {
+            Edited edited = BuildFile.edit(text, path, value);
+            edited.text().ifPresent(t -> text = t);
+            faults.addAll(edited.faults());
+        }
+
+        void aim(Term term, String value, Optional<Quantity> before) {
+            if (!value.equals(before.map(Quantity::written).orElse(""))) {
+                if (value.isEmpty()) {
+                    fault("aims." + term.path(), "an aim is taken out by deleting its line in the text of the build");
+                } else {
+                    put("aims." + term.path(), BuildFile.quoted(value));
+                }
+            }
+        }
+
+        void budget(String value, FitWish before) {
+            if (value.isEmpty() && before.budget().isPresent()) {
+                fault("fit.budget", "a budget is taken out by deleting its line in the text of the build");
+            } else if (!value.isEmpty()) {
+                put("fit.budget", BuildFile.quoted(value));
+            }
+        }
+
+        private void fault(String path, String why) {
+            faults.add(new Fault(0, 0, path, "", why, "", "open Text"));
+        }
+
+        Edited edited() {
+            return new Edited(faults.isEmpty() ? Optional.of(text) : Optional.empty(), faults);
+        }
+    }
+
+    // ---- taking one
+
+    private void take(Context request) {
+        Workbench.Open open = bench.open(request);
+        List<CatalogueEntry> active = catalogues.active();
+        Catalogue all = catalogues.together(active).catalogue();
+        String title = Workbench.field(request, "title");
+        boolean known = answers.of(asked(open, active)).candidates().stream()
+                .anyMatch(c -> c.title().equals(title));
+        if (!known) {
+            throw new Refused(
+                    HttpStatus.CONFLICT,
+                    "This way is not among those found now; nothing was changed",
+                    "Look at the page Fit again: the build or the catalogues have changed meanwhile.");
+        }
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "took " + (title.length() > 150 ? title.substring(0, 150) + "…" : title),
+                text -> TakenParts.on(text, all, title),
+                (begun, latest) -> false);
+        if (outcome instanceof Outcome.Kept || outcome instanceof Outcome.Same) {
+            Workbench.goOn(
+                    request,
+                    open.base() + "/measure",
+                    "Taken: " + title
+                            + ". Its figures are the catalogue's; measure each part when it lies before you, and read again what was read on the engine as it was. Undo is in the history.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT, String.join(" ", faulty.faults()), "Look at the page Fit again.");
+        } else {
+            changes.showOutdated(
+                    request, open, "parts taken: " + title, open.base() + "/fit", (Outcome.Outdated) outcome);
+        }
+    }
+}

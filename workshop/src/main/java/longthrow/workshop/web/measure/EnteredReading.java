@@ -1,0 +1,209 @@
+package longthrow.workshop.web.measure;
+
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Parsed;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.QuantityParser;
+import longthrow.core.quantity.Stated;
+import longthrow.core.term.Term;
+import longthrow.workshop.web.Workbench;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The form of a card, read: what is entered for a term, and which of the entries there are it takes the place of.
+ * @param place of the entry it changes, from 0; {@link #NEW} beside those there are
+ * @param entry what is entered; empty where something is wrong with it, or where it takes an entry out
+ * @param faults what is wrong, for people
+ */
+record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
+    static final int NEW = -1;
+
+    /** A bare number of the keypad: digits with points, commas and spaces. */
+    private static final Pattern BARE_NUMBER = Pattern.compile("[+\\-−]?\\s*[\\d.,  ]+");
+
+    /** One to three digits, a comma, three digits: a decimal comma or a mark of thousands. */
+    private static final Pattern EITHER = Pattern.compile("([+\\-−]?\\s*\\d{1,3}),(\\d{3})(?=\\D|$)");
+
+    EnteredReading {
+        faults = List.copyOf(faults);
+    }
+
+    /** What the entries of the term become; empty when none is left. */
+    List<Given> among(List<Given> entries) {
+        List<Given> all = new ArrayList<>();
+        for (int i = 0; i < entries.size(); i++) {
+            if (i == place) {
+                entry.ifPresent(all::add);
+            } else if (!(entries.get(i) instanceof Given.NotKnown)) {
+                all.add(entries.get(i)); // 'not known' ends where something is known
+            }
+        }
+        if (place == NEW || place >= entries.size()) {
+            entry.ifPresent(all::add);
+        }
+        return all;
+    }
+
+    /** Reads the fields {@code entry}, {@code how}, {@code reading} (several), {@code unit}, {@code with}, {@code part_at}, {@code note} and others. */
+    static EnteredReading of(Context request, Term term, Build build) {
+        String at = Workbench.field(request, "entry");
+        int place = at.isEmpty() || at.equals("new") ? NEW : Workbench.number(at);
+        List<Given> entries = build.of(term);
+        @Nullable Given before = place >= 0 && place < entries.size() ? entries.get(place) : null;
+        String note = Workbench.field(request, "note");
+        if (request.formParam("unknown") != null) {
+            boolean alone = entries.size() <= 1 || place == NEW;
+            return new EnteredReading(
+                    place, alone ? Optional.of(new Given.NotKnown(note)) : Optional.empty(), List.of());
+        }
+        Reader reader = new Reader(request, term);
+        Optional<Given> entry = switch (Workbench.field(request, "how")) {
+            case "sheet" -> reader.sheet(note, before);
+            case "guess" -> reader.guess(note);
+            default -> reader.taken(note, before);
+        };
+        return new EnteredReading(place, reader.faults.isEmpty() ? entry : Optional.empty(), reader.faults);
+    }
+
+    /** Reads the boxes of one form and collects what is wrong with them. */
+    private static final class Reader {
+        private final Context request;
+        private final Term term;
+        private final String unit;
+        private final List<String> faults = new ArrayList<>();
+
+        Reader(Context request, Term term) {
+            this.request = request;
+            this.term = term;
+            this.unit = Workbench.field(request, "unit");
+        }
+
+        Optional<Given> taken(String note, @Nullable Given before) {
+            List<Stated> readings = new ArrayList<>();
+            for (String box : request.formParams("reading")) {
+                if (!box.isBlank()) {
+                    stated(box.strip(), unit, term.dimension(), term.believable()::holds)
+                            .ifPresent(readings::add);
+                }
+            }
+            if (readings.isEmpty() && faults.isEmpty()) {
+                faults.add("No reading is entered. Enter at least one, or say that it is not known.");
+            }
+            Optional<Quantity> partAt = temperature();
+            boolean doubted = readings.stream().anyMatch(r -> r.expandedDoubt().isPresent());
+            if (doubted && readings.size() > 1) {
+                faults.add(
+                        "One of several readings has a ± of its own. Enter the readings without it, or the one figure with its ±.");
+            }
+            if (readings.isEmpty() || !faults.isEmpty()) {
+                return Optional.empty();
+            }
+            if (doubted) {
+                Stated one = readings.get(0);
+                return Optional.of(
+                        new Given.Typed(one.value(), one.expandedDoubt().orElseThrow(), note));
+            }
+            String with = Workbench.field(request, "with");
+            Given.@Nullable Taken old = before instanceof Given.Taken taken ? taken : null;
+            return Optional.of(new Given.Taken(
+                    readings.stream().map(Stated::value).toList(),
+                    with.isEmpty() ? null : with,
+                    partAt.orElse(null),
+                    old == null ? null : old.instrumentTemperature(),
+                    old == null ? Given.Origin.NOT_SAID : old.origin(),
+                    note));
+        }
+
+        Optional<Given> sheet(String note, @Nullable Given before) {
+            Optional<Quantity> value = figure("value", "The figure of the sheet");
+            Optional<Quantity> tolerance = plusMinus();
+            boolean catalogue = before instanceof Given.Specified old && old.catalogue();
+            return value.map(v ->
+                    new Given.Specified(v, tolerance.orElse(null), Workbench.field(request, "by"), catalogue, note));
+        }
+
+        Optional<Given> guess(String note) {
+            Optional<Quantity> value = figure("value", "The guessed figure");
+            Optional<Quantity> doubt = plusMinus();
+            String because = Workbench.field(request, "by");
+            if (doubt.isEmpty() && faults.isEmpty()) {
+                faults.add("A guess needs its ±: within what it lies, as far as you would bet nineteen to one.");
+            }
+            if (because.isEmpty()) {
+                faults.add("A guess needs its reason, a few words.");
+            }
+            return value.isEmpty() || doubt.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Given.Assumed(value.get(), doubt.get(), because, note));
+        }
+
+        private Optional<Quantity> figure(String name, String what) {
+            String box = Workbench.field(request, name);
+            if (box.isEmpty()) {
+                faults.add(what + " is missing.");
+                return Optional.empty();
+            }
+            Optional<Stated> stated = stated(box, unit, term.dimension(), term.believable()::holds);
+            if (stated.flatMap(Stated::expandedDoubt).isPresent()) {
+                faults.add("'" + box + "' has a ±; write it into the box beside.");
+            }
+            return stated.map(Stated::value);
+        }
+
+        private Optional<Quantity> plusMinus() {
+            String box = Workbench.field(request, "plus_minus");
+            return box.isEmpty()
+                    ? Optional.empty()
+                    : stated(
+                                    box,
+                                    unit,
+                                    term.dimension().ofDifference(),
+                                    si -> si < term.believable().width())
+                            .map(Stated::value);
+        }
+
+        private Optional<Quantity> temperature() {
+            String box = Workbench.field(request, "part_at");
+            return box.isEmpty()
+                    ? Optional.empty()
+                    : stated(box, Workbench.field(request, "part_at_unit"), Dimension.TEMPERATURE, si -> true)
+                            .map(Stated::value);
+        }
+
+        /** A bare number takes the unit beside it. A comma that can be read in two ways is read in the one that can be true, if only one can. */
+        private Optional<Stated> stated(String box, String itsUnit, Dimension dimension, Predicate<Double> believable) {
+            boolean bare = BARE_NUMBER.matcher(box).matches() && !itsUnit.isEmpty();
+            String whole = bare ? box + " " + itsUnit : box;
+            Parsed parsed = QuantityParser.parse(whole, dimension);
+            if (parsed instanceof Parsed.Understood understood) {
+                return Optional.of(understood.stated());
+            }
+            Matcher either = EITHER.matcher(whole);
+            if (either.find()) {
+                Optional<Stated> decimal = believable(either.replaceFirst("$1.$2"), dimension, believable);
+                Optional<Stated> thousands = believable(either.replaceFirst("$1$2"), dimension, believable);
+                if (decimal.isPresent() != thousands.isPresent()) {
+                    return decimal.or(() -> thousands);
+                }
+            }
+            faults.add(((Parsed.Refused) parsed).message());
+            return Optional.empty();
+        }
+
+        private static Optional<Stated> believable(String text, Dimension dimension, Predicate<Double> believable) {
+            return QuantityParser.parse(text, dimension) instanceof Parsed.Understood understood
+                            && believable.test(understood.stated().value().si())
+                    ? Optional.of(understood.stated())
+                    : Optional.empty();
+        }
+    }
+}

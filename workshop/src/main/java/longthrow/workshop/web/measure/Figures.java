@@ -1,0 +1,91 @@
+package longthrow.workshop.web.measure;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.answer.Result;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Term;
+import longthrow.workshop.web.Desk;
+
+/**
+ * Figures beside a form: what is known now, or what an edit would change.
+ * @param more     how many are changed besides those that are shown
+ * @param suspects readings that do not agree
+ */
+public record Figures(String heading, List<Line> lines, int more, List<String> suspects) {
+    /** So many figures that an edit changes are shown; layout. */
+    private static final int MOST = 12;
+
+    public Figures {
+        lines = List.copyOf(lines);
+        suspects = List.copyOf(suspects);
+    }
+
+    /** Nothing to show yet. */
+    static final Figures NONE = new Figures("", List.of(), 0, List.of());
+
+    /**
+     * A figure.
+     * @param before what it was; empty when nothing was, or it is the same
+     * @param owner  whose doubt it mostly is
+     */
+    public record Line(String label, String first, String second, String before, String owner) {}
+
+    /** One figure as it is. */
+    static Figures of(Optional<Result> result, FigurePrinter printer) {
+        return new Figures(
+                "As it is known now",
+                result.map(r -> List.of(line(r, "", printer))).orElse(List.of()),
+                0,
+                List.of());
+    }
+
+    /** What is another figure after an edit: the one that is edited first, then in the order of the terms. */
+    static Figures changed(Term edited, Desk.Glance before, Desk.Glance after, FigurePrinter printer) {
+        Map<Term, String> was = new EnumMap<>(Term.class);
+        before.figures()
+                .forEach(b -> was.put(b.term(), b.printed(printer).first().text()));
+        List<Line> lines = new ArrayList<>();
+        int more = 0;
+        for (Result now : editedFirst(edited, after.figures())) {
+            String old = was.getOrDefault(now.term(), "not known");
+            boolean same = old.equals(now.printed(printer).first().text());
+            if (same && now.term() != edited) {
+                continue;
+            }
+            if (lines.size() < MOST) {
+                lines.add(line(now, same ? "" : old, printer));
+            } else {
+                more++;
+            }
+        }
+        return new Figures(
+                lines.isEmpty() ? "Changes no figure that is not in dispute" : "With this, not kept yet",
+                lines,
+                more,
+                after.suspects().stream()
+                        .map(f -> f.where() + ": " + f.message())
+                        .toList());
+    }
+
+    private static List<Result> editedFirst(Term edited, List<Result> all) {
+        List<Result> sorted = new ArrayList<>(all);
+        sorted.sort((a, b) -> Boolean.compare(b.term() == edited, a.term() == edited));
+        return sorted;
+    }
+
+    private static Line line(Result result, String before, FigurePrinter printer) {
+        PrintedFigures printed = result.printed(printer);
+        return new Line(
+                result.term().label(),
+                printed.first().text(),
+                printed.second().map(Figure::text).orElse(""),
+                before,
+                MeasurePage.owner(result));
+    }
+}

@@ -1,0 +1,230 @@
+package longthrow.workshop.web.measure;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.NextReading;
+import longthrow.core.answer.Result;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+import longthrow.workshop.draw.BoreMap;
+import longthrow.workshop.draw.DeckTilt;
+import longthrow.workshop.draw.StackBar;
+import longthrow.workshop.web.Frame;
+
+/**
+ * Measure in stripping order.
+ * @param stack picture of the stack as SVG; empty where it cannot be drawn
+ * @param bore  pictures of bore and deck as SVG; none where they were not read
+ * @param key   of an edit made on this page, for once
+ */
+public record MeasurePage(
+        Frame frame,
+        String summary,
+        List<Suspect> suspects,
+        List<Next> next,
+        String stack,
+        List<String> bore,
+        String key,
+        List<Section> sections) {
+    public MeasurePage {
+        suspects = List.copyOf(suspects);
+        next = List.copyOf(next);
+        bore = List.copyOf(bore);
+        sections = List.copyOf(sections);
+    }
+
+    /** A reading that does not agree with the rest. */
+    public record Suspect(String where, String message, String mend, String address) {}
+
+    /** A reading to take next. */
+    public record Next(String label, String how, String why, String address) {}
+
+    /** A part of the engine. */
+    public record Section(
+            String key, String label, String meaning, String count, boolean open, List<Word> words, List<Row> rows) {}
+
+    /**
+     * A word to choose or to write, such as the metal of the head.
+     * @param options empty for free words
+     */
+    public record Word(String path, String action, String meaning, String chosen, List<CardPage.Item> options) {}
+
+    /** A verdict in a line. */
+    public record Judged(String state, String text) {}
+
+    /** A quantity. */
+    public record Row(
+            String path,
+            String address,
+            String label,
+            String symbol,
+            boolean isRead,
+            String given,
+            String first,
+            String second,
+            String owner,
+            boolean disputed,
+            List<Judged> verdicts) {}
+
+    /** The page of a build that could be read. */
+    static MeasurePage of(Frame frame, Build build, Answer answer) {
+        Map<Part, List<Row>> rows = new EnumMap<>(Part.class);
+        FigurePrinter printer = new FigurePrinter(build.units());
+        for (Term term : Term.values()) {
+            Optional<Result> result = answer.value(term);
+            boolean shown = term.isRead() || result.isPresent();
+            if (shown) {
+                rows.computeIfAbsent(term.part(), p -> new ArrayList<>())
+                        .add(row(term, result, build, answer, printer, frame.base()));
+            }
+        }
+        List<Section> sections = new ArrayList<>();
+        for (Part part : Part.values()) {
+            List<Word> words = words(part, build, frame.base());
+            List<Row> its = rows.getOrDefault(part, List.of());
+            if (!its.isEmpty() || !words.isEmpty()) {
+                sections.add(section(part, words, its));
+            }
+        }
+        return new MeasurePage(
+                frame,
+                summary(answer),
+                answer.findings().stream()
+                        .filter(f -> f.kind() == Finding.Kind.SUSPECT)
+                        .map(f -> new Suspect(f.where(), f.message(), f.mend(), address(f.where(), frame.base())))
+                        .toList(),
+                answer.next().stream().map(n -> next(n, frame.base())).toList(),
+                answer.value(Term.DECK_HEIGHT)
+                        .map(any -> StackBar.of(answer).svg("stack"))
+                        .orElse(""),
+                pictures(answer),
+                UUID.randomUUID().toString(),
+                sections);
+    }
+
+    /** The bore by depth and direction, and the tilt of the deck, where they were read. */
+    private static List<String> pictures(Answer answer) {
+        List<String> all = new ArrayList<>();
+        BoreMap.of(answer).ifPresent(map -> all.add(map.svg("bore")));
+        DeckTilt.of(answer).ifPresent(tilt -> all.add(tilt.svg("deck")));
+        return all;
+    }
+
+    private static String address(String path, String base) {
+        return Term.at(path)
+                .filter(Term::isRead)
+                .map(t -> base + "/measure/" + t.path())
+                .orElse("");
+    }
+
+    private static Next next(NextReading next, String base) {
+        return new Next(
+                next.read().label(),
+                next.how(),
+                next.why(),
+                base + "/measure/" + next.read().path());
+    }
+
+    private static String summary(Answer answer) {
+        long refused = answer.stops().stream().filter(s -> s.refused()).count();
+        long open = answer.stops().size() - refused;
+        long unknown = answer.unknowns().size();
+        return refused + (refused == 1 ? " hard stop, " : " hard stops, ") + open + " not approved yet, " + unknown
+                + (unknown == 1 ? " figure" : " figures") + " not known yet.";
+    }
+
+    private static List<Word> words(Part part, Build build, String base) {
+        return Arrays.stream(Choice.values())
+                .filter(c -> c.part() == part)
+                .map(c -> word(c, build.choice(c).orElse(""), base))
+                .toList();
+    }
+
+    private static Word word(Choice choice, String chosen, String base) {
+        List<CardPage.Item> options = new ArrayList<>();
+        if (!choice.options().isEmpty()) {
+            options.add(new CardPage.Item("", "not known", chosen.isEmpty()));
+            choice.options()
+                    .forEach(o -> options.add(
+                            new CardPage.Item(o.key(), o.label(), o.key().equals(chosen))));
+        }
+        return new Word(choice.path(), base + "/choice/" + choice.path(), choice.meaning(), chosen, options);
+    }
+
+    private static Section section(Part part, List<Word> words, List<Row> rows) {
+        long read =
+                rows.stream().filter(r -> r.isRead() && !r.given().isEmpty()).count();
+        long all = rows.stream().filter(Row::isRead).count();
+        return new Section(
+                part.key(), part.label(), part.meaning(), read + " of " + all + " read", read > 0, words, rows);
+    }
+
+    private static Row row(
+            Term term, Optional<Result> result, Build build, Answer answer, FigurePrinter printer, String base) {
+        Optional<PrintedFigures> printed = result.map(r -> r.printed(printer));
+        return new Row(
+                term.path(),
+                base + "/measure/" + term.path(),
+                term.label(),
+                term.symbol(),
+                term.isRead(),
+                given(build.of(term)),
+                printed.map(p -> p.first().text()).orElse(""),
+                printed.flatMap(PrintedFigures::second).map(f -> f.text()).orElse(""),
+                result.map(MeasurePage::owner).orElse(""),
+                result.map(Result::contradicted).orElse(false),
+                answer.verdictsOn(term).stream()
+                        .filter(v -> v.chosen() || v.state() == Verdict.State.FAILS)
+                        .filter(v -> v.state() != Verdict.State.UNKNOWN)
+                        .map(v -> new Judged(v.state().label(), v.state().label() + ": " + v.label()))
+                        .toList());
+    }
+
+    /** Whose doubt it mostly is, and how the figure is known. */
+    static String owner(Result result) {
+        String how = result.isWorkedOut() ? "worked out" : result.howKnown();
+        return result.figure().shares().stream()
+                .filter(s -> s.share() >= 0.01)
+                .findFirst()
+                .map(s -> "doubt mostly: " + s.owner() + (how.isEmpty() ? "" : "; " + how))
+                .orElse(how);
+    }
+
+    /** What was entered, as it was written. */
+    static String given(List<Given> entries) {
+        return entries.stream().map(MeasurePage::words).collect(Collectors.joining("; "));
+    }
+
+    /** One entry, as it was written. */
+    static String words(Given given) {
+        if (given instanceof Given.Taken taken) {
+            return taken.readings().stream().map(Quantity::written).collect(Collectors.joining(", "));
+        }
+        if (given instanceof Given.Typed typed) {
+            return typed.value().written() + " ± " + typed.plusMinus().written();
+        }
+        if (given instanceof Given.Specified sheet) {
+            Quantity tolerance = sheet.tolerance();
+            return sheet.value().written() + (tolerance == null ? "" : " ± " + tolerance.written()) + " (sheet)";
+        }
+        if (given instanceof Given.Assumed assumed) {
+            return assumed.value().written() + " ± " + assumed.plusMinus().written() + " (assumed)";
+        }
+        return "not known";
+    }
+}

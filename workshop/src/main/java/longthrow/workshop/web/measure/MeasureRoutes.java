@@ -1,0 +1,310 @@
+package longthrow.workshop.web.measure;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
+import longthrow.buildfile.Fault;
+import longthrow.buildfile.ReadBuild;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import longthrow.workshop.web.Changes;
+import longthrow.workshop.web.Changes.Outcome;
+import longthrow.workshop.web.Rail.Question;
+import longthrow.workshop.web.Refused;
+import longthrow.workshop.web.Routes;
+import longthrow.workshop.web.Workbench;
+
+/** Addresses of measure: the page in stripping order, the card of each quantity, the words to choose, the text itself. */
+public final class MeasureRoutes implements Routes {
+    private final Workbench bench;
+    private final Changes changes;
+
+    public MeasureRoutes(Workbench bench) {
+        this.bench = bench;
+        this.changes = new Changes(bench);
+    }
+
+    @Override
+    public void add(RoutesConfig routes) {
+        routes.get(
+                "/b/{id}",
+                request ->
+                        request.redirect(Workbench.base(bench.entry(request).id()) + "/measure", HttpStatus.SEE_OTHER));
+        routes.get("/b/{id}/measure", this::page);
+        routes.get("/b/{id}/measure/{term}", this::card);
+        routes.post("/b/{id}/measure/{term}", this::keepReading);
+        routes.post("/b/{id}/preview/{term}", this::preview);
+        routes.post("/b/{id}/choice/{choice}", this::keepChoice);
+        routes.get("/b/{id}/text", this::text);
+        routes.post("/b/{id}/text", this::keepText);
+    }
+
+    private void page(Context request) {
+        Workbench.Open open = bench.open(request);
+        if (open.measure().isEmpty()) {
+            text(request);
+            return;
+        }
+        bench.view()
+                .show(
+                        request,
+                        "measure",
+                        MeasurePage.of(
+                                bench.frame(request, open, "Measure", Question.MEASURE),
+                                open.build(),
+                                open.measure().orElseThrow()));
+    }
+
+    // ---- a reading
+
+    private static Term term(Context request) {
+        return Term.at(request.pathParam("term"))
+                .filter(Term::isRead)
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND, "There is no such reading", "Look for it on the page Measure."));
+    }
+
+    private void card(Context request) {
+        Term term = term(request);
+        Workbench.Open open = bench.open(request);
+        String entry = Optional.ofNullable(request.queryParam("entry")).orElse("");
+        showCard(
+                request,
+                open,
+                term,
+                CardPage.typed(term, open.build(), open.revision().number(), entry),
+                List.of());
+    }
+
+    private void showCard(Context request, Workbench.Open open, Term term, CardPage.Typed typed, List<String> faults) {
+        Build build = open.build();
+        Figures figures = Figures.of(open.measure().flatMap(m -> m.value(term)), new FigurePrinter(build.units()));
+        bench.view()
+                .show(
+                        request,
+                        "card",
+                        CardPage.of(
+                                bench.frame(request, open, term.label(), Question.MEASURE),
+                                term,
+                                build,
+                                typed,
+                                faults,
+                                figures));
+    }
+
+    private void keepReading(Context request) {
+        Term term = term(request);
+        Workbench.Open open = bench.open(request);
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "read " + term.path(),
+                text -> withReading(request, term, text),
+                (begun, latest) -> isQueued(request) && sameEntries(begun, latest, term));
+        String page = open.base() + "/measure";
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, page + "#" + term.path(), "Kept: " + term.label() + ".");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page + "#" + term.path(), term.label() + " says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            showCard(request, open, term, sent(request), faulty.faults());
+        } else {
+            String mine = term.label() + ": "
+                    + Optional.of(EnteredReading.of(request, term, open.build()))
+                            .flatMap(EnteredReading::entry)
+                            .map(MeasurePage::words)
+                            .orElse("taken out");
+            changes.showOutdated(request, open, mine, page + "/" + term.path(), (Outcome.Outdated) outcome);
+        }
+    }
+
+    /** Whether it waited on the phone while the workshop was out of reach: others before it in the line have moved the build on. */
+    private static boolean isQueued(Context request) {
+        return !Workbench.field(request, "queued").isEmpty();
+    }
+
+    private static boolean sameEntries(String begun, String latest, Term term) {
+        Optional<List<Given>> before = BuildFile.read(begun).build().map(b -> b.of(term));
+        return before.equals(BuildFile.read(latest).build().map(b -> b.of(term)));
+    }
+
+    /** The text with the reading of a form in it. */
+    private static Edited withReading(Context request, Term term, String text) {
+        ReadBuild read = BuildFile.read(text);
+        if (read.build().isEmpty()) {
+            return new Edited(Optional.empty(), read.faults());
+        }
+        EnteredReading entered = EnteredReading.of(request, term, read.build().get());
+        if (!entered.faults().isEmpty()) {
+            return new Edited(Optional.empty(), faults(entered.faults()));
+        }
+        try {
+            String entry = BuildFile.entry(entered.among(read.build().get().of(term)));
+            return BuildFile.edit(text, term.path(), entry);
+        } catch (IllegalArgumentException cannotStandInAFile) {
+            return new Edited(
+                    Optional.empty(),
+                    faults(
+                            List.of(
+                                    "A note or a name holds signs that cannot be kept, or is far too long. Write it in plain words.")));
+        }
+    }
+
+    private static List<Fault> faults(List<String> words) {
+        return words.stream().map(w -> new Fault(0, 0, "", "", w, "", "")).toList();
+    }
+
+    /** What stood in the boxes of a form that is shown again. */
+    private static CardPage.Typed sent(Context request) {
+        String how = Workbench.field(request, "how");
+        String entry = Workbench.field(request, "entry");
+        return new CardPage.Typed(
+                Workbench.basedOn(request),
+                entry.isEmpty() ? "new" : entry,
+                how.isEmpty() ? "read" : how,
+                request.formParams("reading").stream().filter(r -> !r.isBlank()).toList(),
+                Workbench.field(request, "unit"),
+                Workbench.field(request, "with"),
+                Workbench.field(request, "part_at"),
+                Workbench.field(request, "part_at_unit"),
+                Workbench.field(request, "value"),
+                Workbench.field(request, "plus_minus"),
+                Workbench.field(request, "by"),
+                Workbench.field(request, "note"));
+    }
+
+    /** What a form would change, while it is typed. Nothing is kept. */
+    private void preview(Context request) {
+        Term term = term(request);
+        String text = bench.store().latest(bench.entry(request).id()).text();
+        Edited edited = withReading(request, term, text);
+        List<String> faults = edited.faults().stream().map(Changes::words).toList();
+        Figures figures = edited.text()
+                .map(t -> Figures.changed(
+                        term, bench.desk().glance(text), bench.desk().glance(t), printer(text)))
+                .orElse(Figures.NONE);
+        bench.view().show(request, "figures", Map.of("figures", figures, "faults", faults));
+    }
+
+    private static FigurePrinter printer(String text) {
+        return new FigurePrinter(BuildFile.read(text).build().orElseThrow().units());
+    }
+
+    // ---- a word
+
+    private void keepChoice(Context request) {
+        Choice choice = Choice.at(request.pathParam("choice"))
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND, "There is no such choice", "Look for it on the page Measure."));
+        Workbench.Open open = bench.open(request);
+        String word = Workbench.field(request, "word");
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "said " + choice.path(),
+                text -> withWord(text, choice, word),
+                (begun, latest) -> false);
+        String page = open.base() + "/measure";
+        String place = page + "#" + choice.part().key();
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, place, "Kept: " + choice.meaning() + ".");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, place, "It says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT, String.join(" ", faulty.faults()), "Go back and choose another.");
+        } else {
+            changes.showOutdated(
+                    request,
+                    open,
+                    choice.meaning() + ": " + (word.isEmpty() ? "not known" : word),
+                    place,
+                    (Outcome.Outdated) outcome);
+        }
+    }
+
+    private static Edited withWord(String text, Choice choice, String word) {
+        try {
+            return BuildFile.edit(text, choice.path(), word.isEmpty() ? "unknown" : BuildFile.quoted(word));
+        } catch (IllegalArgumentException cannotStandInAFile) {
+            return new Edited(
+                    Optional.empty(), faults(List.of("It holds signs that cannot be kept, or is far too long.")));
+        }
+    }
+
+    // ---- the text
+
+    private void text(Context request) {
+        Workbench.Open open = bench.open(request);
+        showText(
+                request,
+                open,
+                open.revision().number(),
+                open.revision().text(),
+                open.work().faults().stream().map(Fault::message).toList());
+    }
+
+    private void showText(Context request, Workbench.Open open, int based, String text, List<String> faults) {
+        bench.view()
+                .show(
+                        request,
+                        "text",
+                        new TextPage(
+                                bench.frame(request, open, "The build file"),
+                                open.base() + "/text",
+                                based,
+                                text,
+                                faults,
+                                UUID.randomUUID().toString()));
+    }
+
+    private void keepText(Context request) {
+        Workbench.Open open = bench.open(request);
+        // A browser sends the ends of lines as two signs, whatever they were.
+        String sent = Optional.ofNullable(request.formParam("text")).orElse("").replace("\r\n", "\n");
+        String text = open.revision().text().contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
+        List<Fault> faults = BuildFile.read(text).faults();
+        if (!faults.isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            showText(
+                    request,
+                    open,
+                    Workbench.basedOn(request),
+                    sent,
+                    faults.stream().map(Fault::message).toList());
+            return;
+        }
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "changed as text",
+                begun -> new Edited(Optional.of(text), List.of()),
+                (begun, latest) -> false);
+        if (outcome instanceof Outcome.Outdated outdated) {
+            changes.showOutdated(
+                    request,
+                    open,
+                    "the whole text as you wrote it; kept on top, it takes away what came in between",
+                    open.base() + "/text",
+                    outdated);
+        } else {
+            Workbench.goOn(
+                    request,
+                    open.base() + "/text",
+                    outcome instanceof Outcome.Same ? "It says so already; nothing was changed." : "Kept.");
+        }
+    }
+}

@@ -1,0 +1,198 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import longthrow.workshop.store.BuildEntry;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BuildsPageTest {
+    @TempDir
+    private Path folder;
+
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.in(folder);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    @Test
+    void aFirstVisitIsOfferedTheInventedExampleOrAnEmptySheet() {
+        assertThat(visitor.get("/").location()).isEqualTo("/builds");
+        Visitor.Page page = visitor.get("/builds");
+        assertThat(page.status()).isEqualTo(200);
+        assertThat(page.words())
+                .contains("Nothing here yet", "invented", "Take the invented example", "Begin with an empty sheet");
+    }
+
+    @Test
+    void theExampleIsListedWithItsStateAndWhatStopsIt() {
+        String base = visitor.example();
+        visitor.get(base + "/measure");
+        Visitor.Page list = visitor.get("/builds");
+        assertThat(list.words())
+                .contains("Bench example, 187 cc single", "stopped", "Refused: do not run it", "1 suspect");
+        assertThat(visitor.get(base + "/state").words()).contains("stopped", "Refused: do not run it", "invented");
+    }
+
+    @Test
+    void anEmptySheetBearsItsNameAndKnowsNothing() {
+        String base = visitor.empty("Green kart: the \"second\" one # 2");
+        assertThat(visitor.get(base + "/measure").words()).contains("Green kart: the \"second\" one # 2");
+        assertThat(new String(visitor.download(base + "/file"), StandardCharsets.UTF_8))
+                .contains("bore_top_thrust: unknown");
+        assertThat(visitor.get("/builds").words()).contains("Green kart");
+    }
+
+    @Test
+    void aBuildWithoutANameIsNotBegun() {
+        Visitor.Page page = visitor.post("/builds", Map.of("what", "empty", "name", " ", "key", Visitor.key()));
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words()).contains("The engine has no name yet; nothing was begun.");
+        assertThat(visitor.serving().store().builds()).isEmpty();
+    }
+
+    @Test
+    void aFormThatComesTwiceBeginsOneBuild() {
+        Map<String, String> form = Map.of("what", "example", "key", Visitor.key());
+        assertThat(visitor.post("/builds", form).location())
+                .isEqualTo(visitor.post("/builds", form).location());
+        assertThat(visitor.serving().store().builds()).hasSize(1);
+    }
+
+    @Test
+    void aBuildFileIsTakenAsItWasTypedAndGivenBackToTheLastSign() {
+        String text = "longthrow: 1\n# a remark\nengine:\n  name: From a file\ncylinder:\n  bore: 66.01 mm\n";
+        Visitor.Page page = visitor.upload(
+                "/builds/file", "my.yaml", text.getBytes(StandardCharsets.UTF_8), Map.of("key", Visitor.key()));
+        assertThat(page.status()).isEqualTo(303);
+        String base = page.location().replace("/measure", "");
+        assertThat(new String(visitor.download(base + "/file"), StandardCharsets.UTF_8))
+                .isEqualTo(text);
+        assertThat(visitor.get(base + "/measure").words()).contains("From a file", "66.01 mm");
+    }
+
+    @Test
+    void aBuildFileWithFaultsIsRefusedWithAllOfThem() {
+        String text = "longthrow: 1\nengine:\n  name: Bad\ncylinder:\n  bore: 66\n  deck_height: 12 cc\n";
+        Visitor.Page page = visitor.upload(
+                "/builds/file", "bad.yaml", text.getBytes(StandardCharsets.UTF_8), Map.of("key", Visitor.key()));
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words())
+                .contains("bad.yaml cannot be read", "line 5", "cylinder.bore", "line 6", "cylinder.deck_height");
+        assertThat(visitor.serving().store().builds()).isEmpty();
+    }
+
+    @Test
+    void everyEditIsInTheHistoryAndCanBeComparedAndUndone() {
+        String base = visitor.empty("Edited");
+        read(base, 1, "66.01");
+        read(base, 2, "66.55");
+        Visitor.Page history = visitor.get(base + "/history");
+        assertThat(history.words()).contains("read cylinder.bore", "created", "Undo the last edit");
+        assertThat(visitor.get(base + "/compare?from=2&to=3").words())
+                .contains("was: ", "66.01 mm", "now: ", "66.55 mm");
+        Visitor.Page undone = visitor.post(base + "/undo", Map.of("based", "3", "key", Visitor.key()));
+        assertThat(undone.status()).isEqualTo(303);
+        assertThat(visitor.get(base + "/measure").words()).contains("66.01 mm").doesNotContain("66.55");
+        visitor.post(base + "/back", Map.of("based", "4", "key", Visitor.key(), "number", "3"));
+        assertThat(visitor.get(base + "/measure").words()).contains("66.55 mm");
+        assertThat(visitor.get(base + "/history").words()).contains("back to revision 3");
+    }
+
+    @Test
+    void undoingWhatSomebodyElseHasChangedMeanwhileIsNotDone() {
+        String base = visitor.empty("Edited");
+        read(base, 1, "66.01");
+        read(base, 2, "66.55");
+        visitor.post(base + "/undo", Map.of("based", "2", "key", Visitor.key()));
+        assertThat(visitor.said()).contains("Not done");
+        assertThat(visitor.get(base + "/measure").words()).contains("66.55 mm");
+    }
+
+    private void read(String base, int based, String bore) {
+        assertThat(visitor.post(
+                                base + "/measure/cylinder.bore",
+                                Map.of(
+                                        "based",
+                                        String.valueOf(based),
+                                        "key",
+                                        Visitor.key(),
+                                        "entry",
+                                        "0",
+                                        "how",
+                                        "read",
+                                        "unit",
+                                        "mm",
+                                        "reading",
+                                        bore))
+                        .status())
+                .isEqualTo(303);
+    }
+
+    @Test
+    void aBuildIsRenamedPutAwayAndTakenOutAgain() {
+        String base = visitor.empty("Old name");
+        visitor.post(base + "/name", Map.of("name", "New name"));
+        assertThat(visitor.get("/builds").words()).contains("New name").doesNotContain("Old name");
+        visitor.post(base + "/away", Map.of());
+        assertThat(visitor.get("/builds").words()).contains("Put away 1");
+        visitor.post(base + "/away", Map.of());
+        assertThat(visitor.get("/builds").words()).doesNotContain("Put away");
+    }
+
+    @Test
+    void allBuildsGoOutAsOneFileAndComeBackElsewhere(@TempDir Path elsewhere) {
+        String base = visitor.example();
+        byte[] all = visitor.download("/everything.zip");
+        try (Visitor other = Visitor.in(elsewhere)) {
+            assertThat(other.upload("/everything", "all.zip", all, Map.of()).status())
+                    .isEqualTo(303);
+            assertThat(other.said()).contains("new here");
+            assertThat(other.serving().store().builds().stream().map(BuildEntry::name))
+                    .containsExactly("Bench example, 187 cc single");
+            assertThat(other.download(base + "/file")).isEqualTo(visitor.download(base + "/file"));
+            other.upload("/everything", "all.zip", all, Map.of());
+            assertThat(other.said()).contains("the same as here");
+        }
+    }
+
+    @Test
+    void aFileThatIsNoArchiveOfOursChangesNothingAndIsSaid() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            zip.putNextEntry(new ZipEntry("../../evil.txt"));
+            zip.write(1);
+            zip.closeEntry();
+        }
+        Visitor.Page page = visitor.upload("/everything", "evil.zip", bytes.toByteArray(), Map.of());
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words()).doesNotContain("Exception");
+        assertThat(visitor.serving().store().builds()).isEmpty();
+    }
+
+    @Test
+    void aBuildThatIsNotThereIsSaidPlainly() {
+        assertThat(visitor.get("/b/" + Visitor.key() + "/measure").status()).isEqualTo(404);
+        assertThat(visitor.get("/b/nonsense/measure").words()).contains("There is no such build here");
+        assertThat(visitor.get("/nothing").words()).contains("There is no such page");
+        String base = visitor.empty("One");
+        assertThat(visitor.get(base + "/compare?from=1&to=9").status()).isEqualTo(404);
+        assertThat(visitor.get(base + "/compare?from=x&to=1").status()).isEqualTo(400);
+    }
+}

@@ -1,0 +1,200 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import longthrow.buildfile.BuildFile;
+import longthrow.core.build.Build;
+import longthrow.core.term.Term;
+import longthrow.workshop.store.CatalogueEntry;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FitAndPartsPageTest {
+    private static final Path SCENARIOS = Path.of("../examples/scenarios");
+
+    @TempDir
+    private Path folder;
+
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.in(folder);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    private String scenario() throws IOException {
+        Visitor.Page page = visitor.upload(
+                "/builds/file",
+                "s1.yaml",
+                Files.readAllBytes(SCENARIOS.resolve("s1-rod-wanted.yaml")),
+                Map.of("key", Visitor.key()));
+        return page.location().replace("/measure", "");
+    }
+
+    private void catalogue() throws IOException {
+        Visitor.Page sent = visitor.upload(
+                "/parts", "s1-catalogue.yaml", Files.readAllBytes(SCENARIOS.resolve("s1-catalogue.yaml")), Map.of());
+        assertThat(visitor.post(sent.location(), Map.of()).status()).isEqualTo(303);
+    }
+
+    private String text(String base) {
+        return new String(visitor.download(base + "/file"), StandardCharsets.UTF_8);
+    }
+
+    // ---- parts
+
+    @Test
+    void everyRowsFateIsShownBeforeACatalogueCounts() {
+        String csv = "# kind: gasket\ncode,thickness [mm],price\nG1,1.02,4 EUR\nG2,1 g,\nG1,1.02,4 EUR\n";
+        Visitor.Page sent = visitor.upload("/parts", "gaskets.csv", csv.getBytes(StandardCharsets.UTF_8), Map.of());
+        assertThat(sent.status()).isEqualTo(303);
+        Visitor.Page fates = visitor.get(sent.location());
+        assertThat(fates.words())
+                .contains("Nothing of it counts yet", "G1", "kept", "G2", "refused", "1 g", "the same row again")
+                .contains("1 part and 0 machine operations, 1 the same again, 1 row refused");
+        assertThat(visitor.serving().store().catalogues()).isEmpty();
+        visitor.post(sent.location(), Map.of());
+        assertThat(visitor.serving().store().catalogues().stream().map(CatalogueEntry::name))
+                .containsExactly("gaskets.csv");
+        assertThat(visitor.get("/parts").words()).contains("gaskets.csv", "1 part", "in use");
+        assertThat(visitor.get(sent.location()).status())
+                .as("kept, and so not waiting any more")
+                .isEqualTo(404);
+    }
+
+    @Test
+    void aKindSaidBesideTheFileStaysWithIt() {
+        String csv = "code,thickness [mm]\nG1,1.02\n";
+        Visitor.Page without = visitor.upload("/parts", "list.csv", csv.getBytes(StandardCharsets.UTF_8), Map.of());
+        assertThat(visitor.get(without.location()).words()).contains("neither the file nor its name says");
+        Visitor.Page sent =
+                visitor.upload("/parts", "list.csv", csv.getBytes(StandardCharsets.UTF_8), Map.of("kind", "gasket"));
+        visitor.post(sent.location(), Map.of());
+        assertThat(visitor.get("/parts").words()).contains("1 part");
+    }
+
+    @Test
+    void theInventedCatalogueIsOfferedLookedThroughAndKept() {
+        Visitor.Page sent = visitor.post("/parts/demo", Map.of());
+        assertThat(visitor.get(sent.location()).words()).contains("Rows 1 to 200 of");
+        assertThat(visitor.get(sent.location() + "?from=201").words()).contains("Rows 201 to");
+        visitor.post(sent.location(), Map.of());
+        assertThat(visitor.get("/parts").words())
+                .contains("connecting_rod.csv invented")
+                .doesNotContain("Take the invented catalogue");
+    }
+
+    @Test
+    void aCatalogueIsLeftOutSearchedAgainAndDeleted() throws IOException {
+        catalogue();
+        String id = visitor.serving().store().catalogues().get(0).id().toString();
+        visitor.post("/parts/" + id + "/active", Map.of());
+        assertThat(visitor.serving().store().catalogues().get(0).active()).isFalse();
+        visitor.post("/parts/" + id + "/active", Map.of());
+        assertThat(visitor.get("/parts/" + id).words()).contains("what becomes of it", "R3");
+        visitor.post("/parts/" + id + "/forget", Map.of());
+        assertThat(visitor.serving().store().catalogues()).isEmpty();
+        assertThat(visitor.get("/parts/" + id).status()).isEqualTo(404);
+    }
+
+    // ---- fit
+
+    /** The first scenario: its rod is R3 with the thick gasket, squish 1.37 mm and ratio 9.66 (needs of the trade, S1). */
+    @Test
+    void theFirstScenarioFindsItsRodAndSaysWhyTheOthersDoNotFit() throws IOException {
+        String base = scenario();
+        catalogue();
+        assertThat(visitor.get(base + "/fit").words()).contains("Searching takes a few seconds");
+        String words = visitor.get(base + "/fit/answer").words();
+        assertThat(words)
+                .contains("These go together", "R3", "1.37 ± 0.0", "9.66 ± 0.1")
+                .contains("Why the others do not fit", "Cure:");
+        assertThat(visitor.get(base + "/fit").words())
+                .as("worked out, so on the page")
+                .contains("These go together");
+    }
+
+    @Test
+    void withoutACatalogueTheStackIsSolved() throws IOException {
+        String base = scenario();
+        assertThat(visitor.get(base + "/fit?now=1").words()).contains("No catalogue is kept yet", "To know");
+    }
+
+    @Test
+    void takenPartsStandInTheBuildAsOneRevisionThatCanBeUndone() throws IOException {
+        String base = scenario();
+        catalogue();
+        String before = text(base);
+        Visitor.Page page = visitor.get(base + "/fit?now=1");
+        String title = page.hidden("title").replace("&#39;", "'").replace("&amp;", "&");
+        Visitor.Page taken =
+                visitor.post(base + "/fit/take", Map.of("based", "1", "key", Visitor.key(), "title", title));
+        assertThat(taken.status()).as(taken.words()).isEqualTo(303);
+        assertThat(visitor.said()).contains("Taken: " + title);
+        Build build = BuildFile.read(text(base)).build().orElseThrow();
+        assertThat(build.of(Term.ROD_LENGTH).get(0).figure().orElseThrow().si()).isEqualTo(0.0864);
+        assertThat(build.of(Term.GASKET_THICKNESS).get(0).figure().orElseThrow().si())
+                .isEqualTo(0.0013);
+        assertThat(visitor.get(base + "/measure").words()).contains("9.66 ± 0.1");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(2);
+        visitor.post(base + "/undo", Map.of("based", "2", "key", Visitor.key()));
+        assertThat(text(base)).isEqualTo(before);
+    }
+
+    @Test
+    void aWayThatWasNotFoundIsNotTaken() throws IOException {
+        String base = scenario();
+        catalogue();
+        Visitor.Page page =
+                visitor.post(base + "/fit/take", Map.of("based", "1", "key", Visitor.key(), "title", "R9 + nothing"));
+        assertThat(page.status()).isEqualTo(409);
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
+    }
+
+    @Test
+    void aimsAndWishesAreKeptInTheBuild() throws IOException {
+        String base = scenario();
+        Map<String, String> wish = new HashMap<>(Map.of(
+                "based", "1",
+                "key", Visitor.key(),
+                "engine.squish", "1.40 mm",
+                "engine.compression_ratio", "9.5",
+                "budget", "250 EUR",
+                "keep", "R3",
+                "choose", "connecting_rod"));
+        assertThat(visitor.post(base + "/fit", wish).status()).isEqualTo(303);
+        Build build = BuildFile.read(text(base)).build().orElseThrow();
+        assertThat(build.aims().get(Term.SQUISH)).hasToString("1.40 mm");
+        assertThat(build.fit().budget()).hasValue(25_000);
+        assertThat(build.fit().keep()).containsExactly("R3");
+        assertThat(build.fit().machining()).isFalse();
+        wish.putAll(Map.of("based", "2", "key", Visitor.key(), "engine.squish", "1.40", "budget", "much"));
+        Visitor.Page faulty = visitor.post(base + "/fit", wish);
+        assertThat(faulty.status()).isEqualTo(422);
+        assertThat(faulty.words()).contains("1.40", "much");
+        assertThat(faulty.body()).contains("value=\"much\"");
+    }
+
+    @Test
+    void theSectionTurnsByItsAddress() throws IOException {
+        String base = visitor.example();
+        assertThat(visitor.get(base + "/fit/section?angle=90").body()).contains("<svg", "90");
+        assertThat(visitor.get(base + "/fit?angle=120").body()).contains("value=\"120\"", "<svg");
+        assertThat(visitor.get(visitor.empty("Nothing") + "/fit/section?angle=x")
+                        .status())
+                .isEqualTo(200);
+    }
+}

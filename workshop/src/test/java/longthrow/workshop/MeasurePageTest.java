@@ -1,0 +1,312 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import longthrow.buildfile.BuildFile;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class MeasurePageTest {
+    @TempDir
+    private Path folder;
+
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.in(folder);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    private Map<String, String> form(int based) {
+        return new HashMap<>(
+                Map.of("based", "" + based, "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm"));
+    }
+
+    private Build build(String base) {
+        return BuildFile.read(visitor.download(base + "/file")).build().orElseThrow();
+    }
+
+    private String text(String base) {
+        return new String(visitor.download(base + "/file"), StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void thePageShowsSuspectsNextReadingTheRailAndWhatStandsInTheWay() {
+        String base = visitor.example();
+        String words = visitor.get(base + "/measure").words();
+        assertThat(words)
+                .contains("Readings that do not agree with the rest", "compression height, 15.625 mm")
+                .contains("The next best reading", "What stands in the way", "do not run it at 5200 rpm")
+                .contains("Measure ■ stopped", "Clear – not built yet")
+                .contains("137.35 ± 0.06 mm");
+    }
+
+    @Test
+    void partsStandInStrippingOrder() {
+        String base = visitor.example();
+        String page = visitor.get(base + "/measure").body();
+        assertThat(page.indexOf("id=\"output_shaft\"")).isPositive().isLessThan(page.indexOf("id=\"head\""));
+        assertThat(page.indexOf("id=\"head\"")).isLessThan(page.indexOf("id=\"crankshaft\""));
+    }
+
+    @Test
+    void everyReadingHasACard() {
+        String base = visitor.example();
+        for (Term term : Term.read()) {
+            Visitor.Page card = visitor.get(base + "/measure/" + term.path());
+            assertThat(card.status()).as(term.path()).isEqualTo(200);
+            assertThat(card.words()).as(term.path()).contains("How to take this reading", "Instrument");
+        }
+        assertThat(visitor.get(base + "/measure/cylinder.deck_height").body()).contains("<svg");
+        assertThat(visitor.get(base + "/measure/engine.squish").status()).isEqualTo(404);
+    }
+
+    @Test
+    void severalReadingsAreKeptWithInstrumentTemperatureAndNote() {
+        String base = visitor.empty("One");
+        Map<String, String> form = form(1);
+        form.putAll(Map.of("with", "bore_gauge", "note", "after: the hone", "part_at", "24", "part_at_unit", "°C"));
+        Visitor.Page kept = visitor.post(
+                base + "/measure/cylinder.bore_top_thrust", form, List.of("66.01", "66.02", "", "2.5990 in"));
+        assertThat(kept.status()).isEqualTo(303);
+        assertThat(visitor.said()).isEqualTo("Kept: bore, top, thrust.");
+        Given.Taken taken = (Given.Taken) build(base).of(Term.BORE_TOP_THRUST).get(0);
+        assertThat(taken.readings().stream().map(q -> q.written()))
+                .containsExactly("66.01 mm", "66.02 mm", "2.5990 in");
+        assertThat(taken.instrument()).isEqualTo("bore_gauge");
+        assertThat(taken.note()).isEqualTo("after: the hone");
+        assertThat(taken.partTemperature()).hasToString("24 °C");
+    }
+
+    /** A keypad that knows only a comma; where it could also part thousands, what can be true of the quantity decides. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "cylinder.bore_top_thrust; mm; 66,01; 66.01 mm",
+                "cylinder.bore_top_thrust; mm; 65,541; 65.541 mm",
+                "cylinder.deck_clearance; mm; -0,105; -0.105 mm",
+                "use.wanted_speed; rpm; 5,200; 5200 rpm",
+                "connecting_rod.small_end_mass; g; 48,6; 48.6 g"
+            })
+    void aDecimalCommaIsUnderstood(String path, String unit, String typed, String meant) {
+        String base = visitor.empty("Comma");
+        Map<String, String> form = form(1);
+        form.put("unit", unit);
+        assertThat(visitor.post(base + "/measure/" + path, form, List.of(typed)).status())
+                .isEqualTo(303);
+        Term term = Term.at(path).orElseThrow();
+        String[] figure = meant.split(" ", -1);
+        assertThat(build(base).of(term).get(0).figure().orElseThrow().si())
+                .isEqualTo(longthrow.core.quantity.Quantity.of(
+                                figure[0], longthrow.core.quantity.Unit.of(term.dimension(), figure[1]))
+                        .si());
+    }
+
+    @Test
+    void aFigureWithItsDoubtIsKeptAsTyped() {
+        String base = visitor.empty("One");
+        visitor.post(base + "/measure/cylinder.bore", form(1), List.of("66.01 mm ± 0.02 mm"));
+        assertThat(text(base)).contains("bore: 66.01 mm ± 0.02 mm");
+    }
+
+    @Test
+    void whatIsWrongStandsBesideTheFormWithWhatWasTyped() {
+        String base = visitor.empty("One");
+        Map<String, String> form = form(1);
+        form.put("note", "my note <b>&</b>");
+        Visitor.Page page = visitor.post(base + "/measure/cylinder.bore", form, List.of("66 cc", "about 66"));
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words()).contains("66 cc", "about 66", "does not start with a number");
+        assertThat(page.body())
+                .contains("value=\"66 cc\"", "value=\"about 66\"", "my note &lt;b>&amp;&lt;/b>")
+                .doesNotContain("<b>&");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
+    }
+
+    @Test
+    void aSheetAndAGuessAreKeptBesideAReading() {
+        String base = visitor.empty("One");
+        visitor.post(base + "/measure/connecting_rod.length", form(1), List.of("85.21"));
+        Map<String, String> sheet = form(2);
+        sheet.putAll(Map.of(
+                "entry", "new", "how", "sheet", "value", "85.20", "plus_minus", "0.03", "by", "the rod maker's sheet"));
+        assertThat(visitor.post(base + "/measure/connecting_rod.length", sheet).status())
+                .isEqualTo(303);
+        assertThat(build(base).of(Term.ROD_LENGTH)).hasSize(2);
+        Map<String, String> again = form(3);
+        visitor.post(base + "/measure/connecting_rod.length", again, List.of("85.21", "85.18"));
+        List<Given> all = build(base).of(Term.ROD_LENGTH);
+        assertThat(all).hasSize(2);
+        assertThat(((Given.Taken) all.get(0)).readings()).hasSize(2);
+        assertThat(((Given.Specified) all.get(1)).by()).isEqualTo("the rod maker's sheet");
+    }
+
+    @Test
+    void aGuessWithoutReasonOrDoubtIsRefused() {
+        String base = visitor.empty("One");
+        Map<String, String> guess = form(1);
+        guess.putAll(Map.of("entry", "new", "how", "guess", "value", "1.2", "unit", "cc"));
+        Visitor.Page page = visitor.post(base + "/measure/piston.crown_volume", guess);
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words()).contains("A guess needs its ±", "A guess needs its reason");
+        assertThat(page.body()).contains("value=\"1.2\"");
+    }
+
+    @Test
+    void notKnownTakesAReadingOutAndKeepsTheRest() {
+        String base = visitor.example();
+        Map<String, String> form = form(1);
+        form.put("unknown", "yes");
+        form.put("entry", "1");
+        visitor.post(base + "/measure/connecting_rod.length", form);
+        List<Given> left = build(base).of(Term.ROD_LENGTH);
+        assertThat(left).hasSize(1);
+        assertThat(left.get(0)).isInstanceOf(Given.Specified.class);
+        Map<String, String> alone = form(2);
+        alone.put("unknown", "yes");
+        visitor.post(base + "/measure/cylinder.deck_height", alone);
+        assertThat(build(base).of(Term.DECK_HEIGHT).get(0)).isInstanceOf(Given.NotKnown.class);
+        assertThat(text(base)).contains("# a bought offset key", "# crushed, three places");
+    }
+
+    @Test
+    void anEditKeepsEveryOtherCharacterOfTheText() {
+        String base = visitor.example();
+        String before = text(base);
+        Map<String, String> form = form(1);
+        form.put("with", "height_gauge");
+        visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.40", "137.42"));
+        List<String> changed = text(base)
+                .lines()
+                .filter(l -> !before.lines().toList().contains(l))
+                .toList();
+        assertThat(changed).hasSize(1);
+        assertThat(changed.get(0)).contains("137.40 mm", "137.42 mm", "height_gauge");
+    }
+
+    @Test
+    void aSecondTabSeesWhatChangedAndChooses() {
+        String base = visitor.example();
+        visitor.post(base + "/measure/cylinder.deck_height", form(1), List.of("137.40"));
+        Map<String, String> late = form(1);
+        Visitor.Page conflict = visitor.post(base + "/measure/cylinder.bore", late, List.of("65.55"));
+        assertThat(conflict.status()).isEqualTo(409);
+        assertThat(conflict.words())
+                .contains("Not kept yet", "What came in between", "137.34 mm", "137.40 mm", "bore: 65.55 mm")
+                .contains("Keep mine on top", "Take theirs");
+        assertThat(conflict.hidden("based")).isEqualTo("2");
+        late.put("based", "2");
+        assertThat(visitor.post(base + "/measure/cylinder.bore", late, List.of("65.55"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(text(base)).contains("137.40 mm", "bore: 65.55 mm");
+    }
+
+    @Test
+    void readingsThatWaitedOnThePhoneAreKeptOnTopInTheirOrderAndOnlyOnce() {
+        String base = visitor.example();
+        Map<String, String> first = form(1);
+        first.put("queued", "yes");
+        Map<String, String> second = form(1);
+        second.put("queued", "yes");
+        for (int again = 0; again < 2; again++) {
+            assertThat(visitor.post(base + "/measure/cylinder.deck_height", first, List.of("137.40"))
+                            .status())
+                    .isEqualTo(303);
+            assertThat(visitor.post(base + "/measure/gasket.thickness", second, List.of("1.12"))
+                            .status())
+                    .isEqualTo(303);
+        }
+        assertThat(text(base)).contains("137.40 mm", "thickness: 1.12 mm");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(3);
+        Map<String, String> other = form(1);
+        other.put("queued", "yes");
+        assertThat(visitor.post(base + "/measure/gasket.thickness", other, List.of("1.30"))
+                        .status())
+                .as("the same reading was changed meanwhile: its owner chooses")
+                .isEqualTo(409);
+    }
+
+    @Test
+    void aPreviewShowsChangedFiguresAndKeepsNothing() {
+        String base = visitor.example();
+        Visitor.Page preview =
+                visitor.post(base + "/preview/cylinder.deck_height", form(1), List.of("137.36", "137.38"));
+        assertThat(preview.status()).isEqualTo(200);
+        assertThat(preview.words())
+                .contains("With this, not kept yet", "deck height", "137.37 ± 0.06 mm", "was 137.35 ± 0.06 mm");
+        assertThat(preview.body()).doesNotContain("<html");
+        Visitor.Page faulty = visitor.post(base + "/preview/cylinder.deck_height", form(1), List.of("137.50 cc"));
+        assertThat(faulty.words()).contains("137.50 cc");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
+    }
+
+    @Test
+    void wordsAreChosen() {
+        String base = visitor.empty("One");
+        visitor.post(base + "/choice/head.metal", Map.of("based", "1", "key", Visitor.key(), "word", "aluminium"));
+        assertThat(text(base)).containsPattern("(?s)head:.*metal: aluminium");
+        Visitor.Page wrong =
+                visitor.post(base + "/choice/head.metal", Map.of("based", "2", "key", Visitor.key(), "word", "cheese"));
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.words()).contains("cheese");
+        visitor.post(base + "/choice/head.metal", Map.of("based", "2", "key", Visitor.key(), "word", ""));
+        assertThat(build(base).choices()).isEmpty();
+    }
+
+    @Test
+    void theTextCanBeChangedAndFaultsKeepWhatWasTyped() {
+        String base = visitor.empty("One");
+        String better = text(base).replace("units: metric", "units: inch");
+        assertThat(visitor.post(
+                                base + "/text",
+                                Map.of("based", "1", "key", Visitor.key(), "text", better.replace("\n", "\r\n")))
+                        .status())
+                .isEqualTo(303);
+        assertThat(text(base)).isEqualTo(better);
+        Visitor.Page bad = visitor.post(
+                base + "/text",
+                Map.of(
+                        "based",
+                        "2",
+                        "key",
+                        Visitor.key(),
+                        "text",
+                        "longthrow: 1\nengine:\n  name: One\n  nonsense: 5\n"));
+        assertThat(bad.status()).isEqualTo(422);
+        assertThat(bad.words()).contains("nonsense: 5", "line 4");
+    }
+
+    @Test
+    void marksInNamesAndNotesAreShownAndNotObeyed() {
+        String base = visitor.empty("<script>alert(1)</script>");
+        Map<String, String> form = form(1);
+        form.put("note", "\"><img src=x onerror=alert(1)>");
+        visitor.post(base + "/measure/cylinder.bore", form, List.of("66.01"));
+        for (String page : List.of(
+                "/builds", base + "/measure", base + "/measure/cylinder.bore", base + "/text", base + "/history")) {
+            assertThat(visitor.get(page).body())
+                    .as(page)
+                    .doesNotContain("<script>alert")
+                    .doesNotContain("<img");
+        }
+    }
+}
