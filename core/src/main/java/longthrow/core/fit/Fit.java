@@ -266,9 +266,9 @@ public final class Fit {
     }
 
     /** An aim that no rule allows draws the search to its edge. */
-    private void aimOutside(RuleWindows.@Nullable Limits squish) {
+    private void aimOutside(RuleWindows.Limits squish) {
         Quantity aim = build.aims().get(Term.SQUISH);
-        if (aim != null && squish != null && (aim.si() < squish.least() || aim.si() > squish.most())) {
+        if (aim != null && (aim.si() < squish.least() || aim.si() > squish.most())) {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     "aims on " + Term.SQUISH.path(),
@@ -286,7 +286,8 @@ public final class Fit {
                 windows.of(Rule.SQUISH_LEAST, Term.SQUISH, build.choices(), own::figure)
                         .and(windows.ifPicked(Rule.SQUISH_MOST, Term.SQUISH, build.choices(), own::figure)));
         build.ownRules().forEach(r -> all.putIfAbsent(r.term(), windows.own(r.term())));
-        aimOutside(all.get(Term.SQUISH));
+        aimOutside(windows.of(Rule.SQUISH_LEAST, Term.SQUISH, build.choices(), own::figure)
+                .and(windows.of(Rule.SQUISH_MOST, Term.SQUISH, build.choices(), own::figure)));
         all.forEach((term, limits) -> {
             if (limits.least() > limits.most()) {
                 findings.add(new Finding(
