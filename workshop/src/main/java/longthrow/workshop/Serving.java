@@ -17,6 +17,9 @@ import longthrow.workshop.web.parts.PartsRoutes;
 final class Serving implements AutoCloseable {
     private static final int TOKEN_BYTES = 32;
 
+    /** The first page comes before it. */
+    private static final long WARM_UP_AFTER_MILLISECONDS = 1_000;
+
     private final Store store;
     private final Server server;
 
@@ -66,8 +69,13 @@ final class Serving implements AutoCloseable {
     private static void warmUp(Workbench bench, Example example) {
         Thread thread = new Thread(
                 () -> {
-                    bench.desk().work(example.build());
-                    bench.desk().glance(example.build());
+                    try {
+                        Thread.sleep(WARM_UP_AFTER_MILLISECONDS);
+                        bench.desk().work(example.build());
+                        bench.desk().glance(example.build());
+                    } catch (InterruptedException ended) {
+                        Thread.currentThread().interrupt();
+                    }
                 },
                 "warm-up");
         thread.setDaemon(true);

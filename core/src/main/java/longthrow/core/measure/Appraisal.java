@@ -34,8 +34,8 @@ public record Appraisal(
         List<Stop> stops,
         List<DefaultUsed> defaults,
         List<Finding> suspects) {
-    private static final int MOST_SUSPECTS = 3;
-    private static final double NAMED_FROM = 0.1;
+    static final int MOST_SUSPECTS = 3;
+    static final double NAMED_FROM = 0.1;
 
     public Appraisal {
         values = List.copyOf(values);

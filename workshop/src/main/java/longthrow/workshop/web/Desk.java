@@ -9,7 +9,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.build.Build;
-import longthrow.core.measure.Appraisal;
+import longthrow.core.measure.Glimpse;
 import longthrow.core.measure.Measure;
 import longthrow.core.measurement.NotConvergedException;
 
@@ -67,8 +67,8 @@ public final class Desk {
     private static Glance freshGlance(String text) {
         Optional<Build> build = BuildFile.read(text).build();
         try {
-            return build.map(Appraisal::sound)
-                    .map(a -> new Glance(a.values(), a.suspects()))
+            return build.map(Glimpse::of)
+                    .map(g -> new Glance(g.values(), g.suspects()))
                     .orElse(Glance.NOTHING);
         } catch (NotConvergedException nothingNear) {
             return Glance.NOTHING;
