@@ -32,6 +32,14 @@ public record Verdict(
     /** Probability at or above which a rule is met, and one minus which or below it is failed (JCGM 106:2012 8.3; the figure is the owner's promise). */
     public static final double SURE = 0.95;
 
+    /** As the reason of a verdict ends whose rule is meant only where something holds that the build does not say. */
+    public static final String PERHAPS_NOT_MEANT = ", which is not said";
+
+    /** Whether the build does not say if this rule is meant for it at all. */
+    public boolean isPerhapsNotMeant() {
+        return why.contains(PERHAPS_NOT_MEANT);
+    }
+
     /** The same with another cure. */
     public Verdict withCure(String other) {
         return new Verdict(rule, label, term, least, most, probability, state, chosen, why, other, source);

@@ -110,7 +110,7 @@ public final class Judge {
     private String aside(Rule rule, Alternative alternative) {
         return switch (alternative.condition().in(build)) {
             case YES -> "";
-            case NOT_SAID -> "; meant where " + alternative.condition().text() + ", which is not said";
+            case NOT_SAID -> "; meant where " + alternative.condition().text() + Verdict.PERHAPS_NOT_MEANT;
             case NO ->
                 "; picked by you, although " + rule.key() + " " + alternative.key() + " is meant where "
                         + alternative.condition().text();

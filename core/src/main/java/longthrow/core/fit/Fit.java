@@ -335,6 +335,13 @@ public final class Fit {
                     "may be bought: " + kinds,
                     "what the build does not have; write fit: choose: to change it"));
         }
+        if (!build.aims().containsKey(Term.SQUISH)
+                && shortlist.best().stream().anyMatch(f -> f.rod().isMade())) {
+            defaults.add(new DefaultUsed(
+                    "aims." + Term.SQUISH.path(),
+                    "a rod to order is made for the middle of the squish that your rules allow",
+                    "no squish is aimed at; write one under aims:"));
+        }
         if (catalogue.parts().stream().anyMatch(p -> p.invented())) {
             findings.add(new Finding(
                     Finding.Kind.NOTE, "catalogue", "parts of the catalogue are invented; it says so itself", ""));

@@ -42,6 +42,7 @@ final class Shortlist {
     private final RuleWindows windows;
     private final Set<Term> ruled = EnumSet.noneOf(Term.class);
     private final Set<Term> lookedAt;
+    private final Set<Term> judgedTerms = EnumSet.copyOf(Fit.JUDGED);
     private final Map<Found, Appraisal> appraised = new HashMap<>();
     private final Map<Found, Appraisal> sizes = new HashMap<>();
     private final Barred barred = new Barred();
@@ -59,6 +60,9 @@ final class Shortlist {
         build.ownRules().stream().map(OwnRule::term).forEach(ruled::add);
         this.lookedAt = EnumSet.copyOf(Fit.LOOKED_AT);
         lookedAt.addAll(ruled);
+        ruled.stream()
+                .filter(term -> Barred.hangsOnTheStack(own.readingsBehind(term)))
+                .forEach(judgedTerms::add);
         this.hunt = hunt(assembly);
     }
 
@@ -184,14 +188,9 @@ final class Shortlist {
                             byRule.computeIfAbsent(r, k -> new ArrayList<>()).add(verdict));
         }
         return byRule.values().stream()
-                .filter(all -> all.stream().allMatch(v -> v.state() == Verdict.State.FAILS && !isAboutWhatIsNotSaid(v)))
+                .filter(all -> all.stream().allMatch(v -> v.state() == Verdict.State.FAILS && !v.isPerhapsNotMeant()))
                 .map(all -> all.get(0))
                 .findFirst();
-    }
-
-    /** A rule that may not be meant at all counts nothing out. */
-    private static boolean isAboutWhatIsNotSaid(Verdict verdict) {
-        return verdict.why().contains("which is not said");
     }
 
     /** A figure within the rule, and within what the owner keeps back from it. */
@@ -257,7 +256,7 @@ final class Shortlist {
 
     /** Figures that hang on no part of the stack are as they were: a matter of {@code measure}. */
     private boolean isJudged(Term term) {
-        return Fit.JUDGED.contains(term) || (ruled.contains(term) && Barred.hangsOnTheStack(own.readingsBehind(term)));
+        return judgedTerms.contains(term);
     }
 
     /** Rules that are not judged because a size has no tolerance, with what the sizes alone say. */

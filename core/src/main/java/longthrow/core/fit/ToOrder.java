@@ -3,13 +3,18 @@ package longthrow.core.fit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Compression;
 import longthrow.core.engine.Rule;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
@@ -39,7 +44,7 @@ final class ToOrder {
         String why = hunt.rejected().isEmpty()
                 ? ""
                 : hunt.rejected().entrySet().stream()
-                        .max(java.util.Map.Entry.comparingByValue())
+                        .max(Map.Entry.comparingByValue())
                         .map(e -> "; most often " + e.getKey().label())
                         .orElse("");
         findings.add(
@@ -100,35 +105,39 @@ final class ToOrder {
 
     /** Nor does it say anything of the ratio. */
     private String ratio(double squish, Row crank, Row piston, Row gasket) {
-        Optional<Dim> stroke = crank.dim(Term.STROKE);
-        Optional<Dim> thickness = gasket.dim(Term.GASKET_THICKNESS);
-        Optional<Dim> hole = gasket.dim(Term.GASKET_BORE);
-        Optional<Dim> dish = piston.dim(Term.CROWN_VOLUME);
-        Optional<Measured> bore = assembly.own().figure(Term.BORE);
-        Optional<Measured> chamber = assembly.own().figure(Term.CHAMBER_VOLUME);
-        if (stroke.isEmpty()
-                || thickness.isEmpty()
-                || hole.isEmpty()
-                || dish.isEmpty()
-                || bore.isEmpty()
-                || chamber.isEmpty()) {
+        Map<String, Optional<Double>> known = Map.of(
+                Term.STROKE.path(), value(crank, Term.STROKE),
+                Term.GASKET_THICKNESS.path(), value(gasket, Term.GASKET_THICKNESS),
+                Term.GASKET_BORE.path(), value(gasket, Term.GASKET_BORE),
+                Term.CROWN_VOLUME.path(), value(piston, Term.CROWN_VOLUME),
+                Term.BORE.path(), assembly.own().figure(Term.BORE).map(Measured::value),
+                Term.CHAMBER_VOLUME.path(),
+                        assembly.own().figure(Term.CHAMBER_VOLUME).map(Measured::value));
+        Formula ratio = Formula.of("ratio with the rod to order", ratioAt(squish));
+        if (ratio.inputs().stream()
+                .anyMatch(name -> Objects.requireNonNull(known.get(name), name).isEmpty())) {
             return "; the ratio it gives is not known";
         }
-        double area = Math.PI / 4 * bore.get().value() * bore.get().value();
-        double room = chamber.get().value()
-                + dish.get().value()
-                + Math.PI
-                        / 4
-                        * hole.get().value()
-                        * hole.get().value()
-                        * thickness.get().value()
-                + area * (squish - thickness.get().value());
-        return room <= 0
-                ? ""
-                : String.format(
-                        Locale.ROOT,
-                        "; with the head that is there the ratio is then %.2f",
-                        1 + area * stroke.get().value() / room);
+        double then =
+                ratio.at(name -> Objects.requireNonNull(known.get(name), name).orElseThrow());
+        return then > 1 && Double.isFinite(then)
+                ? String.format(Locale.ROOT, "; with the head that is there the ratio is then %.2f", then)
+                : "; with the head that is there no room is left over the piston";
+    }
+
+    private static Optional<Double> value(Row row, Term term) {
+        return row.dim(term).map(Dim::value);
+    }
+
+    /** The ratio where gasket and deck clearance make up this squish. */
+    private static Expression ratioAt(double squish) {
+        Expression bore = Expression.input(Term.BORE.path());
+        Expression thickness = Expression.input(Term.GASKET_THICKNESS.path());
+        Expression room = Expression.input(Term.CHAMBER_VOLUME.path())
+                .plus(Expression.input(Term.CROWN_VOLUME.path()))
+                .plus(Compression.gasketVolume(Expression.input(Term.GASKET_BORE.path()), thickness))
+                .plus(Compression.deckVolume(bore, Expression.constant(squish).minus(thickness)));
+        return Compression.ratio(Compression.sweptVolume(bore, Expression.input(Term.STROKE.path())), room);
     }
 
     /** A rod that closes the stack may still bring the skirt to the counterweight. */

@@ -21,37 +21,22 @@ import org.junit.jupiter.api.Test;
 
 /** Traps that a wrong "it fits" would come of, each on the invented first scenario with one thing changed. */
 class FitTrapsTest {
-    private static FitWish wish(List<String> keep, PartKind... choose) {
-        return new FitWish(List.of(choose), keep, OptionalLong.empty(), "", true, List.of(), null);
-    }
-
     private static Answer fit(Stock stock) {
         return Fit.of(stock.build(), stock.catalogue());
-    }
-
-    private static Map<Term, String> piston() {
-        Map<Term, String> sizes = new HashMap<>();
-        sizes.put(Term.COMPRESSION_HEIGHT, "24.90 mm ± 0.02 mm");
-        sizes.put(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm");
-        sizes.put(Term.PISTON_DIAMETER, "65.95 mm ± 0.005 mm");
-        sizes.put(Term.SKIRT_BELOW_PIN, "17.6 mm ± 0.01 mm");
-        sizes.put(Term.CROWN_VOLUME, "1.1 cc ± 0.15 cc");
-        sizes.put(Term.TOP_LAND_HEIGHT, "5 mm ± 0.1 mm");
-        sizes.put(Term.TOP_RING_THICKNESS, "1.5 mm ± 0.01 mm");
-        return sizes;
     }
 
     private static Answer withPiston(Map<Term, String> sizes) {
         Stock stock = Stock.longerThrow()
                 .is(Choice.CYLINDER_METAL, "iron")
                 .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         return fit(stock);
     }
 
     @Test
     void theSoundPistonFits() {
-        assertThat(withPiston(piston()).candidates())
+        assertThat(withPiston(Stock.piston()).candidates())
                 .singleElement()
                 .satisfies(c -> assertThat(c.title()).isEqualTo("P1 + R3 + G1.30"));
     }
@@ -59,7 +44,7 @@ class FitTrapsTest {
     /** 24.90 - 8.50 - 17.0 = -0.60: the pin bore cuts the groove, tolerance said or not. */
     @Test
     void anOilGrooveCutByThePinBoreIsNoFit() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.OIL_GROOVE_TO_CROWN, "17.0 mm");
         Answer answer = withPiston(sizes);
         assertThat(answer.candidates()).isEmpty();
@@ -70,7 +55,7 @@ class FitTrapsTest {
     /** A dome is no rim: what it does in the chamber no sheet tells, tolerance said or not. */
     @Test
     void aRisingCrownIsShown() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.CROWN_RISE, "2.2 mm");
         assertThat(withPiston(sizes).candidates())
                 .singleElement()
@@ -80,13 +65,14 @@ class FitTrapsTest {
     /** Skirt 19.2: 86.40 - 28.25 - 19.2 - 38.9 = 0.05; the rule asks 1.5, the shop cuts in steps of 0.5: 1.5 leaves 1.55. */
     @Test
     void aSkirtIsCutToASizeThatClears() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.SKIRT_BELOW_PIN, "19.2 mm ± 0.01 mm");
         Stock stock = Stock.longerThrow()
                 .is(Choice.CYLINDER_METAL, "iron")
                 .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
                 .operation(Operation.Kind.SKIRT_CUT, "CUT", "0.5", "4", "0.5", 25)
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         assertThat(fit(stock).candidates()).singleElement().satisfies(c -> {
             assertThat(c.title()).contains("shorten the skirt by 1.500 mm");
             assertThat(c.values())
@@ -186,7 +172,7 @@ class FitTrapsTest {
     @Test
     void aCutCrownHasADishOfUncertainVolume() {
         Row row = Assembly.row(Stock.longerThrow()
-                .part(PartKind.PISTON, "P1", 40, piston(), Map.of())
+                .part(PartKind.PISTON, "P1", 40, Stock.piston(), Map.of())
                 .catalogue()
                 .of(PartKind.PISTON)
                 .get(0));
@@ -213,7 +199,7 @@ class FitTrapsTest {
     /** 86.40 - 28.25 - 18.9 - 38.9 = 0.35 under the boss, although the skirt beside it clears. */
     @Test
     void aPinBossInTheCounterweightIsNoFit() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.BOSS_BELOW_PIN, "18.9 mm");
         Answer answer = withPiston(sizes);
         assertThat(answer.candidates()).isEmpty();
@@ -222,7 +208,7 @@ class FitTrapsTest {
 
     @Test
     void aPinLongerThanItsClipsIsNoFit() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.PIN_LENGTH, "52.0 mm");
         sizes.put(Term.CLIP_SPAN, "51.5 mm");
         assertThat(withPiston(sizes).candidates()).isEmpty();
@@ -230,14 +216,15 @@ class FitTrapsTest {
 
     @Test
     void aPistonAsLargeAsItsBoreIsNoFitUnlessTheCylinderIsBored() {
-        Map<Term, String> sizes = piston();
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.PISTON_DIAMETER, "66.45 mm ± 0.005 mm");
         assertThat(withPiston(sizes).candidates()).isEmpty();
         Stock bored = Stock.longerThrow()
                 .is(Choice.CYLINDER_METAL, "iron")
                 .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
                 .operation(Operation.Kind.BORE_AND_HONE, "BORE", "60", "70", "", 55)
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         assertThat(fit(bored).candidates()).singleElement().satisfies(c -> {
             assertThat(c.pieces()).extracting(Candidate.Piece::code).contains("BORE");
             assertThat(c.total().known()).isEqualTo(100 * (40 + 95 + 55 + 14));
@@ -263,7 +250,7 @@ class FitTrapsTest {
                         5,
                         Map.of(Term.GASKET_THICKNESS, "1.30 mm ± 0.03 mm", Term.GASKET_BORE, "68.5 mm"),
                         Map.of())
-                .wish(wish(List.of("R3", "VAGUE"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R3", "VAGUE"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates().toString() + answer.rejections()).contains("9.66");
         assertThat(answer.candidates().stream()
@@ -283,7 +270,7 @@ class FitTrapsTest {
                 Term.MAIN_JOURNAL, "28.02 mm ± 0.005 mm"));
         Stock unread = Stock.longerThrow()
                 .part(PartKind.CRANKSHAFT, "C1", 90, crank, Map.of())
-                .wish(wish(
+                .wish(Stock.keeping(
                         List.of("C1", "R3", "G1.30"), PartKind.CRANKSHAFT, PartKind.CONNECTING_ROD, PartKind.GASKET));
         assertThat(fit(unread).candidates())
                 .singleElement()
@@ -291,7 +278,7 @@ class FitTrapsTest {
         Stock other = Stock.longerThrow()
                 .typed(Term.MAIN_BORE, "25.03 mm ± 0.005 mm")
                 .part(PartKind.CRANKSHAFT, "C1", 90, crank, Map.of())
-                .wish(wish(
+                .wish(Stock.keeping(
                         List.of("C1", "R3", "G1.30"), PartKind.CRANKSHAFT, PartKind.CONNECTING_ROD, PartKind.GASKET));
         assertThat(fit(other).candidates()).isEmpty();
     }
@@ -307,7 +294,7 @@ class FitTrapsTest {
 
     @Test
     void aMissingPlaceInTheStackIsNamedRatherThanSearched() {
-        Answer answer = fit(Stock.longerThrow().wish(wish(List.of(), PartKind.CONNECTING_ROD)));
+        Answer answer = fit(Stock.longerThrow().wish(Stock.keeping(List.of(), PartKind.CONNECTING_ROD)));
         assertThat(answer.unknowns())
                 .anyMatch(u -> u.term() == Term.GASKET_THICKNESS && u.why().contains("add gasket to fit: choose:"));
     }

@@ -3,7 +3,6 @@ package longthrow.core.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -23,19 +22,10 @@ import org.junit.jupiter.api.Test;
 
 /** Fits that stand behind others that break a rule, behind machining, and behind parts made to order, on the invented first scenario. */
 class SearchedFurtherTest {
-    private static FitWish wish(List<String> keep, PartKind... choose) {
-        return new FitWish(List.of(choose), keep, OptionalLong.empty(), "", true, List.of(), null);
-    }
-
+    /** With a flat crown. */
     private static Map<Term, String> piston() {
-        Map<Term, String> sizes = new HashMap<>();
-        sizes.put(Term.COMPRESSION_HEIGHT, "24.90 mm ± 0.02 mm");
-        sizes.put(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm");
-        sizes.put(Term.PISTON_DIAMETER, "65.95 mm ± 0.005 mm");
-        sizes.put(Term.SKIRT_BELOW_PIN, "17.6 mm ± 0.01 mm");
+        Map<Term, String> sizes = Stock.piston();
         sizes.put(Term.CROWN_VOLUME, "0.00 cc ± 0.15 cc");
-        sizes.put(Term.TOP_LAND_HEIGHT, "5 mm ± 0.1 mm");
-        sizes.put(Term.TOP_RING_THICKNESS, "1.5 mm ± 0.01 mm");
         return sizes;
     }
 
@@ -72,7 +62,7 @@ class SearchedFurtherTest {
         Map<Term, String> sound = piston();
         sound.put(Term.BOSS_BELOW_PIN, "16.9 mm ± 0.01 mm");
         withPiston("SOUND", 90, sound, stock);
-        stock.wish(wish(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        stock.wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates().get(0).title()).isEqualTo("SOUND + R3 + G1.30");
         assertThat(answer.candidates()).noneMatch(c -> c.title().startsWith("B"));
@@ -92,7 +82,7 @@ class SearchedFurtherTest {
         for (int n = 0; n < 70; n++) {
             withPiston("P" + n, 10, piston(), stock);
         }
-        stock.wish(wish(
+        stock.wish(Stock.keeping(
                 List.of("R3", "G1.30", "CLASH"),
                 PartKind.PISTON,
                 PartKind.CONNECTING_ROD,
@@ -114,7 +104,7 @@ class SearchedFurtherTest {
     void aGasketMadeToOrderIsRankedAndPriced() {
         Stock stock = Stock.longerThrow()
                 .operation(Operation.Kind.GASKET_TO_ORDER, "GSHOP", "0.50", "2.50", "0.05", 21)
-                .wish(wish(List.of("R4"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R4"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates()).isNotEmpty();
         Candidate best = answer.candidates().get(0);
@@ -129,7 +119,7 @@ class SearchedFurtherTest {
         Stock stock = Stock.longerThrow()
                 .is(Choice.ROD_METAL, "billet_aluminium")
                 .operation(Operation.Kind.ROD_TO_ORDER, "RSHOP", "80", "95", "0.1", 140)
-                .wish(wish(List.of("G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = Fit.of(stock.build(), without("R3", stock.catalogue()));
         assertThat(answer.candidates()).isNotEmpty();
         Candidate best = answer.candidates().get(0);
@@ -154,12 +144,14 @@ class SearchedFurtherTest {
         sizes.put(Term.SKIRT_BELOW_PIN, "19.2 mm ± 0.01 mm");
         Stock one = withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
                 .operation(Operation.Kind.SKIRT_CUT, "SKIRT", "0.5", "4", "0.5", 25)
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         assertThat(fit(one).candidates()).isEmpty();
         Stock both = withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
                 .operation(Operation.Kind.SKIRT_CUT, "SKIRT", "0.5", "4", "0.5", 25)
                 .operation(Operation.Kind.CROWN_CUT, "CROWN", "0.2", "1.0", "0.1", 30)
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(both);
         assertThat(answer.candidates()).isNotEmpty();
         assertThat(answer.candidates().get(0).title()).contains("cut the crown", "shorten the skirt");
@@ -176,7 +168,7 @@ class SearchedFurtherTest {
                     .held(Operation.Kind.DECK_CUT, "DECK", "0.1", "0.6", "0.05", tolerance, 45)
                     .own(new OwnRule(
                             "squish", Term.SQUISH, null, Quantity.of("1.5", Units.MILLIMETRE), null, null, "", ""))
-                    .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                    .wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
             Answer answer = fit(stock);
             assertThat(answer.candidates()).isNotEmpty();
             Candidate best = answer.candidates().get(0);
@@ -203,7 +195,7 @@ class SearchedFurtherTest {
         heavy.put(Term.PISTON_MASS, "162 g ± 0.5 g");
         withPiston("LIGHT", 40, light, stock);
         withPiston("HEAVY", 60, heavy, stock);
-        stock.wish(wish(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        stock.wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates().get(0).title()).startsWith("HEAVY");
         assertThat(answer.candidates()).noneMatch(c -> c.title().startsWith("LIGHT"));
@@ -236,7 +228,7 @@ class SearchedFurtherTest {
             Map<Term, String> sizes = piston();
             sizes.put(Term.PISTON_PIN_BORE, bore);
             Answer answer = fit(withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
-                    .wish(wish(
+                    .wish(Stock.keeping(
                             List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET)));
             assertThat(answer.candidates()).isEmpty();
             assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("pin bore of the piston"));
@@ -250,7 +242,8 @@ class SearchedFurtherTest {
         sizes.put(Term.PIN_LENGTH, "70 mm ± 0.1 mm");
         sizes.put(Term.CLIP_SPAN, "70.6 mm ± 0.05 mm");
         Answer answer = fit(withPiston("P1", 40, sizes, Stock.longerThrow().is(Choice.CYLINDER_METAL, "iron"))
-                .wish(wish(List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET)));
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET)));
         assertThat(answer.candidates()).isEmpty();
         assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("as long as the bore is wide"));
     }
@@ -271,7 +264,7 @@ class SearchedFurtherTest {
                 .typed(Term.SLEEVE_LENGTH, "95.0 mm ± 0.1 mm")
                 .held(Operation.Kind.DECK_CUT, "DECK", "0.1", "0.6", "0.05", "0.01", 45)
                 .own(new OwnRule("squish", Term.SQUISH, null, Quantity.of("1.5", Units.MILLIMETRE), null, null, "", ""))
-                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Candidate best = fit(stock).candidates().get(0);
         assertThat(best.title()).contains("cut the deck by 0.600 mm");
         assertThat(figure(best, Term.SKIRT_OUT_OF_SLEEVE)).isCloseTo(4.57e-3, within(1e-8));
@@ -294,7 +287,7 @@ class SearchedFurtherTest {
                         null,
                         "",
                         ""))
-                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates()).noneMatch(c -> c.title().contains("G1.30"));
         assertThat(answer.rejections()).anyMatch(r -> r.why().contains("valve to head 0.80"));
@@ -328,7 +321,7 @@ class SearchedFurtherTest {
     void whatMustStayStays() {
         Stock stock = Stock.longerThrow()
                 .operation(Operation.Kind.ROD_TO_ORDER, "RSHOP", "80", "95", "0.1", 140)
-                .wish(wish(List.of("R1", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R1", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates()).noneMatch(c -> c.title().contains("RSHOP"));
         assertThat(answer.rejections()).anyMatch(r -> r.example().contains("R1"));
@@ -405,7 +398,7 @@ class SearchedFurtherTest {
     @Test
     void aCrankshaftThatNoWheelGoesOnIsNoFitThoughWheelsMayBeBought() {
         Answer answer = fit(withWheel()
-                .wish(wish(
+                .wish(Stock.keeping(
                         List.of("C22", "R3", "G1.30"),
                         PartKind.CRANKSHAFT,
                         PartKind.CONNECTING_ROD,
@@ -427,7 +420,8 @@ class SearchedFurtherTest {
                                 Term.FLYWHEEL_TAPER_BORE, "24.00 mm ± 0.02 mm",
                                 Term.FLYWHEEL_RATED_SPEED, "7000 rpm"),
                         Map.of())
-                .wish(wish(List.of("F24", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.FLYWHEEL));
+                .wish(Stock.keeping(
+                        List.of("F24", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.FLYWHEEL));
         Answer answer = fit(stock);
         assertThat(answer.candidates()).isEmpty();
         assertThat(answer.rejections()).anyMatch(r -> r.why().contains("F24"));
@@ -456,7 +450,7 @@ class SearchedFurtherTest {
                         ""))
                 .own(new OwnRule(
                         "lobe", Term.INTAKE_LOBE_CENTRE, null, Quantity.of("106", Units.DEGREE), null, null, "", ""))
-                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         assertThat(answer.candidates()).isEmpty();
         assertThat(answer.rejections()).anyMatch(r -> r.why().contains("intake lobe centre"));
@@ -472,7 +466,8 @@ class SearchedFurtherTest {
                         30,
                         Map.of(Term.CHAMBER_VOLUME, "16.2 cc ± 0.2 cc", Term.CHAMBER_AREA, "5500 mm2 ± 10 mm2"),
                         Map.of())
-                .wish(wish(List.of("WIDE", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD));
+                .wish(Stock.keeping(
+                        List.of("WIDE", "R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD));
         assertThat(fit(stock).candidates()).isNotEmpty().allSatisfy(c -> {
             assertThat(c.sureness()).isEqualTo(Sureness.AS_KNOWN);
             assertThat(c.unknowns()).anyMatch(f -> f.where().equals("chamber to gasket"));
@@ -494,7 +489,7 @@ class SearchedFurtherTest {
                         null,
                         "",
                         ""))
-                .wish(wish(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
+                .wish(Stock.keeping(List.of("R3", "G1.30"), PartKind.CONNECTING_ROD, PartKind.GASKET));
         Answer answer = fit(stock);
         double ratio = figure(answer.candidates().get(0), Term.COMPRESSION_RATIO);
         assertThat(ratio).isBetween(10.2, 10.55);

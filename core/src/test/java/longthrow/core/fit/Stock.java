@@ -2,6 +2,7 @@ package longthrow.core.fit;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -205,6 +206,24 @@ final class Stock {
                     Map.of());
         }
         return stock;
+    }
+
+    /** A piston that suits that scenario; change one of its sizes for a trap. */
+    static Map<Term, String> piston() {
+        Map<Term, String> sizes = new HashMap<>();
+        sizes.put(Term.COMPRESSION_HEIGHT, "24.90 mm ± 0.02 mm");
+        sizes.put(Term.PIN_DIAMETER, "17.00 mm ± 0.001 mm");
+        sizes.put(Term.PISTON_DIAMETER, "65.95 mm ± 0.005 mm");
+        sizes.put(Term.SKIRT_BELOW_PIN, "17.6 mm ± 0.01 mm");
+        sizes.put(Term.CROWN_VOLUME, "1.1 cc ± 0.15 cc");
+        sizes.put(Term.TOP_LAND_HEIGHT, "5 mm ± 0.1 mm");
+        sizes.put(Term.TOP_RING_THICKNESS, "1.5 mm ± 0.01 mm");
+        return sizes;
+    }
+
+    /** Only rows of these kinds, with these codes among them. */
+    static FitWish keeping(List<String> keep, PartKind... choose) {
+        return new FitWish(List.of(choose), keep, OptionalLong.empty(), "", true, List.of(), null);
     }
 
     private static void rod(

@@ -125,8 +125,7 @@ final class VerdictList {
 
     /** Whether a rule that fails hangs, by every source, on something the build does not say: then it is open whether it is broken. */
     static boolean isPerhapsNotMeant(List<Verdict> verdicts) {
-        return verdicts.stream()
-                .allMatch(v -> v.state() == Verdict.State.FAILS && v.why().contains("which is not said"));
+        return verdicts.stream().allMatch(v -> v.state() == Verdict.State.FAILS && v.isPerhapsNotMeant());
     }
 
     /** The key of the rule, which stands before that of the alternative. */
