@@ -1,4 +1,4 @@
-# Finds a JDK (17 or newer) and Maven. To be sourced by bash scripts; defines functions only.
+# Finds a JDK (17 or newer), Maven, and Chromium for the tests. To be sourced by bash scripts; defines functions only.
 
 MINIMUM_JAVA=17
 
@@ -56,4 +56,18 @@ require_toolchain() {
         return 1
     }
     export JAVA_HOME
+}
+
+# Makes sure of a browser for the tests of the pages, which are skipped without one: installs the distribution's Chromium where
+# this is Debian and we have the right. Fails, and says the line that mends it, where there is none in the end.
+require_chromium() {
+    command -v chromium >/dev/null 2>&1 || command -v chromium-browser >/dev/null 2>&1 || {
+        if [ "$(id -u)" = 0 ] && [ -r /etc/debian_version ] && command -v apt-get >/dev/null 2>&1; then
+            echo "longthrow: installing chromium, for the tests of the pages" >&2
+            { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium; } >&2 \
+                && command -v chromium >/dev/null 2>&1 && return 0
+        fi
+        echo "longthrow: no chromium on PATH. On Debian, as root: apt-get install -y chromium" >&2
+        return 1
+    }
 }

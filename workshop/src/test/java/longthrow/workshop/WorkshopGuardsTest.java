@@ -318,7 +318,7 @@ class WorkshopGuardsTest {
             assertThat(head)
                     .contains("content-security-policy: default-src 'none'; script-src 'self'")
                     .contains(
-                            "frame-ancestors 'none'", "x-content-type-options: nosniff", "referrer-policy: no-referrer")
+                            "frame-ancestors 'none'", "x-content-type-options: nosniff", "referrer-policy: same-origin")
                     .contains("cross-origin-opener-policy: same-origin", "cross-origin-resource-policy: same-origin")
                     .containsPattern("cache-control: (no-|max-age=)")
                     .doesNotContain("server:", "x-powered-by", "access-control-allow-origin");

@@ -38,7 +38,10 @@ final class Guards {
     /** By which some servers let a GET pass for another method. */
     private static final Set<String> OVERRIDES = Set.of("X-HTTP-Method-Override", "X-HTTP-Method", "X-Method-Override");
 
-    /** Headers of every answer. Script and style come from our own files only; nothing is framed; nothing is told to others. */
+    /**
+     * Headers of every answer. Script and style come from our own files only; nothing is framed;
+     * nothing is told to others. With no referrer at all a browser calls the origin of our own forms "null", which is foreign.
+     */
     static final Map<String, String> HEADERS = Map.of(
             "Content-Security-Policy",
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; font-src 'self';"
@@ -46,7 +49,7 @@ final class Guards {
             "X-Content-Type-Options",
             "nosniff",
             "Referrer-Policy",
-            "no-referrer",
+            "same-origin",
             "Cross-Origin-Opener-Policy",
             "same-origin",
             "Cross-Origin-Resource-Policy",
