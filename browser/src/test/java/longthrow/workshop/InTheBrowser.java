@@ -29,7 +29,7 @@ abstract class InTheBrowser {
     static final int PHONE_TALL = 740;
 
     /** So long may a page or a figure take on a busy machine before the test gives up [ms]. */
-    static final double PATIENCE = 20_000;
+    static final double PATIENCE = 60_000;
 
     @TempDir
     private Path folder;
