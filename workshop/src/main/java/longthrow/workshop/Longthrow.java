@@ -7,7 +7,7 @@ import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.Objects;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.workshop.print.PlainText;
@@ -26,7 +26,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /**
  * The root command, and the main class that wires the rest.
  *
- * <p>A command is a {@code Callable<ExitCode>} listed in {@code subcommands}. It writes to {@code
+ * <p>A command is a {@code Callable<ExitCode>} listed in {@link Subcommand}. It writes to {@code
  * spec.commandLine().getOut()}, asks {@code getColorScheme().ansi()} about colour, and refuses input by returning
  * {@link ExitCode#INPUT_REFUSED} after saying why, or by throwing a {@link ParameterException}.
  */
@@ -42,16 +42,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "2:input refused; the message says what to mend",
             "3:internal fault"
         },
-        footer = {"%nExample:", "  longthrow measure my-engine.yaml"},
-        subcommands = {
-            MeasureCommand.class,
-            FitCommand.class,
-            CatalogueCommand.class,
-            SetCommand.class,
-            ServeCommand.class,
-            DemoCommand.class,
-            CompletionCommand.class
-        })
+        footer = {"%nExample:", "  longthrow measure my-engine.yaml"})
 public final class Longthrow implements Callable<ExitCode> {
     @Option(
             names = {"-h", "--help"},
@@ -119,17 +110,21 @@ public final class Longthrow implements Callable<ExitCode> {
     /** One call from arguments to exit code, with nothing of the process around it touched. */
     static int run(PrintWriter out, PrintWriter err, Help.Ansi colour, String... arguments) {
         Longthrow root = new Longthrow();
-        return execute(root, root.commandLine(out, err, colour), arguments);
+        return execute(root, root.commandLine(out, err, colour, Subcommand.reachedBy(arguments)), arguments);
     }
 
     /** The wired command line. Tests hand in further commands: settings reach only those present when they are made. */
-    CommandLine commandLine(PrintWriter out, PrintWriter err, Help.Ansi colour, Object... further) {
+    CommandLine commandLine(
+            PrintWriter out, PrintWriter err, Help.Ansi colour, List<Subcommand> wired, Object... further) {
         CommandLine line = new CommandLine(this);
+        for (Subcommand each : wired) {
+            CommandLine command = new CommandLine(each.make());
+            command.setUnmatchedOptionsArePositionalParams(each == Subcommand.SET); // -0.10 mm is a value
+            line.addSubcommand(each.word(), command);
+        }
         for (Object command : further) {
             line.addSubcommand(command);
         }
-        Objects.requireNonNull(line.getSubcommands().get(SetCommand.NAME))
-                .setUnmatchedOptionsArePositionalParams(true); // -0.10 mm is a value
         return line.setExpandAtFiles(false) // a file's name may begin with @
                 .setOut(out)
                 .setErr(err)

@@ -23,15 +23,13 @@ import picocli.CommandLine.Spec;
 
 /** {@code longthrow serve}: the workshop in a browser of this machine. */
 @Command(
-        name = ServeCommand.NAME,
+        name = "serve",
         description = {
             "Open the workshop for a browser on this machine: builds, readings and what follows from them, kept in one folder.",
             "Nothing is fetched from outside and nothing sent there. Ctrl-C ends it; everything that was kept is on the disk."
         },
         footer = {"%nExamples:", "  longthrow serve", "  longthrow serve --port 0 --data my-workshop"})
 final class ServeCommand implements Callable<ExitCode> {
-    static final String NAME = "serve";
-
     /** Not given to another service by IANA as far as is known; from memory. */
     private static final int USUAL_PORT = 8173;
 

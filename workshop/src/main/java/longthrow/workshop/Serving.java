@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Server;
@@ -41,12 +44,13 @@ final class Serving implements AutoCloseable {
      * @throws io.javalin.util.JavalinBindException if the port is taken
      */
     static Serving start(Path folder, int port, Server.Patience patience, Example example) {
-        Store store = Store.open(folder);
+        CompletableFuture<Store> opening = CompletableFuture.supplyAsync(() -> Store.open(folder), Serving::beside);
+        Workbench bench = new Workbench(() -> opened(opening), token());
+        Catalogues catalogues = new Catalogues(bench);
+        Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
-            Workbench bench = new Workbench(store, token());
-            Catalogues catalogues = new Catalogues(store);
-            Server server = Server.start(
+            server = Optional.of(Server.start(
                     port,
                     patience,
                     bench,
@@ -54,14 +58,43 @@ final class Serving implements AutoCloseable {
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues),
-                            new PartsRoutes(bench, catalogues, example.catalogue())));
+                            new PartsRoutes(bench, catalogues, example.catalogue()))));
+            Store store = opened(opening);
             warmUp(bench, example);
             serving = true;
-            return new Serving(store, server);
+            return new Serving(store, server.get());
         } finally {
             if (!serving) {
-                store.close();
+                server.ifPresent(Server::close);
+                letGo(opening);
             }
+        }
+    }
+
+    /** Opening the data and starting the server take as long as each other: together, not one after the other. */
+    private static void beside(Runnable work) {
+        Thread thread = new Thread(work, "opening");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** The store, waited for, or the fault that stood in its way. */
+    private static Store opened(CompletableFuture<Store> opening) {
+        try {
+            return opening.join();
+        } catch (CompletionException failed) {
+            if (failed.getCause() instanceof RuntimeException fault) {
+                throw fault;
+            }
+            throw failed;
+        }
+    }
+
+    private static void letGo(CompletableFuture<Store> opening) {
+        try {
+            opening.join().close();
+        } catch (CompletionException neverOpened) {
+            // nothing to let go of; why it did not open is said already
         }
     }
 

@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
 
 /** {@code longthrow set}: one value in a build file, everything else in it untouched. */
 @Command(
-        name = SetCommand.NAME,
+        name = "set",
         description =
                 "Write one value into a build file; comments and order stay. What would not read is refused and the file "
                         + "left as it was.",
@@ -32,8 +32,6 @@ import picocli.CommandLine.Spec;
             "  longthrow set my-engine.yaml cylinder.deck_clearance_flywheel_end '-0.10 mm'"
         })
 final class SetCommand implements Callable<ExitCode> {
-    static final String NAME = "set";
-
     @Parameters(index = "0", paramLabel = "FILE", description = "The build file.")
     private String file = "";
 

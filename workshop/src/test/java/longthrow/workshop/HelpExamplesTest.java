@@ -30,7 +30,11 @@ class HelpExamplesTest {
 
     static List<String> examples() {
         CommandLine root = new Longthrow()
-                .commandLine(new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()), Ansi.OFF);
+                .commandLine(
+                        new PrintWriter(new StringWriter()),
+                        new PrintWriter(new StringWriter()),
+                        Ansi.OFF,
+                        List.of(Subcommand.values()));
         return Stream.concat(Stream.of(root), root.getSubcommands().values().stream())
                 .flatMap(c -> Arrays.stream(c.getCommandSpec().usageMessage().footer()))
                 .map(String::strip)

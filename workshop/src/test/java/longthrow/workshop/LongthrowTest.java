@@ -11,6 +11,8 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -209,13 +211,35 @@ class LongthrowTest {
         assertThat(Colour.of(true, null, "dumb")).isEqualTo(Ansi.OFF);
     }
 
+    @Test
+    void commandThatIsWiredAloneIsTheSameAsAmongAll() {
+        for (Subcommand each : Subcommand.values()) {
+            CommandLine all = new Longthrow()
+                    .commandLine(new PrintWriter(out), new PrintWriter(err), Ansi.OFF, List.of(Subcommand.values()));
+            CommandLine alone = new Longthrow()
+                    .commandLine(
+                            new PrintWriter(out), new PrintWriter(err), Ansi.OFF, Subcommand.reachedBy(each.word()));
+            CommandLine among = Objects.requireNonNull(all.getSubcommands().get(each.word()));
+            CommandLine byItself = Objects.requireNonNull(alone.getSubcommands().get(each.word()));
+            assertThat(among.getCommandName()).isEqualTo(each.word());
+            assertThat(byItself.getUsageMessage()).isEqualTo(among.getUsageMessage());
+            assertThat(byItself.isUnmatchedOptionsArePositionalParams())
+                    .isEqualTo(among.isUnmatchedOptionsArePositionalParams());
+        }
+        assertThat(Subcommand.reachedBy("measure", "demo")).containsExactly(Subcommand.MEASURE);
+        assertThat(Subcommand.reachedBy()).containsExactly(Subcommand.values());
+        assertThat(Subcommand.reachedBy("--trace", "measure")).containsExactly(Subcommand.values());
+        assertThat(Subcommand.reachedBy("completion")).containsExactly(Subcommand.values());
+    }
+
     private int run(String... arguments) {
         return Longthrow.run(new PrintWriter(out), new PrintWriter(err), Ansi.OFF, arguments);
     }
 
     private int runWith(Callable<ExitCode> body, String... arguments) {
         Longthrow root = new Longthrow();
-        CommandLine line = root.commandLine(new PrintWriter(out), new PrintWriter(err), Ansi.OFF, new Trial(body));
+        CommandLine line = root.commandLine(
+                new PrintWriter(out), new PrintWriter(err), Ansi.OFF, List.of(Subcommand.values()), new Trial(body));
         return Longthrow.execute(root, line, arguments);
     }
 

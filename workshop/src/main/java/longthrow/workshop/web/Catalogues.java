@@ -6,23 +6,25 @@ import java.util.stream.Collectors;
 import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Imported;
 import longthrow.workshop.store.CatalogueEntry;
-import longthrow.workshop.store.Store;
 
 /** The catalogues that the owner keeps, read as one. */
 public final class Catalogues {
     private static final int MOST_REMEMBERED = 4;
 
-    private final Store store;
+    private final Workbench bench;
     private final Lately<List<CatalogueEntry>, Imported> read = new Lately<>(MOST_REMEMBERED, this::fresh);
     private final Lately<CatalogueEntry, Imported> each = new Lately<>(64, this::one);
 
-    public Catalogues(Store store) {
-        this.store = store;
+    /** Those in the store of a workbench. */
+    public Catalogues(Workbench bench) {
+        this.bench = bench;
     }
 
     /** Those from which parts are wanted. */
     public List<CatalogueEntry> active() {
-        return store.catalogues().stream().filter(CatalogueEntry::active).toList();
+        return bench.store().catalogues().stream()
+                .filter(CatalogueEntry::active)
+                .toList();
     }
 
     /** All rows of these catalogues. */
@@ -40,7 +42,7 @@ public final class Catalogues {
     }
 
     private Imported one(CatalogueEntry entry) {
-        return read("", entry.name(), store.content(entry));
+        return read("", entry.name(), bench.store().content(entry));
     }
 
     /**

@@ -51,11 +51,6 @@ public final class Server implements AutoCloseable {
      * @param port 0 for any that is free
      * @throws io.javalin.util.JavalinBindException if the port is taken
      */
-    public static Server start(int port, Workbench workbench, List<Routes> pages) {
-        return start(port, Patience.USUAL, workbench, pages);
-    }
-
-    /** As the other, with another patience. */
     public static Server start(int port, Patience patience, Workbench workbench, List<Routes> pages) {
         Javalin javalin = Javalin.create(config -> {
             listen(config, port, patience);

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.term.Term;
@@ -24,7 +25,7 @@ public final class Workbench {
     private static final int NOTICE_SECONDS = 60;
     private static final int LONGEST_NOTICE = 600;
 
-    private final Store store;
+    private final Supplier<Store> store;
     private final Desk desk = new Desk();
     private final View view = new View();
     private final String token;
@@ -33,13 +34,13 @@ public final class Workbench {
      * Over a store.
      * @param token secret of this run, which a change must carry
      */
-    public Workbench(Store store, String token) {
+    public Workbench(Supplier<Store> store, String token) {
         this.store = store;
         this.token = token;
     }
 
     public Store store() {
-        return store;
+        return store.get();
     }
 
     public Desk desk() {
@@ -77,7 +78,7 @@ public final class Workbench {
     /** The build of a request's address. */
     public Open open(Context request) {
         BuildEntry entry = entry(request);
-        Revision revision = store.latest(entry.id());
+        Revision revision = store().latest(entry.id());
         return new Open(entry, revision, desk.work(revision.text()), base(entry.id()));
     }
 
@@ -85,7 +86,7 @@ public final class Workbench {
     public BuildEntry entry(Context request) {
         return BuildId.parse(request.pathParam("id"))
                 .flatMap(id ->
-                        store.builds().stream().filter(b -> b.id().equals(id)).findFirst())
+                        store().builds().stream().filter(b -> b.id().equals(id)).findFirst())
                 .orElseThrow(() -> new Refused(
                         HttpStatus.NOT_FOUND, "There is no such build here", "Look in the list of builds."));
     }
