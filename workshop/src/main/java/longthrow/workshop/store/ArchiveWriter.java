@@ -28,7 +28,7 @@ final class ArchiveWriter {
             BuildTable builds = new BuildTable(handle);
             for (BuildEntry build : builds.list()) {
                 for (int number = 1; number <= build.latest(); number++) {
-                    writer.text(Store.at(builds, build.id(), number));
+                    writer.text(Revisions.at(builds, build.id(), number));
                 }
             }
             for (ContentTable.Content content : new ContentTable(handle).all()) {
@@ -40,7 +40,7 @@ final class ArchiveWriter {
         } catch (IOException e) {
             throw new StoreFault(
                     StoreFault.Kind.DISK_FAILED,
-                    "the archive could not be written to its end: " + e.getMessage(),
+                    "the archive could not be written to its end: " + Disk.words(e),
                     "archive",
                     "What came out is not whole; throw it away. Look whether there is room where it goes, and export again",
                     e);

@@ -1,6 +1,7 @@
 package longthrow.workshop.store;
 
 import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -187,16 +188,25 @@ final class Backups {
             for (Path file : files) {
                 Matcher name = NAME.matcher(String.valueOf(file.getFileName()));
                 if (name.matches()) {
-                    found.add(new Made(
-                            file,
-                            LocalDateTime.parse(name.group(1), STAMP).toInstant(ZoneOffset.UTC),
-                            name.group(2) == null ? "" : name.group(2)));
+                    instant(name.group(1))
+                            .ifPresent(at -> found.add(new Made(file, at, name.group(2) == null ? "" : name.group(2))));
                 }
             }
-        } catch (IOException | DateTimeParseException e) {
+        } catch (IOException e) {
             throw Disk.fault("read the folder of backups", folder, e);
+        } catch (DirectoryIteratorException e) {
+            throw Disk.fault("read the folder of backups", folder, new IOException(e.getMessage(), e));
         }
         return found;
+    }
+
+    /** Empty for a day that is in no calendar: such a file is none of ours. */
+    private static Optional<Instant> instant(String stamp) {
+        try {
+            return Optional.of(LocalDateTime.parse(stamp, STAMP).toInstant(ZoneOffset.UTC));
+        } catch (DateTimeParseException noDay) {
+            return Optional.empty();
+        }
     }
 
     private void clearUnfinished() throws IOException {

@@ -108,7 +108,7 @@ final class ContentFiles {
         } catch (IOException e) {
             throw new StoreFault(
                     StoreFault.Kind.REFUSED,
-                    "it did not arrive in whole: " + e.getMessage(),
+                    "it did not arrive in whole: " + Disk.words(e),
                     "file '" + name + "'",
                     "Nothing of it was kept. Send it again",
                     e);

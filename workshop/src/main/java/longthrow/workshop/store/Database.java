@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
 import java.time.Duration;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -22,6 +23,9 @@ import org.sqlite.SQLiteException;
 final class Database implements AutoCloseable {
     /** So long a call waits for another program that holds the file, a copying one perhaps; our own choice. */
     private static final Duration PATIENCE = Duration.ofSeconds(10);
+
+    /** So long a call waits for those before it; our own choice. */
+    private static final Duration WAIT = PATIENCE.multipliedBy(3);
 
     /** More readers than a household has people; our own choice. */
     private static final int READERS = 4;
@@ -90,7 +94,7 @@ final class Database implements AutoCloseable {
         config.setMinimumIdle(1);
         config.setMaxLifetime(0); // a file does not hang up
         config.setConnectionInitSql(atStart);
-        config.setConnectionTimeout(3 * PATIENCE.toMillis());
+        config.setConnectionTimeout(WAIT.toMillis());
         return new HikariDataSource(config);
     }
 
@@ -137,6 +141,15 @@ final class Database implements AutoCloseable {
             if (at instanceof SQLiteException sqlite) {
                 return fault(doing, file, sqlite);
             }
+            if (at instanceof SQLTransientConnectionException) {
+                return new StoreFault(
+                        StoreFault.Kind.LOCKED,
+                        "could not " + doing + ": so much is read or written that its turn did not come within "
+                                + WAIT.toSeconds() + " s",
+                        file.toString(),
+                        "Try again; where that does not help, end what else keeps this machine or its disk busy",
+                        failure);
+            }
         }
         return failure instanceof RuntimeException runtime
                 ? runtime
@@ -175,7 +188,7 @@ final class Database implements AutoCloseable {
         }
         return new StoreFault(
                 StoreFault.Kind.DISK_FAILED,
-                "could not " + doing + ": the database says '" + failure.getMessage() + "'",
+                "could not " + doing + ": " + Disk.words(failure),
                 file.toString(),
                 "Nothing acknowledged is lost. Look whether the disk is there and healthy, then try again",
                 failure);

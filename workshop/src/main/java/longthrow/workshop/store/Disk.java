@@ -2,15 +2,21 @@ package longthrow.workshop.store;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileStore;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteException;
 
 /** Files that are there in whole or not at all, and what it means when the disk refuses. */
 final class Disk {
@@ -72,15 +78,16 @@ final class Disk {
         if (isFull(where) || said.toLowerCase(Locale.ROOT).contains("no space left")) {
             return full(doing, where, cause);
         }
-        if (cause instanceof java.nio.file.AccessDeniedException
-                || cause instanceof java.nio.file.ReadOnlyFileSystemException
+        if (cause instanceof AccessDeniedException
+                || cause instanceof ReadOnlyFileSystemException
                 || cause instanceof NotDirectoryException
-                || cause instanceof java.nio.file.FileAlreadyExistsException) {
+                || cause instanceof FileAlreadyExistsException
+                || said.toLowerCase(Locale.ROOT).contains("read-only file system")) {
             return notWritable(doing, where, cause);
         }
         return new StoreFault(
                 StoreFault.Kind.DISK_FAILED,
-                "could not " + doing + ": the system says '" + plain(cause) + "'",
+                "could not " + doing + ": " + words(cause),
                 where.toString(),
                 "Nothing acknowledged is lost. Look whether the disk is there and healthy, then try again",
                 cause);
@@ -98,14 +105,34 @@ final class Disk {
     static StoreFault notWritable(String doing, Path where, @Nullable Exception cause) {
         return new StoreFault(
                 StoreFault.Kind.NOT_WRITABLE,
-                "could not " + doing + (cause == null ? "" : ": the system says '" + plain(cause) + "'"),
+                "could not " + doing + (cause == null ? "" : ": " + words(cause)),
                 where.toString(),
-                "Give yourself the right to write there (its owner can: chmod -R u+rwX), or choose another folder with --data",
+                "This was not kept; everything acknowledged before is safe. Give yourself the right to write there (its owner can: chmod -R u+rwX), or choose another folder with --data",
                 cause);
     }
 
-    private static String plain(Exception cause) {
-        return cause.getClass().getSimpleName() + ": " + cause.getMessage();
+    /** What the system said, for somebody who knows no name of a Java class. */
+    static String words(Exception cause) {
+        if (cause instanceof SQLiteException sqlite) {
+            return "the database says '" + sqlite.getResultCode().message + "'";
+        }
+        if (cause instanceof AccessDeniedException denied) {
+            return "this program may not write " + denied.getFile();
+        }
+        if (cause instanceof NoSuchFileException gone) {
+            return gone.getFile() + " is not there";
+        }
+        if (cause instanceof NotDirectoryException file) {
+            return file.getFile() + " is a file where a folder is needed";
+        }
+        if (cause instanceof FileAlreadyExistsException there) {
+            return there.getFile() + " is in the way";
+        }
+        if (cause instanceof ReadOnlyFileSystemException) {
+            return "that disk can only be read";
+        }
+        String said = cause instanceof FileSystemException system ? system.getReason() : cause.getMessage();
+        return said == null || said.isBlank() ? "the system gave no reason" : "the system says '" + said + "'";
     }
 
     /** The path itself, or the nearest above it that is there. */

@@ -6,6 +6,9 @@ import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.staticfiles.Location;
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -51,7 +54,9 @@ public final class Server implements AutoCloseable {
     public static Server start(int port, Patience patience, Workbench workbench, List<Routes> pages) {
         Javalin javalin = Javalin.create(config -> {
             listen(config, port, patience);
-            Assets.add(config.routes);
+            files(config);
+            // At the root, for a worker sees to the addresses below its own.
+            config.routes.get("/worker.js", Server::worker);
             new Guards(workbench.token()).add(config.routes);
             pages.forEach(page -> page.add(config.routes));
             new Server.Trouble(workbench).add(config);
@@ -85,6 +90,25 @@ public final class Server implements AutoCloseable {
                 server -> server.insertHandler(new MinimumDataRateHandler(patience.slowestBody(), 0)));
     }
 
+    private static void files(JavalinConfig config) {
+        config.staticFiles.enableWebjars();
+        config.staticFiles.add(files -> {
+            files.hostedPath = "/static";
+            files.directory = "/longthrow/workshop/web/static";
+            files.location = Location.CLASSPATH;
+            files.headers = Map.of("Cache-Control", "no-cache");
+        });
+    }
+
+    private static void worker(Context request) throws IOException {
+        try (InputStream script = Server.class.getResourceAsStream("static/worker.js")) {
+            if (script == null) {
+                throw new IOException("worker.js is missing from the jar");
+            }
+            request.contentType("text/javascript; charset=utf-8").result(script.readAllBytes());
+        }
+    }
+
     /** Pages for what went wrong: said plainly, nothing of the program's inside shown. */
     private record Trouble(Workbench workbench) {
         void add(JavalinConfig config) {
@@ -93,7 +117,7 @@ public final class Server implements AutoCloseable {
                 if (status(fault).getCode() >= HttpStatus.INTERNAL_SERVER_ERROR.getCode()) {
                     LOG.error("the store refused: {} {}", request.method(), request.path(), fault);
                 }
-                say(request, new Refused(status(fault), fault.what(), fault.mend() + "."));
+                say(request, new Refused(status(fault), words(fault), fault.mend() + "."));
             });
             config.routes.exception(HttpResponseException.class, this::known);
             config.routes.exception(Exception.class, this::fault);
@@ -178,13 +202,22 @@ public final class Server implements AutoCloseable {
             return capital.endsWith(".") ? capital : capital + ".";
         }
 
+        /** With the place where it is one on the disk: its owner is the one who can go there. */
+        private static String words(StoreFault fault) {
+            return switch (fault.kind()) {
+                case DISK_FULL, NOT_WRITABLE, DISK_FAILED, NO_FOLDER, DAMAGED ->
+                    fault.what() + " (" + fault.where() + ")";
+                case READ_ONLY, CLOSED, LOCKED, NOT_FOUND, REFUSED, BAD_ARCHIVE, NEWER_SCHEMA -> fault.what();
+            };
+        }
+
         private static HttpStatus status(StoreFault fault) {
             return switch (fault.kind()) {
                 case NOT_FOUND -> HttpStatus.NOT_FOUND;
                 case REFUSED, BAD_ARCHIVE -> HttpStatus.UNPROCESSABLE_CONTENT;
                 case DISK_FULL -> HttpStatus.INSUFFICIENT_STORAGE;
-                case READ_ONLY, CLOSED, LOCKED -> HttpStatus.SERVICE_UNAVAILABLE;
-                case NO_FOLDER, NOT_WRITABLE, DAMAGED, NEWER_SCHEMA, DISK_FAILED -> HttpStatus.INTERNAL_SERVER_ERROR;
+                case READ_ONLY, CLOSED, LOCKED, NO_FOLDER, NOT_WRITABLE, DISK_FAILED -> HttpStatus.SERVICE_UNAVAILABLE;
+                case DAMAGED, NEWER_SCHEMA -> HttpStatus.INTERNAL_SERVER_ERROR;
             };
         }
     }

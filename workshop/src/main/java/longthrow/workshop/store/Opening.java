@@ -1,0 +1,196 @@
+package longthrow.workshop.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteDataSource;
+
+/** From a folder to a store that is open: what is there is looked over before anything is written, and brought up to date after a backup. */
+final class Opening {
+    /** What SQLite keeps beside its file. */
+    private static final List<String> BESIDE = List.of("-wal", "-shm");
+
+    private Opening() {}
+
+    static Store open(Path folder, Setup setup) {
+        Path real = madeFolder(folder);
+        ProcessLock lock = ProcessLock.take(real);
+        Optional<Database> opened = Optional.empty();
+        boolean whole = false;
+        try {
+            Backups backups = new Backups(real);
+            List<String> damage = preparedDatabase(real.resolve(Access.DATABASE), setup, backups);
+            ContentFiles files = new ContentFiles(real);
+            files.prepare();
+            Database database = Database.open(real.resolve(Access.DATABASE), setup);
+            opened = Optional.of(database);
+            List<String> notes = new ArrayList<>(
+                    damage.isEmpty() ? List.of() : List.of("The database is damaged; it can only be read."));
+            if (damage.isEmpty()) {
+                KeptFiles.finishForgetting(database, files);
+                backUp(real.resolve(Access.DATABASE), setup, backups, notes);
+            }
+            notes.addAll(contentTroubles(database, files));
+            Health health = new Health(damage, notes, damage.isEmpty() ? Optional.empty() : backups.newestGood());
+            Store store = new Store(lock, new Access(real, setup, database, health), files, backups);
+            whole = true;
+            return store;
+        } finally {
+            if (!whole) {
+                opened.ifPresent(Database::close);
+                lock.close();
+            }
+        }
+    }
+
+    private static Path madeFolder(Path folder) {
+        try {
+            Disk.makeFolder(folder);
+            Path real = folder.toRealPath();
+            if (!Files.isWritable(real)) {
+                throw Disk.notWritable("open the data: the folder is write-protected", real, null);
+            }
+            return real;
+        } catch (IOException e) {
+            throw Disk.fault("make or open the folder for the data", folder.toAbsolutePath(), e);
+        }
+    }
+
+    /** Checks what is there and brings it up to date. @return the damage, where it can be read in spite of it */
+    private static List<String> preparedDatabase(Path file, Setup setup, Backups backups) {
+        SQLiteDataSource source = Database.source(file, setup);
+        if (!Files.exists(file)) {
+            refuseIfOneWasThere(file, backups);
+            Schema.migrate(source, file, setup);
+            Disk.syncFolder(file.getParent());
+            return List.of();
+        }
+        if (!Files.isWritable(file)) {
+            throw Disk.notWritable("open the database: the file is write-protected", file, null);
+        }
+        Found found = look(file, source, setup, backups);
+        if (found.schema() > setup.newestSchema()) {
+            throw new StoreFault(
+                    StoreFault.Kind.NEWER_SCHEMA,
+                    "the data were written by a newer Longthrow (tables of version " + found.schema()
+                            + "; this program knows up to " + setup.newestSchema() + "); nothing was touched",
+                    file.toString(),
+                    "Use the newer program. A backup from before its change is in the folder backups, named before-schema");
+        }
+        boolean today = found.schema() == setup.newestSchema();
+        if (!found.damage().isEmpty()) {
+            if (today) {
+                return found.damage();
+            }
+            throw damaged(file, found.damage().get(0), backups, null);
+        }
+        if (!today) {
+            if (found.schema() > 0) {
+                backups.makeBeforeSchema(file, setup, setup.newestSchema());
+            }
+            Schema.migrate(source, file, setup);
+        }
+        return List.of();
+    }
+
+    private record Found(int schema, List<String> damage) {}
+
+    private static Found look(Path file, SQLiteDataSource source, Setup setup, Backups backups) {
+        try {
+            return Database.bare("look over the database", source, file, connection -> {
+                if (Schema.isForeign(connection)) {
+                    throw new StoreFault(
+                            StoreFault.Kind.DAMAGED,
+                            "this database holds tables that are not Longthrow's; nothing was touched",
+                            file.toString(),
+                            "Move the file elsewhere, or choose another folder with --data");
+                }
+                int schema = Schema.version(connection);
+                return new Found(
+                        schema,
+                        schema > setup.newestSchema()
+                                ? List.of()
+                                : IntegrityCheck.damage(connection, schema == setup.newestSchema()));
+            });
+        } catch (StoreFault e) {
+            if (e.kind() == StoreFault.Kind.DAMAGED && e.getCause() != null) {
+                throw damaged(file, e.what(), backups, e);
+            }
+            throw e;
+        }
+    }
+
+    /** An empty store in the place of a full one that was moved or deleted would look like a loss of everything. */
+    private static void refuseIfOneWasThere(Path file, Backups backups) {
+        Path log = file.resolveSibling(Access.DATABASE + "-wal");
+        if (backups.any() || Files.exists(log)) {
+            throw damaged(
+                    file,
+                    "the database is gone, though " + (backups.any() ? "its backups are" : "its log is") + " there",
+                    backups,
+                    null);
+        }
+    }
+
+    private static StoreFault damaged(Path file, String what, Backups backups, @Nullable Exception cause) {
+        Optional<Path> good = backups.newestGood();
+        return new StoreFault(
+                StoreFault.Kind.DAMAGED,
+                what,
+                file.toString(),
+                good.isPresent()
+                        ? "The newest good backup is " + good.get() + ". Move " + Access.DATABASE
+                                + " and what begins with its name"
+                                + " to another folder and keep it, then copy the backup here as " + Access.DATABASE
+                        : "There is no good backup. Keep the file, it may be mended; to begin anew, move it and the folder"
+                                + " backups to another place",
+                cause);
+    }
+
+    private static void backUp(Path file, Setup setup, Backups backups, List<String> notes) {
+        try {
+            backups.makeIfDue(file, setup);
+        } catch (StoreFault e) {
+            notes.add("The daily backup could not be made. " + e.getMessage());
+        }
+    }
+
+    private static List<String> contentTroubles(Database database, ContentFiles files) {
+        List<String> troubles = new ArrayList<>();
+        try {
+            for (ContentTable.Content content :
+                    database.read("look over the files", handle -> new ContentTable(handle).all())) {
+                files.trouble(content.sha256(), content.bytes())
+                        .ifPresent(trouble -> troubles.add("A file that was attached or imported " + trouble));
+            }
+        } catch (StoreFault e) {
+            troubles.add(e.getMessage()); // in a damaged database
+        }
+        return troubles;
+    }
+
+    static Path restore(Path folder, Path backup, Setup setup) {
+        Path real = madeFolder(folder);
+        ProcessLock lock = ProcessLock.take(real);
+        try {
+            List<String> damage = Backups.damage(backup);
+            if (!damage.isEmpty()) {
+                throw new StoreFault(
+                        StoreFault.Kind.DAMAGED,
+                        "this backup is not whole: " + damage.get(0),
+                        backup.toString(),
+                        "Take an older one; nothing was touched");
+            }
+            return Restoring.replace(
+                    real, Access.DATABASE, BESIDE, backup, setup.clock().instant());
+        } catch (IOException e) {
+            throw Disk.fault("put the backup in place", real, e);
+        } finally {
+            lock.close();
+        }
+    }
+}
