@@ -2,6 +2,13 @@ package longthrow.workshop.web;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
@@ -13,12 +20,24 @@ import longthrow.core.measure.Glimpse;
 import longthrow.core.measure.Measure;
 import longthrow.core.measurement.NotConvergedException;
 
-/** Build files read and measured, those of late remembered: a page shown again costs nothing. */
+/**
+ * Build files read and measured, those of late remembered: a page shown again costs nothing. No more sums run at once than
+ * there are processors, each in its turn: more would only make all of them late, and the pages that need none with them.
+ */
 public final class Desk {
+    /** Answers are large; our own choice. */
     private static final int MOST_REMEMBERED = 64;
 
+    /** So long nothing is typed any more before it is worked ahead; our own choice. */
+    private static final int REST_MILLISECONDS = 300;
+
+    /** What is glanced at while a reading is typed is soon what is kept; our own choice. */
+    private static final int MOST_GLANCES = 256;
+
     private final Lately<String, Work> worked = new Lately<>(MOST_REMEMBERED, Desk::fresh);
-    private final Lately<String, Glance> glanced = new Lately<>(MOST_REMEMBERED, Desk::freshGlance);
+    private final Lately<String, Glance> glanced = new Lately<>(MOST_GLANCES, Desk::freshGlance);
+    private final Semaphore turns = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
+    private final ScheduledExecutorService ahead = oneAfterTheOther();
 
     /**
      * A build file and what comes of it.
@@ -29,7 +48,23 @@ public final class Desk {
 
     /** Reads and measures a build file, or remembers what came of it. */
     public Work work(String text) {
-        return worked.of(text);
+        return worked.ifKnown(text).orElseGet(() -> inTurn(() -> worked.of(text)));
+    }
+
+    /**
+     * Measures what will likely be asked for next: a reading that was typed, and now rests, is about to be kept.
+     * @param wanted asked after a while; what is typed on is not measured
+     */
+    public void workAhead(String text, BooleanSupplier wanted) {
+        // A failure comes again, and is said, when the page asks.
+        ScheduledFuture<?> unused = ahead.schedule(
+                () -> {
+                    if (wanted.getAsBoolean()) {
+                        work(text);
+                    }
+                },
+                REST_MILLISECONDS,
+                TimeUnit.MILLISECONDS);
     }
 
     /** What came of it, where that is remembered. */
@@ -42,7 +77,34 @@ public final class Desk {
      * still being typed.
      */
     public Glance glance(String text) {
-        return glanced.of(text);
+        return glanced.ifKnown(text).orElseGet(() -> inTurn(() -> glanced.of(text)));
+    }
+
+    /**
+     * As the other, for one who may go away while waiting.
+     * @param wanted asked when the turn has come
+     * @return empty where it is not wanted any more and not known either
+     */
+    public Optional<Glance> glance(String text, BooleanSupplier wanted) {
+        return glanced.ifKnown(text)
+                .or(() -> inTurn(() -> wanted.getAsBoolean() ? Optional.of(glanced.of(text)) : Optional.empty()));
+    }
+
+    private <T> T inTurn(Supplier<T> sum) {
+        turns.acquireUninterruptibly();
+        try {
+            return sum.get();
+        } finally {
+            turns.release();
+        }
+    }
+
+    private static ScheduledExecutorService oneAfterTheOther() {
+        return Executors.newSingleThreadScheduledExecutor(task -> {
+            Thread thread = new Thread(task, "working ahead");
+            thread.setDaemon(true);
+            return thread;
+        });
     }
 
     /**

@@ -10,7 +10,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.locks.Lock;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
+import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.term.Term;
@@ -25,8 +29,13 @@ public final class Workbench {
     private static final int NOTICE_SECONDS = 60;
     private static final int LONGEST_NOTICE = 600;
 
+    /** Builds that share one of these only wait for each other now and then; our own choice. */
+    private static final int JUDGES = 64;
+
     private final Supplier<Store> store;
     private final Desk desk = new Desk();
+    private final List<Lock> judges =
+            Stream.generate(() -> (Lock) new ReentrantLock(true)).limit(JUDGES).toList();
     private final View view = new View();
     private final String token;
 
@@ -56,18 +65,25 @@ public final class Workbench {
     }
 
     /**
-     * A build that a page shows.
+     * A build that a page shows or changes. It is measured when the answer is asked for: keeping a reading needs none.
      * @param base address of its pages
      */
-    public record Open(BuildEntry entry, Revision revision, Desk.Work work, String base) {
+    public record Open(BuildEntry entry, Revision revision, Desk desk, String base) {
+        /** What comes of its text. */
+        public Desk.Work work() {
+            return desk.work(revision.text());
+        }
+
         /** Its answer to measure. */
         public Optional<Answer> measure() {
-            return work.measure();
+            return work().measure();
         }
 
         /** The build as it is read; a page that needs one is refused where its text cannot be read. */
         public Build build() {
-            return work.build()
+            return desk.ifKnown(revision.text())
+                    .map(Desk.Work::build)
+                    .orElseGet(() -> BuildFile.read(revision.text()).build())
                     .orElseThrow(() -> new Refused(
                             HttpStatus.UNPROCESSABLE_CONTENT,
                             "The text of this build cannot be read, so nothing else can be done with it",
@@ -75,11 +91,28 @@ public final class Workbench {
         }
     }
 
-    /** The build of a request's address. */
+    /** The build of a request's address, as it stands and measured, for a page that shows it. */
     public Open open(Context request) {
+        Open open = begin(request);
+        if (desk.ifKnown(open.revision().text()).isPresent()) {
+            return open;
+        }
+        // One judge for a build: those who wait meanwhile all get the newest, and what is past already is not measured.
+        Lock judge = judges.get(Math.floorMod(open.entry().id().hashCode(), JUDGES));
+        judge.lock();
+        try {
+            Revision newest = store().latest(open.entry().id());
+            desk.work(newest.text());
+            return new Open(open.entry(), newest, desk, open.base());
+        } finally {
+            judge.unlock();
+        }
+    }
+
+    /** The build of a request's address, to be changed; measured only where that is asked for. */
+    public Open begin(Context request) {
         BuildEntry entry = entry(request);
-        Revision revision = store().latest(entry.id());
-        return new Open(entry, revision, desk.work(revision.text()), base(entry.id()));
+        return new Open(entry, store().latest(entry.id()), desk, base(entry.id()));
     }
 
     /** The build of a request's address, without its text. */

@@ -182,7 +182,7 @@ public final class FitRoutes implements Routes {
     // ---- aims and wishes
 
     private void keepWish(Context request) {
-        Workbench.Open open = bench.open(request);
+        Workbench.Open open = bench.begin(request);
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),

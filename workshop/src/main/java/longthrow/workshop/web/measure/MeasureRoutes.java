@@ -18,6 +18,7 @@ import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
+import longthrow.workshop.web.Desk;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
@@ -27,6 +28,7 @@ import longthrow.workshop.web.Workbench;
 public final class MeasureRoutes implements Routes {
     private final Workbench bench;
     private final Changes changes;
+    private final Previews previews = new Previews();
 
     public MeasureRoutes(Workbench bench) {
         this.bench = bench;
@@ -103,7 +105,7 @@ public final class MeasureRoutes implements Routes {
 
     private void keepReading(Context request) {
         Term term = term(request);
-        Workbench.Open open = bench.open(request);
+        Workbench.Open open = bench.begin(request);
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),
@@ -187,14 +189,23 @@ public final class MeasureRoutes implements Routes {
     /** What a form would change, while it is typed. Nothing is kept. */
     private void preview(Context request) {
         Term term = term(request);
+        Previews.Asked asked = previews.ask(Workbench.field(request, "key"));
         String text = bench.store().latest(bench.entry(request).id()).text();
         Edited edited = withReading(request, term, text);
         List<String> faults = edited.faults().stream().map(Changes::words).toList();
-        Figures figures = edited.text()
-                .map(t -> Figures.changed(
-                        term, bench.desk().glance(text), bench.desk().glance(t), printer(text)))
-                .orElse(Figures.NONE);
+        if (edited.text().isEmpty()) {
+            bench.view().show(request, "figures", Map.of("figures", Figures.NONE, "faults", faults));
+            return;
+        }
+        String changed = edited.text().get();
+        Optional<Desk.Glance> after = bench.desk().glance(changed, () -> previews.isNewest(asked));
+        if (after.isEmpty()) {
+            request.status(HttpStatus.NO_CONTENT); // typed on: the page waits for the newer one
+            return;
+        }
+        Figures figures = Figures.changed(term, bench.desk().glance(text), after.get(), printer(text));
         bench.view().show(request, "figures", Map.of("figures", figures, "faults", faults));
+        bench.desk().workAhead(changed, () -> previews.isNewest(asked));
     }
 
     private static FigurePrinter printer(String text) {
@@ -207,7 +218,7 @@ public final class MeasureRoutes implements Routes {
         Choice choice = Choice.at(request.pathParam("choice"))
                 .orElseThrow(() -> new Refused(
                         HttpStatus.NOT_FOUND, "There is no such choice", "Look for it on the page Measure."));
-        Workbench.Open open = bench.open(request);
+        Workbench.Open open = bench.begin(request);
         String word = Workbench.field(request, "word");
         Outcome outcome = changes.keep(
                 open.entry().id(),
@@ -271,7 +282,7 @@ public final class MeasureRoutes implements Routes {
     }
 
     private void keepText(Context request) {
-        Workbench.Open open = bench.open(request);
+        Workbench.Open open = bench.begin(request);
         // A browser sends the ends of lines as two signs, whatever they were.
         String sent = Optional.ofNullable(request.formParam("text")).orElse("").replace("\r\n", "\n");
         String text = open.revision().text().contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
