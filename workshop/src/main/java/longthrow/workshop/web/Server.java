@@ -6,9 +6,6 @@ import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
-import io.javalin.http.staticfiles.Location;
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -54,9 +51,7 @@ public final class Server implements AutoCloseable {
     public static Server start(int port, Patience patience, Workbench workbench, List<Routes> pages) {
         Javalin javalin = Javalin.create(config -> {
             listen(config, port, patience);
-            files(config);
-            // At the root, for a worker sees to the addresses below its own.
-            config.routes.get("/worker.js", Server::worker);
+            Assets.add(config.routes);
             new Guards(workbench.token()).add(config.routes);
             pages.forEach(page -> page.add(config.routes));
             new Server.Trouble(workbench).add(config);
@@ -88,25 +83,6 @@ public final class Server implements AutoCloseable {
         });
         config.jetty.modifyServer(
                 server -> server.insertHandler(new MinimumDataRateHandler(patience.slowestBody(), 0)));
-    }
-
-    private static void files(JavalinConfig config) {
-        config.staticFiles.enableWebjars();
-        config.staticFiles.add(files -> {
-            files.hostedPath = "/static";
-            files.directory = "/longthrow/workshop/web/static";
-            files.location = Location.CLASSPATH;
-            files.headers = Map.of("Cache-Control", "no-cache");
-        });
-    }
-
-    private static void worker(Context request) throws IOException {
-        try (InputStream script = Server.class.getResourceAsStream("static/worker.js")) {
-            if (script == null) {
-                throw new IOException("worker.js is missing from the jar");
-            }
-            request.contentType("text/javascript; charset=utf-8").result(script.readAllBytes());
-        }
     }
 
     /** Pages for what went wrong: said plainly, nothing of the program's inside shown. */
