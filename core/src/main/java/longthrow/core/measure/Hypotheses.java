@@ -63,8 +63,8 @@ final class Hypotheses {
 
     /** Shares of the ways in which one mistake can have happened at one place, brought to a sum of one: a place does not weigh more for having more ways. */
     private static List<Hypothesis> evenly(List<Hypothesis> found) {
-        Map<String, Double> sums = new HashMap<>();
-        found.forEach(h -> sums.merge(h.mistake() + "@" + h.entry(), h.share(), Double::sum));
+        Map<Hypothesis.Place, Double> sums = new HashMap<>();
+        found.forEach(h -> sums.merge(h.place(), h.share(), Double::sum));
         return found.stream()
                 .map(h -> new Hypothesis(
                         h.mistake(),
@@ -72,7 +72,7 @@ final class Hypotheses {
                         h.reading(),
                         h.move(),
                         h.spread(),
-                        h.share() / sums.getOrDefault(h.mistake() + "@" + h.entry(), 1.0)))
+                        h.share() / sums.getOrDefault(h.place(), 1.0)))
                 .toList();
     }
 

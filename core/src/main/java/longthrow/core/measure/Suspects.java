@@ -1,6 +1,7 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -73,6 +74,9 @@ final class Suspects {
     private final List<Hypothesis> hypotheses;
     private final Map<Integer, double[]> columns = new HashMap<>();
     private final double[] residual;
+    /** Of each entry. */
+    private final List<Scatter> scatter;
+
     private final double noMistake;
     private final List<Suspect> suspects;
     private final List<Suspect> asWell;
@@ -115,13 +119,14 @@ final class Suspects {
                 columns.put(checked.get(k), fit.residualPerUnitOf(k));
             }
         }
+        scatter = entries.stream().map(Scatter::of).toList();
         List<Explanation> explanations = explain();
         asWell = asWell(explanations);
         double best =
                 explanations.stream().mapToDouble(Explanation::score).max().orElse(0);
         double total = 0;
         double none = 0;
-        Map<String, Suspect> byPlace = new LinkedHashMap<>();
+        Map<Hypothesis.Place, Suspect> byPlace = new LinkedHashMap<>();
         for (Explanation e : explanations) {
             double weight = Math.exp(e.score() - best);
             total += weight;
@@ -139,7 +144,7 @@ final class Suspects {
                         h.reading(),
                         e.moves().get(k),
                         weight);
-                byPlace.merge(h.mistake() + "@" + h.entry(), suspect, Suspects::together);
+                byPlace.merge(h.place(), suspect, Suspects::together);
             }
         }
         noMistake = none / total;
@@ -417,32 +422,34 @@ final class Suspects {
     }
 
     private List<Explanation> explain() {
-        double[] prior = priors();
+        double[] logPrior = Arrays.stream(priors()).map(Math::log).toArray();
         List<Explanation> all = new ArrayList<>();
-        double none = Math.log(NO_MISTAKE) + base();
+        double base = base();
+        double none = Math.log(NO_MISTAKE) + base;
         all.add(new Explanation(List.of(), List.of(), none, List.of(), Math.log(NO_MISTAKE)));
         List<Explanation> singles = new ArrayList<>();
         double[] alone = new double[hypotheses.size()];
         for (int h = 0; h < hypotheses.size(); h++) {
-            Explanation single = single(hypotheses.get(h), prior[h]);
+            Explanation single = single(hypotheses.get(h), logPrior[h], base);
             alone[h] = single.score();
             singles.add(single);
         }
         singles.sort(Comparator.comparingDouble(Explanation::score).reversed());
         all.addAll(singles);
-        Set<String> places = new HashSet<>();
+        Set<Hypothesis.Place> places = new HashSet<>();
         for (Explanation first : singles) {
             Hypothesis one = first.mistakes().get(0);
             if (places.size() >= PAIRED) {
                 break;
             }
-            if (!places.add(one.mistake() + "@" + one.entry())) {
+            if (!places.add(one.place())) {
                 continue;
             }
+            double[] mended = residualWithout(one, first.moves().get(0));
             for (int h = 0; h < hypotheses.size(); h++) {
                 Hypothesis two = hypotheses.get(h);
                 if (two.entry() != one.entry()) {
-                    all.add(pair(first, one, two, new Odds(first.logPrior(), Math.log(prior[h]), alone[h])));
+                    all.add(pair(first, mended, two, new Odds(first.logPrior(), logPrior[h], alone[h])));
                 }
             }
         }
@@ -475,19 +482,22 @@ final class Suspects {
     private double base() {
         double log = -0.5 * square(residual);
         for (Readings.Entry entry : entries) {
-            log += within(entry, -1, 0) - (believable(entry, entry.observation().value()) ? 0 : UNBELIEVABLE);
+            log -= believable(entry, entry.observation().value()) ? 0 : UNBELIEVABLE;
+        }
+        for (Scatter each : scatter) {
+            log += each.asItStands();
         }
         return log;
     }
 
-    private Explanation single(Hypothesis h, double prior) {
+    private Explanation single(Hypothesis h, double logPrior, double base) {
         Mended mended = mend(residual, h);
         return new Explanation(
                 List.of(h),
                 List.of(mended.move()),
-                Math.log(prior) + base() + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()),
+                logPrior + base + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()),
                 List.of(true),
-                Math.log(prior));
+                logPrior);
     }
 
     /**
@@ -498,25 +508,32 @@ final class Suspects {
      */
     private record Odds(double priorOfOne, double priorOfTwo, double twoAlone) {}
 
-    /** Two mistakes together; one that hardly adds to what the other explains is not held against its reading. */
-    private Explanation pair(Explanation first, Hypothesis one, Hypothesis two, Odds odds) {
+    /** The disagreement left when one mistake is mended. */
+    private double[] residualWithout(Hypothesis one, double move) {
         double[] after = residual.clone();
         double[] column = columns.get(one.entry());
-        double move = first.moves().get(0);
         if (column != null) {
             double step = move / divisor(one);
             for (int k = 0; k < after.length; k++) {
                 after[k] += step * column[k];
             }
         }
+        return after;
+    }
+
+    /**
+     * Two mistakes together; one that hardly adds to what the other explains is not held against its reading.
+     * @param after the disagreement left when the first is mended
+     */
+    private Explanation pair(Explanation first, double[] after, Hypothesis two, Odds odds) {
         Mended mended = mend(after, two);
         double gain = mended.log() + 0.5 * square(after) + ownChange(two, mended.move());
         double score = first.score() + odds.priorOfTwo() - Math.log(NO_MISTAKE) + gain;
         double gainOfOne = score - odds.twoAlone() - odds.priorOfOne() + Math.log(NO_MISTAKE);
         boolean needsOne = gainOfOne >= SPEAKS || gainOfOne >= gain;
         return new Explanation(
-                List.of(one, two),
-                List.of(move, mended.move()),
+                List.of(first.mistakes().get(0), two),
+                List.of(first.moves().get(0), mended.move()),
                 score,
                 List.of(needsOne, gain >= SPEAKS),
                 first.logPrior());
@@ -550,7 +567,7 @@ final class Suspects {
         }
         double weight = 1 / (h.spread() * h.spread());
         double mendedLeft = left - b * b / (a + weight);
-        return new Mended(h.move() + b / (a + weight), -0.5 * mendedLeft - 0.5 * Math.log1p(a / weight));
+        return new Mended(h.move() + b / (a + weight), -0.5 * mendedLeft - 0.5 * Math.log(1 + a / weight));
     }
 
     /** A slip that only the other readings of its own set can show. */
@@ -579,30 +596,60 @@ final class Suspects {
         double after = before + move / divisor(h);
         double believed =
                 (believable(entry, after) ? UNBELIEVABLE : 0) - (believable(entry, before) ? UNBELIEVABLE : 0);
-        return within(entry, h.reading(), move) - within(entry, -1, 0) + believed;
+        Scatter own = scatter.get(h.entry());
+        return own.moved(h.reading(), move) - own.asItStands() + believed;
     }
 
     private static boolean believable(Readings.Entry entry, double value) {
         return !entry.term().isRead() || entry.term().believable().holds(value);
     }
 
-    /** Log-likelihood of the scatter within a set, its true size unknown about the table's. */
-    private static double within(Readings.Entry entry, int reading, double move) {
-        ReadingSet set = entry.set();
-        if (set == null || set.count() < 2) {
-            return 0;
+    /**
+     * The scatter within a set, its true size unknown about the table's: what does not change while mistakes are tried.
+     * @param squares about the mean, of the readings as they stand [SI]
+     * @param least   of such squares, by the step of the instrument [SI]
+     * @param table   what the table of pooled repeatability weighs [SI]
+     * @param weight  of the logarithm
+     */
+    private record Scatter(
+            List<Double> values, double mean, double squares, double least, double table, double weight) {
+        /** None: nothing scatters. */
+        private static final Scatter NONE = new Scatter(List.of(), 0, 0, 0, 1, 0);
+
+        static Scatter of(Readings.Entry entry) {
+            ReadingSet set = entry.set();
+            if (set == null || set.count() < 2) {
+                return NONE;
+            }
+            double step = set.instrument().resolution();
+            return new Scatter(
+                    set.values(),
+                    set.mean(),
+                    set.squares(),
+                    (set.count() - 1) * step * step / 12,
+                    set.pooledFreedom() * set.pooled() * set.pooled(),
+                    -0.5 * (set.pooledFreedom() + set.count() - 1));
         }
-        double squares = set.squares();
-        if (reading >= 0) {
-            int n = set.count();
-            double mean = set.mean();
-            double distance = set.values().get(reading) - mean;
-            squares += 2 * move * distance + move * move * (n - 1) / n;
+
+        /** Log-likelihood of the readings as they stand. */
+        double asItStands() {
+            return weighed(squares);
         }
-        double table = set.pooledFreedom() * set.pooled() * set.pooled();
-        double step = set.instrument().resolution();
-        double floor = (set.count() - 1) * step * step / 12;
-        return -0.5 * (set.pooledFreedom() + set.count() - 1) * Math.log1p(Math.max(squares, floor) / table);
+
+        /** Log-likelihood when one is moved; -1 for all, which changes nothing between them. */
+        double moved(int reading, double move) {
+            int n = values.size();
+            if (reading < 0 || n == 0) {
+                return asItStands();
+            }
+            double distance = values.get(reading) - mean;
+            return weighed(squares + 2 * move * distance + move * move * (n - 1) / n);
+        }
+
+        /** Not log1p, ten times slower: to a sum of such terms the digits it keeps for small arguments are nothing. */
+        private double weighed(double squaresNow) {
+            return weight == 0 ? 0 : weight * Math.log(1 + Math.max(squaresNow, least) / table);
+        }
     }
 
     private static double square(double[] r) {
