@@ -5,14 +5,21 @@ import static com.tngtech.archunit.base.DescribedPredicate.not;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchCondition;
+import java.io.IOException;
+import java.io.ObjectInputStream;
 import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.NullMarked;
@@ -279,5 +286,47 @@ class ArchitectureTest {
 
     private static boolean isFileIo(JavaClass type) {
         return type.getPackageName().equals("java.io") && !IN_MEMORY_IO.contains(type.getSimpleName());
+    }
+
+    /** What is typed can become no command of the system where none is given. */
+    @Test
+    void noOtherProgramIsStarted() {
+        noClasses()
+                .should()
+                .dependOnClassesThat(describe("start programs", type -> type.isEquivalentTo(ProcessBuilder.class)))
+                .orShould()
+                .callMethodWhere(describe(
+                        "start a program",
+                        call -> call.getTargetOwner().isEquivalentTo(Runtime.class)
+                                && call.getTarget().getName().equals("exec")))
+                .check(LONGTHROW);
+    }
+
+    /** No script engine, no objects out of bytes, no XML: what is read stays data. */
+    @Test
+    void nothingReadIsRunOrBroughtToLife() {
+        noClasses()
+                .should()
+                .dependOnClassesThat(resideInAnyPackage("javax.script..", "javax.xml..", "org.xml..", "org.w3c.."))
+                .orShould()
+                .dependOnClassesThat(describe("read objects", type -> type.isAssignableTo(ObjectInputStream.class)))
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void theOnlyHashIsSha256() throws IOException {
+        Path root = Path.of("").toAbsolutePath().getParent();
+        try (Stream<Path> all = Files.walk(root)) {
+            List<String> made = new ArrayList<>();
+            for (Path source : all.filter(p -> p.toString().contains("/src/main/java/")
+                            && p.toString().endsWith(".java"))
+                    .toList()) {
+                Pattern.compile("MessageDigest\\.getInstance\\(([^)]*)\\)")
+                        .matcher(Files.readString(source))
+                        .results()
+                        .forEach(hash -> made.add(hash.group(1)));
+            }
+            assertThat(made).isNotEmpty().containsOnly("\"SHA-256\"");
+        }
     }
 }

@@ -360,13 +360,15 @@ class WorkshopGuardsTest {
                 get("/b/..%2f..%2fetc/measure", own()),
                 get("/static/..%2f..%2f..%2fetc%2fpasswd", own()),
                 get("/static/../../etc/passwd", own()),
+                get("/.git/config", own()),
+                get("/static/.git/config", own()),
                 get("/builds?%zz", own()),
                 get("/b/x/measure/%ff", own()),
                 post("/builds/file", "x", "Content-Type: multipart/form-data; boundary=x"),
                 post("/builds", begun + "&name=%00", FORM))) {
             assertThat(answer)
                     .doesNotContain("Exception", "\tat ", "at java.", "longthrow.workshop", "org.eclipse", "io.javalin")
-                    .doesNotContain("root:");
+                    .doesNotContain("root:", "[core]");
         }
     }
 
@@ -392,6 +394,116 @@ class WorkshopGuardsTest {
             visitor.post(sent.location(), Map.of());
             assertThat(visitor.serving().store().catalogues().get(0).name()).isEqualTo("evil.csv");
             assertThat(folder.resolve("evil.csv")).doesNotExist();
+        }
+    }
+
+    @Test
+    void ourScriptsPutTextInAsTextAndRunNone() throws IOException {
+        for (String script : List.of("/static/longthrow.js", "/worker.js")) {
+            String text = get(script, own());
+            assertThat(status(text)).isEqualTo(200);
+            assertThat(text)
+                    .as(script)
+                    .doesNotContain("innerHTML", "outerHTML", "insertAdjacentHTML", "document.write")
+                    .doesNotContainPattern("\\beval\\(|new Function|setTimeout\\(\\s*[\"'`]");
+        }
+    }
+
+    @Test
+    void everyAnswerSaysWhatItIs() throws IOException {
+        try (Visitor visitor = Visitor.in(folder.resolve("types"))) {
+            String base = visitor.empty("A \"name\"; filename=\"x.html\" ± <b>");
+            Map<String, String> types = new java.util.LinkedHashMap<>(Map.of(
+                    "/builds",
+                    "text/html; *charset=utf-8",
+                    base + "/measure",
+                    "text/html; *charset=utf-8",
+                    base + "/measure/cylinder.bore",
+                    "text/html; *charset=utf-8",
+                    base + "/file",
+                    "application/yaml; *charset=utf-8",
+                    "/everything.zip",
+                    "application/zip.*",
+                    "/alive",
+                    "text/plain.*charset=utf-8",
+                    "/static/longthrow.css",
+                    "text/css.*",
+                    "/static/longthrow.js",
+                    "(text|application)/javascript.*",
+                    "/worker.js",
+                    "text/javascript; *charset=utf-8",
+                    "/nothing",
+                    "text/html; *charset=utf-8"));
+            types.forEach((path, type) -> {
+                Visitor.Page page = visitor.get(path);
+                assertThat(page.headers().get("content-type"))
+                        .as(path)
+                        .singleElement()
+                        .asString()
+                        .matches("(?i)" + type);
+                assertThat(page.headers().get("x-content-type-options"))
+                        .as(path)
+                        .contains("nosniff");
+            });
+            for (String path : List.of(base + "/file", "/everything.zip")) {
+                assertThat(visitor.get(path).headers().get("content-disposition"))
+                        .as("goes out as a file, under a plain name")
+                        .singleElement()
+                        .asString()
+                        .matches("attachment; filename=\"[a-z0-9.-]+\"");
+            }
+        }
+    }
+
+    @Test
+    void readingChangesNothing() {
+        try (Visitor visitor = Visitor.in(folder.resolve("reading"))) {
+            String base = visitor.example();
+            List<String> changes = List.of(
+                    "/builds",
+                    "/builds/file",
+                    "/everything",
+                    base + "/measure/cylinder.bore",
+                    base + "/preview/cylinder.bore",
+                    base + "/choice/engine.valves",
+                    base + "/text",
+                    base + "/undo",
+                    base + "/back",
+                    base + "/name",
+                    base + "/away",
+                    base + "/fit",
+                    base + "/fit/take",
+                    "/parts",
+                    "/parts/demo");
+            for (String path : changes) {
+                String query = "?token=" + visitor.token() + "&based=1&key=" + Visitor.key()
+                        + "&what=example&reading=66&unit=mm&how=read&entry=0&name=x&text=x";
+                assertThat(visitor.get(path + query).status()).as(path).isLessThan(500);
+            }
+            assertThat(visitor.serving().store().builds())
+                    .singleElement()
+                    .satisfies(build -> assertThat(build.latest()).isEqualTo(1));
+        }
+    }
+
+    @Test
+    void noAddressHoldsTheToken() {
+        try (Visitor visitor = Visitor.in(folder.resolve("addresses"))) {
+            String token = visitor.token();
+            String base = visitor.example();
+            for (String path :
+                    List.of("/builds", "/parts", base + "/measure", base + "/measure/cylinder.bore", base + "/fit")) {
+                assertThat(visitor.get(path).body())
+                        .as(path)
+                        .contains(token)
+                        .doesNotContainPattern("(href|src|action|hx-get|hx-post)=\"[^\"]*" + token);
+            }
+            Visitor.Page kept = visitor.post(
+                    base + "/measure/cylinder.bore",
+                    Map.of("based", "1", "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm"),
+                    List.of("66.01"));
+            assertThat(kept.status()).isEqualTo(303);
+            assertThat(kept.location()).doesNotContain(token);
         }
     }
 }

@@ -53,13 +53,13 @@ public final class Desk {
 
     /**
      * Measures what will likely be asked for next: a reading that was typed, and now rests, is about to be kept.
-     * @param wanted asked after a while; what is typed on is not measured
+     * @param wanted asked after a while; what is typed on is not measured, nor anything while others wait for their turn
      */
     public void workAhead(String text, BooleanSupplier wanted) {
         // A failure comes again, and is said, when the page asks.
         ScheduledFuture<?> unused = ahead.schedule(
                 () -> {
-                    if (wanted.getAsBoolean()) {
+                    if (wanted.getAsBoolean() && !turns.hasQueuedThreads()) {
                         work(text);
                     }
                 },

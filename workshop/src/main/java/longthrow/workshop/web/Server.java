@@ -90,8 +90,11 @@ public final class Server implements AutoCloseable {
         void add(JavalinConfig config) {
             config.routes.exception(Refused.class, (refused, request) -> say(request, refused));
             config.routes.exception(StoreFault.class, (fault, request) -> {
-                if (status(fault).getCode() >= HttpStatus.INTERNAL_SERVER_ERROR.getCode()) {
+                if (status(fault).equals(HttpStatus.INTERNAL_SERVER_ERROR)
+                        || fault.kind() == StoreFault.Kind.DISK_FAILED) {
                     LOG.error("the store refused: {} {}", request.method(), request.path(), fault);
+                } else if (status(fault).getCode() > HttpStatus.INTERNAL_SERVER_ERROR.getCode()) {
+                    LOG.warn(fault.getMessage()); // its owner can mend it and needs no trace
                 }
                 say(request, new Refused(status(fault), words(fault), fault.mend() + "."));
             });

@@ -401,4 +401,22 @@ class StoreTest {
     private static UUID key() {
         return UUID.randomUUID();
     }
+
+    @Test
+    void textsThatLookLikeStatementsAreKeptAsTexts() {
+        String statement = "x'); DROP TABLE revision; --";
+        BuildId id = store.create(statement, statement, key());
+        saved(store.save(id, 1, "two " + statement, statement, key()), 2);
+        store.attach(id, 2, "a'; DELETE FROM content; --.jpg", "image/jpeg", bytes("photo"));
+        store.addCatalogue("k' OR '1'='1.csv", bytes("code\nA\n"));
+        store.setSetting(statement, statement);
+        assertThat(store.setting("x' OR '1'='1")).isEmpty();
+        reopen();
+        assertThat(store.builds()).singleElement().matches(build -> build.name().equals(statement));
+        assertThat(store.at(id, 1).text()).isEqualTo(statement);
+        assertThat(store.latest(id).entry().what()).isEqualTo(statement);
+        assertThat(store.files(id)).singleElement().matches(file -> file.name().startsWith("a'; DELETE"));
+        assertThat(store.catalogues()).singleElement().matches(one -> one.name().equals("k' OR '1'='1.csv"));
+        assertThat(store.setting(statement)).contains(statement);
+    }
 }

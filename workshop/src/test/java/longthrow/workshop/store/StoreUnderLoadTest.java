@@ -2,11 +2,8 @@ package longthrow.workshop.store;
 
 import static longthrow.workshop.store.StoreFault.Kind.DISK_FULL;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +14,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import longthrow.SmallDisk;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -126,26 +124,10 @@ class StoreUnderLoadTest {
     /** A real full disk: a file system of one megabyte and a half in memory, where this user may mount one. */
     @Test
     void aFullDiskSaysSoAndLosesNothingAcknowledged() throws Exception {
-        Path disk = Files.createDirectory(temporary.resolve("disk"));
-        assumeTrue(run("mount", "-t", "tmpfs", "-o", "size=1536k", "tmpfs", disk.toString()), "may not mount here");
-        try {
-            fillUpAndLook(disk.resolve("data"), Setup.of(StoreLimits.DEFAULT));
-            Path filler = disk.resolve("filler");
-            fill(filler);
-            Faults.of(DISK_FULL, () -> Store.open(disk.resolve("other")));
-            Files.delete(filler);
-        } finally {
-            assertThat(run("umount", disk.toString())).isTrue();
-        }
-    }
-
-    private static void fill(Path filler) throws IOException {
-        try (var out = Files.newOutputStream(filler)) {
-            for (int kilobytes = 0; kilobytes < 10_000; kilobytes++) {
-                out.write(new byte[1024]);
-            }
-        } catch (IOException full) {
-            assertThat(full).hasMessageContaining("space");
+        try (SmallDisk disk = SmallDisk.of(temporary.resolve("disk"), 1536)) {
+            fillUpAndLook(disk.path().resolve("data"), Setup.of(StoreLimits.DEFAULT));
+            disk.fillUpTo(0);
+            Faults.of(DISK_FULL, () -> Store.open(disk.path().resolve("other")));
         }
     }
 
@@ -182,9 +164,8 @@ class StoreUnderLoadTest {
 
     @Test
     void aFileThatFindsNoRoomIsRefusedAndTheRestGoesOn() throws Exception {
-        Path disk = Files.createDirectory(temporary.resolve("disk"));
-        assumeTrue(run("mount", "-t", "tmpfs", "-o", "size=2m", "tmpfs", disk.toString()), "may not mount here");
-        try (Store store = Store.open(disk.resolve("data"))) {
+        try (SmallDisk disk = SmallDisk.of(temporary.resolve("disk"), 2048);
+                Store store = Store.open(disk.path().resolve("data"))) {
             BuildId id = store.create("Demo", "first", UUID.randomUUID());
             byte[] large = new byte[3 << 20];
             StoreFault fault = Faults.of(
@@ -193,8 +174,6 @@ class StoreUnderLoadTest {
             assertThat(store.files(id)).isEmpty();
             store.save(id, 1, "second", "", UUID.randomUUID());
             assertThat(store.latest(id).text()).isEqualTo("second");
-        } finally {
-            assertThat(run("umount", disk.toString())).isTrue();
         }
     }
 
@@ -219,19 +198,6 @@ class StoreUnderLoadTest {
             return results;
         } finally {
             pool.shutdownNow();
-        }
-    }
-
-    private static boolean run(String... command) throws InterruptedException {
-        try {
-            return new ProcessBuilder(command)
-                            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                            .redirectError(ProcessBuilder.Redirect.DISCARD)
-                            .start()
-                            .waitFor()
-                    == 0;
-        } catch (IOException noSuchCommand) {
-            return false;
         }
     }
 }
