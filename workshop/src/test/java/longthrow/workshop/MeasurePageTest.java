@@ -58,6 +58,21 @@ class MeasurePageTest {
                 .contains("137.35 ± 0.06 mm");
     }
 
+    /** A page from before the first edit holds the key of that edit. */
+    @Test
+    void theSameFormSentTwiceCountsOnceAndWithAnotherReadingIsAnotherEdit() {
+        String base = visitor.example();
+        Map<String, String> form = form(1);
+        visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.41"));
+        visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.41"));
+        assertThat(visitor.get(base + "/history").body()).doesNotContain("<li value=\"3\">");
+        Visitor.Page asked = visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.43"));
+        assertThat(asked.status()).as("asked, not taken for the first").isEqualTo(409);
+        form.put("based", "2");
+        visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.43"));
+        assertThat(text(base)).contains("137.43");
+    }
+
     @Test
     void partsStandInStrippingOrder() {
         String base = visitor.example();

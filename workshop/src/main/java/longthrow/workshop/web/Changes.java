@@ -61,7 +61,9 @@ public final class Changes {
             Edit edit,
             java.util.function.BiPredicate<String, String> onTop) {
         Optional<RevisionEntry> known = bench.store().savedBy(key);
-        if (known.isPresent() && known.get().build().equals(id)) {
+        if (known.isPresent()
+                && known.get().build().equals(id)
+                && isThatEdit(id, known.get().number(), edit)) {
             return new Outcome.Kept(known.get());
         }
         Revision latest = bench.store().latest(id);
@@ -77,11 +79,21 @@ public final class Changes {
         if (text.equals(latest.text())) {
             return new Outcome.Same();
         }
-        SaveResult result = bench.store().save(id, under.number(), text, what, key);
+        // A form that was sent before with something else in it, as from a page seen earlier, is an edit of its own.
+        UUID its = known.isPresent() ? UUID.randomUUID() : key;
+        SaveResult result = bench.store().save(id, under.number(), text, what, its);
         if (result instanceof SaveResult.Outdated outdated) {
             return new Outcome.Outdated(begun, outdated.latest());
         }
         return new Outcome.Kept(((SaveResult.Saved) result).revision());
+    }
+
+    /** Whether the edit makes this revision out of the one before it. */
+    private boolean isThatEdit(BuildId id, int revision, Edit edit) {
+        return revision == 1
+                || edit.on(bench.store().at(id, revision - 1).text())
+                        .text()
+                        .equals(Optional.of(bench.store().at(id, revision).text()));
     }
 
     /** A fault for a page: without the line of a text that nobody sees. */

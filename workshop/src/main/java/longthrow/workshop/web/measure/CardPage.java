@@ -202,8 +202,20 @@ public record CardPage(
                     taken.note());
         }
         if (given instanceof Given.Typed one) {
-            String both = one.value().written() + " ± " + one.plusMinus().written();
-            return new Typed(based, place, "read", List.of(both), usual, "", "", temperature, "", "", "", one.note());
+            String unit = one.value().unit().symbol();
+            return new Typed(
+                    based,
+                    place,
+                    "read",
+                    List.of(bare(one.value(), unit)),
+                    unit,
+                    "",
+                    "",
+                    temperature,
+                    "",
+                    bare(one.plusMinus(), unit),
+                    "",
+                    one.note());
         }
         if (given instanceof Given.Specified sheet) {
             Quantity tolerance = sheet.tolerance();

@@ -99,8 +99,12 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
                 faults.add("No reading is entered. Enter at least one, or say that it is not known.");
             }
             Optional<Quantity> partAt = temperature();
-            boolean doubted = readings.stream().anyMatch(r -> r.expandedDoubt().isPresent());
-            if (doubted && readings.size() > 1) {
+            boolean inTheBox = readings.stream().anyMatch(r -> r.expandedDoubt().isPresent());
+            Optional<Quantity> beside = plusMinus();
+            boolean doubted = inTheBox || beside.isPresent();
+            if (inTheBox && beside.isPresent()) {
+                faults.add("The ± is entered twice, in the box of the reading and beside it. Leave one of them.");
+            } else if (doubted && readings.size() > 1) {
                 faults.add(
                         "One of several readings has a ± of its own. Enter the readings without it, or the one figure with its ±.");
             }
@@ -109,8 +113,8 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
             }
             if (doubted) {
                 Stated one = readings.get(0);
-                return Optional.of(
-                        new Given.Typed(one.value(), one.expandedDoubt().orElseThrow(), note));
+                return Optional.of(new Given.Typed(
+                        one.value(), one.expandedDoubt().or(() -> beside).orElseThrow(), note));
             }
             String with = Workbench.field(request, "with");
             Given.@Nullable Taken old = before instanceof Given.Taken taken ? taken : null;

@@ -15,13 +15,16 @@
   };
   const keep = (all) => localStorage.setItem(PLACE, JSON.stringify(all));
 
-  /** The secret of the workshop that answers now, or nothing. */
+  /** The secret of the workshop that answers now, or nothing. A workshop that was started anew has another: every form gets it. */
   const alive = async () => {
     const stop = new AbortController();
     const timer = setTimeout(() => stop.abort(), ALIVE_WITHIN);
     try {
       const answer = await fetch('/alive', { cache: 'no-store', signal: stop.signal });
-      return answer.ok ? await answer.text() : null;
+      if (!answer.ok) return null;
+      const token = await answer.text();
+      for (const field of document.querySelectorAll('input[name="token"]')) field.value = token;
+      return token;
     } catch (away) {
       return null;
     } finally {
@@ -35,7 +38,30 @@
     return made;
   };
 
+  const freshKey = () => {
+    if (crypto.randomUUID) return crypto.randomUUID();
+    const b = crypto.getRandomValues(new Uint8Array(16)); // RFC 9562, version 4, where the page is no secure context
+    b[6] = (b[6] & 0x0f) | 0x40;
+    b[8] = (b[8] & 0x3f) | 0x80;
+    const hex = [...b].map((one) => one.toString(16).padStart(2, '0')).join('');
+    return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-');
+  };
+
+  /** In the rows of Measure: what was typed stands where it will be read, and says that it is not sent. */
+  const showInRows = (all) => {
+    document.querySelectorAll('.not-sent').forEach((mark) => mark.remove());
+    for (const one of all) {
+      const row = document.getElementById(one.action.split('/').pop());
+      const cell = row && row.matches('tr') && one.action.startsWith(document.body.dataset.build + '/') && row.querySelector('th');
+      if (!cell) continue;
+      const mark = element('strong', 'not sent yet: ' + one.words);
+      mark.className = 'not-sent';
+      cell.append(mark);
+    }
+  };
+
   const show = () => {
+    showInRows(kept());
     const place = document.getElementById('unsent');
     if (!place) return;
     const all = kept();
@@ -94,8 +120,8 @@
       for (const one of kept()) {
         if (one.trouble) continue;
         const body = new URLSearchParams(one.fields.concat([['queued', 'yes'], ['token', token]]));
-        const answer = await fetch(one.action, { method: 'POST', body, headers: { 'X-Longthrow-Token': token } });
-        if (answer.ok) {
+        const answer = await fetch(one.action, { method: 'POST', body, headers: { 'X-Longthrow-Token': token }, redirect: 'manual' });
+        if (answer.type === 'opaqueredirect') { // kept: the workshop goes on to the page that shows it
           keep(kept().filter((other) => other.key !== one.key));
           sent += 1;
         } else if (answer.status >= 500) {
@@ -128,33 +154,71 @@
 
   document.addEventListener('submit', async (event) => {
     const form = event.target;
-    if (!form.matches('form[data-unsent]') || form.dataset.going) return;
+    if (form.method !== 'post' || form.dataset.going) return;
     event.preventDefault();
     const button = event.submitter;
     const fields = [...new FormData(form, button).entries()].filter(([name]) => name !== 'token').map(([name, value]) => [name, String(value)]);
     const token = await alive();
     if (token) {
       form.dataset.going = 'yes';
-      form.elements.token.value = token;
       form.requestSubmit(button);
+      return;
+    }
+    if (!form.matches('[data-unsent]')) {
+      say('The workshop does not answer. Nothing was sent; what you entered still stands here. Try again when it is back.');
       return;
     }
     const key = form.elements.key.value;
     keep(kept().filter((one) => one.key !== key).concat([
       { key, action: form.getAttribute('action'), label: form.dataset.unsent, words: words(fields), fields },
     ]));
-    form.elements.key.value = crypto.randomUUID ? crypto.randomUUID() : key;
+    form.elements.key.value = freshKey();
     show();
     document.getElementById('unsent').scrollIntoView({ block: 'nearest' });
   });
 
   window.addEventListener('pageshow', () => {
-    document.querySelectorAll('form[data-unsent]').forEach((form) => delete form.dataset.going);
+    document.querySelectorAll('form').forEach((form) => delete form.dataset.going);
   });
+
+  const say = (words) => {
+    let place = document.getElementById('away');
+    if (!place) {
+      place = element('p', '');
+      place.id = 'away';
+      place.className = 'notice caution';
+      place.setAttribute('role', 'status');
+      document.getElementById('unsent').before(place);
+    }
+    place.textContent = words;
+    place.scrollIntoView({ block: 'nearest' });
+  };
+
+  const seen = document.body.dataset.seen;
+  if (seen) {
+    // What is sent from here is not what was sent from the page when it was new.
+    for (const field of document.querySelectorAll('input[name="key"]')) field.value = freshKey();
+    say('The workshop does not answer. This page is as it was on ' + new Date(seen).toLocaleString() +
+      '. Readings can be entered: they wait here and go when it is back.');
+  }
+
+  const unseen = (event) => {
+    const place = event.detail.target;
+    if (place && place.id === 'figures') {
+      place.replaceChildren(element('p', 'The workshop does not answer, so no figures follow from what is typed until it is back.'));
+    }
+  };
+  document.addEventListener('htmx:sendError', unseen);
+  document.addEventListener('htmx:timeout', unseen);
 
   const wide = window.matchMedia('(min-width: 70rem)');
   const ways = document.querySelector('.ways > details');
   if (ways && wide.matches) ways.open = true;
+
+  // The card of what was just kept, as it is now, for when the workshop is away.
+  const row = location.hash && document.getElementById(location.hash.slice(1));
+  const card = row && document.querySelector('p.notice') && row.querySelector('th a');
+  if (card && navigator.serviceWorker && navigator.serviceWorker.controller) fetch(card.href).catch(() => {});
 
   show();
   send();

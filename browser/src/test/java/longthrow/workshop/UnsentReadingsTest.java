@@ -1,0 +1,118 @@
+package longthrow.workshop;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
+import java.io.IOException;
+import java.util.List;
+import longthrow.workshop.store.BuildId;
+import longthrow.workshop.store.RevisionEntry;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Readings typed while the workshop is away: it is stopped and started again, with another token, as a machine that was switched off.
+ */
+class UnsentReadingsTest extends InTheBrowser {
+    private static final LocatorAssertions.IsHiddenOptions LONG = new LocatorAssertions.IsHiddenOptions().setTimeout(PATIENCE);
+
+    @Test
+    void waitOnThePhoneSurviveAReloadAndArriveInOrder() throws IOException {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR|NetworkError|htmx:");
+        Page page = open(phone());
+        String base = beginEmpty(page, "Unsent");
+        page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");
+        for (String term : List.of("cylinder.bore", "crankshaft.stroke")) {
+            page.navigate(base + "/measure/" + term);
+        }
+        page.navigate(base + "/measure/cylinder.bore");
+        firstBox(page).fill("66.00");
+        page.waitForResponse(
+                answer -> answer.url().endsWith(base + "/measure/cylinder.bore")
+                        && answer.request().method().equals("GET"),
+                () -> keep(page).click());
+        page.waitForURL("**/measure#**");
+        assertThat(page.locator("p.notice")).containsText("Kept: bore");
+
+        stop();
+        // Both cards and the page Measure were seen before, so they are still there.
+        page.navigate(base + "/measure/crankshaft.stroke");
+        assertThat(page.locator("#away")).containsText("does not answer");
+        type(page, "56.50");
+        assertThat(page.locator("#unsent")).containsText("1 reading is not sent yet.");
+        page.navigate(base + "/measure/cylinder.bore");
+        type(page, "66.02");
+        assertThat(page.locator("#unsent")).containsText("2 readings are not sent yet.");
+
+        page.reload();
+        assertThat(page.locator("#unsent")).containsText("2 readings are not sent yet.");
+        assertThat(page.locator("#unsent li").first()).containsText("56.50");
+        assertThat(page.locator("#unsent li").last()).containsText("66.02");
+        page.navigate(base + "/measure");
+        assertThat(page.locator("tr[id='cylinder.bore']")).containsText("not sent yet: 66.02");
+        assertThat(page.getByText("Kept: bore")).hasCount(0);
+
+        startAgain();
+        assertThat(page.locator("#unsent")).containsText("2 readings sent", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
+        page.reload();
+        assertThat(page.locator("#unsent")).isHidden(LONG);
+        assertThat(row(page, "crankshaft.stroke")).contains("56.50 mm");
+        assertThat(row(page, "cylinder.bore")).contains("66.02 mm");
+        assertThat(whatWasDone(base)).containsSubsequence("read crankshaft.stroke", "read cylinder.bore");
+    }
+
+    @Test
+    void askWhenTheSameReadingWasChangedMeanwhile() throws IOException {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR|status of 409|htmx:");
+        Page page = open(phone());
+        String base = beginEmpty(page, "Disputed");
+        page.navigate(base + "/measure/cylinder.bore");
+        Page bench = open(desktop());
+        stop();
+        type(page, "66.02");
+        assertThat(page.locator("#unsent")).containsText("1 reading is not sent yet.");
+        // Switched off and on again without the phone in reach.
+        page.context().setOffline(true);
+        startAgain();
+        bench.navigate(base + "/measure/cylinder.bore");
+        firstBox(bench).fill("66.10");
+        keep(bench).click();
+        bench.waitForURL("**/measure#**");
+        page.context().setOffline(false);
+
+        Locator unsent = page.locator("#unsent li");
+        assertThat(unsent).containsText("another change of the same reading came before it", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
+        unsent.getByText("Look at it").click();
+        assertThat(page.getByText("What came in between")).isVisible();
+        assertThat(page.locator(".mine")).containsText("66.02");
+        page.getByText("Keep mine on top").click();
+        page.waitForURL("**/measure#**");
+        assertThat(row(page, "cylinder.bore")).contains("66.02 mm");
+        assertThat(whatWasDone(base)).filteredOn("read cylinder.bore"::equals).hasSize(2);
+    }
+
+    @Test
+    void anotherFormSaysThatNothingWasSentAndKeepsWhatWasTyped() {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR");
+        Page page = open(phone());
+        String base = beginEmpty(page, "Away");
+        page.navigate(base + "/text");
+        page.locator("textarea").fill("longthrow: 1\nengine:\n  name: typed while away\n");
+        stop();
+        page.locator("main form button").first().click();
+        assertThat(page.locator("#away")).containsText("Nothing was sent");
+        assertThat(page.locator("textarea").inputValue()).contains("typed while away");
+    }
+
+    private static void type(Page page, String reading) {
+        firstBox(page).fill(reading);
+        keep(page).click();
+    }
+
+    private List<String> whatWasDone(String base) {
+        BuildId id = BuildId.parse(base.replace("/b/", "")).orElseThrow();
+        return workshop().store().history(id).stream().map(RevisionEntry::what).toList();
+    }
+}
