@@ -22,7 +22,7 @@ class MeasurementsTest {
 
     /** What a measurement has to go through: the question itself, or the parts of core that the question is made of. */
     private static final Pattern PRODUCT = Pattern.compile(
-            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(");
+            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(|extends InTheBrowser");
 
     @Test
     void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {

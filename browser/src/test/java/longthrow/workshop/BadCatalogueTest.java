@@ -11,13 +11,15 @@ import org.junit.jupiter.api.Test;
 /** A catalogue with bad rows among good ones: each row's fate is shown before any of it counts. */
 class BadCatalogueTest extends InTheBrowser {
     /** Invented. */
-    static final String ROWS = "# kind: connecting_rod\n"
-            + "code,length [mm],length ±,big_end_bore,small_end_bore [mm],metal,price [EUR],vendor\n"
-            + "R3,86.40,0.03,27.02 mm ± 0.01 mm,17.01,billet_aluminium,95,Quillane Works\n"
-            + "R5,86.4 g,,27.02 mm,,steel,,Quillane Works\n"
-            + "R6,86.50,0.03,27.02 mm,17.01,cheese,80,Quillane Works\n"
-            + "R3,86.40,0.03,27.02 mm ± 0.01 mm,17.01,billet_aluminium,95,Quillane Works\n"
-            + ",86.60,0.03,27.02 mm,17.01,steel,80,Quillane Works\n";
+    static final String ROWS = """
+            # kind: connecting_rod
+            code,length [mm],length ±,big_end_bore,small_end_bore [mm],metal,price [EUR],vendor
+            R3,86.40,0.03,27.02 mm ± 0.01 mm,17.01,billet_aluminium,95,Quillane Works
+            R5,86.4 g,,27.02 mm,,steel,,Quillane Works
+            R6,86.50,0.03,27.02 mm,17.01,cheese,80,Quillane Works
+            R3,86.40,0.03,27.02 mm ± 0.01 mm,17.01,billet_aluminium,95,Quillane Works
+            ,86.60,0.03,27.02 mm,17.01,steel,80,Quillane Works
+            """;
 
     @Test
     void everyRowsFateIsShownBeforeItCounts() {

@@ -15,7 +15,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import longthrow.workshop.store.BuildId;
 import org.junit.jupiter.api.Test;
@@ -31,16 +30,16 @@ class EveryPageTest extends InTheBrowser {
     private static final List<String> TAGS =
             List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
 
-    private static final String FAULTS = ".then(result => result.violations.map(v => v.id + ': ' + v.help + ' – ' + v.nodes.length + ' × '"
-            + " + v.nodes.slice(0, 2).map(n => n.html.slice(0, 160) + ' ' + n.failureSummary).join(' | ')))";
+    private static final String FAULTS =
+            ".then(result => result.violations.map(v => v.id + ': ' + v.help + ' – ' + v.nodes.length + ' × '"
+                    + " + v.nodes.slice(0, 2).map(n => n.html.slice(0, 160) + ' ' + n.failureSummary).join(' | ')))";
 
-    private static final String RUN = "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}, resultTypes: ['violations']})"
-            + FAULTS;
+    private static final String RUN =
+            "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}, resultTypes: ['violations']})" + FAULTS;
 
     private static final String RUN_COLOURS =
             "() => axe.run(document, {runOnly: ['color-contrast', 'link-in-text-block', 'target-size'], resultTypes: ['violations']})"
                     + FAULTS;
-
 
     /** Between the last control and the first the window itself has the focus, once or twice. */
     private static final int FOR_THE_WINDOW = 2;
@@ -69,7 +68,9 @@ class EveryPageTest extends InTheBrowser {
         page.navigate("/builds");
         page.locator("#new-file")
                 .setInputFiles(new FilePayload(
-                        "engine.yaml", "text/yaml", "longthrow: 1\nengine:\n  name: X\n  bore: 7\n".getBytes(StandardCharsets.UTF_8)));
+                        "engine.yaml",
+                        "text/yaml",
+                        "longthrow: 1\nengine:\n  name: X\n  bore: 7\n".getBytes(StandardCharsets.UTF_8)));
         expect("status of 422");
         page.getByText("Read it").click();
         page.locator(".notice.bad").waitFor();
@@ -90,8 +91,9 @@ class EveryPageTest extends InTheBrowser {
         page.locator(".notice.bad").waitFor();
         look(page, "card with a fault");
         page.navigate(base + "/fit");
-        page.locator("[hx-get$=answer]").waitFor(new com.microsoft.playwright.Locator.WaitForOptions()
-                .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
+        page.locator("[hx-get$=answer]")
+                .waitFor(new com.microsoft.playwright.Locator.WaitForOptions()
+                        .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
         look(page, "fit, nothing to search");
         page.navigate("/builds");
         look(page, "builds, one");
@@ -104,7 +106,12 @@ class EveryPageTest extends InTheBrowser {
         String base = takeExample(page);
         look(page, "measure");
         for (String term : List.of(
-                "cylinder.bore", "cylinder.deck_height", "crankshaft.stroke", "head.chamber_volume", "piston.pin_offset", "camshaft.intake_closes")) {
+                "cylinder.bore",
+                "cylinder.deck_height",
+                "crankshaft.stroke",
+                "head.chamber_volume",
+                "piston.pin_offset",
+                "camshaft.intake_closes")) {
             page.navigate(base + "/measure/" + term);
             look(page, "card " + term);
         }
@@ -131,7 +138,7 @@ class EveryPageTest extends InTheBrowser {
 
     @Test
     void ofPartsThatAreWanted() throws IOException {
-        String base = wanted();
+        String base = wanted(workshop());
         Page page = page();
         page.navigate(base + "/fit");
         page.locator("article.card").first().waitFor();
@@ -151,15 +158,14 @@ class EveryPageTest extends InTheBrowser {
     }
 
     /** The first scenario with rod and gasket wanted, over what was on offer. */
-    private String wanted() throws IOException {
-        BuildId id = workshop()
-                .store()
+    static String wanted(Serving workshop) throws IOException {
+        BuildId id = workshop.store()
                 .create(
                         "Dovrin 171, rod wanted",
                         Files.readString(EXAMPLES.resolve("scenarios/s1-rod-wanted.yaml")),
                         UUID.randomUUID());
         try (InputStream catalogue = Files.newInputStream(EXAMPLES.resolve("scenarios/s1-catalogue.yaml"))) {
-            workshop().store().addCatalogue("s1-catalogue.yaml", catalogue);
+            workshop.store().addCatalogue("s1-catalogue.yaml", catalogue);
         }
         return "/b/" + id;
     }
@@ -193,7 +199,8 @@ class EveryPageTest extends InTheBrowser {
             }
         }
         page.evaluate(FOCUS_WATCH);
-        page.evaluate("() => { document.activeElement.blur(); scrollTo(0, 0); getSelection().setPosition(document.body, 0); }");
+        page.evaluate(
+                "() => { document.activeElement.blur(); scrollTo(0, 0); getSelection().setPosition(document.body, 0); }");
         int controls = ((Number) page.evaluate("() => longthrowFocus.count()")).intValue();
         for (int i = 0; i < controls + FOR_THE_WINDOW; i++) {
             page.keyboard().press("Tab");

@@ -17,7 +17,7 @@ class ScriptOffTest extends InTheBrowser {
         firstBox(page).fill("66,00");
         keep(page).click();
         assertThat(page.locator("p.notice")).containsText("Kept: bore");
-        assertThat(row(page, "cylinder.bore")).contains("66.00 mm", "in");
+        assertThat(row(page, "cylinder.bore")).contains("66,00 mm", "66.000 ±", "in");
 
         page.navigate(base + "/fit?now=1");
         page.getByLabel("Aim: squish").fill("1,27 mm");

@@ -16,7 +16,8 @@ import org.junit.jupiter.api.Test;
  * Readings typed while the workshop is away: it is stopped and started again, with another token, as a machine that was switched off.
  */
 class UnsentReadingsTest extends InTheBrowser {
-    private static final LocatorAssertions.IsHiddenOptions LONG = new LocatorAssertions.IsHiddenOptions().setTimeout(PATIENCE);
+    private static final LocatorAssertions.IsHiddenOptions LONG =
+            new LocatorAssertions.IsHiddenOptions().setTimeout(PATIENCE);
 
     @Test
     void waitOnThePhoneSurviveAReloadAndArriveInOrder() throws IOException {
@@ -55,7 +56,8 @@ class UnsentReadingsTest extends InTheBrowser {
         assertThat(page.getByText("Kept: bore")).hasCount(0);
 
         startAgain();
-        assertThat(page.locator("#unsent")).containsText("2 readings sent", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
+        assertThat(page.locator("#unsent"))
+                .containsText("2 readings sent", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
         page.reload();
         assertThat(page.locator("#unsent")).isHidden(LONG);
         assertThat(row(page, "crankshaft.stroke")).contains("56.50 mm");
@@ -83,7 +85,10 @@ class UnsentReadingsTest extends InTheBrowser {
         page.context().setOffline(false);
 
         Locator unsent = page.locator("#unsent li");
-        assertThat(unsent).containsText("another change of the same reading came before it", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
+        assertThat(unsent)
+                .containsText(
+                        "another change of the same reading came before it",
+                        new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
         unsent.getByText("Look at it").click();
         assertThat(page.getByText("What came in between")).isVisible();
         assertThat(page.locator(".mine")).containsText("66.02");
