@@ -32,7 +32,7 @@ class PicturesTest extends InTheBrowser {
         phone.evaluate("() => document.getElementById('how-title').scrollIntoView()");
         picture(phone, "card-phone", "How to take this reading", "Measured from");
 
-        Page desk = open(desktop());
+        Page desk = open(desktop().setViewportSize(1100, 640));
         desk.navigate(EveryPageTest.wanted(workshop()) + "/fit?now=1");
         picture(desk, "fit-desktop", "These go together", "R3 + G130", "9.66 ± 0.13", "1.37 ± 0.07 mm");
     }
