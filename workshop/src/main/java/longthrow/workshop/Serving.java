@@ -98,14 +98,17 @@ final class Serving implements AutoCloseable {
         }
     }
 
-    /** The first engine is slow, whoever's it is: while its owner still looks at the list, the invented one is worked out. */
+    /**
+     * The first engine is slow, whoever's it is, and so are the first readings typed: while its owner still looks at the list, the
+     * invented one is worked out.
+     */
     private static void warmUp(Workbench bench, Example example) {
         Thread thread = new Thread(
                 () -> {
                     try {
                         Thread.sleep(WARM_UP_AFTER_MILLISECONDS);
                         bench.desk().work(example.build());
-                        bench.desk().glance(example.build());
+                        bench.desk().rehearse(example.build());
                     } catch (InterruptedException ended) {
                         Thread.currentThread().interrupt();
                     }

@@ -142,8 +142,8 @@ public final class MeasureRoutes implements Routes {
     }
 
     /** The text with the reading of a form in it. */
-    private static Edited withReading(Context request, Term term, String text) {
-        ReadBuild read = BuildFile.read(text);
+    private Edited withReading(Context request, Term term, String text) {
+        ReadBuild read = bench.desk().read(text);
         if (read.build().isEmpty()) {
             return new Edited(Optional.empty(), read.faults());
         }
@@ -208,8 +208,8 @@ public final class MeasureRoutes implements Routes {
         bench.desk().workAhead(changed, () -> previews.isNewest(asked));
     }
 
-    private static FigurePrinter printer(String text) {
-        return new FigurePrinter(BuildFile.read(text).build().orElseThrow().units());
+    private FigurePrinter printer(String text) {
+        return new FigurePrinter(bench.desk().read(text).build().orElseThrow().units());
     }
 
     // ---- a word
