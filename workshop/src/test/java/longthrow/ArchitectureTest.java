@@ -42,7 +42,8 @@ class ArchitectureTest {
             "motion",
             "engine",
             "measure",
-            "fit");
+            "fit",
+            "book");
 
     private static final String CORE = "longthrow.core..";
     private static final String BUILDFILE = "longthrow.buildfile..";
@@ -256,7 +257,7 @@ class ArchitectureTest {
 
     /** What all pages share knows none of them; a page knows no other; the main wiring knows all. */
     @ParameterizedTest
-    @ValueSource(strings = {"builds", "measure", "fit", "parts"})
+    @ValueSource(strings = {"builds", "measure", "fit", "parts", "book"})
     void aPageIsKnownToTheMainWiringAlone(String page) {
         noClasses()
                 .that(not(resideInAnyPackage(WEB + "." + page + "..", PAGES, "longthrow.workshop")))

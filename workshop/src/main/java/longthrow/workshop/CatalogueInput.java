@@ -25,6 +25,9 @@ final class CatalogueInput {
     private static final List<String> YAML = List.of(".yaml", ".yml");
     private static final List<String> CSV = List.of(".csv", ".tsv");
 
+    /** Bad rows told before the rest is left to the command that checks a catalogue; layout. */
+    private static final int MOST_LINES = 8;
+
     private final String kind;
     private final PrintWriter err;
 
@@ -147,5 +150,21 @@ final class CatalogueInput {
 
     private static boolean endsWith(String file, List<String> endings) {
         return endings.stream().anyMatch(file.toLowerCase(Locale.ROOT)::endsWith);
+    }
+
+    /** All catalogues as one, the good rows of them, after saying what is wrong; empty when one of them cannot be read. */
+    Optional<Catalogue> together(List<String> names) {
+        if (names.isEmpty()) {
+            return Optional.of(Catalogue.EMPTY);
+        }
+        Optional<Loaded> loaded = load(names);
+        loaded.ifPresent(l -> {
+            l.lines().stream().limit(MOST_LINES).forEach(err::println);
+            if (l.lines().size() > MOST_LINES) {
+                err.println("and " + (l.lines().size() - MOST_LINES)
+                        + " lines more; 'longthrow catalogue' shows every row with its reason");
+            }
+        });
+        return loaded.map(Loaded::catalogue);
     }
 }

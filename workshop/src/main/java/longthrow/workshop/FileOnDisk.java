@@ -2,6 +2,7 @@ package longthrow.workshop;
 
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -58,6 +59,30 @@ final class FileOnDisk {
         } finally {
             Files.deleteIfExists(beside);
         }
+    }
+
+    /**
+     * A whole new file under a name that is free, or none.
+     * @throws java.nio.file.FileAlreadyExistsException if something has that name; it is left as it is
+     */
+    static void create(Path file, byte[] content) throws IOException {
+        Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent(), "a file's name stands in a folder");
+        if (!Files.isDirectory(folder)) {
+            throw new IOException("there is no such folder");
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
+            try {
+                ByteBuffer left = ByteBuffer.wrap(content);
+                while (left.hasRemaining()) {
+                    channel.write(left);
+                }
+                channel.force(true);
+            } catch (IOException half) {
+                Files.deleteIfExists(file);
+                throw half;
+            }
+        }
+        syncFolder(folder);
     }
 
     /** A new file in the old one's place would get round a write protection, and part a file from its other names. */

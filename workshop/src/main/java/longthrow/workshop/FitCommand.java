@@ -38,9 +38,6 @@ import picocli.CommandLine.Spec;
             "  longthrow fit my-engine.yaml --catalogue parts.yaml --why R1"
         })
 final class FitCommand implements Callable<ExitCode> {
-    /** Bad rows of a catalogue told before the rest is left to the command that checks one; layout. */
-    private static final int MOST_LINES = 8;
-
     @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
     private String file = "";
 
@@ -71,7 +68,7 @@ final class FitCommand implements Callable<ExitCode> {
         Optional<ReadBuild> read = input.read().map(BuildFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         Optional<Build> build = read.flatMap(ReadBuild::build);
-        Optional<Catalogue> catalogue = catalogue(err);
+        Optional<Catalogue> catalogue = new CatalogueInput("", err).together(catalogues);
         if (build.isEmpty() || catalogue.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;
@@ -112,21 +109,5 @@ final class FitCommand implements Callable<ExitCode> {
                                         : "; alike: " + alike))));
         err.flush();
         return true;
-    }
-
-    /** All catalogues as one, the good rows of them; empty when one of them cannot be read. */
-    private Optional<Catalogue> catalogue(PrintWriter err) {
-        if (catalogues.isEmpty()) {
-            return Optional.of(Catalogue.EMPTY);
-        }
-        Optional<CatalogueInput.Loaded> loaded = new CatalogueInput("", err).load(catalogues);
-        loaded.ifPresent(l -> {
-            l.lines().stream().limit(MOST_LINES).forEach(err::println);
-            if (l.lines().size() > MOST_LINES) {
-                err.println("and " + (l.lines().size() - MOST_LINES)
-                        + " lines more; 'longthrow catalogue' shows every row with its reason");
-            }
-        });
-        return loaded.map(CatalogueInput.Loaded::catalogue);
     }
 }

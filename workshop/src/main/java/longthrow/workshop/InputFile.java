@@ -17,6 +17,7 @@ import java.util.Optional;
 import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.Note;
+import longthrow.workshop.book.BookReader;
 import longthrow.workshop.print.PlainText;
 
 /** A file the owner names: its bytes, or a plain word why not; and its faults, each with its place. */
@@ -34,6 +35,8 @@ final class InputFile {
         BUILD("nothing worked out", "build file"),
         /** An engine of which one value is to be set. */
         BUILD_TO_CHANGE("the file is left as it was", "build file"),
+        /** A Book with its build file inside. */
+        BOOK("nothing taken out", "Book", BookReader.MOST_BYTES),
         /** Versions of donors. */
         DONORS("nothing worked out", "file of donors"),
         /** Parts and machine operations. */
@@ -102,8 +105,10 @@ final class InputFile {
                             ? "there is no such file or folder; look at the name. examples/catalogue shows how one is written"
                             : holds == Holds.DONORS
                                     ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
-                                    : "there is no such file. 'longthrow measure --blank > " + name
-                                            + "' makes an empty one");
+                                    : holds == Holds.BOOK
+                                            ? "there is no such file; look at the name"
+                                            : "there is no such file. 'longthrow measure --blank > " + name
+                                                    + "' makes an empty one");
         }
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);

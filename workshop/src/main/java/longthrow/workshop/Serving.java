@@ -9,8 +9,10 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
 import longthrow.workshop.web.Workbench;
+import longthrow.workshop.web.book.BookRoutes;
 import longthrow.workshop.web.builds.BuildsRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
@@ -47,6 +49,7 @@ final class Serving implements AutoCloseable {
         CompletableFuture<Store> opening = CompletableFuture.supplyAsync(() -> Store.open(folder), Serving::beside);
         Workbench bench = new Workbench(() -> opened(opening), token());
         Catalogues catalogues = new Catalogues(bench);
+        Searches searches = new Searches(catalogues);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -57,7 +60,8 @@ final class Serving implements AutoCloseable {
                     List.of(
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
-                            new FitRoutes(bench, catalogues),
+                            new FitRoutes(bench, catalogues, searches),
+                            new BookRoutes(bench, catalogues, searches),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             warmUp(bench, example);

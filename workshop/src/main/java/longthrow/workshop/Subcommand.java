@@ -7,6 +7,8 @@ import java.util.concurrent.Callable;
 enum Subcommand {
     MEASURE("measure"),
     FIT("fit"),
+    BOOK("book"),
+    IMPORT("import"),
     CATALOGUE("catalogue"),
     SET("set"),
     SERVE("serve"),
@@ -29,6 +31,8 @@ enum Subcommand {
         return switch (this) {
             case MEASURE -> new MeasureCommand();
             case FIT -> new FitCommand();
+            case BOOK -> new BookCommand();
+            case IMPORT -> new ImportCommand();
             case CATALOGUE -> new CatalogueCommand();
             case SET -> new SetCommand();
             case SERVE -> new ServeCommand();

@@ -63,7 +63,11 @@ class HelpExamplesTest {
                             : word.group(2)
                                     .replace(FILE, file.toString())
                                     .replaceFirst("^examples/", "../examples/")
+                                    .replaceFirst("^(.*\\.pdf|.*-again\\.yaml)$", folder + "/$1")
                                     .replaceFirst("^parts\\.yaml$", "../examples/scenarios/s1-catalogue.yaml"));
+        }
+        if (words.get(0).equals("import")) { // what it takes back was written before
+            CommandRun.of("book", file.toString(), "--out", words.get(1));
         }
         CommandRun run = CommandRun.of(words.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isIn(0, 1);

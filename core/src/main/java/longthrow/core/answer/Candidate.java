@@ -1,6 +1,7 @@
 package longthrow.core.answer;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 
@@ -47,6 +48,7 @@ public record Candidate(
      * @param currency empty when there is no price
      * @param leadDays empty when not said
      * @param note     what is to be done, or what the row warns of; empty for none
+     * @param amount   of an operation: what is taken off, or the size made [m]; empty for a part
      */
     public record Piece(
             String kind,
@@ -56,7 +58,11 @@ public record Candidate(
             OptionalLong price,
             String currency,
             OptionalInt leadDays,
-            String note) {}
+            String note,
+            OptionalDouble amount) {
+        /** Instead of a kind of part: what a machine shop does. */
+        public static final String OPERATION = "machine_operation";
+    }
 
     /**
      * The sum of what is priced.

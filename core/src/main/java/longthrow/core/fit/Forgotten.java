@@ -5,8 +5,23 @@ import java.util.List;
 import longthrow.core.catalogue.PartKind;
 
 /** What is usually needed along with a part and easily left out of the sum; common practice, no source. */
-final class Forgotten {
+public final class Forgotten {
     private Forgotten() {}
+
+    /** What any build needs besides the parts that are looked for: asked about one by one, never priced by guess. */
+    public static List<String> always() {
+        return List.of(
+                "gasket set",
+                "piston rings",
+                "bolts: rod, head, covers",
+                "flywheel key and nut",
+                "shaft seals and bearings",
+                "oil, for running in and after",
+                "spark plug",
+                "machining and the way to the shop",
+                "fuel, cleaning stuff, thread locker",
+                "shipping where a price does not hold it");
+    }
 
     static List<String> with(Found found) {
         List<String> items = new ArrayList<>();

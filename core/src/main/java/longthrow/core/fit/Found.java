@@ -120,13 +120,7 @@ record Found(
     List<Candidate.Piece> pieces() {
         List<Candidate.Piece> pieces = new ArrayList<>();
         rows().forEach(r -> pieces.addAll(r.pieces()));
-        Stream.concat(Stream.ofNullable(deckCut), honed.stream())
-                .forEach(c -> pieces.add(Row.piece(
-                        "machine_operation",
-                        c.operation().code(),
-                        c.operation().name(),
-                        c.operation().offer(),
-                        c.text())));
+        Stream.concat(Stream.ofNullable(deckCut), honed.stream()).forEach(c -> pieces.add(Row.work(c, c.text())));
         return pieces;
     }
 }

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
@@ -185,20 +186,33 @@ record Row(
         if (part != null && !isMade()) {
             pieces.add(piece(kind.key(), part.code(), part.name(), part.offer(), part.note()));
         }
-        cuts.forEach(c -> pieces.add(piece(
-                "machine_operation",
-                c.operation().code(),
-                c.operation().name(),
-                c.operation().offer(),
-                part != null && c.operation().kind().makesAPart() ? c.text() + ": " + part.note() : c.text())));
+        cuts.forEach(c -> pieces.add(
+                work(c, part != null && c.operation().kind().makesAPart() ? c.text() + ": " + part.note() : c.text())));
         return pieces;
     }
 
     static Candidate.Piece piece(String kind, String code, String name, Offer offer, String note) {
+        return piece(kind, code, name, offer, note, OptionalDouble.empty());
+    }
+
+    /** What is machined. */
+    static Candidate.Piece work(Cut cut, String note) {
+        Operation operation = cut.operation();
+        return piece(
+                Candidate.Piece.OPERATION,
+                operation.code(),
+                operation.name(),
+                operation.offer(),
+                note,
+                OptionalDouble.of(cut.amount()));
+    }
+
+    private static Candidate.Piece piece(
+            String kind, String code, String name, Offer offer, String note, OptionalDouble amount) {
         OptionalLong price = offer.price().isEmpty()
                 ? OptionalLong.empty()
                 : OptionalLong.of(offer.price().getAsLong() + offer.shipping().orElse(0));
         OptionalInt lead = offer.leadDays();
-        return new Candidate.Piece(kind, code, name, offer.vendor(), price, offer.currency(), lead, note);
+        return new Candidate.Piece(kind, code, name, offer.vendor(), price, offer.currency(), lead, note, amount);
     }
 }

@@ -109,7 +109,7 @@ public final class AnswerJson {
             .text("cure", "what would mend it", Verdict::cure)
             .text("source", "where the rule comes from", Verdict::source);
 
-    private static final JsonShape<Finding> FINDING = new JsonShape<Finding>()
+    static final JsonShape<Finding> FINDING = new JsonShape<Finding>()
             .word(
                     "kind",
                     "how much it weighs",
@@ -119,7 +119,7 @@ public final class AnswerJson {
             .text("message", "what was found, against what", Finding::message)
             .text("mend", "what to do about it", Finding::mend);
 
-    private static final JsonShape<Stop> STOP = new JsonShape<Stop>()
+    static final JsonShape<Stop> STOP = new JsonShape<Stop>()
             .text("what", "must not be done", Stop::what)
             .text("why", "the reason", Stop::why)
             .text("way_round", "the cheapest safe way", Stop::wayRound)
@@ -128,7 +128,7 @@ public final class AnswerJson {
                     "true: a limit is passed or damage was seen; false: data is missing, so it is not approved",
                     Stop::refused);
 
-    private static final JsonShape<Unknown> UNKNOWN = new JsonShape<Unknown>()
+    static final JsonShape<Unknown> UNKNOWN = new JsonShape<Unknown>()
             .term("term", "the figure", u -> u.term())
             .texts(
                     "missing",
@@ -136,7 +136,7 @@ public final class AnswerJson {
                     u -> u.missing().stream().map(Term::path).toList())
             .text("why", "in words", Unknown::why);
 
-    private static final JsonShape<DefaultUsed> DEFAULT = new JsonShape<DefaultUsed>()
+    static final JsonShape<DefaultUsed> DEFAULT = new JsonShape<DefaultUsed>()
             .text("where", "place in the build file it stands in for", DefaultUsed::where)
             .text("what", "was taken", DefaultUsed::what)
             .text("source", "where it comes from", DefaultUsed::source);
@@ -208,7 +208,11 @@ public final class AnswerJson {
                     "lead_days",
                     "days until it is there; null when not said",
                     p -> p.leadDays().isPresent() ? p.leadDays().getAsInt() : Double.NaN)
-            .text("note", "what is to be done, or what the row warns of", Candidate.Piece::note);
+            .text("note", "what is to be done, or what the row warns of", Candidate.Piece::note)
+            .numberOrNull(
+                    "amount",
+                    "of an operation: what is taken off, or the size made, in m; null for a part",
+                    p -> p.amount().orElse(Double.NaN));
 
     private static final JsonShape<Candidate> CANDIDATE = new JsonShape<Candidate>()
             .text("title", "parts by their codes", Candidate::title)
@@ -238,7 +242,7 @@ public final class AnswerJson {
             .list("forces", "what else it makes necessary", FINDING, Candidate::forces)
             .list("unknowns", "what stays unknown until mocked up or asked for", FINDING, Candidate::unknowns);
 
-    private static final JsonShape<Rejection> REJECTION = new JsonShape<Rejection>()
+    static final JsonShape<Rejection> REJECTION = new JsonShape<Rejection>()
             .text("reason", "the first thing that keeps them apart", Rejection::reason)
             .number("count", "combinations", r -> r.count())
             .text("example", "one of them by its codes", Rejection::example)
@@ -300,7 +304,7 @@ public final class AnswerJson {
         return JsonText.of(schema);
     }
 
-    private static Map<String, Object> terms() {
+    static Map<String, Object> terms() {
         Map<String, Object> terms = new LinkedHashMap<>();
         terms.put("description", "section and key of a term, as in the build file");
         terms.put("enum", Arrays.stream(Term.values()).map(Term::path).toList());

@@ -54,7 +54,7 @@ public final class Rail {
         DYNO("Dyno", ""),
         DRIVE("Drive", ""),
         SPEND("Spend", ""),
-        BOOK("Book", "");
+        BOOK("Book", "book");
 
         private final String label;
         private final String page;
@@ -93,7 +93,9 @@ public final class Rail {
             State state = switch (question) {
                 case MEASURE -> measure.map(Rail::state).orElse(State.UNKNOWN);
                 case FIT -> fit;
-                case CLEAR, POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND, BOOK -> State.NOT_BUILT;
+                // a sheet of what measure says: no further along than that
+                case BOOK -> measure.map(Rail::state).orElse(State.UNKNOWN);
+                case CLEAR, POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));

@@ -27,6 +27,7 @@ import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.build.Build;
 import longthrow.core.quantity.UnitSystem;
+import longthrow.workshop.book.BookReader;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.ImportReport;
@@ -34,6 +35,7 @@ import longthrow.workshop.store.RevisionEntry;
 import longthrow.workshop.store.SaveResult;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Difference;
+import longthrow.workshop.web.FileName;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Workbench;
@@ -162,18 +164,15 @@ public final class BuildsRoutes implements Routes {
 
     private void readFile(Context request) {
         UploadedFile file = upload(request, "build file");
-        if (file.size() > bench.store().limits().textBytes()) {
-            throw new Refused(
-                    HttpStatus.CONTENT_TOO_LARGE,
-                    String.format(
-                            Locale.ROOT,
-                            "'%s' has %,d bytes, and a build file has at most %,d; nothing was begun",
-                            file.filename(),
-                            file.size(),
-                            bench.store().limits().textBytes()),
-                    "Look whether it is a build file.");
+        long most = Math.max(bench.store().limits().textBytes(), BookReader.MOST_BYTES);
+        if (file.size() > most) {
+            throw tooLarge(file.filename(), file.size(), most);
         }
-        byte[] bytes = bytes(file);
+        byte[] sent = bytes(file);
+        byte[] bytes = BookReader.isPdf(sent) ? outOfABook(file.filename(), sent) : sent;
+        if (bytes.length > bench.store().limits().textBytes()) {
+            throw tooLarge(file.filename(), bytes.length, bench.store().limits().textBytes());
+        }
         ReadBuild read = BuildFile.read(bytes);
         if (read.build().isEmpty()) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -202,6 +201,27 @@ public final class BuildsRoutes implements Routes {
         Workbench.goOn(request, Workbench.base(id) + "/measure", "Taken from " + file.filename() + "." + notes);
     }
 
+    private static Refused tooLarge(String name, long size, long most) {
+        return new Refused(
+                HttpStatus.CONTENT_TOO_LARGE,
+                String.format(
+                        Locale.ROOT,
+                        "'%s' has %,d bytes, and a build file has at most %,d; nothing was begun",
+                        name,
+                        size,
+                        most),
+                "Look whether it is a build file.");
+    }
+
+    private static byte[] outOfABook(String name, byte[] pdf) {
+        BookReader.Taken taken = BookReader.buildFile(pdf);
+        return taken.buildFile()
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        "'" + name + "' " + taken.why() + "; nothing was begun",
+                        "Go back and choose a build file or a Book."));
+    }
+
     private static UploadedFile upload(Context request, String what) {
         return Optional.ofNullable(request.uploadedFile("file"))
                 .filter(f -> f.size() > 0)
@@ -224,20 +244,13 @@ public final class BuildsRoutes implements Routes {
 
     private void file(Context request) {
         BuildEntry entry = bench.entry(request);
-        download(request, fileName(entry.name()) + ".yaml");
+        download(request, FileName.of(entry.name()) + ".yaml");
         request.contentType("application/yaml; charset=utf-8")
                 .result(bench.store().exportBuild(entry.id()).getBytes(StandardCharsets.UTF_8));
     }
 
     private static void download(Context request, String name) {
         request.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
-    }
-
-    /** Plain letters and digits only: it goes into a header, and onto disks of every kind. */
-    private static String fileName(String name) {
-        String plain =
-                name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-        return plain.isEmpty() ? "engine" : plain.substring(0, Math.min(60, plain.length()));
     }
 
     private void history(Context request) {

@@ -18,7 +18,6 @@ import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
-import longthrow.core.fit.Fit;
 import longthrow.core.quantity.BenchUnits;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.UnitSystem;
@@ -27,16 +26,14 @@ import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
-import longthrow.workshop.web.Lately;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
+import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Workbench;
 
 /** Addresses of fit. */
 public final class FitRoutes implements Routes {
-    private static final int MOST_REMEMBERED = 16;
-
     /** What is aimed at by a field of its own; others stand in the text. */
     private static final List<Term> AIMS = List.of(Term.SQUISH, Term.COMPRESSION_RATIO);
 
@@ -47,16 +44,14 @@ public final class FitRoutes implements Routes {
     private final Workbench bench;
     private final Changes changes;
     private final Catalogues catalogues;
-    private final Lately<Asked, Answer> answers = new Lately<>(MOST_REMEMBERED, this::search);
+    private final Searches searches;
 
-    public FitRoutes(Workbench bench, Catalogues catalogues) {
+    public FitRoutes(Workbench bench, Catalogues catalogues, Searches searches) {
         this.bench = bench;
         this.changes = new Changes(bench);
         this.catalogues = catalogues;
+        this.searches = searches;
     }
-
-    /** All that an answer hangs on. */
-    private record Asked(String text, List<CatalogueEntry> catalogues) {}
 
     @Override
     public void add(RoutesConfig routes) {
@@ -67,24 +62,15 @@ public final class FitRoutes implements Routes {
         routes.post("/b/{id}/fit/take", this::take);
     }
 
-    private Answer search(Asked asked) {
-        return Fit.of(
-                BuildFile.read(asked.text()).build().orElseThrow(),
-                catalogues.together(asked.catalogues()).catalogue());
-    }
-
-    private static Asked asked(Workbench.Open open, List<CatalogueEntry> active) {
-        return new Asked(open.revision().text(), active);
-    }
-
     // ---- the page
 
     private void page(Context request) {
         Workbench.Open open = bench.open(request);
-        Asked asked = asked(open, catalogues.active());
+        List<CatalogueEntry> active = catalogues.active();
+        String text = open.revision().text();
         open.build();
         boolean now = request.queryParam("now") != null;
-        Optional<Answer> answer = now ? Optional.of(answers.of(asked)) : answers.ifKnown(asked);
+        Optional<Answer> answer = now ? Optional.of(searches.of(text, active)) : searches.ifKnown(text, active);
         show(request, open, form(open), answer, List.of());
     }
 
@@ -96,7 +82,12 @@ public final class FitRoutes implements Routes {
                 .show(
                         request,
                         "fitanswer",
-                        Map.of("answer", laidOut(request, open, answers.of(asked(open, catalogues.active())))));
+                        Map.of(
+                                "answer",
+                                laidOut(
+                                        request,
+                                        open,
+                                        searches.of(open.revision().text(), catalogues.active()))));
     }
 
     private void show(
@@ -305,7 +296,7 @@ public final class FitRoutes implements Routes {
         List<CatalogueEntry> active = catalogues.active();
         Catalogue all = catalogues.together(active).catalogue();
         String title = Workbench.field(request, "title");
-        boolean known = answers.of(asked(open, active)).candidates().stream()
+        boolean known = searches.of(open.revision().text(), active).candidates().stream()
                 .anyMatch(c -> c.title().equals(title));
         if (!known) {
             throw new Refused(

@@ -1,0 +1,132 @@
+package longthrow.core.book;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import longthrow.core.answer.Answer;
+import longthrow.core.book.Book.PartLine;
+import longthrow.core.book.Book.ReadingLine;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
+
+/** Everything that was entered, entry by entry, beside the figure it came to. */
+final class Readings {
+    private final Build build;
+    private final Answer measure;
+    private final Words words;
+
+    Readings(Build build, Answer measure, Words words) {
+        this.build = build;
+        this.measure = measure;
+        this.words = words;
+    }
+
+    List<ReadingLine> lines() {
+        List<ReadingLine> lines = new ArrayList<>();
+        for (Term term : Term.read()) {
+            String result = measure.value(term).map(words::line).orElse("");
+            for (Given given : build.of(term)) {
+                lines.add(new ReadingLine(
+                        term.part().label(), term.label(), written(given), by(term, given), result, remark(given)));
+            }
+        }
+        return lines;
+    }
+
+    private static String written(Given given) {
+        if (given instanceof Given.Taken t) {
+            return t.readings().stream().map(Quantity::written).collect(Collectors.joining(", "));
+        }
+        if (given instanceof Given.Typed t) {
+            return t.value().written() + " ± " + t.plusMinus().written();
+        }
+        if (given instanceof Given.Assumed a) {
+            return a.value().written() + " ± " + a.plusMinus().written();
+        }
+        if (given instanceof Given.Specified s) {
+            Quantity tolerance = s.tolerance();
+            return s.value().written() + (tolerance == null ? ", no tolerance said" : " ± " + tolerance.written());
+        }
+        return "unknown";
+    }
+
+    private String by(Term term, Given given) {
+        if (given instanceof Given.Taken t) {
+            return instrument(term, t.instrument());
+        }
+        if (given instanceof Given.Specified s) {
+            return (s.catalogue() ? "a seller's list" : "a maker's sheet") + (s.by().isEmpty() ? "" : ": " + s.by());
+        }
+        if (given instanceof Given.Assumed a) {
+            return "guessed, because " + a.because();
+        }
+        return given instanceof Given.Typed ? "± as its owner states it" : "not read";
+    }
+
+    private String instrument(Term term, @Nullable String key) {
+        if (key == null) {
+            return "none named: " + term.reading().usualInstrument().label();
+        }
+        Instrument own = build.instruments().get(key);
+        if (own == null) {
+            return builtIn(key);
+        }
+        return own.key() + ", " + own.kind().label() + (own.calibration().isEmpty() ? "" : "; " + own.calibration());
+    }
+
+    /** Name of a built-in kind of instrument. */
+    static String builtIn(String key) {
+        return Arrays.stream(InstrumentKind.values())
+                .filter(k -> k.key().equals(key))
+                .map(InstrumentKind::label)
+                .findFirst()
+                .orElse(key);
+    }
+
+    private static String remark(Given given) {
+        Stream<String> words = Stream.of(given.note());
+        if (given instanceof Given.Taken t) {
+            words = Stream.of(
+                    temperature("part at ", t.partTemperature()),
+                    temperature("instrument at ", t.instrumentTemperature()),
+                    named("by ", t.origin().who()),
+                    t.origin().when(),
+                    named("photograph ", t.origin().photo()),
+                    t.note());
+        }
+        return words.filter(w -> !w.isEmpty()).collect(Collectors.joining("; "));
+    }
+
+    private static String named(String before, String words) {
+        return words.isEmpty() ? "" : before + words;
+    }
+
+    private static String temperature(String before, @Nullable Quantity at) {
+        return Optional.ofNullable(at).map(t -> before + t.written()).orElse("");
+    }
+
+    /** Parts of which a figure stands on somebody's sheet, with whose. */
+    static List<PartLine> onASheet(Build build) {
+        List<PartLine> lines = new ArrayList<>();
+        for (Term term : Term.read()) {
+            for (Given given : build.of(term)) {
+                if (given instanceof Given.Specified s) {
+                    lines.add(new PartLine(
+                            term.part().label(),
+                            term.label() + " " + s.value().written() + " by "
+                                    + (s.catalogue() ? "a seller's list" : "a maker's sheet")
+                                    + (s.by().isEmpty() ? "" : ": " + s.by())));
+                }
+            }
+        }
+        return lines;
+    }
+}

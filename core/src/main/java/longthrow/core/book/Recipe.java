@@ -1,0 +1,199 @@
+package longthrow.core.book;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.NextReading;
+import longthrow.core.answer.Result;
+import longthrow.core.book.Book.ReadAgain;
+import longthrow.core.book.Book.RecipeLine;
+import longthrow.core.build.Build;
+import longthrow.core.build.Given;
+import longthrow.core.build.Instrument;
+import longthrow.core.measurement.Provenance;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+
+/** What the engine is made of and how it is known, and what is not known well enough to buy by. */
+final class Recipe {
+    /** What says what engine it is, for the wall. */
+    private static final List<Term> HEADLINE = List.of(
+            Term.BORE,
+            Term.STROKE,
+            Term.SWEPT_VOLUME,
+            Term.COMPRESSION_RATIO,
+            Term.SQUISH,
+            Term.DECK_CLEARANCE,
+            Term.PISTON_TO_WALL,
+            Term.GASKET_THICKNESS,
+            Term.TIMING_WITH_KEY,
+            Term.WANTED_SPEED,
+            Term.GOVERNED_SPEED,
+            Term.MEAN_PISTON_SPEED);
+
+    /** The stack and what closes on it: a wrong one of these buys a wrong part. */
+    private static final Set<Term> DECIDES_A_PURCHASE = EnumSet.of(
+            Term.BORE,
+            Term.STROKE,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.PIN_TOP_TO_CROWN,
+            Term.DECK_HEIGHT,
+            Term.GASKET_THICKNESS,
+            Term.CHAMBER_VOLUME,
+            Term.CROWN_VOLUME,
+            Term.PIN_DIAMETER,
+            Term.CRANKPIN_DIAMETER,
+            Term.CRANKPIN_WIDTH);
+
+    private final Build build;
+    private final Answer measure;
+    private final Words words;
+
+    Recipe(Build build, Answer measure, Words words) {
+        this.build = build;
+        this.measure = measure;
+        this.words = words;
+    }
+
+    /** Whether it is one of the figures that say what engine it is. */
+    static boolean isOnTheWall(Term term) {
+        return HEADLINE.contains(term);
+    }
+
+    List<RecipeLine> headline() {
+        return HEADLINE.stream()
+                .flatMap(t -> measure.value(t).stream())
+                .map(this::line)
+                .toList();
+    }
+
+    /** Part by part: the words chosen, then the figures. */
+    List<RecipeLine> lines() {
+        List<RecipeLine> lines = new ArrayList<>();
+        for (Part part : Part.values()) {
+            for (Choice choice : Choice.values()) {
+                if (choice.part() == part) {
+                    build.choice(choice).ifPresent(word -> lines.add(chosen(choice, word)));
+                }
+            }
+            measure.values().stream().filter(r -> r.term().part() == part).forEach(r -> lines.add(line(r)));
+        }
+        return lines;
+    }
+
+    private static RecipeLine chosen(Choice choice, String word) {
+        return new RecipeLine(
+                choice.part().label(),
+                choice.meaning(),
+                choice.option(word).map(Choice.Option::label).orElse(word),
+                "",
+                "the owner's word",
+                true);
+    }
+
+    private RecipeLine line(Result result) {
+        PrintedFigures printed = words.printed(result);
+        return new RecipeLine(
+                result.term().part().label(),
+                result.term().label(),
+                printed.first().text(),
+                printed.second().map(longthrow.core.quantity.Figure::text).orElse(""),
+                how(result),
+                isSound(result));
+    }
+
+    /** Measured or guessed, in a few words: by what was entered for the figures it rests on. */
+    private String how(Result result) {
+        if (result.contradicted()) {
+            return "IN DISPUTE";
+        }
+        if (result.provenance().equals(Set.of(Provenance.STATED))) {
+            return Provenance.STATED.label();
+        }
+        Set<String> known = new TreeSet<>();
+        boolean workedOut = !result.term().isRead() || result.isWorkedOut();
+        if (!workedOut) {
+            build.of(result.term()).forEach(g -> known.add(kind(g)));
+        } else {
+            result.from().stream()
+                    .flatMap(place -> termAt(place).stream())
+                    .flatMap(t -> build.of(t).stream())
+                    .forEach(g -> known.add(kind(g)));
+        }
+        known.remove("");
+        String words = known.isEmpty() ? result.howKnown() : String.join(" and ", known);
+        String doubt = result.figure().isUnknown() ? ", doubt unknown" : "";
+        return (workedOut ? words.isEmpty() ? "worked out" : "worked out: " + words : words) + doubt;
+    }
+
+    /** The figure whose place a result rests on; a place may say more behind it. */
+    private static Optional<Term> termAt(String place) {
+        return Term.at(place.split("[^a-z_0-9.]", 2)[0]);
+    }
+
+    private static String kind(Given given) {
+        if (given instanceof Given.Assumed) {
+            return "guessed";
+        }
+        if (given instanceof Given.Specified s) {
+            return s.catalogue() ? "by a seller's list" : "by a maker's sheet";
+        }
+        return given instanceof Given.NotKnown ? "" : "measured";
+    }
+
+    private static boolean isSound(Result result) {
+        return !result.contradicted()
+                && !result.figure().isUnknown()
+                && !result.provenance().contains(Provenance.ASSUMED);
+    }
+
+    /** What the readings themselves ask for first, then what decides a purchase and is guessed or somebody's word. */
+    List<ReadAgain> again() {
+        List<ReadAgain> again = new ArrayList<>();
+        Set<Term> named = EnumSet.noneOf(Term.class);
+        for (NextReading next : measure.next()) {
+            named.add(next.read());
+            again.add(new ReadAgain(next.read().label(), next.why(), next.how() + "; with " + instrument(next.with())));
+        }
+        for (Result result : measure.values()) {
+            Term term = result.term();
+            if (term.isRead() && !result.isWorkedOut() && DECIDES_A_PURCHASE.contains(term)) {
+                reason(result)
+                        .filter(why -> named.add(term))
+                        .ifPresent(why -> again.add(
+                                new ReadAgain(term.label(), why, term.reading().how())));
+            }
+        }
+        return again;
+    }
+
+    private Optional<String> reason(Result result) {
+        Set<Provenance> from = result.provenance();
+        if (result.contradicted()) {
+            return Optional.of("its readings are in dispute");
+        }
+        if (from.contains(Provenance.ASSUMED)) {
+            return Optional.of("it is guessed");
+        }
+        if (result.figure().isUnknown()) {
+            return Optional.of("its doubt is unknown");
+        }
+        List<Given> entered = build.of(result.term());
+        if (!entered.isEmpty() && entered.stream().allMatch(g -> g instanceof Given.Specified)) {
+            return Optional.of("it stands on somebody's sheet alone: measure the piece in hand");
+        }
+        return Optional.empty();
+    }
+
+    private String instrument(String key) {
+        Instrument own = build.instruments().get(key);
+        return own != null ? own.key() + ", " + own.kind().label() : Readings.builtIn(key);
+    }
+}

@@ -1,0 +1,82 @@
+package longthrow.core.book;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.Function;
+import longthrow.core.answer.Result;
+import longthrow.core.engine.Bound;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.BenchUnits;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Term;
+
+/** Figures in the units of the owner's bench and of the other. */
+final class Words {
+    /** A size on a drawing is said to a half thousandth of a millimetre [m]. */
+    private static final double DRAWN_TO = 0.5e-6;
+    /** A limit that was worked out is cut to this share of itself. */
+    private static final double LIMIT_TO = 0.01;
+
+    private final FigurePrinter printer;
+
+    Words(UnitSystem units) {
+        printer = new FigurePrinter(units);
+    }
+
+    PrintedFigures printed(Result result) {
+        return result.term() == Term.LEAK_DOWN && !result.figure().isUnknown()
+                ? printer.print(
+                        BenchUnits.alone(Units.PERCENT),
+                        result.figure().value(),
+                        result.figure().expanded())
+                : result.printed(printer);
+    }
+
+    /** Value and doubt in both units. */
+    String line(Result result) {
+        return printed(result).line() + (result.contradicted() ? ", IN DISPUTE" : "");
+    }
+
+    /** Value and doubt in the units that come first. */
+    String brief(Result result) {
+        return printed(result).first().text() + (result.contradicted() ? ", IN DISPUTE" : "");
+    }
+
+    /** A size on a drawing [m]. */
+    String size(Term term, double si) {
+        return bare(printer.print(term.dimension(), si, DRAWN_TO));
+    }
+
+    /** A limit, as stated, or worked out for this engine where its reference is known. */
+    String limit(Bound bound, Term term, Function<Term, Optional<Measured>> figures) {
+        if (bound.reference().isEmpty()) {
+            return bound.text();
+        }
+        return bound.value(figures)
+                .map(si -> bare(printer.print(term.dimension(), si, LIMIT_TO * Math.abs(si))))
+                .orElse(bound.text());
+    }
+
+    private static String bare(PrintedFigures printed) {
+        return bare(printed.first())
+                + printed.second().map(f -> " (" + bare(f) + ")").orElse("");
+    }
+
+    private static String bare(Figure figure) {
+        return new Figure(figure.value(), "", figure.unit()).text();
+    }
+
+    /** Money: whole hundredths of a currency. */
+    static String money(long hundredths, String currency) {
+        return (BigDecimal.valueOf(hundredths, 2).toPlainString() + " " + currency).strip();
+    }
+
+    static String price(OptionalLong hundredths, String currency) {
+        return hundredths.isPresent() ? money(hundredths.getAsLong(), currency) : "no price said";
+    }
+}

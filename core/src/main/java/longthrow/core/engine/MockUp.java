@@ -1,0 +1,106 @@
+package longthrow.core.engine;
+
+import static longthrow.core.engine.Alternative.row;
+import static longthrow.core.engine.Bound.millimetres;
+import static longthrow.core.engine.Certainty.B;
+import static longthrow.core.engine.Certainty.C;
+import static longthrow.core.engine.Certainty.D;
+import static longthrow.core.engine.Evidence.COMMON_PRACTICE;
+import static longthrow.core.engine.Evidence.PART_MAKER;
+
+import java.util.List;
+import longthrow.core.build.Build;
+import longthrow.core.term.Choice;
+
+/**
+ * Gaps that no sheet tells and that are read when the engine is mocked up, by clay, wire or feeler through two turns by hand. They are
+ * no figures of the build file; what is one has its limits in {@link Rule}. Where the trade gives a range, its closer end is a limit
+ * here and the wider end stands in the words.
+ */
+public enum MockUp {
+    VALVE_TO_PISTON_INTAKE(
+            "intake valve to piston",
+            "clay, or soft springs every 5° from 5° to 15° after top dead centre on overlap; not at full lift",
+            row("usual", "racing, steel rod; an aluminium rod asks for 0.5 to 0.75 mm more")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("2.0"))
+                    .from(B, "0.080 in", PART_MAKER, COMMON_PRACTICE),
+            row("kart", "kart single")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("2.3"))
+                    .from(C, "0.090 in", PART_MAKER)),
+    VALVE_TO_PISTON_EXHAUST(
+            "exhaust valve to piston",
+            "clay, or soft springs every 5° from 15° to 5° before top dead centre on overlap; not at full lift",
+            row("usual", "racing, steel rod; an aluminium rod asks for 0.5 to 0.75 mm more")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("2.5"))
+                    .from(B, "0.100 in", PART_MAKER, COMMON_PRACTICE),
+            row("kart", "kart single")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("2.3"))
+                    .from(C, "0.090 in", PART_MAKER)),
+    ROD_TO_ANYTHING(
+            "rod and rod bolts to camshaft and case",
+            "wire or clay, two turns by hand, both ways of the end play of crankshaft and camshaft",
+            row("steel", "steel rod")
+                    .when(Condition.STEEL_ROD)
+                    .least(millimetres("1.3"))
+                    .from(B, "0.050 in", PART_MAKER, COMMON_PRACTICE),
+            row("aluminium", "aluminium rod; 1.5 to 2.0 mm")
+                    .when(Condition.ALUMINIUM_ROD)
+                    .least(millimetres("1.5"))
+                    .from(B, "", PART_MAKER, COMMON_PRACTICE)),
+    DIPPER_TO_CASE(
+            "dipper to case",
+            "clay, two turns by hand; with splash oiling only",
+            row("usual", "where there is a dipper")
+                    .between(millimetres("1.5"), millimetres("3"))
+                    .from(D, "", COMMON_PRACTICE)),
+    RETAINER_TO_SEAL(
+            "spring retainer to valve seal",
+            "at full lift, checking spring in, feeler or caliper",
+            row("usual", "at full lift; 1.3 to 1.5 mm")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("1.3"))
+                    .from(B, "", COMMON_PRACTICE)),
+    PLUG_GAP(
+            "spark plug gap",
+            "wire gauge, new plug",
+            row("usual", "magneto, racing")
+                    .between(millimetres("0.5"), millimetres("0.75"))
+                    .from(C, "", Evidence.SERVICE_MANUAL));
+
+    private final String label;
+    private final String how;
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable, which its type does not say
+    private final List<Alternative> alternatives;
+
+    MockUp(String label, String how, Alternative... alternatives) {
+        this.label = label;
+        this.how = how;
+        this.alternatives = List.of(alternatives);
+    }
+
+    public String label() {
+        return label;
+    }
+
+    /** How it is read. */
+    public String how() {
+        return how;
+    }
+
+    /** All forms in which the trade states it. */
+    public List<Alternative> alternatives() {
+        return alternatives;
+    }
+
+    /** Those that may be meant for this engine. */
+    public List<Alternative> applicable(Build build) {
+        return alternatives.stream()
+                .filter(a -> a.condition().in(build) != Condition.Holds.NO)
+                .toList();
+    }
+}

@@ -1,0 +1,235 @@
+package longthrow.core.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.build.FitWish;
+import longthrow.core.build.Given;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.engine.Fastener;
+import longthrow.core.engine.FirstStart;
+import longthrow.core.engine.MockUp;
+import longthrow.core.measure.Measure;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Unit;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+
+/** An invented engine, as its owner wrote it down, on paper. */
+class BookTest {
+    private static final Unit MM = Units.MILLIMETRE;
+
+    private final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+    private final Map<Choice, String> choices = new LinkedHashMap<>(Map.of(
+            Choice.VALVE_LAYOUT, "overhead", Choice.FUEL, "petrol", Choice.ROD_METAL, "steel", Choice.DUTY, "mild"));
+
+    BookTest() {
+        typed(Term.BORE, "66.00", "0.01");
+        typed(Term.STROKE, "50.00", "0.02");
+        given.put(
+                Term.ROD_LENGTH, List.of(new Given.Specified(mm("84.00"), mm("0.03"), "an invented maker", false, "")));
+        given.put(
+                Term.COMPRESSION_HEIGHT, List.of(new Given.Assumed(mm("24.00"), mm("0.30"), "it looked like it", "")));
+        typed(Term.DECK_HEIGHT, "133.50", "0.05");
+        typed(Term.GASKET_THICKNESS, "1.10", "0.03");
+    }
+
+    private void typed(Term term, String value, String plusMinus) {
+        given.put(term, List.of(new Given.Typed(mm(value), mm(plusMinus), "")));
+    }
+
+    private static Quantity mm(String value) {
+        return Quantity.of(value, MM);
+    }
+
+    private Build build(Damage... damage) {
+        return new Build(
+                "invented",
+                true,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                Map.of(),
+                given,
+                choices,
+                Map.of(),
+                List.of(),
+                Map.of(),
+                List.of(damage),
+                List.of(),
+                List.of(),
+                Map.of(),
+                FitWish.NONE);
+    }
+
+    private Book book(Damage... damage) {
+        Build build = build(damage);
+        Answer measure = Measure.of(build, List.of());
+        return Book.of(build, measure, Optional.empty(), Catalogue.EMPTY, List.of());
+    }
+
+    private static Book.RecipeLine line(Book book, String label) {
+        return book.recipe().stream()
+                .filter(l -> l.label().equals(label))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void eachLineOfTheRecipeSaysWhetherItIsMeasuredOrGuessed() {
+        Book book = book();
+        assertThat(line(book, "bore").how()).isEqualTo("measured");
+        assertThat(line(book, "bore").sound()).isTrue();
+        assertThat(line(book, "rod length").how()).isEqualTo("by a maker's sheet");
+        assertThat(line(book, "compression height").how()).isEqualTo("guessed");
+        assertThat(line(book, "compression height").sound()).isFalse();
+        assertThat(line(book, "squish").how()).startsWith("worked out").contains("guessed");
+        assertThat(line(book, "what it will burn").figure()).isEqualTo("petrol");
+    }
+
+    @Test
+    void whatIsGuessedOrOnASheetIsMeasuredAgainBeforeMoneyIsSpent() {
+        assertThat(book().again())
+                .anySatisfy(a -> assertThat(a.what()).isEqualTo("rod length"))
+                .anySatisfy(a -> assertThat(a.what()).isEqualTo("compression height"))
+                .noneSatisfy(a -> assertThat(a.what()).isEqualTo("gasket thickness"));
+    }
+
+    @Test
+    void noTorqueAndNoLubricantIsMadeUp() {
+        assertThat(book().torques()).isNotEmpty().allSatisfy(t -> {
+            assertThat(t.torque()).isEqualTo(Fastener.UNKNOWN);
+            assertThat(t.lubricant()).isEqualTo(Fastener.UNKNOWN);
+            assertThat(t.source()).isNotBlank();
+        });
+    }
+
+    /** VDI 2230 tables, friction 0.14 (from memory): M6 8.8 10.1, M8 8.8 24.6, M8 10.9 36.1 N m; maker practice rounds. */
+    @Test
+    void plainMetricScrewsAgreeWithTheStandardWithinAFewPerCent() {
+        Map<String, Double> standard = Map.of("M6, grade 8.8", 10.1, "M8, grade 8.8", 24.6, "M8, grade 10.9", 36.1);
+        standard.forEach((thread, torque) -> assertThat(Fastener.plain())
+                .filteredOn(p -> p.thread().equals(thread))
+                .singleElement()
+                .satisfies(p -> assertThat(p.newtonMetres() / torque).isBetween(0.95, 1.05)));
+    }
+
+    @Test
+    void everyLimitAndEveryStepSaysWhereItComesFrom() {
+        Book book = book();
+        assertThat(book.targets())
+                .allSatisfy(t -> assertThat(t.limits()).isNotEmpty().allSatisfy(l -> {
+                    assertThat(l.source()).isNotBlank();
+                    assertThat(l.window()).isNotBlank();
+                }));
+        assertThat(book.steps()).allSatisfy(s -> assertThat(s.source()).contains("certainty"));
+    }
+
+    @Test
+    void gapsAndStepsAreThoseOfThisEngine() {
+        Book petrol = book();
+        assertThat(petrol.steps()).doesNotContain(FirstStart.METHANOL_CARD);
+        assertThat(petrol.targets())
+                .anySatisfy(t -> assertThat(t.label()).isEqualTo(MockUp.VALVE_TO_PISTON_INTAKE.label()))
+                .anySatisfy(t -> {
+                    assertThat(t.label()).isEqualTo(MockUp.ROD_TO_ANYTHING.label());
+                    assertThat(t.limits()).extracting(Book.Limit::window).containsExactly("least 1.3 mm");
+                });
+        choices.put(Choice.FUEL, "methanol");
+        choices.put(Choice.VALVE_LAYOUT, "side");
+        choices.put(Choice.ROD_METAL, "billet_aluminium");
+        Book kart = book();
+        assertThat(kart.steps()).contains(FirstStart.METHANOL_CARD);
+        assertThat(kart.targets())
+                .noneSatisfy(t -> assertThat(t.label()).isEqualTo(MockUp.VALVE_TO_PISTON_INTAKE.label()))
+                .anySatisfy(t ->
+                        assertThat(t.limits()).extracting(Book.Limit::window).containsExactly("least 1.5 mm"));
+    }
+
+    @Test
+    void aRefusedEngineIsNeverApproved() {
+        Book book = book(new Damage(Part.FLYWHEEL, Damage.Kind.CRACK, "at the hub"));
+        assertThat(book.isRefused()).isTrue();
+        assertThat(book.approval()).startsWith("REFUSED").contains("approves nothing");
+        assertThat(book.stops().get(0).refused()).isTrue();
+        Book sound = book();
+        assertThat(sound.isRefused()).isFalse();
+        assertThat(sound.approval()).contains("no approval of your parts");
+    }
+
+    /** The piston in hand decides: 65.94 + 0.0005 to 0.001 times the bore (common practice), against a bore of 65.95. */
+    @Test
+    void aTightBoreIsHonedToThePistonInHand() {
+        choices.put(Choice.PISTON_ALLOY, "cast");
+        choices.put(Choice.CYLINDER_METAL, "iron");
+        typed(Term.BORE, "65.950", "0.002");
+        typed(Term.PISTON_DIAMETER, "65.940", "0.002");
+        assertThat(book().tickets()).singleElement().satisfies(t -> {
+            assertThat(t.work()).contains("hone to the piston in hand");
+            assertThat(t.from()).startsWith("65.95");
+            assertThat(t.to()).contains("65.973").contains("66.006");
+            assertThat(t.datum()).isEqualTo("crank axis");
+            assertThat(t.inspect()).contains("three depths");
+        });
+    }
+
+    @Test
+    void aBoreInsideItsWindowGoesToNoShop() {
+        choices.put(Choice.PISTON_ALLOY, "cast");
+        choices.put(Choice.CYLINDER_METAL, "iron");
+        typed(Term.PISTON_DIAMETER, "65.950", "0.002");
+        assertThat(book().tickets()).isEmpty();
+    }
+
+    @Test
+    void nothingIsPricedByGuess() {
+        Book book = book();
+        assertThat(book.cost().lines()).isEmpty();
+        assertThat(book.cost().total()).isEmpty();
+        assertThat(book.cost().unpriced()).contains("gasket set", "spark plug");
+        assertThat(book.cost().unpriced()).noneMatch(u -> u.matches(".*\\d.*"));
+    }
+
+    @Test
+    void defaultsAreThoseOfTheAnswer() {
+        Build build = build();
+        assertThat(book().defaults()).isEqualTo(Measure.of(build, List.of()).defaults());
+    }
+
+    @Test
+    void whatIsSharedHoldsTheSameFiguresAndNoFreeWord() {
+        Build build = build(new Damage(Part.CYLINDER, Damage.Kind.SCORED, "in a village"));
+        Shared shared = Shared.of(build, Catalogue.EMPTY);
+        assertThat(shared.build().name()).doesNotContain("invented");
+        assertThat(shared.build().damage().get(0).where()).isEmpty();
+        assertThat(shared.leftOut())
+                .contains(
+                        "engine.name",
+                        "seen: where",
+                        "connecting_rod.length: by",
+                        "piston.compression_height: because");
+        assertThat(Measure.of(shared.build(), List.of()).values().stream()
+                        .map(v -> v.figure().value()))
+                .containsExactlyElementsOf(Measure.of(build, List.of()).values().stream()
+                        .map(v -> v.figure().value())
+                        .toList());
+    }
+
+    @Test
+    void sharingTwiceLeavesNothingMoreOut() {
+        Shared once = Shared.of(build(), Catalogue.EMPTY);
+        Shared twice = Shared.of(once.build(), once.catalogue());
+        assertThat(twice.leftOut()).isEmpty();
+        assertThat(twice.build()).isEqualTo(once.build());
+    }
+}

@@ -1,0 +1,205 @@
+package longthrow.workshop;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.ReadBuild;
+import longthrow.core.book.Shared;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.quantity.UnitSystem;
+import longthrow.workshop.book.BookPdf;
+import longthrow.workshop.book.Sheet;
+import longthrow.workshop.json.BookJson;
+import longthrow.workshop.print.PlainText;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code longthrow book}: the sheet to sign, print, tape to the wall and share. */
+@Command(
+        name = "book",
+        description = {
+            "The sheet to sign and print: recipe, readings, parts with reasons, shop tickets, gaps, torques, first start, "
+                    + "unknowns, every default, cost. A PDF with the build file inside; 'longthrow import' gives it back.",
+            "With --wall one page to tape up. With --share names, places, photographs and all free words are left out, of "
+                    + "the build file inside too."
+        },
+        footer = {
+            "%nExamples:",
+            "  longthrow book my-engine.yaml --out my-engine-book.pdf",
+            "  longthrow book my-engine.yaml --wall --out wall.pdf",
+            "  longthrow book my-engine.yaml --catalogue examples/catalogue --share --out for-a-friend.pdf"
+        })
+final class BookCommand implements Callable<ExitCode> {
+    @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
+    private String file = "";
+
+    @Option(
+            names = "--catalogue",
+            paramLabel = "FILE|FOLDER",
+            description = "Parts and machine operations, CSV or YAML, or a folder of them; may be given several times.")
+    private List<String> catalogues = new ArrayList<>();
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE.pdf",
+            description =
+                    "Where the PDF goes; else beside you, named after the build file. What is there is never overwritten.")
+    private @Nullable String out;
+
+    @Option(names = "--wall", description = "The one page for the wall instead of the full sheet.")
+    private boolean wall;
+
+    @Option(
+            names = "--share",
+            description =
+                    "To hand on: free words are left out, for any can hold a person or a place. What is left out is listed.")
+    private boolean share;
+
+    @Option(
+            names = "--with-names",
+            description = "With --share: names, places, notes and photographs' names stay after all.")
+    private boolean withNames;
+
+    @Option(names = "--json", description = "One JSON document instead of a PDF; its schema: docs/book.schema.json.")
+    private boolean json;
+
+    @Option(
+            names = "--units",
+            paramLabel = "metric|inch",
+            converter = AnswerOptions.Units.class,
+            completionCandidates = AnswerOptions.Units.class,
+            description = "Which units come first; else as the build file says.")
+    private @Nullable UnitSystem units;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public ExitCode call() {
+        CommandLine line = spec.commandLine();
+        PrintWriter err = line.getErr();
+        refuseWhatDoesNotGoTogether();
+        Path target = json ? Path.of("") : target();
+        InputFile input = new InputFile(file, InputFile.Holds.BUILD, err);
+        Optional<byte[]> bytes = input.read();
+        Optional<ReadBuild> read = bytes.map(BuildFile::read);
+        read.ifPresent(r -> input.say(r.faults(), r.notes()));
+        Optional<Build> build = read.flatMap(ReadBuild::build);
+        Optional<Catalogue> catalogue = new CatalogueInput("", err).together(catalogues);
+        if (bytes.isEmpty() || build.isEmpty() || catalogue.isEmpty()) {
+            err.flush();
+            return ExitCode.INPUT_REFUSED;
+        }
+        Build asked = units == null ? build.get() : build.get().withUnits(units);
+        boolean stripped = share && !withNames;
+        Optional<Shared> shared = stripped ? Optional.of(Shared.of(asked, catalogue.get())) : Optional.empty();
+        Sheet sheet = Patience.during(
+                "setting the Book", err, () -> shared.map(Sheet::of).orElseGet(() -> Sheet.of(asked, catalogue.get())));
+        if (json) {
+            line.getOut().print(BookJson.of(sheet.book()));
+            line.getOut().flush();
+            return code(sheet);
+        }
+        byte[] attached = shared.map(s -> BuildFile.write(s.build()).getBytes(StandardCharsets.UTF_8))
+                .orElse(bytes.get());
+        return write(sheet, attached, target) ? code(sheet) : ExitCode.INPUT_REFUSED;
+    }
+
+    private void refuseWhatDoesNotGoTogether() {
+        if (json && (wall || out != null)) {
+            throw new ParameterException(
+                    spec.commandLine(), "--json prints a document and makes no PDF; leave out --wall and --out");
+        }
+        if (withNames && !share) {
+            throw new ParameterException(
+                    spec.commandLine(), "--with-names goes with --share; without it nothing is left out");
+        }
+    }
+
+    /** Looked at before anything is worked out, so that nobody waits for a PDF that has no place. */
+    private Path target() {
+        String name = out == null ? named() : out;
+        try {
+            Path path = Path.of(name);
+            if (Files.exists(path)) {
+                throw new ParameterException(spec.commandLine(), taken(path));
+            }
+            return path;
+        } catch (InvalidPathException cannotBeAName) {
+            throw new ParameterException(
+                    spec.commandLine(), "--out '" + name + "' cannot be a file's name: " + cannotBeAName.getReason());
+        }
+    }
+
+    private String named() {
+        if (file.equals(InputFile.STANDARD_INPUT)) {
+            throw new ParameterException(
+                    spec.commandLine(), "from standard input there is no name to go by; say where it goes with --out");
+        }
+        Path name = Path.of(file).getFileName();
+        String stem = String.valueOf(name).replaceFirst("\\.ya?ml$", "");
+        return stem + (wall ? "-wall" : "-book") + (share ? "-shared" : "") + ".pdf";
+    }
+
+    private static String taken(Path path) {
+        return "'" + path + "' is there already and is left as it is; choose another name with --out, or move it away";
+    }
+
+    private boolean write(Sheet sheet, byte[] buildFile, Path target) {
+        PrintWriter err = spec.commandLine().getErr();
+        byte[] pdf = Patience.during("printing", err, () -> BookPdf.of(sheet, wall, buildFile));
+        try {
+            FileOnDisk.create(target, pdf);
+        } catch (FileAlreadyExistsException meanwhile) {
+            return refused(taken(target));
+        } catch (IOException failed) {
+            return refused("'" + target + "' could not be written: " + SystemWords.plain(failed));
+        }
+        sayWhatIs(sheet, target, pdf.length);
+        return true;
+    }
+
+    private boolean refused(String why) {
+        PrintWriter err = spec.commandLine().getErr();
+        err.println(spec.qualifiedName() + ": " + PlainText.of(why));
+        err.flush();
+        return false;
+    }
+
+    private void sayWhatIs(Sheet sheet, Path target, int size) {
+        PrintWriter say = spec.commandLine().getOut();
+        say.println(PlainText.of("written: " + target) + ", " + (size + 1023) / 1024 + " kB, "
+                + sheet.book().defaults().size() + " defaults listed; the build file is inside");
+        say.println(PlainText.of(sheet.book().approval()));
+        sheet.book()
+                .stops()
+                .forEach(s -> say.println(PlainText.of(
+                        (s.refused() ? "STOP, refused: " : "STOP, not approved: ") + s.what() + " – " + s.why())));
+        if (sheet.shared()) {
+            say.println("left out for sharing:");
+            sheet.book().leftOut().forEach(l -> say.println("  " + PlainText.of(l)));
+            sheet.lookAgain().forEach(l -> say.println("  look at it before you send it: " + PlainText.of(l)));
+        }
+        say.flush();
+    }
+
+    private static ExitCode code(Sheet sheet) {
+        return sheet.book().stops().isEmpty() ? ExitCode.ANSWERED : ExitCode.ANSWERED_WITH_STOP;
+    }
+}

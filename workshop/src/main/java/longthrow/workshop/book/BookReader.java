@@ -1,0 +1,162 @@
+package longthrow.workshop.book;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.InflaterInputStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
+import org.apache.pdfbox.pdmodel.common.PDNameTreeNode;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
+
+/** Takes the build file out of a Book, byte for byte as it was put in; or says why not. Never throws, whatever the bytes. */
+public final class BookReader {
+    /** A Book has a fraction of it [bytes]. */
+    public static final int MOST_BYTES = 8 << 20;
+
+    /** A build file has at most a part of it [bytes]; a stream that unpacks to more is none. */
+    static final int MOST_ATTACHED = 4 << 20;
+
+    /** A tree of names deeper than this was not made by us. */
+    private static final int DEEPEST = 8;
+
+    private static final byte[] BEGINS = {'%', 'P', 'D', 'F', '-'};
+    /** The mark may stand a little way in. */
+    private static final int LOOKED_AT = 1024;
+
+    private BookReader() {}
+
+    /** What came out of it: a build file, or a reason. */
+    public static final class Taken {
+        private final Optional<byte[]> buildFile;
+        private final String why;
+
+        private Taken(Optional<byte[]> buildFile, String why) {
+            this.buildFile = buildFile;
+            this.why = why;
+        }
+
+        /** Its bytes; empty where there is none. */
+        public Optional<byte[]> buildFile() {
+            return buildFile.map(byte[]::clone);
+        }
+
+        /** Why there is none, and what to do; empty where there is one. */
+        public String why() {
+            return why;
+        }
+    }
+
+    /** Whether it begins as a PDF does. */
+    public static boolean isPdf(byte[] bytes) {
+        for (int at = 0; at + BEGINS.length <= Math.min(bytes.length, LOOKED_AT); at++) {
+            if (Arrays.equals(bytes, at, at + BEGINS.length, BEGINS, 0, BEGINS.length)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Takes the build file out. */
+    public static Taken buildFile(byte[] pdf) {
+        if (pdf.length > MOST_BYTES) {
+            return refused(
+                    "is larger than " + (MOST_BYTES >> 20) + " MB; a Book is far smaller. Look at the name again");
+        }
+        if (!isPdf(pdf)) {
+            return refused("is no PDF; a Book is the PDF that 'longthrow book' writes. A build file needs no import");
+        }
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return document.isEncrypted()
+                    ? encrypted()
+                    : attached(document)
+                            .orElseGet(() -> refused(
+                                    "is a PDF without a build file inside; it was not written by 'longthrow book', or was printed anew. "
+                                            + "Ask for the PDF as it was written"));
+        } catch (InvalidPasswordException locked) {
+            return encrypted();
+        } catch (TooLarge bomb) {
+            return refused("holds an attachment that unpacks to more than " + (MOST_ATTACHED >> 20)
+                    + " MB; that is no build file");
+        } catch (IOException | RuntimeException | StackOverflowError | OutOfMemoryError damaged) {
+            // the library throws all sorts at a PDF that is cut off or scribbled over
+            return refused("is a damaged PDF and cannot be taken apart. Ask for it again, whole");
+        }
+    }
+
+    private static Taken encrypted() {
+        return refused("is encrypted; a Book never is. Take its protection off, or ask for the PDF as it was written");
+    }
+
+    private static Taken refused(String why) {
+        return new Taken(Optional.empty(), why);
+    }
+
+    private static Optional<Taken> attached(PDDocument document) throws IOException {
+        PDDocumentNameDictionary names = document.getDocumentCatalog().getNames();
+        PDEmbeddedFilesNameTreeNode tree = names == null ? null : names.getEmbeddedFiles();
+        List<PDComplexFileSpecification> found = new ArrayList<>();
+        if (tree != null) {
+            collect(tree, found, 0);
+        }
+        for (PDComplexFileSpecification specification : found) {
+            PDEmbeddedFile file = specification.getEmbeddedFile();
+            if (file != null) {
+                return Optional.of(new Taken(Optional.of(unpacked(file)), ""));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static void collect(
+            PDNameTreeNode<PDComplexFileSpecification> node, List<PDComplexFileSpecification> found, int depth)
+            throws IOException {
+        if (depth > DEEPEST) {
+            throw new IOException("names without end");
+        }
+        Map<String, PDComplexFileSpecification> here = node.getNames();
+        if (here != null && here.containsKey(BookPdf.ATTACHMENT)) {
+            found.add(here.get(BookPdf.ATTACHMENT));
+        }
+        List<PDNameTreeNode<PDComplexFileSpecification>> kids = node.getKids();
+        if (kids != null) {
+            for (PDNameTreeNode<PDComplexFileSpecification> kid : kids) {
+                collect(kid, found, depth + 1);
+            }
+        }
+    }
+
+    /** Unpacked by ourselves, no further than a build file is long: the library unpacks all before it gives the first byte. */
+    private static byte[] unpacked(PDEmbeddedFile file) throws IOException {
+        List<COSName> filters = file.getFilters();
+        try (InputStream raw = file.getCOSObject().createRawInputStream();
+                InputStream in = filters.isEmpty() ? raw : inflated(raw, filters)) {
+            byte[] bytes = in.readNBytes(MOST_ATTACHED + 1);
+            if (bytes.length > MOST_ATTACHED) {
+                throw new TooLarge();
+            }
+            return bytes;
+        }
+    }
+
+    private static InputStream inflated(InputStream raw, List<COSName> filters) throws IOException {
+        if (!filters.equals(List.of(COSName.FLATE_DECODE))) {
+            throw new IOException("packed in a way that no Book is");
+        }
+        return new InflaterInputStream(raw);
+    }
+
+    /** An attachment that is no build file by its size. */
+    private static final class TooLarge extends IOException {
+        private static final long serialVersionUID = 1L;
+    }
+}

@@ -1,0 +1,188 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import longthrow.workshop.json.BookJson;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+class BookCommandTest {
+    private static final Path EXAMPLES = Path.of("../examples");
+    private static final String DEMO = EXAMPLES.resolve("demo.yaml").toString();
+    private static final Path SCHEMA = Path.of("..", "docs", "book.schema.json");
+
+    @TempDir
+    private Path folder;
+
+    private static String scenario(String name) {
+        return EXAMPLES.resolve("scenarios").resolve(name).toString();
+    }
+
+    private static JsonNode json(String... more) {
+        CommandRun run = CommandRun.of(java.util.stream.Stream.concat(
+                        java.util.stream.Stream.of("book", "--json"), java.util.Arrays.stream(more))
+                .toArray(String[]::new));
+        assertThat(run.err()).as("complaints").isEmpty();
+        return new JsonMapper().readTree(run.out());
+    }
+
+    private static List<String> texts(JsonNode list, String key) {
+        return list.valueStream().map(n -> n.path(key).stringValue()).toList();
+    }
+
+    @Test
+    void schemaInTheDocumentationIsTheOneOfTheCode() throws IOException {
+        if (Boolean.getBoolean("longthrow.rewrite")) {
+            Files.writeString(SCHEMA, BookJson.schema());
+        }
+        assertThat(SCHEMA).hasContent(BookJson.schema());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"s1-rod-wanted.yaml", "s2-side-valve-kart.yaml", "s4-vintage-iron.yaml"})
+    void documentKeepsItsSchema(String name) {
+        CommandRun run = CommandRun.of("book", "--json", scenario(name));
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(BookJson.schema(), InputFormat.JSON)
+                        .validate(run.out(), InputFormat.JSON))
+                .isEmpty();
+    }
+
+    /** Acceptance case S1 (invented): the rod that closes the stack, why the others do not, and the small end honed. */
+    @Test
+    void theFirstScenarioAsABook() {
+        JsonNode book = json(scenario("s1-rod-wanted.yaml"), "--catalogue", scenario("s1-catalogue.yaml"));
+        assertThat(book.path("ways").path(0).path("title").stringValue()).isEqualTo("R3 + G130");
+        assertThat(texts(book.path("refused"), "example")).contains("R1 + G130", "R2 + G130", "R4 + G130");
+        JsonNode ticket = book.path("tickets").path(0);
+        assertThat(ticket.path("part").stringValue()).startsWith("R3");
+        assertThat(ticket.path("from").stringValue()).startsWith("17.01");
+        assertThat(ticket.path("to").stringValue()).startsWith("17.022");
+        assertThat(ticket.path("datum").stringValue()).isEqualTo("big-end bore");
+        assertThat(book.path("total").stringValue()).isEqualTo("109.00 EUR and what G130 costs");
+        assertThat(book.path("budget").stringValue()).isEqualTo("330.00 EUR");
+        assertThat(book.path("unpriced").toString()).contains("rod bolts, new", "gasket set", "spark plug");
+        assertThat(texts(book.path("stops"), "what")).contains("6500 rpm is not approved");
+        assertThat(book.path("approval").stringValue()).startsWith("NOT APPROVED");
+        assertThat(texts(book.path("torques"), "torque")).containsOnly("unknown: ask the maker");
+    }
+
+    /** Acceptance case S2 (invented): the head may be cut by about 0.1 mm; methanol's card is printed. */
+    @Test
+    void theSecondScenarioAsABook() {
+        JsonNode book = json(scenario("s2-side-valve-kart.yaml"));
+        JsonNode ticket = book.path("tickets").path(0);
+        assertThat(ticket.path("work").stringValue()).contains("may be cut").contains("0.11 ± 0.09 mm");
+        assertThat(ticket.path("to").stringValue())
+                .contains("8.40")
+                .contains("1.51")
+                .contains("27.0");
+        assertThat(ticket.path("datum").stringValue()).isEqualTo("head face");
+        assertThat(texts(book.path("cautions"), "message")).anyMatch(m -> m.contains("methanol fire card"));
+        assertThat(texts(book.path("steps"), "step")).anyMatch(m -> m.startsWith("methanol"));
+    }
+
+    /** Acceptance case S4 (invented): refused, on top of everything. */
+    @Test
+    void theFourthScenarioAsABook() {
+        JsonNode book = json(scenario("s4-vintage-iron.yaml"));
+        assertThat(book.path("approval").stringValue()).startsWith("REFUSED");
+        assertThat(book.path("stops").path(0).path("refused").booleanValue()).isTrue();
+        assertThat(texts(book.path("stops"), "what")).contains("do not start it and do not spin the flywheel");
+        assertThat(texts(book.path("targets"), "label")).contains("big-end clearance");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"demo.yaml", "scenarios/s1-rod-wanted.yaml", "scenarios/s2-side-valve-kart.yaml"})
+    void defaultsAreAsManyAsMeasureLists(String name) {
+        String file = EXAMPLES.resolve(name).toString();
+        JsonNode measure = new JsonMapper()
+                .readTree(CommandRun.of("measure", file, "--json").out());
+        assertThat(json(file).path("defaults").size())
+                .isEqualTo(measure.path("defaults").size());
+    }
+
+    @Test
+    void aPdfIsWrittenOnceAndTheBuildFileComesBackByteForByte() throws IOException {
+        Path pdf = folder.resolve("book.pdf");
+        CommandRun run = CommandRun.of("book", DEMO, "--out", pdf.toString());
+        assertThat(run.code()).isEqualTo(1); // the demo is refused
+        assertThat(run.out()).contains("written: ").contains("REFUSED").contains("do not run it at 5200 rpm");
+        byte[] first = Files.readAllBytes(pdf);
+        CommandRun again = CommandRun.of("book", DEMO, "--out", pdf.toString());
+        assertThat(again.code()).isEqualTo(2);
+        assertThat(again.err()).contains("is there already");
+        assertThat(pdf).hasBinaryContent(first);
+
+        Path back = folder.resolve("back.yaml");
+        CommandRun taken = CommandRun.of("import", pdf.toString(), "--out", back.toString());
+        assertThat(taken.code()).as(taken.err()).isZero();
+        assertThat(back).hasBinaryContent(Files.readAllBytes(Path.of(DEMO)));
+        CommandRun twice = CommandRun.of("import", pdf.toString(), "--out", back.toString());
+        assertThat(twice.code()).isEqualTo(2);
+        assertThat(twice.err()).contains("is there already");
+    }
+
+    @Test
+    void whatIsNoBookIsRefusedInPlainWords() throws IOException {
+        Path text = Files.writeString(folder.resolve("not.pdf"), "longthrow: 1");
+        assertThat(importing(text)).contains("is no PDF");
+        Path cut = folder.resolve("cut.pdf");
+        Path pdf = folder.resolve("book.pdf");
+        CommandRun.of("book", scenario("s4-vintage-iron.yaml"), "--wall", "--out", pdf.toString());
+        byte[] whole = Files.readAllBytes(pdf);
+        Files.write(cut, java.util.Arrays.copyOf(whole, whole.length / 2));
+        assertThat(importing(cut)).containsAnyOf("damaged PDF", "without a build file");
+        assertThat(importing(folder.resolve("none.pdf"))).contains("there is no such file");
+        Path huge = folder.resolve("huge.pdf");
+        Files.write(huge, new byte[9 << 20]);
+        assertThat(importing(huge)).contains("larger than 8 MB");
+    }
+
+    private String importing(Path file) {
+        Path back = folder.resolve("never.yaml");
+        CommandRun run = CommandRun.of("import", file.toString(), "--out", back.toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(back).doesNotExist();
+        return run.err();
+    }
+
+    @Test
+    void optionsThatDoNotGoTogetherAreRefused() {
+        assertThat(CommandRun.of("book", DEMO, "--json", "--wall").err()).contains("makes no PDF");
+        assertThat(CommandRun.of("book", DEMO, "--with-names").err()).contains("goes with --share");
+        assertThat(CommandRun.reading("longthrow: 1", "book", "-").err()).contains("with --out");
+        assertThat(CommandRun.of(
+                                "book",
+                                DEMO,
+                                "--out",
+                                folder.resolve("none").resolve("a.pdf").toString())
+                        .err())
+                .contains("there is no such folder");
+    }
+
+    @Test
+    void aFaultyBuildIsSaidAndNothingIsWritten() throws IOException {
+        Path bad = folder.resolve("bad.yaml");
+        Files.write(
+                bad, "longthrow: 1\nengine:\n  name: x\ncylinder:\n  bore: 66.00\n".getBytes(StandardCharsets.UTF_8));
+        Path pdf = folder.resolve("bad.pdf");
+        CommandRun run = CommandRun.of("book", bad.toString(), "--out", pdf.toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("cylinder.bore");
+        assertThat(pdf).doesNotExist();
+    }
+}

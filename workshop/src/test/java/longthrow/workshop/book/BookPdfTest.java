@@ -1,0 +1,291 @@
+package longthrow.workshop.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import longthrow.buildfile.BuildFile;
+import longthrow.core.book.Shared;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.measure.Measure;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
+import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The PDF read back by a library that did not lay it out. */
+class BookPdfTest {
+    private static final Path EXAMPLES = Path.of("../examples");
+    private static final Pattern DEFAULT_LINE = Pattern.compile("(?m)^D(\\d+) ");
+    private static final Pattern DEFAULT_CELL = Pattern.compile(">D(\\d+)</td>");
+
+    private static byte[] file(String name) throws IOException {
+        return Files.readAllBytes(EXAMPLES.resolve(name));
+    }
+
+    private static Build build(byte[] text) {
+        return BuildFile.read(text).build().orElseThrow();
+    }
+
+    private static byte[] pdf(String name, boolean wall) throws IOException {
+        byte[] text = file(name);
+        return BookPdf.of(Sheet.of(build(text), Catalogue.EMPTY), wall, text);
+    }
+
+    private static String text(byte[] pdf, int pages) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFTextStripper stripper = new PDFTextStripper();
+            stripper.setEndPage(pages);
+            stripper.setSortByPosition(pages == 1); // as it is seen; floats are painted before what stands above them
+            return stripper.getText(document);
+        }
+    }
+
+    private static List<Integer> numbers(Pattern pattern, String text) {
+        List<Integer> found = new ArrayList<>();
+        Matcher matcher = pattern.matcher(text);
+        while (matcher.find()) {
+            found.add(Integer.valueOf(matcher.group(1)));
+        }
+        return found;
+    }
+
+    /** The counts are read out of what was laid out, and the measure of them is the answer itself. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "demo.yaml",
+                "scenarios/s1-rod-wanted.yaml",
+                "scenarios/s2-side-valve-kart.yaml",
+                "scenarios/s4-vintage-iron.yaml"
+            })
+    void everyDefaultOfTheAnswerStandsOnThePageAndInThePdf(String name) throws IOException {
+        byte[] text = file(name);
+        List<Integer> wanted = java.util.stream.IntStream.rangeClosed(
+                        1, Measure.of(build(text), List.of()).defaults().size())
+                .boxed()
+                .toList();
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        assertThat(numbers(DEFAULT_CELL, BookPdf.html(sheet, false, "full")))
+                .as("page")
+                .isEqualTo(wanted);
+        assertThat(numbers(DEFAULT_LINE, text(BookPdf.of(sheet, false, text), 99)))
+                .as("PDF")
+                .isEqualTo(wanted);
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void itIsTaggedAndItsFontsAreInside(boolean wall) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf("demo.yaml", wall))) {
+            assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+            assertThat(document.getDocumentCatalog().getStructureTreeRoot().getKids())
+                    .isNotEmpty();
+            assertThat(document.getDocumentCatalog().getLanguage()).startsWith("en");
+            assertThat(document.getDocumentCatalog().getViewerPreferences().displayDocTitle())
+                    .isTrue();
+            String metadata =
+                    new String(document.getDocumentCatalog().getMetadata().toByteArray(), StandardCharsets.UTF_8);
+            assertThat(metadata).containsPattern("pdfuaid:part(>|=\")1");
+            int fonts = 0;
+            for (PDPage page : document.getPages()) {
+                for (COSName name : page.getResources().getFontNames()) {
+                    PDFont font = page.getResources().getFont(name);
+                    assertThat(font.isEmbedded()).as(font.getName()).isTrue();
+                    fonts++;
+                }
+            }
+            assertThat(fonts).isGreaterThan(1);
+            assertThat(wall ? document.getNumberOfPages() : 1).isEqualTo(1);
+        }
+    }
+
+    /** Of the trade's signs none is printed as the mark for a missing one. */
+    @Test
+    void signsOfTheTradeComeThrough() throws IOException {
+        byte[] text = new String(file("demo.yaml"), StandardCharsets.UTF_8)
+                .replace("Bench example, 187 cc single", "Δ ≤ ⌀ ± ° × µ bench")
+                .getBytes(StandardCharsets.UTF_8);
+        byte[] pdf = BookPdf.of(Sheet.of(build(text), Catalogue.EMPTY), true, text);
+        assertThat(text(pdf, 1)).contains("Δ ≤ ⌀ ± ° × µ bench");
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void aRefusedEngineSaysSoOnTopOfTheFirstPage(boolean wall) throws IOException {
+        String first = text(pdf("scenarios/s4-vintage-iron.yaml", wall), 1);
+        assertThat(first).contains("REFUSED. This sheet approves nothing until the stop is gone.");
+        assertThat(first.indexOf("STOP, refused: do not start it and do not spin the flywheel"))
+                .isBetween(0, first.indexOf(wall ? "Set to" : "Recipe"));
+    }
+
+    @Test
+    void theBuildFileComesBackByteForByte() throws IOException {
+        byte[] text = file("demo.yaml");
+        assertThat(BookReader.buildFile(pdf("demo.yaml", false)).buildFile())
+                .get()
+                .isEqualTo(text);
+    }
+
+    /** Processor time, for what else the machine does is not the Book's; asked for are 1.5 MB and 3 s on the demo. */
+    @Test
+    void itIsSmallAndSoonDone() throws IOException {
+        byte[] text = file("demo.yaml");
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        ThreadMXBean clock = ManagementFactory.getThreadMXBean();
+        long before = clock.getCurrentThreadCpuTime();
+        byte[] pdf = BookPdf.of(sheet, false, text);
+        double seconds = (clock.getCurrentThreadCpuTime() - before) * 1e-9;
+        System.out.printf(Locale.ROOT, "Book of the demo: %d bytes, %.2f s%n", pdf.length, seconds);
+        assertThat(pdf.length).isLessThan(1_500_000);
+        assertThat(seconds).isLessThan(3);
+    }
+
+    // ---- sharing
+
+    /** A name or a place in every corner that takes free words, comments among them. */
+    @Test
+    void aSharedBookHoldsNoPlantedName() throws IOException {
+        String planted = new String(file("demo.yaml"), StandardCharsets.UTF_8)
+                .replace("Bench example, 187 cc single", "Zoltan's 187")
+                .replace("Orrindel 163, long crank fitted", "Zoltan's mower from Qwertyhausen")
+                .replace("who: the owner", "who: Zoltan, when: Sunday in Qwertyhausen, photo: zoltan-at-home.jpg")
+                .replace("my_caliper", "zoltans_caliper")
+                .replace("checked in March", "checked by Zoltan in March")
+                .replace("Bought seized", "Bought of Zoltan in Qwertyhausen, seized")
+                .replace("compression release still working", "Zoltan says the release works")
+                .replace("by: the cam card", "by: Zoltan's cams at Qwertyhausen")
+                .replace("by: the crank seller's list", "by: Zoltan")
+                .replace("because: shallow dish", "because: Zoltan said shallow dish")
+                .replace("two light lines", "Zoltan saw two light lines")
+                .replace("invented yard class", "Qwertyhausen class")
+                .replace("invented rule sheet", "Zoltan's sheet")
+                .replace("filled from a burette", "filled by Zoltan from a burette")
+                .replace("gears in the case", "Zoltan says gears in the case")
+                .replace("# The example engine.", "# Zoltan of Qwertyhausen.");
+        Shared shared = Shared.of(build(planted.getBytes(StandardCharsets.UTF_8)), Catalogue.EMPTY);
+        byte[] pdf = BookPdf.of(
+                Sheet.of(shared), false, BuildFile.write(shared.build()).getBytes(StandardCharsets.UTF_8));
+        String attached = new String(BookReader.buildFile(pdf).buildFile().orElseThrow(), StandardCharsets.UTF_8);
+        String all = text(pdf, 99) + attached + everythingUnpacked(pdf);
+        assertThat(all.toLowerCase(Locale.ROOT)).doesNotContain("zoltan").doesNotContain("qwertyhausen");
+        assertThat(text(pdf, 99))
+                .contains("Left out for sharing")
+                .contains("engine.name")
+                .contains("engine.donor");
+        assertThat(BuildFile.read(attached).build()).contains(shared.build());
+    }
+
+    /** Metadata and every stream, as far as they are text. */
+    private static String everythingUnpacked(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            StringBuilder all = new StringBuilder();
+            all.append(document.getDocumentInformation().getCOSObject());
+            all.append(new String(document.getDocumentCatalog().getMetadata().toByteArray(), StandardCharsets.UTF_8));
+            document.setAllSecurityToBeRemoved(true);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            document.save(out, org.apache.pdfbox.pdfwriter.compress.CompressParameters.NO_COMPRESSION);
+            return all.append(new String(out.toByteArray(), StandardCharsets.ISO_8859_1))
+                    .toString();
+        }
+    }
+
+    // ---- what is no Book
+
+    private static String refused(byte[] pdf) {
+        BookReader.Taken taken = BookReader.buildFile(pdf);
+        assertThat(taken.buildFile()).isEmpty();
+        assertThat(taken.why()).isNotBlank().doesNotContain("Exception");
+        return taken.why();
+    }
+
+    private static byte[] saved(PDDocument document) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        document.save(out);
+        return out.toByteArray();
+    }
+
+    @Test
+    void aForeignPdfIsRefused() throws IOException {
+        try (PDDocument foreign = new PDDocument()) {
+            foreign.addPage(new PDPage());
+            assertThat(refused(saved(foreign))).contains("without a build file inside");
+        }
+    }
+
+    @Test
+    void anEncryptedPdfIsRefusedWithAndWithoutAPassword() throws IOException {
+        for (String password : List.of("secret", "")) {
+            try (PDDocument document = Loader.loadPDF(pdf("scenarios/s4-vintage-iron.yaml", true))) {
+                document.protect(new StandardProtectionPolicy("owner", password, new AccessPermission()));
+                assertThat(refused(saved(document))).contains("is encrypted");
+            }
+        }
+    }
+
+    @Test
+    void aDamagedPdfIsRefusedOrGivesTheSameFile() throws IOException {
+        byte[] whole = pdf("scenarios/s4-vintage-iron.yaml", true);
+        byte[] text = file("scenarios/s4-vintage-iron.yaml");
+        SplittableRandom random = new SplittableRandom(20240613);
+        for (int round = 0; round < 60; round++) {
+            byte[] damaged = round % 2 == 0 ? Arrays.copyOf(whole, random.nextInt(whole.length)) : whole.clone();
+            for (int k = 0; k < 40 && damaged.length > 0; k++) {
+                damaged[random.nextInt(damaged.length)] = (byte) random.nextInt(256);
+            }
+            BookReader.Taken taken = BookReader.buildFile(damaged);
+            if (taken.buildFile().isEmpty()) {
+                assertThat(taken.why()).as("round " + round).isNotBlank();
+            } else if (round % 2 == 0) {
+                assertThat(taken.buildFile().get()).hasSizeLessThanOrEqualTo(text.length);
+            }
+        }
+        assertThat(refused("%PDF-1.7 and nothing more".getBytes(StandardCharsets.UTF_8)))
+                .contains("damaged");
+    }
+
+    @Test
+    void anAttachmentThatUnpacksWithoutEndIsRefused() throws IOException {
+        try (PDDocument document = new PDDocument()) {
+            document.addPage(new PDPage());
+            PDEmbeddedFile file =
+                    new PDEmbeddedFile(document, new ByteArrayInputStream(new byte[64 << 20]), COSName.FLATE_DECODE);
+            PDComplexFileSpecification specification = new PDComplexFileSpecification();
+            specification.setEmbeddedFile(file);
+            PDEmbeddedFilesNameTreeNode tree = new PDEmbeddedFilesNameTreeNode();
+            tree.setNames(Map.of(BookPdf.ATTACHMENT, specification));
+            PDDocumentNameDictionary names = new PDDocumentNameDictionary(document.getDocumentCatalog());
+            names.setEmbeddedFiles(tree);
+            document.getDocumentCatalog().setNames(names);
+            byte[] bomb = saved(document);
+            assertThat(bomb.length).isLessThan(BookReader.MOST_BYTES);
+            assertThat(refused(bomb)).contains("unpacks to more than 4 MB");
+        }
+    }
+}
