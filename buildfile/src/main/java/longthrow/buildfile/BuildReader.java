@@ -345,14 +345,19 @@ final class BuildReader {
     private Map<Term, Quantity> aims() {
         Map<Term, Quantity> aims = new LinkedHashMap<>();
         top.node(Layout.AIMS)
-                .ifPresent(node -> TermMap.read(
-                        node,
-                        Layout.AIMS,
-                        faults,
-                        (term, value, path) -> Fields.quantity(value, path, term.dimension(), faults)
+                .ifPresent(node -> TermMap.read(node, Layout.AIMS, faults, (term, value, path) -> {
+                    if (!isUnknown(value)) {
+                        Fields.quantity(value, path, term.dimension(), faults)
                                 .filter(q -> canBe(term, q, value, path))
-                                .ifPresent(q -> aims.put(term, q))));
+                                .ifPresent(q -> aims.put(term, q));
+                    }
+                }));
         return aims;
+    }
+
+    /** An aim that was let go: its line stays, so that it can be taken up again. */
+    private static boolean isUnknown(Node value) {
+        return value instanceof Node.Scalar scalar && scalar.text().strip().equals(Layout.UNKNOWN);
     }
 
     /** An aim that no engine at all can have is a slip of the pen. */

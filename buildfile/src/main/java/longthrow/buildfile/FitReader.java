@@ -104,7 +104,7 @@ final class FitReader {
     }
 
     private Optional<MoneyColumn.Money> budget() {
-        Optional<String> text = fields.text("budget");
+        Optional<String> text = fields.text("budget").filter(t -> !t.strip().equals(Layout.UNKNOWN));
         Optional<MoneyColumn.Money> money = text.flatMap(MoneyColumn::read);
         if (text.isPresent() && money.isEmpty()) {
             fields.refuse(

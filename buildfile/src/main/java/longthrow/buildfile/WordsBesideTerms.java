@@ -23,7 +23,7 @@ final class WordsBesideTerms {
             Map.entry(Layout.INSTRUMENTS, "instruments of your own by name; see below"),
             Map.entry(
                     Layout.AIMS,
-                    "figures to aim at, as `section.key: figure` without ±; any term of the tables above, worked out or read"),
+                    "figures to aim at, as `section.key: figure` without ±; any term of the tables above, worked out or read; `unknown` for none"),
             Map.entry(Layout.RULES, "which rules are kept to; see below"),
             Map.entry(Layout.SEEN, "a list of damage seen; see below"),
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
@@ -76,7 +76,7 @@ final class WordsBesideTerms {
             Map.entry("minutes", "for one more reading"),
             Map.entry(Layout.FIT + ".choose", "a list of kinds of part that may be bought, from the words below"),
             Map.entry(Layout.FIT + ".keep", "a list of codes that must be among the parts"),
-            Map.entry("budget", "the most to be spent, with its currency: `330 EUR`"),
+            Map.entry("budget", "the most to be spent, with its currency: `330 EUR`; `unknown` for no limit"),
             Map.entry("machining", "whether machine operations of the catalogue may be used: `yes` or `no`"),
             Map.entry("order", "what counts first among combinations that fit, from the words below"),
             Map.entry("air_pressure", "of the place, absolute: `1013 hPa`"));

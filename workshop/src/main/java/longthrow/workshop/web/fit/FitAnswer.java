@@ -40,6 +40,9 @@ public record FitAnswer(
         int based,
         String token,
         String key) {
+    /** Kind of a piece that is work and no part. */
+    private static final String MACHINING = "machine_operation";
+
     /** So many stand side by side. */
     static final int MOST_BESIDE = 4;
 
@@ -63,6 +66,8 @@ public record FitAnswer(
      * @param fails  what it fails, by the rules the owner chose
      * @param near   what it is near to failing
      * @param pieces that are bought or machined
+     * @param puts   what taking it puts into the build
+     * @param leaves what taking it does not put in
      */
     public record Way(
             int rank,
@@ -74,6 +79,8 @@ public record FitAnswer(
             List<String> fails,
             List<String> near,
             List<String> pieces,
+            String puts,
+            String leaves,
             List<Note> changes,
             List<Note> forces,
             List<Note> unknowns) {
@@ -165,9 +172,33 @@ public record FitAnswer(
                 rules(c, Verdict.State.FAILS),
                 rules(c, Verdict.State.NEAR),
                 c.pieces().stream().map(FitAnswer::piece).toList(),
+                puts(c),
+                leaves(c),
                 notes(c.changes()),
                 notes(c.forces()),
                 notes(c.unknowns()));
+    }
+
+    private static String puts(Candidate c) {
+        List<String> parts = c.pieces().stream()
+                .filter(p -> !p.kind().equals(MACHINING))
+                .map(p -> p.kind().replace('_', ' ') + " " + p.code())
+                .toList();
+        List<String> cuts = c.pieces().stream()
+                .filter(p -> p.kind().equals(MACHINING))
+                .map(Candidate.Piece::name)
+                .toList();
+        return (parts.isEmpty() ? "no part" : String.join(", ", parts) + " with the catalogue's figures")
+                + (cuts.isEmpty() ? "" : "; the sizes as they are after: " + String.join(", ", cuts));
+    }
+
+    private static String leaves(Candidate c) {
+        List<String> out = new ArrayList<>(c.total().forgotten());
+        if (!c.forces().isEmpty()) {
+            out.add("what it asks for (below)");
+        }
+        out.add("readings of parts that go, which become unknown");
+        return String.join("; ", out);
     }
 
     private static List<String> rules(Candidate c, Verdict.State state) {

@@ -1,8 +1,10 @@
 package longthrow.workshop.web.fit;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
+import longthrow.core.term.Term;
 import longthrow.workshop.draw.CrossSection;
 import longthrow.workshop.web.Frame;
 
@@ -45,8 +47,26 @@ public record FitPage(
         }
     }
 
-    /** An aim: a figure of the engine. */
-    public record Aim(String path, String label, String value, String hint) {}
+    /**
+     * An aim: a figure of the engine, by a field that takes anything and, with script, a slider beside it.
+     * @param hint  the unit; empty for none
+     * @param slide span of the slider; empty where the unit has none
+     */
+    public record Aim(String path, String label, String value, String hint, Optional<Slide> slide) {
+        static Aim of(Term term, String value, String unit) {
+            return new Aim(
+                    term.path(), term.label(), value, unit, Optional.ofNullable(SLIDES.get(term.path() + " " + unit)));
+        }
+    }
+
+    /** Least, most and step of a slider, in the unit of its aim. */
+    public record Slide(String least, String most, String step) {}
+
+    /** Layout: room on either side of what rules of the trade ask for; the field takes any other figure. */
+    private static final Map<String, Slide> SLIDES = Map.of(
+            Term.SQUISH.path() + " mm", new Slide("0.50", "3.00", "0.01"),
+            Term.SQUISH.path() + " in", new Slide("0.020", "0.120", "0.001"),
+            Term.COMPRESSION_RATIO.path() + " ", new Slide("5.0", "14.0", "0.1"));
 
     /** A kind of part that may be bought. */
     public record Kind(String key, String label, boolean chosen) {}

@@ -167,7 +167,7 @@ public final class FitRoutes implements Routes {
         Quantity aim = build.aims().get(term);
         BenchUnits units = BenchUnits.of(term.dimension(), 0);
         String unit = (build.units() == UnitSystem.METRIC_FIRST ? units.metric() : units.inchTrade()).symbol();
-        return new FitPage.Aim(term.path(), term.label(), aim == null ? "" : aim.written(), unit);
+        return FitPage.Aim.of(term, aim == null ? "" : aim.written(), unit);
     }
 
     // ---- aims and wishes
@@ -200,7 +200,7 @@ public final class FitRoutes implements Routes {
                 Workbench.basedOn(request),
                 UUID.randomUUID().toString(),
                 AIMS.stream()
-                        .map(t -> new FitPage.Aim(t.path(), t.label(), Workbench.field(request, t.path()), ""))
+                        .map(t -> FitPage.Aim.of(t, Workbench.field(request, t.path()), ""))
                         .toList(),
                 KINDS.stream()
                         .map(k -> new FitPage.Kind(k.key(), k.label(), kinds.contains(k.key())))
@@ -249,6 +249,9 @@ public final class FitRoutes implements Routes {
 
     /** A text on which one value after the other is put. */
     private static final class Wish {
+        /** An aim or a budget that is let go. */
+        private static final String NONE = "unknown";
+
         private final List<Fault> faults = new ArrayList<>();
         private String text;
 
@@ -264,24 +267,16 @@ public final class FitRoutes implements Routes {
 
         void aim(Term term, String value, Optional<Quantity> before) {
             if (!value.equals(before.map(Quantity::written).orElse(""))) {
-                if (value.isEmpty()) {
-                    fault("aims." + term.path(), "an aim is taken out by deleting its line in the text of the build");
-                } else {
-                    put("aims." + term.path(), BuildFile.quoted(value));
-                }
+                put("aims." + term.path(), value.isEmpty() ? NONE : BuildFile.quoted(value));
             }
         }
 
         void budget(String value, FitWish before) {
             if (value.isEmpty() && before.budget().isPresent()) {
-                fault("fit.budget", "a budget is taken out by deleting its line in the text of the build");
+                put("fit.budget", NONE);
             } else if (!value.isEmpty()) {
                 put("fit.budget", BuildFile.quoted(value));
             }
-        }
-
-        private void fault(String path, String why) {
-            faults.add(new Fault(0, 0, path, "", why, "", "open Text"));
         }
 
         Edited edited() {

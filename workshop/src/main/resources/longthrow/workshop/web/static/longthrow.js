@@ -215,6 +215,47 @@
   const ways = document.querySelector('.ways > details');
   if (ways && wide.matches) ways.open = true;
 
+  // A slider beside the field of an aim: either moves the other. The field is what is sent.
+  for (const slide of document.querySelectorAll('input.slide')) {
+    const field = document.getElementById(slide.dataset.for);
+    const follow = () => {
+      const figure = parseFloat(field.value.replace(',', '.'));
+      const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim();
+      const same = Number.isFinite(figure) && (unit === slide.dataset.unit || unit === '');
+      if (same) slide.value = figure;
+      slide.setAttribute('aria-valuetext', field.value.trim() || 'no aim');
+    };
+    slide.hidden = false;
+    slide.disabled = false;
+    follow();
+    field.addEventListener('input', follow);
+    slide.addEventListener('input', () => {
+      const places = (slide.step.split('.')[1] || '').length;
+      field.value = (Number(slide.value).toFixed(places) + ' ' + slide.dataset.unit).trim();
+      slide.setAttribute('aria-valuetext', field.value);
+    });
+  }
+
+  // The cross-section turns under the finger, too: sideways by half a degree a pixel. The slider is what asks for the drawing.
+  const section = document.getElementById('section');
+  const angle = document.getElementById('angle');
+  if (section && angle) {
+    let from = null;
+    section.addEventListener('pointerdown', (event) => {
+      from = { x: event.clientX, angle: Number(angle.value) };
+      section.setPointerCapture(event.pointerId);
+    });
+    section.addEventListener('pointermove', (event) => {
+      if (!from) return;
+      const turned = from.angle + (event.clientX - from.x) / 2;
+      const next = String(Math.round((((turned % 360) + 360) % 360) / 5) * 5);
+      if (next === angle.value) return;
+      angle.value = next;
+      angle.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    for (const end of ['pointerup', 'pointercancel']) section.addEventListener(end, () => { from = null; });
+  }
+
   // The card of what was just kept, as it is now, for when the workshop is away.
   const row = location.hash && document.getElementById(location.hash.slice(1));
   const card = row && document.querySelector('p.notice') && row.querySelector('th a');
