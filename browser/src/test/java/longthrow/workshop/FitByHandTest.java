@@ -30,11 +30,11 @@ class FitByHandTest extends InTheBrowser {
         field.fill("");
         page.locator("#budget").fill("");
         page.waitForResponse(
-                answer -> answer.url().endsWith("/fit") && answer.request().method().equals("GET"),
+                answer -> answer.url().endsWith("/fit")
+                        && answer.request().method().equals("GET"),
                 () -> page.getByText("Keep and search").click());
         page.navigate(base + "/text");
-        assertThat(page.locator("textarea").inputValue())
-                .contains("engine.squish: unknown", "budget: unknown");
+        assertThat(page.locator("textarea").inputValue()).contains("engine.squish: unknown", "budget: unknown");
         page.navigate(base + "/fit?now=1");
         assertThat(field).hasValue("");
         assertThat(page.locator("#budget")).hasValue("");
@@ -64,6 +64,7 @@ class FitByHandTest extends InTheBrowser {
         Locator first = page.locator("article.card").first();
         assertThat(first).containsText("puts in: connecting rod R3, gasket G130");
         assertThat(first).containsText("Not put in:");
+        assertThat(page.locator(".rail [aria-current]")).containsText("near");
         first.locator("button").click();
         page.waitForURL("**/measure");
         assertThat(row(page, "engine.squish")).contains("1.37 ± 0.07 mm");

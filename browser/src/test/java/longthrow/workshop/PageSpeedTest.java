@@ -67,7 +67,8 @@ class PageSpeedTest extends InTheBrowser {
                     "Network.loadingFinished",
                     done -> bytes[0] += done.get("encodedDataLength").getAsDouble());
             throttle(chrome);
-            // After loading, the first frame drawn and the first task taken behind it: from here on an input is answered.
+            // After loading, the first frame drawn and the first task taken behind it: from here on an input is
+            // answered.
             page.addInitScript("addEventListener('load', () => requestAnimationFrame(() => setTimeout(() => {"
                     + " window.usable = performance.now(); }, 0)))");
             page.navigate(one.getValue());

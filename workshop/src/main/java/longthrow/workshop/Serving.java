@@ -49,7 +49,7 @@ final class Serving implements AutoCloseable {
         CompletableFuture<Store> opening = CompletableFuture.supplyAsync(() -> Store.open(folder), Serving::beside);
         Workbench bench = new Workbench(() -> opened(opening), token());
         Catalogues catalogues = new Catalogues(bench);
-        Searches searches = new Searches(catalogues);
+        Searches searches = new Searches(bench, catalogues);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {

@@ -7,6 +7,8 @@ import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
+import longthrow.core.answer.Sureness;
+import longthrow.core.answer.Verdict;
 
 /** The ten questions of an engine, each with how far it is answered. */
 public final class Rail {
@@ -101,6 +103,20 @@ public final class Rail {
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
         }
         return entries;
+    }
+
+    /**
+     * How far a search for parts came: one way that is proven and breaks no rule answers it; none at all stops it.
+     * @param searched whether there was anything to search
+     */
+    static State found(Answer fit, boolean searched) {
+        if (fit.candidates().isEmpty()) {
+            return searched && !fit.rejections().isEmpty() ? State.STOPPED : State.UNKNOWN;
+        }
+        boolean proven = fit.candidates().stream()
+                .anyMatch(c -> (c.sureness() == Sureness.SURE || c.sureness() == Sureness.PROBABLE)
+                        && c.verdicts().stream().noneMatch(v -> v.chosen() && v.state() == Verdict.State.FAILS));
+        return proven ? State.ANSWERED : State.NEAR;
     }
 
     /** Refused is stopped; nothing read is unknown; what may not be run yet, is suspect or is missing keeps it near. */

@@ -11,10 +11,16 @@ import longthrow.workshop.store.CatalogueEntry;
 public final class Searches {
     private static final int MOST_REMEMBERED = 16;
 
+    private final Workbench bench;
     private final Catalogues catalogues;
     private final Lately<Asked, Answer> answers = new Lately<>(MOST_REMEMBERED, this::search);
 
-    public Searches(Catalogues catalogues) {
+    /**
+     * Over a store.
+     * @param bench whose rail says how far each search came
+     */
+    public Searches(Workbench bench, Catalogues catalogues) {
+        this.bench = bench;
         this.catalogues = catalogues;
     }
 
@@ -22,9 +28,14 @@ public final class Searches {
     private record Asked(String text, List<CatalogueEntry> catalogues) {}
 
     private Answer search(Asked asked) {
-        return Fit.of(
+        Answer answer = Fit.of(
                 BuildFile.read(asked.text()).build().orElseThrow(),
                 catalogues.together(asked.catalogues()).catalogue());
+        bench.rememberFit(
+                asked.text(),
+                asked.catalogues(),
+                Rail.found(answer, !asked.catalogues().isEmpty()));
+        return answer;
     }
 
     /** Searches, or remembers what came of it. */

@@ -8,8 +8,10 @@ import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
@@ -20,6 +22,7 @@ import longthrow.core.build.Build;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.store.BuildId;
+import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.store.Revision;
 import longthrow.workshop.store.Store;
 
@@ -32,6 +35,12 @@ public final class Workbench {
     /** Builds that share one of these only wait for each other now and then; our own choice. */
     private static final int JUDGES = 64;
 
+    private static final int MOST_FITS = 64;
+
+    /** What the outcome of a search hangs on. */
+    private record Searched(String text, List<CatalogueEntry> catalogues) {}
+
+    private final Map<Searched, Rail.State> fits = new ConcurrentHashMap<>();
     private final Supplier<Store> store;
     private final Desk desk = new Desk();
     private final List<Lock> judges =
@@ -152,8 +161,22 @@ public final class Workbench {
                 open.work().build().map(Build::invented).orElse(false));
     }
 
-    /** Fit is a search; its state is what the stack itself says: whether it can be laid out, and whether it is in dispute. */
-    private static Rail.State fitState(Open open) {
+    /** How far a search for parts came, to be shown on the rail for as long as build and catalogues are the same. */
+    void rememberFit(String text, List<CatalogueEntry> searched, Rail.State state) {
+        if (fits.size() >= MOST_FITS) {
+            fits.clear();
+        }
+        fits.put(new Searched(text, searched), state);
+    }
+
+    /** What the last search found; before it, what the stack itself says: whether it can be laid out, and whether it is in dispute. */
+    private Rail.State fitState(Open open) {
+        List<CatalogueEntry> active =
+                store().catalogues().stream().filter(CatalogueEntry::active).toList();
+        Rail.State found = fits.get(new Searched(open.revision().text(), active));
+        if (found != null) {
+            return found;
+        }
         return open.measure()
                 .flatMap(m -> m.value(Term.SQUISH))
                 .map(squish -> squish.contradicted() ? Rail.State.UNKNOWN : Rail.State.NEAR)
