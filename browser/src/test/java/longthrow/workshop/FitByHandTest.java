@@ -29,10 +29,9 @@ class FitByHandTest extends InTheBrowser {
         page.getByText("Aims, and what may be bought").click();
         field.fill("");
         page.locator("#budget").fill("");
-        page.waitForResponse(
-                answer -> answer.url().endsWith("/fit")
-                        && answer.request().method().equals("GET"),
-                () -> page.getByText("Keep and search").click());
+        page.evaluate("() => { window.before = true; }");
+        page.getByText("Keep and search").click();
+        page.waitForFunction("() => !window.before && document.readyState === 'complete'");
         page.navigate(base + "/text");
         assertThat(page.locator("textarea").inputValue()).contains("engine.squish: unknown", "budget: unknown");
         page.navigate(base + "/fit?now=1");

@@ -34,10 +34,13 @@ class WayThroughTheWorkshopTest extends InTheBrowser {
         page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setName("These go together"))
                 .waitFor();
         String first = page.locator("article.card h3").first().textContent();
-        page.locator("article.card").first().getByText("Take it").click();
+        page.locator("article.card button").first().click();
         page.waitForURL("**/measure**");
         assertThat(page.locator("p.notice").first().textContent())
                 .contains("Taken: " + first.replaceFirst("^1\\. ", ""));
+
+        page.navigate(base + "/book");
+        assertThat(page.locator("h1")).containsText("Book");
 
         page.navigate(base + "/history");
         assertThat(page.locator(".history li").first()).containsText("took");
