@@ -12,7 +12,7 @@ final class CardSketch extends Sketch {
     private final String instrument;
 
     CardSketch(Svg svg, Term term, String datum, String instrument) {
-        super(svg, WIDTH, HEIGHT);
+        super(svg, WIDTH, HEIGHT, true);
         this.term = term;
         this.datum = datum;
         this.instrument = instrument;
@@ -54,55 +54,168 @@ final class CardSketch extends Sketch {
 
     // ---- instruments
 
-    /** A point by its place along the measured length and across it. */
-    private static double[] at(boolean upright, double along, double across) {
-        return upright ? new double[] {across, along} : new double[] {along, across};
+    /** Places along a measured length and across it, on the page: where the two begin and the way of each. */
+    private record Frame(double x, double y, double alongX, double alongY, double acrossX, double acrossY) {
+        static Frame of(boolean upright) {
+            return upright ? new Frame(0, 0, 0, 1, 1, 0) : new Frame(0, 0, 1, 0, 0, 1);
+        }
+
+        double[] at(double along, double across) {
+            return new double[] {x + along * alongX + across * acrossX, y + along * alongY + across * acrossY};
+        }
+
+        /** A closed outline by pairs of along and across. */
+        Object[] outline(double... alongAcross) {
+            Object[] data = new Object[alongAcross.length / 2 * 3 + 1];
+            for (int i = 0, to = 0; i < alongAcross.length; i += 2) {
+                double[] p = at(alongAcross[i], alongAcross[i + 1]);
+                data[to++] = i == 0 ? "M" : "L";
+                data[to++] = p[0];
+                data[to++] = p[1];
+            }
+            data[data.length - 1] = "Z";
+            return data;
+        }
+
+        Object[] box(double along1, double along2, double across1, double across2) {
+            return outline(along1, across1, along2, across1, along2, across2, along1, across2);
+        }
     }
 
-    private void block(boolean upright, double along1, double along2, double across1, double across2) {
-        double[] p = at(upright, Math.min(along1, along2), Math.min(across1, across2));
-        double[] size = at(upright, Math.abs(along2 - along1), Math.abs(across2 - across1));
-        toolBox(p[0], p[1], size[0], size[1]);
+    private void stroke(Frame f, double along1, double across1, double along2, double across2) {
+        double[] a = f.at(along1, across1);
+        double[] b = f.at(along2, across2);
+        toolLine(1, "M", a[0], a[1], "L", b[0], b[1]);
     }
 
     /**
-     * A caliper over a length from along1 to along2.
+     * A caliper over a length from along1 to along2: beam with its scale, a jaw that stands and one that slides with the window of its figures.
      * @param upright whether the length runs up and down
      * @param tip     where the jaws end, across the length
      * @param beam    where the beam is, across the length
      * @param inside  whether the jaws reach into a hole
      */
     void caliper(boolean upright, double along1, double along2, double tip, double beam, boolean inside) {
-        double jaw = 8;
-        double side = Math.signum(beam - tip);
-        block(upright, inside ? along1 : along1 - jaw, inside ? along1 + jaw : along1, tip, beam);
-        block(upright, inside ? along2 - jaw : along2, inside ? along2 : along2 + jaw, tip, beam);
-        block(upright, along1 - jaw - 6, along2 + 46, beam, beam + side * 13);
-        block(upright, along2 - 2, along2 + 34, beam - side * 3, beam + side * 18);
+        caliper(Frame.of(upright), along1, along2, tip, beam, inside, inside);
     }
 
-    /** A micrometer over a length; its frame goes round on the side of {@code back}. */
+    /** A caliper lying across whose left jaw touches a shoulder from its right, and whose right jaw a face from its right. */
+    void caliperOnStep(double along1, double along2, double tip, double beam) {
+        caliper(Frame.of(false), along1, along2, tip, beam, true, false);
+    }
+
+    /** A caliper over the length from one point to another on a slant, its beam {@code away} to the left of that way. */
+    void caliperOnSlant(double x1, double y1, double x2, double y2, double away) {
+        double length = Math.hypot(x2 - x1, y2 - y1);
+        double ux = (x2 - x1) / length;
+        double uy = (y2 - y1) / length;
+        caliper(new Frame(x1, y1, ux, uy, uy, -ux), 0, length, 0, away, false, false);
+    }
+
+    /** An upright caliper on a plate: its upper jaw on the thing, the lower one stands on the plate beside it. */
+    void caliperOnPlate(double along1, double along2, double tip, double beam) {
+        caliper(Frame.of(true), along1, along2, tip, beam, false, true);
+    }
+
+    private void caliper(
+            Frame f, double along1, double along2, double tip, double beam, boolean firstInside, boolean lastInside) {
+        double side = Math.signum(beam - tip);
+        double far = beam + side * 15;
+        double widest = firstInside && lastInside ? Math.max(2, Math.min(13, (along2 - along1) / 2 - 1)) : 13;
+        tool(f.box(along1 - 14, along2 + 50, beam, far));
+        for (double mark = along1 + 18; mark < along2 - 12; mark += 6) {
+            stroke(f, mark, far, mark, far - side * 6);
+        }
+        jaw(f, along1, firstInside ? widest : -widest, tip, beam);
+        jaw(f, along2, lastInside ? -widest : widest, tip, beam);
+        tool(f.box(along2 - 8, along2 + 38, beam - side * 3, far + side * 5));
+        hole(f.box(along2 + 2, along2 + 28, beam + side * 3, far - side * 2));
+    }
+
+    /** A jaw whose measuring face is at along; it grows from its tip to the beam. */
+    private void jaw(Frame f, double along, double wide, double tip, double beam) {
+        double bend = tip + (beam - tip) * 0.6;
+        tool(f.outline(along, tip, along + wide * 0.5, tip, along + wide, bend, along + wide, beam, along, beam));
+    }
+
+    /** A micrometer over a length, its frame round on the side of {@code back}: anvil, frame, spindle, sleeve and thimble in one. */
     void micrometer(boolean upright, double along1, double along2, double across, double back) {
-        block(upright, along1 - 8, along1, across - 4, across + 4);
-        block(upright, along2, along2 + 16, across - 4, across + 4);
-        block(upright, along2 + 22, along2 + 40, across - 7, across + 7);
-        block(upright, along2 + 40, along2 + 72, across - 10, across + 10);
-        double[] a = at(upright, along1 - 13, across);
-        double[] b = at(upright, along1 - 13, back);
-        double[] c = at(upright, along2 + 19, back);
-        double[] d = at(upright, along2 + 19, across);
+        double side = Math.signum(back - across);
+        Frame f = Frame.of(upright);
+        double near = across - side * 8;
+        double bend = back - side * 10;
+        double inner = back - side * 13;
+        double left = along1 - 8;
+        double right = along2 + 18;
+        tool(f.outline(
+                left,
+                near,
+                left - 12,
+                near,
+                left - 12,
+                bend,
+                left - 2,
+                back,
+                right + 4,
+                back,
+                right + 14,
+                bend,
+                right + 14,
+                near,
+                right,
+                near,
+                right,
+                inner,
+                left,
+                inner));
+        tool(f.box(left, along1, across - 4, across + 4));
+        tool(f.box(along2, right, across - 4, across + 4));
+        tool(f.box(right + 14, along2 + 44, across - 6, across + 6));
+        tool(f.box(along2 + 44, along2 + 72, across - 10, across + 10));
+        for (double mark = across - 6; mark <= across + 6; mark += 4) {
+            stroke(f, along2 + 44, mark, along2 + 51, mark);
+        }
+    }
+
+    /** A round part seen on its end, in a micrometer whose frame goes round it. */
+    void roundInMicrometer(double x, double y, double radius, double back) {
+        partRound(x, y, radius);
+        axis(x - radius - 10, y, x + radius + 10, y);
+        micrometer(true, y - radius, y + radius, x, back);
+        datumArc(x, y, radius, 235, 305, true);
+    }
+
+    /** The line across a part where it is read, with the way one looks at it: right, or left. */
+    void lookAt(double x, double y1, double y2, boolean right) {
+        double way = right ? 1 : -1;
+        lit("M", x, y1, "V", y1 + 9, "M", x, y2, "V", y2 - 9);
+        quiet("M", x, y1, "V", y2);
+        lit("M", x, y1, "h", way * 12, "M", x, y2, "h", way * 12);
+        head(x + way * 18, y1, way, 0);
+        head(x + way * 18, y2, way, 0);
+    }
+
+    /** Where an instrument shows nought before it is read: a zero is no surface, so it is a pointer with a figure and not hatched. */
+    void datumZero(double x, double y) {
         svg().add(
                         "path",
                         "class",
-                        "tool",
+                        "datum",
                         "d",
-                        Svg.path("M", a[0], a[1], "L", b[0], b[1], "L", c[0], c[1], "L", d[0], d[1]),
+                        Svg.path("M", x - 6, y - 9, "L", x + 6, y - 9, "L", x, y, "Z"),
                         "stroke",
                         "currentColor",
                         "stroke-width",
-                        "9",
-                        "stroke-opacity",
-                        "0.55");
+                        "2",
+                        "fill",
+                        "currentColor");
+        words("datum", "0", x, y - 13, Anchor.MIDDLE, SMALL, true);
+    }
+
+    /** A stand on its magnetic foot, holding a dial. */
+    void stand(double dialX, double dialY, double postX, double footY) {
+        toolLine(4, "M", dialX, dialY, "H", postX, "V", footY - 12);
+        toolBox(postX - 16, footY - 14, 32, 14);
     }
 
     /** A round dial with its needle. */

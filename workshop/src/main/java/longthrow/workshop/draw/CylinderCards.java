@@ -52,7 +52,7 @@ final class CylinderCards {
         }
         cards.add(card(
                 Term.SLEEVE_OUTSIDE_TOP,
-                "far side of the sleeve",
+                "opposite side of the sleeve",
                 CylinderCards::sleeve,
                 "Jaws askew, or on a fin, a step or paint instead of the sleeve; the bore is often not in the middle of the casting, so the wall differs round it.",
                 "Clean the sleeve to bare metal.",
@@ -60,7 +60,7 @@ final class CylinderCards {
                 "Note the thinnest place of the wall beside it."));
         cards.add(card(
                 Term.SLEEVE_OUTSIDE_BOTTOM,
-                "far side of the sleeve",
+                "opposite side of the sleeve",
                 CylinderCards::sleeve,
                 "Jaws askew, or on a chamfer at the lower end.",
                 "Clean the sleeve to bare metal.",
@@ -129,72 +129,97 @@ final class CylinderCards {
     }
 
     private static void bore(CardSketch s) {
-        walls(s, 84, 284);
-        s.datumFace(64, 84, 92, 84);
-        s.datumFace(212, 84, 240, 84);
+        walls(s, 84, 280);
+        s.datumFace(70, 84, 92, 84);
+        s.datumFace(212, 84, 234, 84);
         s.quiet("M", 92, 112, "H", 212, "M", 92, 172, "H", 212, "M", 92, 238, "H", 212);
         double y = DEPTH.getOrDefault(s.term(), 172);
         s.boreGauge(152, y, 60, 58);
-        s.level(92, 212, y + 20);
-        s.symbol(160, y + 42, START);
-        s.tool(190, 52, START, 168, 58);
-        s.datum(258, 84, START, 238, 84);
-        // seen from above: which way
-        s.partRound(390, 210, 58);
-        s.quietRound(390, 210, 48);
-        s.axis(316, 210, 464, 210);
-        s.note("pin axis", 340, 204, START);
-        if (isAlongAxis(s.term())) {
-            s.level(342, 438, 210);
-        } else if (s.term() == Term.BORE) {
-            s.level(342, 438, 210);
-            s.upright(390, 162, 258);
-        } else {
-            s.upright(390, 162, 258);
+        s.level(92, 212, y + 16);
+        s.symbol(160, y + 38, START);
+        s.tool(190, 56, START, 168, 58);
+        s.datum(292, 84, START, 230, 85);
+        boolean mean = s.term() == Term.BORE;
+        station(s, "top", 112, y, mean);
+        station(s, "middle", 172, y, mean);
+        station(s, "bottom", 238, y, mean);
+        if (!mean) {
+            s.uprightOff(50, 84, y, 70);
+            s.note("depth", 42, (84 + y) / 2 + 4, END);
         }
-        s.note("seen from above", 390, 288, MIDDLE);
+        // seen from above: which way
+        s.partRound(400, 206, 56);
+        s.holeRound(400, 206, 46);
+        s.axis(338, 206, 462, 206);
+        s.note("pin axis", 400, 145, MIDDLE);
+        s.quiet("M", 430, 148, "L", 456, 205);
+        if (isAlongAxis(s.term())) {
+            s.level(354, 446, 206);
+        } else if (mean) {
+            s.level(354, 446, 206);
+            s.upright(400, 160, 252);
+        } else {
+            s.upright(400, 160, 252);
+        }
+        s.note("seen from above", 400, 284, MIDDLE);
     }
 
     private static void sleeve(CardSketch s) {
-        s.part("M", 190, 70, "H", 220, "V", 280, "H", 190, "Z");
-        s.part("M", 340, 70, "H", 370, "V", 280, "H", 340, "Z");
-        s.axis(280, 55, 280, 292);
-        double y = s.is(Term.SLEEVE_OUTSIDE_TOP) ? 90 : 258;
         boolean top = s.is(Term.SLEEVE_OUTSIDE_TOP);
-        s.caliper(false, 190, 370, y, top ? 48 : 222, false);
-        if (!top) {
-            s.note("running surface", 280, 100, MIDDLE);
+        s.partBox(200, 76, 28, 164);
+        s.partBox(346, 76, 28, 164);
+        s.axis(287, 60, 287, 252);
+        double y = top ? 96 : 220;
+        s.caliper(false, 200, 374, top ? 112 : 204, top ? 54 : 262, false);
+        s.level(200, 374, y);
+        s.symbol(296, top ? y + 24 : y - 10, START);
+        if (top) {
+            s.datumFace(200, 114, 200, 78);
+        } else {
+            s.datumFace(200, 238, 200, 202);
         }
-        s.level(190, 370, y);
-        s.symbol(290, y + (top ? 22 : -10), START);
-        s.datumFace(190, top ? 110 : 278, 190, top ? 72 : 240);
-        s.datum(12, 150, START, 188, top ? 104 : 244);
-        s.tool(404, top ? 100 : 190, START, 396, top ? 60 : 224);
+        s.datum(10, 226, START, 201, top ? 106 : 208);
+        s.tool(394, top ? 108 : 236, START, top ? 412 : 416, top ? 59 : 262);
+        s.note("deck", 276, top ? 160 : 100, END);
+        s.note("bottom", 279, top ? 228 : 160, END);
+        if (!top) {
+            s.note("above any chamfer", 294, 180, START);
+        }
+        // seen from above: which way
+        s.partRound(90, 120, 36);
+        s.holeRound(90, 120, 27);
+        s.level(54, 126, 120);
+        s.upright(90, 84, 156);
+        s.note("two directions", 90, 178, MIDDLE);
     }
 
     private static void sleeveLength(CardSketch s) {
-        s.part("M", 90, 70, "H", 125, "V", 250, "H", 90, "Z");
-        s.part("M", 230, 70, "H", 265, "V", 250, "H", 230, "Z");
-        s.axis(178, 55, 178, 280);
-        s.datumFace(82, 70, 129, 70);
-        s.datumFace(226, 70, 273, 70);
-        s.caliper(true, 70, 250, 240, 300, false);
-        s.upright(200, 70, 250);
-        s.symbol(192, 170, END);
-        s.datum(340, 60, START, 276, 70);
-        s.tool(350, 200, START, 316, 190);
+        s.partBox(60, 70, 35, 180);
+        s.partBox(200, 70, 35, 180);
+        s.axis(148, 55, 148, 252);
+        s.caliper(true, 70, 250, 212, 286, false);
+        s.datumFace(60, 70, 95, 70);
+        s.datumFace(200, 70, 235, 70);
+        s.upright(180, 70, 250);
+        s.quiet("M", 200, 70, "H", 174, "M", 200, 250, "H", 174);
+        s.symbol(170, 170, END);
+        s.datum(340, 70, START, 232, 71);
+        s.tool(350, 200, START, 302, 190);
+        s.note("running surface", 100, 284, START);
+        s.quiet("M", 110, 276, "L", 96, 230);
     }
 
     static void flatness(CardSketch s) {
-        s.part("M", 50, 190, "C", 130, 200, 260, 204, 330, 190, "V", 260, "H", 50, "Z");
-        s.toolBox(40, 150, 300, 36);
-        s.datumFace(340, 187, 40, 187);
-        s.feeler(196, 193, 0.93, 0.36, 170);
-        s.dimension(190, 187, 190, 198);
-        s.symbol(172, 226, END);
-        s.datum(200, 100, START, 150, 186);
-        s.tool(350, 215, START, 332, 243);
-        s.note("straightedge", 60, 172, START);
+        s.part("M", 50, 182, "C", 130, 202, 260, 206, 330, 182, "V", 256, "H", 50, "Z");
+        s.toolBox(40, 142, 300, 40);
+        s.datumFace(340, 182, 40, 182);
+        s.tool("M", 196, 183, "L", 380, 183, "V", 190, "H", 196, "Z");
+        s.toolBox(380, 178, 40, 17);
+        s.dimension(170, 182, 170, 197);
+        s.symbol(148, 224, MIDDLE);
+        s.datum(200, 100, START, 190, 181);
+        s.tool(370, 236, START, 400, 194);
+        s.note("straightedge", 60, 164, START);
         s.note(
                 s.is(Term.HEAD_FLATNESS)
                         ? "head face, bent (drawn much too large)"
@@ -207,25 +232,24 @@ final class CylinderCards {
     private static void deckHeight(CardSketch s) {
         s.plate(30, 450, 274);
         s.part(
-                "M", 60, 274, "V", 200, "C", 60, 170, 100, 160, 110, 150, "V", 70, "H", 215, "V", 150, "C", 225, 160,
-                265, 170, 265, 200, "V", 274, "Z");
-        s.quiet("M", 132, 70, "V", 158, "M", 193, 70, "V", 158);
-        s.quietRound(162, 214, 24);
-        s.datumAxis(96, 214, 262, 214);
-        s.datumAxis(162, 180, 162, 246);
-        s.upright(240, 70, 214);
-        s.quiet("M", 215, 70, "H", 248);
-        s.symbol(246, 130, START);
+                "M", 24, 274, "V", 200, "C", 24, 170, 64, 160, 74, 150, "V", 70, "H", 179, "V", 150, "C", 189, 160, 229,
+                170, 229, 200, "V", 274, "Z");
+        s.hole("M", 96, 70, "V", 158, "H", 157, "V", 70);
+        s.holeRound(126, 214, 24);
+        s.datumAxis(44, 214, 330, 214);
+        s.datumAxis(126, 180, 126, 246);
+        s.upright(300, 70, 214);
+        s.symbol(310, 150, START);
         // height gauge
         s.toolBox(420, 60, 14, 206);
-        s.toolBox(390, 262, 74, 12);
+        s.toolBox(394, 262, 70, 12);
         s.toolBox(410, 60, 34, 26);
-        s.tool("M", 410, 64, "H", 262, "L", 266, 70, "H", 410, "Z");
-        s.quiet("M", 262, 70, "H", 250);
-        s.tool(394, 150, END, 420, 170);
-        s.datum(418, 242, END, 256, 215);
-        s.note("surface plate", 276, 268, START);
-        s.note("main bore", 80, 252, START);
+        s.tool("M", 410, 62, "H", 194, "L", 170, 70, "H", 410, "Z");
+        s.tool(470, 44, END, 427, 60);
+        s.datum(233, 250, START, 290, 214);
+        s.note("deck", 84, 62, MIDDLE);
+        s.note("main bore", 40, 258, START);
+        s.note("surface plate", 30, 297, START);
     }
 
     private static void boreOffset(CardSketch s) {
@@ -233,53 +257,96 @@ final class CylinderCards {
         s.part(
                 "M", 60, 274, "V", 120, "H", 160, "C", 170, 140, 170, 140, 190, 146, "H", 300, "V", 240, "H", 190, "V",
                 274, "Z");
-        s.quietRound(112, 202, 26);
-        s.quiet("M", 170, 160, "H", 300, "M", 170, 226, "H", 300);
-        s.datumAxis(60, 202, 340, 202);
-        s.axis(160, 184, 340, 184);
-        s.dimension(326, 202, 326, 184);
-        s.symbol(336, 170, START);
-        s.toolBox(400, 60, 14, 206);
-        s.toolBox(376, 262, 68, 12);
-        s.toolBox(390, 134, 34, 26);
-        s.tool("M", 390, 154, "H", 288, "L", 292, 160, "H", 390, "Z");
-        s.tool(390, 90, END, 402, 100);
-        s.datum(60, 60, START, 90, 200);
-        s.note("cylinder, lying", 200, 258, START);
+        s.holeRound(112, 202, 26);
+        s.hole("M", 300, 160, "H", 180, "V", 226, "H", 300);
+        s.datumAxis(76, 202, 356, 202);
+        s.axis(170, 184, 356, 184);
+        s.dimension(340, 202, 340, 184);
+        s.symbol(350, 232, START);
+        s.toolBox(410, 60, 14, 206);
+        s.toolBox(386, 262, 68, 12);
+        s.toolBox(400, 138, 34, 26);
+        s.tool("M", 400, 152, "H", 296, "L", 276, 160, "H", 400, "Z");
+        s.tool(394, 90, END, 410, 100);
+        s.datum(30, 76, START, 100, 202);
+        s.note("cylinder, lying", 200, 262, START);
         s.note("axis of the cylinder", 210, 130, START);
+        s.quiet("M", 226, 134, "L", 240, 183);
+        s.note("up: anti-thrust side", 200, 60, START);
     }
 
     private static void deckClearance(CardSketch s) {
-        walls(s, 150, 284);
-        s.part("M", 94, 178, "H", 210, "V", 270, "H", 94, "Z");
-        s.quietRound(152, 240, 16);
-        double x = s.is(Term.DECK_CLEARANCE_ANTITHRUST, Term.DECK_CLEARANCE_OUTPUT_END) ? 196 : 108;
-        s.datumFace(56, 150, 92, 150);
-        s.datumFace(212, 150, 248, 150);
-        s.depthGauge(x, 150, 178, 0);
-        s.toolBox(60, 139, 184, 11);
-        s.upright(x < 150 ? x + 18 : x - 18, 150, 178);
-        s.symbol(x < 150 ? x + 28 : x - 28, 172, x < 150 ? START : END);
-        s.tool(x < 150 ? 150 : 60, 84, START, x < 150 ? 125 : x - 17, x < 150 ? 96 : 98);
-        s.datum(266, 138, START, 248, 150);
-        // seen from above: where
-        s.partRound(384, 222, 44);
-        s.axis(322, 222, 446, 222);
-        double[] at = s.is(Term.DECK_CLEARANCE_THRUST)
-                ? new double[] {384, 188}
-                : s.is(Term.DECK_CLEARANCE_ANTITHRUST)
-                        ? new double[] {384, 256}
-                        : s.is(Term.DECK_CLEARANCE_OUTPUT_END) ? new double[] {418, 222} : new double[] {350, 222};
-        s.spot(at[0], at[1], 6);
-        if (s.is(Term.DECK_CLEARANCE)) {
-            s.spot(418, 222, 6);
+        boolean thrust = s.is(Term.DECK_CLEARANCE_THRUST, Term.DECK_CLEARANCE_ANTITHRUST);
+        boolean right = s.is(Term.DECK_CLEARANCE_ANTITHRUST, Term.DECK_CLEARANCE_OUTPUT_END);
+        boolean both = s.is(Term.DECK_CLEARANCE);
+        walls(s, 140, 266);
+        s.part("M", 94, 168, "H", 210, "V", 258, "H", 94, "Z");
+        if (thrust) {
+            pinEndOn(s, 152, 222);
+        } else {
+            pinAcross(s, 94, 210, 218, 258);
         }
-        s.words("quiet", "pin axis", 384, 217, MIDDLE, Sketch.SMALL, false);
-        s.words("quiet", "flywheel", 318, 219, END, Sketch.SMALL, false);
-        s.words("quiet", "end", 318, 234, END, Sketch.SMALL, false);
-        s.words("quiet", "output", 450, 217, MIDDLE, Sketch.SMALL, false);
-        s.words("quiet", "end", 450, 236, MIDDLE, Sketch.SMALL, false);
-        s.words("quiet", "thrust side", 384, 170, MIDDLE, Sketch.SMALL, false);
-        s.words("quiet", "seen from above", 384, 288, MIDDLE, Sketch.SMALL, false);
+        double x = right ? 190 : 114;
+        s.depthGauge(x, 140, 168, 0);
+        s.toolBox(60, 129, 184, 11);
+        s.datumFace(70, 140, 92, 140);
+        s.datumFace(212, 140, 234, 140);
+        s.spot(x, 168, 5);
+        double dim = right ? x - 22 : x + 22;
+        s.upright(dim, 140, 168);
+        s.symbol(right ? dim - 10 : dim + 10, 161, right ? END : START);
+        s.tool(right ? 60 : 160, 84, START, right ? x - 17 : x + 17, 90);
+        s.datum(270, 112, START, 232, 141);
+        s.note("piston at top dead centre", 270, 56, START);
+        s.note(thrust ? "thrust side" : "flywheel end", 12, 288, START);
+        s.note(thrust ? "anti-thrust side" : "output end", 288, 288, END);
+        if (both) {
+            s.spot(190, 168, 5);
+        }
+        // seen from above: where
+        double cx = 388;
+        double cy = 210;
+        s.partRound(cx, cy, 42);
+        s.axis(cx - 46, cy, cx + 46, cy);
+        double[] at =
+                thrust ? new double[] {cx, right ? cy + 32 : cy - 32} : new double[] {right ? cx + 32 : cx - 32, cy};
+        s.spot(at[0], at[1], 6);
+        if (both) {
+            s.spot(cx + 32, cy, 6);
+        }
+        s.note("pin axis", cx, thrust && !right ? cy + 16 : cy - 6, MIDDLE);
+        s.note(
+                "tip",
+                thrust ? cx + 10 : at[0] + (right ? -1 : 1) * 4,
+                thrust ? at[1] + 5 : cy + 20,
+                thrust ? START : MIDDLE);
+        s.note("flywheel", cx - 50, cy - 2, END);
+        s.note("end", cx - 50, cy + 12, END);
+        s.note("output", cx + 50, cy - 2, START);
+        s.note("end", cx + 50, cy + 12, START);
+        s.note("thrust side", cx, cy - 48, MIDDLE);
+        s.note("anti-thrust side", cx, cy + 58, MIDDLE);
+        s.note("seen from above", cx, 290, MIDDLE);
+    }
+
+    private static void station(CardSketch s, String name, double at, double read, boolean all) {
+        boolean here = all || at == read;
+        s.words(here ? "lit" : "quiet", name, 242, at + 5, START, Sketch.SMALL, here);
+    }
+
+    /** A piston cut along its pin: the pin lies across in its bosses, the rod between them. */
+    static void pinAcross(CardSketch s, double left, double right, double pinY, double bottom) {
+        double middle = (left + right) / 2;
+        s.hole("M", middle - 26, bottom, "V", pinY - 28, "H", middle + 26, "V", bottom);
+        s.part("M", middle - 14, pinY - 20, "H", middle + 14, "V", bottom + 12, "H", middle - 14, "Z");
+        s.partBox(left + 8, pinY - 10, right - left - 16, 20);
+        s.note("pin", middle, pinY + 5, MIDDLE);
+    }
+
+    /** A pin seen on its end. */
+    static void pinEndOn(CardSketch s, double x, double y) {
+        s.partRound(x, y, 16);
+        s.holeRound(x, y, 8);
+        s.note("pin, end on", x, y + 30, MIDDLE);
     }
 }

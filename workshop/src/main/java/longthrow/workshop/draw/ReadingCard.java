@@ -170,6 +170,7 @@ public final class ReadingCard {
         CardSketch sketch = new CardSketch(svg, term, datum, instrument());
         sketch.caption();
         scene.draw(sketch);
+        sketch.setWords();
         return svg.finished();
     }
 }

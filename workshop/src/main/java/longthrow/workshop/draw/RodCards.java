@@ -10,7 +10,8 @@ import longthrow.core.term.Term;
 
 /** Readings of the connecting rod. */
 final class RodCards {
-    private static final String LEVEL = "Set the scale to zero empty; level the rod with blocks and a spirit level.";
+    private static final String LEVEL =
+            "Set the scale to zero with the support standing on it; level the rod with blocks and a spirit level.";
 
     private RodCards() {}
 
@@ -30,10 +31,10 @@ final class RodCards {
                         "The two jaws at different depths, or on the chamfer of a bore.",
                         "Clean both bores; cap torqued.",
                         "Jaws on the nearest edges of the two bores, both at the same depth.",
-                        "Smallest figure; then from the other face of the rod."),
+                        "Smallest figure; then from the opposite face of the rod."),
                 card(
                         Term.BIG_END_BORE,
-                        "far side of the bore",
+                        "opposite side of the bore",
                         RodCards::front,
                         "Cap loose or turned round: the bore is then oval.",
                         "Cap the right way round, bolts oiled and torqued as they will run.",
@@ -41,21 +42,21 @@ final class RodCards {
                         "Rock to the smallest figure; the difference of the two is the ovality."),
                 card(
                         Term.SMALL_END_BORE,
-                        "far side of the bore",
+                        "opposite side of the bore",
                         RodCards::front,
                         "Read over an oil hole, or without its bush.",
                         "Bush in place, bore clean.",
                         "Gauge set to its ring; along the rod and across it, at both ends of the bore."),
                 card(
                         Term.BIG_END_WIDTH,
-                        "other face of the big end",
+                        "opposite face of the big end",
                         RodCards::edge,
                         "Jaws on a bolt head or on the dipper.",
                         "Stone off burrs.",
                         "Jaws square over the two machined faces."),
                 card(
                         Term.SMALL_END_WIDTH,
-                        "other face of the small end",
+                        "opposite face of the small end",
                         RodCards::edge,
                         "Bush standing proud of the eye on one side.",
                         "Bush in place, faces clean.",
@@ -84,7 +85,7 @@ final class RodCards {
                         "Scale set to zero empty; weigh, take off, check zero."),
                 card(
                         Term.ROD_BIG_END_MASS,
-                        "empty scale at zero",
+                        "zero with the support on the scale",
                         RodCards::endMass,
                         "Rod not level, or hung so that it pulls sideways.",
                         LEVEL,
@@ -92,7 +93,7 @@ final class RodCards {
                         "Read; turn the rod over and read again. Both ends together must make the whole rod."),
                 card(
                         Term.ROD_SMALL_END_MASS,
-                        "empty scale at zero",
+                        "zero with the support on the scale",
                         RodCards::endMass,
                         "Rod not level, or hung so that it pulls sideways.",
                         LEVEL,
@@ -105,122 +106,151 @@ final class RodCards {
         s.part(
                 "M", 158.8, 152, "L", 291.7, 160, "A", 30, 30, "0 1 1", 291.7, 180, "L", 158.8, 188, "A", 52, 52,
                 "0 1 1", 158.8, 152, "Z");
-        s.quietRound(110, 170, 34);
-        s.quietRound(320, 170, 17);
+        s.holeRound(110, 170, 34);
+        s.holeRound(320, 170, 17);
     }
 
     private static void front(CardSketch s) {
-        rod(s);
-        s.axis(110, 104, 110, 236);
-        s.axis(320, 126, 320, 220);
-        if (s.is(Term.BIG_END_BORE)) {
-            s.boreGaugeEndOn(110, 170, 34, 0, 1);
-            s.datumFace(128, 208, 92, 208);
-            s.upright(186, 136, 204);
-            s.quiet("M", 110, 136, "H", 192, "M", 110, 204, "H", 192);
-            s.symbol(196, 176, START);
-            s.datum(150, 262, START, 124, 210);
-            s.tool(200, 100, START, 116, 162);
-        } else if (s.is(Term.SMALL_END_BORE)) {
-            s.boreGaugeEndOn(320, 170, 17, 0, 1);
-            s.datumFace(332, 190, 308, 190);
-            s.upright(372, 153, 187);
-            s.quiet("M", 320, 153, "H", 378, "M", 320, 187, "H", 378);
-            s.symbol(382, 176, START);
-            s.datum(190, 262, START, 312, 192);
-            s.tool(250, 100, START, 316, 162);
-        } else {
-            s.caliper(false, 144, 303, 172, 226, false);
-            s.datumFace(144, 186, 144, 154);
-            boolean edges = s.is(Term.ROD_INSIDE_EDGES);
-            if (edges) {
-                s.level(144, 303, 120);
-                s.quiet("M", 144, 114, "V", 154, "M", 303, 114, "V", 154);
-            } else {
-                s.datumAxis(110, 88, 110, 130);
-                s.level(110, 320, 100);
-                s.quiet("M", 320, 94, "V", 130);
-                s.note("edges plus half of each bore", 420, 120, MIDDLE);
-            }
-            s.symbol(222, edges ? 112 : 92, MIDDLE);
-            s.datum(20, 60, START, edges ? 144 : 110, edges ? 152 : 90);
-            s.tool(370, 284, START, 344, 244);
+        if (s.is(Term.ROD_INSIDE_EDGES, Term.ROD_LENGTH)) {
+            centres(s);
+            return;
         }
-        s.note("big end", 70, 240, MIDDLE);
-        s.note("small end", 372, 216, START);
+        rod(s);
+        boolean big = s.is(Term.BIG_END_BORE);
+        double x = big ? 110 : 320;
+        double radius = big ? 34 : 17;
+        s.boreGaugeEndOn(x, 170, radius, 0, 1);
+        s.datumArc(x, 170, radius, 60, 120, false);
+        double off = big ? 40 : 372;
+        s.uprightOff(off, 170 - radius, 170 + radius, x);
+        s.symbol(big ? 32 : 382, 176, big ? END : START);
+        s.datum(big ? 150 : 190, 262, START, x, 170 + radius);
+        s.tool(big ? 200 : 250, 90, START, x, 164);
+        s.note("big end", 110, big ? 250 : 242, MIDDLE);
+        s.note("small end", 350, 222, START);
+        s.note("then along the rod too", 200, 118, START);
     }
 
     private static void edge(CardSketch s) {
         boolean big = s.is(Term.BIG_END_WIDTH);
         s.part(
-                "M", 60, 140, "H", 150, "V", 158, "H", 290, "V", 148, "H", 350, "V", 200, "H", 290, "V", 190, "H", 150,
-                "V", 208, "H", 60, "Z");
-        double x = big ? 105 : 320;
+                "M", 90, 140, "H", 180, "V", 158, "H", 290, "V", 148, "H", 350, "V", 200, "H", 290, "V", 190, "H", 180,
+                "V", 208, "H", 90, "Z");
         double y1 = big ? 140 : 148;
         double y2 = big ? 208 : 200;
-        s.caliper(true, y1, y2, x + 10, big ? 200 : 390, false);
-        s.datumFace(x - 42, y1, x + 10, y1);
-        s.upright(big ? 84 : 302, y1, y2);
-        s.symbol(big ? 92 : 294, 180, big ? START : END);
-        s.datum(20, 84, START, x - 30, y1 - 3);
-        s.tool(big ? 260 : 290, 264, big ? START : END, big ? 218 : 388, 240);
-        s.note("rod, seen edge on", 250, 60, MIDDLE);
-        s.note("big end", 100, 228, MIDDLE);
-        s.note("small end", 330, 130, MIDDLE);
+        s.caliper(true, y1, y2, big ? 130 : 326, big ? 66 : 374, false);
+        if (big) {
+            s.datumFace(92, y1, 178, y1);
+        } else {
+            s.datumFace(292, y1, 348, y1);
+        }
+        s.upright(big ? 150 : 306, y1, y2);
+        s.symbol(big ? 160 : 296, 180, big ? START : END);
+        s.datum(big ? 130 : 160, 88, START, big ? 166 : 300, y1);
+        s.tool(big ? 110 : 300, 264, big ? START : END, big ? 66 : 374, 240);
+        s.note("rod, seen edge on", 470, 60, END);
+        s.note("big end", 140, 228, MIDDLE);
+        s.note("small end", 330, big ? 138 : 228, big ? MIDDLE : END);
     }
 
     private static void strip(CardSketch s) {
         s.part(
-                "M", 70, 190, "A", 80, 80, "0 0 1", 230, 190, "L", 262, 190, "V", 150, "C", 262, 40, 38, 40, 38, 150,
-                "V", 190, "Z");
-        s.partRound(150, 196, 66);
-        s.datumFace(196, 148, 104, 148);
-        s.lit("M", 142, 118, "h", 16, "v", 8, "h", -16, "Z");
-        s.spot(150, 123, 5);
-        s.dimension(206, 114, 206, 128);
-        s.symbol(222, 118, START);
-        // the flattened strip on its scale
+                "M", 70, 196, "A", 80, 80, "0 0 1", 230, 196, "L", 262, 196, "V", 150, "C", 262, 40, 38, 40, 38, 150,
+                "V", 196, "Z");
+        s.partRound(150, 196, 54);
+        s.datumArc(150, 196, 54, 230, 310, true);
+        s.toolBox(136, 117, 24, 24);
+        s.dimension(170, 118, 170, 145);
+        s.symbol(180, 138, START);
+        s.tool(320, 96, START, 160, 126);
+        // the flattened strip held to its printed scale
         s.toolBox(320, 150, 120, 40);
         for (int bar = 0; bar < 5; bar++) {
             s.toolLine(3 + 2.4 * bar, "M", 338 + bar * 22, 156, "v", 18);
         }
-        s.tool(320, 132, START, 360, 150);
-        s.datum(250, 250, START, 190, 226);
-        s.note("cap, torqued", 150, 62, MIDDLE);
-        s.note("printed scale for its width", 320, 208, START);
+        s.datum(210, 280, START, 186, 161);
+        s.note("cap, torqued", 150, 90, MIDDLE);
+        s.note("crankpin", 150, 216, MIDDLE);
+        s.note("scale printed on its packet: the wider, the tighter", 320, 210, START);
     }
 
     private static void side(CardSketch s) {
-        s.part("M", 60, 80, "H", 110, "V", 260, "H", 60, "Z");
-        s.part("M", 260, 80, "H", 310, "V", 260, "H", 260, "Z");
-        s.partBox(110, 140, 150, 60);
-        s.part("M", 110, 120, "H", 240, "V", 220, "H", 110, "Z");
-        s.datumFace(260, 138, 260, 82);
-        s.feeler(250, 150, 0.28, -0.96, 80);
-        s.level(240, 260, 212);
-        s.symbol(236, 250, END);
-        s.tool(330, 66, START, 278, 56);
-        s.datum(330, 130, START, 266, 112);
-        s.note("rod", 170, 175, MIDDLE);
-        s.note("crankpin between its cheeks", 110, 278, START);
+        s.partBox(110, 152, 150, 36);
+        s.partBox(60, 80, 50, 130);
+        s.partBox(260, 80, 50, 130);
+        s.partBox(110, 104, 138, 48);
+        s.partBox(110, 188, 138, 48);
+        s.toolBox(249, 66, 10, 84);
+        s.toolBox(242, 40, 24, 26);
+        s.datumFace(260, 150, 260, 82);
+        s.lit("M", 206, 128, "H", 150);
+        s.head(146, 128, -1, 0);
+        s.note("pushed over", 206, 148, END);
+        s.note("big end of the rod", 118, 120, START);
+        s.note("crankpin", 180, 174, MIDDLE);
+        s.level(248, 260, 222);
+        s.quiet("M", 260, 210, "V", 230);
+        s.symbol(288, 228, START);
+        s.tool(330, 60, START, 266, 54);
+        s.datum(330, 120, START, 262, 112);
+        s.note("cheek", 84, 74, MIDDLE);
+        s.note("cheek", 290, 74, START);
+        s.note("big end cut through, clearance drawn much too large", 60, 272, START);
     }
 
     private static void endMass(CardSketch s) {
         boolean big = s.is(Term.ROD_BIG_END_MASS);
         double on = big ? 110 : 320;
         double hung = big ? 320 : 110;
-        double radius = big ? 52 : 30;
+        double radius = big ? 34 : 17;
+        double pan = big ? 232 : 212;
         rod(s);
-        s.part("M", on - 8, 170 + radius, "H", on + 8, "L", on, 160, "Z");
-        s.scale(on, 170 + radius, 50);
-        s.datumFace(on - 50, 170 + radius, on + 50, 170 + radius);
-        s.quiet("M", hung, 40, "V", 170);
-        s.toolLine(4, "M", hung - 24, 40, "H", hung + 24);
-        s.axis(40, 170, 400, 170);
-        s.symbol(on, 170 + radius + 38, MIDDLE);
-        s.tool(big ? 190 : 380, big ? 246 : 250, START, on + 40, 170 + radius + 34);
-        s.datum(big ? 190 : 20, big ? 272 : 262, START, on + (big ? 48 : -48), 170 + radius + 4);
-        s.note("hung by a thread", hung + 10, 70, START);
-        s.note("level", 430, 174, MIDDLE);
+        s.toolRound(on, 170, radius);
+        s.tool("M", on - 8, 170, "H", on + 8, "L", on + 26, pan, "H", on - 26, "Z");
+        s.scale(on, pan, 50);
+        s.datumZero(big ? on + 42 : on - 42, pan);
+        s.toolRound(hung, 170, big ? 17 : 34);
+        s.toolLine(1.8, "M", hung, 52, "V", 170);
+        s.spot(hung, 170, 4);
+        s.toolBox(hung - 26, 44, 52, 8);
+        s.axis(30, 170, 400, 170);
+        s.symbol(on, pan + 37, MIDDLE);
+        s.tool(big ? 250 : 390, big ? 270 : 266, START, on + 40, pan + 34);
+        s.datum(big ? 190 : 20, big ? 226 : 256, START, on + (big ? 42 : -42), pan - 5);
+        s.note("thread, tied to a plug in the centre of the bore", big ? 300 : 130, 84, big ? END : START);
+        s.note("support", on - (big ? 40 : -44), big ? 226 : 206, big ? END : START);
+        s.note("level", 408, 174, START);
+    }
+
+    /** The rod cut along through both bores, so that the jaws are seen to enter them from the face. */
+    private static void centres(CardSketch s) {
+        boolean edges = s.is(Term.ROD_INSIDE_EDGES);
+        s.partBox(58, 140, 18, 44);
+        s.partBox(144, 140, 159, 44);
+        s.partBox(337, 140, 13, 44);
+        s.quiet("M", 76, 140, "H", 144, "M", 76, 184, "H", 144, "M", 303, 140, "H", 337, "M", 303, 184, "H", 337);
+        s.note("big end", 90, 200, END);
+        s.note("small end", 354, 200, MIDDLE);
+        s.note("rod, cut through both bores", 222, 166, MIDDLE);
+        s.tool(396, 78, START, 350, 93);
+        s.caliper(false, 144, 303, 174, 102, false);
+        if (edges) {
+            s.datumFace(144, 182, 144, 142);
+            s.levelOff(144, 303, 216, 186);
+            s.symbol(222, 238, MIDDLE);
+            s.datum(14, 262, START, 144, 181);
+        } else {
+            s.datumAxis(110, 130, 110, 280);
+            s.axis(320, 130, 320, 280);
+            s.levelOff(144, 303, 210, 186);
+            s.note("the caliper reads this", 222, 228, MIDDLE);
+            s.level(110, 320, 254);
+            s.symbol(222, 276, MIDDLE);
+            s.note("half a bore", 100, 226, END);
+            s.quiet("M", 110, 210, "H", 144, "M", 303, 210, "H", 320);
+            s.note("half a bore", 330, 226, START);
+            s.note("centre to centre: reading plus half of each bore", 330, 258, START);
+            s.datum(14, 70, START, 110, 132);
+        }
     }
 }

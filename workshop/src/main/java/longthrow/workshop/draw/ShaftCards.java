@@ -20,7 +20,7 @@ final class ShaftCards {
         return List.of(
                 card(
                         Term.OUTPUT_SHAFT_DIAMETER,
-                        "far side of the shaft",
+                        "opposite side of the shaft",
                         ShaftCards::shaft,
                         "Burr of a set screw under the jaws.",
                         "Stone off burrs where the clutch sits.",
@@ -34,7 +34,7 @@ final class ShaftCards {
                         "From that shoulder to the end of the shaft."),
                 card(
                         Term.OUTPUT_SHAFT_KEYWAY,
-                        "other wall of the keyway",
+                        "opposite wall of the keyway",
                         ShaftCards::keyway,
                         KEYWAY_SLIP,
                         "Clean the keyway; stone off burrs.",
@@ -66,28 +66,28 @@ final class ShaftCards {
                         "The difference is the offset; give it its sign."),
                 card(
                         Term.TAPER_DIAMETER,
-                        "far side of the taper",
+                        "opposite side of the taper",
                         ShaftCards::taper,
                         TAPER_SLIP,
                         "Mark the middle of the key's length on the taper.",
                         "Jaws square across the shaft at the mark, clear of the keyway."),
                 card(
                         Term.FLYWHEEL_DIAMETER,
-                        "far side of the rim",
+                        "opposite side of the rim",
                         ShaftCards::wheel,
                         "Measured beside the middle, or over blades that stand out beyond the rim.",
                         "Tape across the rim through the middle of the shaft.",
                         "Swing one end for the largest figure; two directions."),
                 card(
                         Term.FLYWHEEL_TAPER_BORE,
-                        "far side of the bore",
+                        "opposite side of the bore",
                         ShaftCards::hub,
                         TAPER_SLIP,
                         "Mark the middle of the keyway's length.",
                         "Inside jaws square across the bore there, clear of the keyway."),
                 card(
                                 Term.FLYWHEEL_KEYWAY,
-                                "other wall of the keyway",
+                                "opposite wall of the keyway",
                                 ShaftCards::hub,
                                 KEYWAY_SLIP,
                                 "Clean the keyway; look for cracks at its corners.",
@@ -110,21 +110,21 @@ final class ShaftCards {
                         "Do the same with a disc of known inertia on the same threads."),
                 card(
                         Term.VENTURI,
-                        "far side of the throat",
+                        "opposite side of the throat",
                         ShaftCards::plug,
                         "Gauge held askew, or stopped by a nozzle that stands in the throat.",
                         "Clean the throat; choke and throttle open.",
                         "Largest plug gauge that enters by its own weight."),
                 card(
                         Term.THROTTLE_BORE,
-                        "far side of the bore",
+                        "opposite side of the bore",
                         ShaftCards::plug,
                         "Read at the worn place beside the spindle.",
                         "Throttle plate out or wide open.",
                         "Largest plug gauge that enters by its own weight, at the throttle."),
                 card(
                         Term.PRIMARY_DIAMETER,
-                        "far side of the pipe",
+                        "opposite side of the pipe",
                         ShaftCards::pipe,
                         "The outside of the pipe measured: its inside counts.",
                         "Clear the end of weld and carbon.",
@@ -144,14 +144,14 @@ final class ShaftCards {
                         "Brake on, raise the speed slowly until the clutch begins to drive; read there."),
                 card(
                         Term.CLUTCH_BORE,
-                        "far side of the bore",
+                        "opposite side of the bore",
                         ShaftCards::hub,
                         "Read over the keyway, or on the chamfer.",
                         "Clean the bore.",
                         "Inside jaws square, two directions, clear of the keyway."),
                 card(
                         Term.CLUTCH_KEYWAY,
-                        "other wall of the keyway",
+                        "opposite wall of the keyway",
                         ShaftCards::hub,
                         KEYWAY_SLIP,
                         "Clean the keyway.",
@@ -194,136 +194,156 @@ final class ShaftCards {
 
     private static void shaft(CardSketch s) {
         s.partBox(40, 90, 60, 180);
-        s.partBox(100, 136, 40, 80);
         s.partBox(140, 150, 180, 52);
-        s.axis(30, 176, 360, 176);
+        s.partBox(100, 130, 40, 92);
+        s.axis(30, 176, 350, 176);
         if (s.is(Term.OUTPUT_SHAFT_DIAMETER)) {
-            s.caliper(true, 150, 202, 250, 350, false);
-            s.datumFace(180, 150, 300, 150);
-            s.upright(220, 150, 202);
-            s.symbol(212, 194, END);
-            s.datum(160, 90, START, 200, 147);
-            s.tool(390, 180, START, 368, 200);
+            s.caliper(true, 150, 202, 240, 350, false);
+            s.datumFace(200, 150, 310, 150);
+            s.upright(190, 150, 202);
+            s.symbol(180, 194, END);
+            s.datum(160, 90, START, 214, 150);
+            s.tool(396, 180, START, 365, 190);
         } else {
-            s.caliper(false, 140, 320, 194, 236, false);
-            s.datumFace(140, 218, 140, 134);
-            s.level(140, 320, 130);
-            s.symbol(230, 122, MIDDLE);
-            s.quiet("M", 320, 124, "V", 150);
-            s.datum(150, 84, START, 140, 132);
-            s.tool(390, 284, START, 358, 248);
+            s.caliperOnStep(140, 320, 198, 240);
+            s.datumFace(140, 132, 140, 220);
+            s.level(140, 320, 128);
+            s.symbol(230, 120, MIDDLE);
+            s.quiet("M", 320, 122, "V", 150);
+            s.datum(150, 70, START, 138, 140);
+            s.tool(396, 284, START, 358, 258);
         }
         s.note("case", 70, 286, MIDDLE);
     }
 
     static void keyway(CardSketch s) {
-        s.part("M", 222, 86, "A", 96, 96, "0 1 0", 278, 86, "V", 122, "H", 222, "Z");
-        s.axis(250, 40, 250, 292);
-        s.datumFace(222, 82, 222, 124);
-        s.caliper(false, 222, 278, 108, 56, true);
-        s.level(222, 278, 144);
-        s.symbol(262, 168, START);
-        s.tool(360, 90, START, 316, 58);
-        s.datum(12, 76, START, 220, 98);
-        s.note("shaft, seen on its end", 250, 236, MIDDLE);
+        s.part("M", 222, 86, "A", 96, 96, "0 1 0", 278, 86, "V", 124, "H", 222, "Z");
+        s.axis(250, 250, 250, 292);
+        s.caliper(false, 222, 278, 112, 56, true);
+        s.datumFace(222, 90, 222, 122);
+        s.level(222, 278, 146);
+        s.symbol(250, 170, MIDDLE);
+        s.tool(376, 100, START, 322, 60);
+        s.datum(12, 70, START, 221, 104);
+        s.note("shaft, seen on its end", 240, 236, MIDDLE);
     }
 
     static void taper(CardSketch s) {
         s.part(
                 "M", 60, 100, "H", 120, "V", 124, "L", 300, 146, "H", 360, "V", 194, "H", 300, "L", 120, 216, "V", 240,
                 "H", 60, "Z");
-        s.quiet(Sketch.box(160, 162, 100, 16));
-        s.axis(40, 170, 390, 170);
-        s.caliper(true, 135, 205, 216, 400, false);
-        s.datumFace(170, 131, 250, 140);
-        s.upright(206, 135, 205);
-        s.symbol(198, 158, END);
-        s.axis(210, 100, 210, 260);
-        s.datum(130, 64, START, 190, 130);
-        s.tool(250, 260, START, 396, 228);
-        s.note("middle of the key", 200, 278, END);
+        s.hole(Sketch.box(160, 163, 100, 14));
+        s.axis(210, 108, 210, 250);
+        s.caliper(true, 135, 205, 204, 400, false);
+        s.datumFace(150, 127.7, 240, 138.7);
+        s.upright(276, 135, 205);
+        s.quiet("M", 210, 135, "H", 282, "M", 210, 205, "H", 282);
+        s.symbol(286, 160, START);
+        s.datum(120, 64, START, 170, 130);
+        s.tool(300, 284, END, 398, 250);
+        s.note("middle of the key", 204, 264, MIDDLE);
+        s.note("key", 152, 174, END);
     }
 
     private static void keyOffset(CardSketch s) {
         s.part("M", 80, 250, "V", 180, "A", 80, 80, "0 0 1", 240, 180, "V", 250, "Z");
-        s.part("M", 130, 200, "V", 160, "H", 150, "V", 110, "H", 200, "V", 160, "H", 180, "V", 200, "Z");
-        s.datumFace(130, 202, 130, 158);
-        s.dimension(130, 134, 150, 134);
-        s.quiet("M", 130, 128, "V", 160);
-        s.symbol(96, 126, END);
-        s.caliper(false, 130, 200, 152, 66, false);
-        s.tool(300, 110, START, 236, 72);
-        s.datum(280, 210, START, 132, 190);
-        s.note("shaft", 220, 236, END);
-        s.note("part in the wheel", 252, 150, START);
+        s.part("M", 130, 210, "V", 160, "H", 150, "V", 96, "H", 200, "V", 160, "H", 180, "V", 210, "Z");
+        s.caliper(false, 130, 200, 128, 70, false);
+        s.datumFace(130, 208, 130, 162);
+        s.quiet("M", 130, 160, "V", 140);
+        s.dimension(130, 146, 150, 146);
+        s.symbol(92, 136, END);
+        s.tool(340, 110, START, 244, 72);
+        s.datum(270, 220, START, 131, 190);
+        s.note("key, its part in the shaft", 300, 170, START);
+        s.quiet("M", 296, 172, "L", 170, 190);
+        s.note("shaft", 220, 240, END);
+        s.note("part in the wheel", 270, 146, START);
+        s.quiet("M", 266, 142, "L", 186, 128);
     }
 
+    /** The hub cut through, so that the jaws are seen to enter from its face; beside it the hub seen on that face. */
     private static void hub(CardSketch s) {
-        s.partRound(190, 176, 100);
         boolean key = s.is(Term.FLYWHEEL_KEYWAY, Term.CLUTCH_KEYWAY);
-        s.part("M", 174, 126, "V", 104, "H", 206, "V", 126, "A", 52, 52, "0 1 1", 174, 126, "Z");
-        s.axis(190, 60, 190, 290);
-        if (key) {
-            s.caliper(false, 174, 206, 116, 50, true);
-            s.datumFace(174, 128, 174, 102);
-            s.level(174, 206, 146);
-            s.symbol(190, 172, MIDDLE);
-            s.datum(20, 76, START, 172, 112);
-            s.tool(300, 80, START, 244, 54);
+        boolean clutch = s.is(Term.CLUTCH_BORE, Term.CLUTCH_KEYWAY);
+        double middle = 170;
+        double half = key ? 22 : 44;
+        double inner = key || clutch ? half : half - 10;
+        s.partBox(150, 84, 110, 172);
+        s.hole("M", 150, middle - half, "L", 260, middle - inner, "V", middle + inner, "L", 150, middle + half, "Z");
+        double read = key || clutch ? half : half - 5;
+        double tip = key || clutch ? 230 : 205;
+        s.caliper(true, middle - read, middle + read, tip, 96, true);
+        if (key || clutch) {
+            s.datumFace(258, middle - half, 152, middle - half);
         } else {
-            s.caliper(false, 138, 242, 176, 50, true);
-            s.datumFace(137, 200, 137, 156);
-            s.level(138, 242, 196);
-            s.symbol(210, 218, START);
-            s.datum(310, 200, START, 137, 190);
-            s.tool(330, 90, START, 278, 56);
+            s.datumFace(258, middle - half + 9.8, 152, middle - half + 0.2);
         }
-        s.note(
-                s.is(Term.CLUTCH_BORE, Term.CLUTCH_KEYWAY) ? "clutch hub" : "flywheel, from the side of the taper",
-                310,
-                268,
-                START);
+        double dim = key || clutch ? 244 : 230;
+        s.upright(dim, middle - read, middle + read);
+        s.symbol(278, 176, START);
+        s.quiet("M", dim + 3, 170, "H", 274);
+        s.tool(14, 60, START, 88, 160);
+        s.datum(150, 56, START, 240, middle - half + (key || clutch ? 0 : 8));
+        String what = clutch ? "clutch hub" : "flywheel hub";
+        s.note(key ? what + ", cut through its keyway" : what + ", cut through", 150, 276, START);
+        // the face
+        s.partRound(398, 180, 62);
+        s.hole("M", 386, 155, "V", 140, "H", 410, "V", 155, "A", 27, 27, "0 1 1", 386, 155, "Z");
+        if (key) {
+            s.level(386, 410, 148);
+        } else {
+            s.level(371, 425, 180);
+        }
+        s.note(clutch ? "seen on its face" : "seen from the side of the taper", 398, 262, MIDDLE);
+        if (!key && !clutch) {
+            s.axis(205, 96, 205, 250);
+            s.note("middle of the key", 268, 104, START);
+            s.quiet("M", 266, 100, "H", 206);
+        }
     }
 
     private static void hubLength(CardSketch s) {
         s.part("M", 120, 120, "H", 220, "V", 90, "H", 250, "V", 250, "H", 220, "V", 230, "H", 120, "Z");
+        s.hole("M", 120, 154, "H", 250, "V", 196, "H", 120, "Z");
         s.axis(90, 175, 300, 175);
-        s.quiet("M", 120, 154, "H", 250, "M", 120, 196, "H", 250);
         s.caliper(false, 120, 250, 200, 266, false);
-        s.datumFace(120, 232, 120, 118);
-        s.level(120, 250, 66);
-        s.quiet("M", 120, 60, "V", 120, "M", 250, 60, "V", 90);
+        s.datumFace(120, 229, 120, 200);
+        s.levelOff(120, 250, 66, 90);
         s.symbol(185, 58, MIDDLE);
-        s.datum(300, 110, START, 120, 126);
-        s.tool(330, 240, START, 284, 268);
-        s.note("hub", 150, 150, MIDDLE);
+        s.datum(300, 110, START, 121, 206);
+        s.tool(350, 240, START, 288, 268);
+        s.note("hub", 170, 144, MIDDLE);
     }
 
     private static void coil(CardSketch s) {
         s.part("M", 30, 280, "A", 150, 150, "0 0 1", 330, 280, "Z");
-        s.part("M", 90, 60, "H", 270, "V", 150, "H", 230, "V", 100, "H", 130, "V", 150, "H", 90, "Z");
+        s.part(
+                "M", 80, 60, "H", 280, "V", 155.1, "A", 160, 160, "0 0 0", 230, 128, "V", 100, "H", 130, "V", 128, "A",
+                160, 160, "0 0 0", 80, 155.1, "Z");
         s.part("M", 150, 84, "H", 210, "V", 116, "H", 150, "Z");
-        s.datumFace(266, 160, 222, 142);
-        s.feeler(256, 154, 0.96, 0.28, 90);
-        s.upright(102, 150, 159);
-        s.symbol(76, 152, END);
-        s.tool(340, 130, START, 320, 172);
-        s.datum(340, 230, START, 262, 160);
+        s.toolLine(6, "M", 228, 132.6, "A", 155, 155, "0 0 1", 300, 181.9);
+        s.toolLine(16, "M", 300, 181.9, "L", 324, 211);
+        s.datumArc(180, 280, 150, 283, 305, true);
+        s.dimension(100, 141.4, 105, 150.1);
+        s.symbol(66, 136, END);
+        s.tool(370, 160, START, 314, 200);
+        s.datum(350, 262, START, 262, 154);
         s.note("coil", 180, 104, MIDDLE);
-        s.note("flywheel, magnets under the coil", 180, 250, MIDDLE);
+        s.note("flywheel, magnets under the coil", 170, 240, MIDDLE);
     }
 
     private static void timing(CardSketch s) {
         s.degreeWheel(170, 170, 104);
         s.datumAxis(170, 170, 170, 46);
         s.toolLine(4, "M", 98, 78, "L", 122, 110);
-        s.lit("M", 170, 170, "L", 116, 96);
+        s.lit("M", 170, 170, "L", 108, 87);
         s.lit("M", 134, 120, "A", 62, 62, "0 0 1", 170, 108);
-        s.symbol(150, 102, END);
+        s.symbol(120, 140, END);
+        s.quiet("M", 328, 200, "L", 112, 90, "M", 330, 208, "L", 106, 100);
         s.tool("M", 330, 190, "L", 410, 160, "L", 418, 184, "L", 338, 212, "Z");
-        s.quiet("M", 328, 200, "L", 130, 104, "M", 330, 206, "L", 126, 118);
-        s.tool(300, 60, START, 250, 104);
-        s.datum(300, 110, START, 172, 60);
+        s.tool(300, 60, START, 244, 96);
+        s.datum(300, 110, START, 170, 56);
         s.note("timing light", 350, 236, START);
         s.note("pointer", 92, 74, END);
     }
@@ -331,34 +351,38 @@ final class ShaftCards {
     private static void wheel(CardSketch s) {
         s.partRound(180, 180, 100);
         s.quietRound(180, 180, 84);
-        s.partRound(180, 180, 18);
-        s.toolBox(70, 174, 230, 12);
+        s.holeRound(180, 180, 18);
+        s.toolBox(72, 174, 230, 12);
         for (int tick = 0; tick < 20; tick++) {
             s.toolLine(1, "M", 80 + tick * 10.5, 174, "v", 6);
         }
         s.toolBox(296, 160, 40, 40);
-        s.datumFace(80, 206, 80, 156);
+        s.datumArc(180, 180, 100, 186, 206, true);
         s.level(80, 280, 146);
-        s.symbol(180, 138, MIDDLE);
+        s.quiet("M", 80, 174, "V", 140, "M", 280, 174, "V", 140);
+        s.symbol(180, 134, MIDDLE);
         s.tool(350, 130, START, 330, 160);
-        s.datum(20, 60, START, 80, 158);
-        s.note("rim", 284, 240, START);
+        s.datum(20, 60, START, 84, 150);
+        s.note("rim", 300, 246, START);
+        s.quiet("M", 298, 242, "L", 262, 228);
     }
 
     private static void swing(CardSketch s) {
-        s.toolLine(5, "M", 100, 50, "H", 280);
-        s.quiet("M", 120, 50, "L", 110, 190, "M", 260, 50, "L", 270, 190);
         s.part("M", 80, 190, "A", 110, 26, "0 1 0", 300, 190, "A", 110, 26, "0 1 0", 80, 190, "Z");
-        s.part("M", 170, 190, "A", 20, 6, "0 1 0", 210, 190, "A", 20, 6, "0 1 0", 170, 190, "Z");
-        s.datumAxis(190, 60, 190, 290);
+        s.hole("M", 170, 190, "A", 20, 6, "0 1 0", 210, 190, "A", 20, 6, "0 1 0", 170, 190, "Z");
+        s.toolBox(100, 44, 180, 7);
+        s.toolLine(1.6, "M", 120, 51, "L", 110, 190, "M", 260, 51, "L", 270, 190);
+        s.spot(110, 190, 4);
+        s.spot(270, 190, 4);
+        s.datumAxis(190, 60, 190, 240);
         s.lit("M", 120, 236, "C", 150, 262, 230, 262, 260, 236);
         s.head(260, 236, 0.75, -0.65);
         s.head(120, 236, -0.75, -0.65);
-        s.symbol(216, 282, START);
-        s.tool(310, 90, START, 263, 96);
-        s.datum(310, 150, START, 192, 130);
-        s.face(380, 240, 26);
-        s.note("twenty swings timed", 380, 288, MIDDLE);
+        s.symbol(190, 284, MIDDLE);
+        s.tool(310, 84, START, 263, 96);
+        s.datum(310, 150, START, 190, 130);
+        s.face(390, 240, 26);
+        s.note("twenty swings timed", 390, 288, MIDDLE);
     }
 
     private static void plug(CardSketch s) {
@@ -370,82 +394,96 @@ final class ShaftCards {
                 "M", 60, 260, "H", 320, "V", 236, "C", 250, 236, 230, 206, 190, 206, "C", 150, 206, 130, 236, 60, 236,
                 "Z");
         s.axis(40, 170, 450, 170);
-        double x = venturi ? 190 : 300;
+        double x = venturi ? 176 : 290;
         double half = venturi ? 36 : 66;
         if (!venturi) {
-            s.toolLine(3, "M", 292, 110, "L", 308, 230);
+            s.toolLine(3, "M", 262, 170, "H", 286);
         }
-        s.toolBox(x, 170 - half, venturi ? 160 : 70, 2 * half);
+        s.toolBox(x, 170 - half, venturi ? 174 : 80, 2 * half);
         s.toolBox(venturi ? 350 : 370, 160, 60, 20);
-        s.datumFace(x + 40, 170 + half, x - 30, 170 + half);
-        s.upright(x - 18, 170 - half, 170 + half);
-        s.symbol(x - 26, 164, END);
-        s.tool(350, 70, START, venturi ? 340 : 352, venturi ? 138 : 106);
-        s.datum(100, 279, START, x, 172 + half);
-        s.note(venturi ? "throat" : "throttle", venturi ? 100 : 250, 76, MIDDLE);
+        if (venturi) {
+            s.datumFace(184, 206, 198, 206);
+        } else {
+            s.datumFace(304, 236, 319, 236);
+        }
+        s.uprightOff(x - 18, 170 - half, 170 + half, x);
+        s.symbol(x - 28, 164, END);
+        s.tool(350, 64, START, 352, 170 - half + 3);
+        s.datum(60, 288, START, venturi ? 191 : 310, 172 + half);
+        s.note(venturi ? "throat" : "throttle, wide open", venturi ? 190 : 180, 72, MIDDLE);
+        s.quiet("M", venturi ? 190 : 220, 76, "L", venturi ? 190 : 266, venturi ? 130 : 168);
     }
 
     private static void pipe(CardSketch s) {
-        boolean length = s.is(Term.PRIMARY_LENGTH);
-        s.partBox(40, 60, 50, 120);
-        s.part(
-                "M", 90, 90, "H", 230, "C", 300, 90, 330, 130, 330, 190, "V", 250, "H", 280, "V", 190, "C", 280, 160,
-                260, 144, 230, 144, "H", 90, "Z");
-        s.part("M", 256, 250, "H", 354, "V", 280, "H", 256, "Z");
-        if (length) {
-            s.datumFace(90, 184, 90, 58);
-            s.toolLine(5, "M", 90, 117, "H", 230, "C", 280, 117, 305, 145, 305, 190, "V", 250);
-            s.lit("M", 90, 117, "H", 230, "C", 280, 117, 305, 145, 305, 190, "V", 250);
+        if (s.is(Term.PRIMARY_LENGTH)) {
+            s.partBox(30, 60, 60, 120);
+            s.part(
+                    "M", 90, 90, "H", 230, "C", 300, 90, 330, 130, 330, 190, "V", 250, "H", 280, "V", 190, "C", 280,
+                    160, 260, 144, 230, 144, "H", 90, "Z");
+            s.part("M", 256, 250, "H", 354, "V", 280, "H", 256, "Z");
+            s.toolLine(7, "M", 90, 117, "H", 230, "C", 280, 117, 305, 145, 305, 190, "V", 250);
+            s.datumFace(90, 64, 90, 178);
+            s.lit("M", 96, 117, "H", 230, "C", 280, 117, 305, 145, 305, 190, "V", 244);
             s.head(90, 117, -1, 0);
             s.head(305, 250, 0, 1);
-            s.symbol(190, 168, MIDDLE);
-            s.tool(300, 70, START, 262, 126);
-            s.datum(110, 220, START, 92, 170);
-            s.note("first change of section", 370, 240, START);
+            s.symbol(190, 176, MIDDLE);
+            s.tool(300, 70, START, 272, 132);
+            s.datum(110, 236, START, 88, 172);
+            s.note("first change of section", 366, 240, START);
+            s.quiet("M", 364, 240, "L", 340, 252);
         } else {
-            s.datumFace(180, 90, 120, 90);
-            s.caliper(true, 90, 144, 110, 30, true);
-            s.upright(160, 90, 144);
-            s.symbol(168, 124, START);
-            s.tool(40, 240, START, 24, 190);
-            s.datum(190, 60, START, 170, 87);
-            s.note("inside of the pipe, at its end", 60, 278, START);
+            s.partBox(120, 96, 220, 90);
+            s.holeBox(120, 108, 220, 66);
+            s.caliper(true, 108, 174, 186, 66, true);
+            s.datumFace(336, 108, 124, 108);
+            s.upright(220, 108, 174);
+            s.symbol(230, 148, START);
+            s.tool(100, 272, START, 66, 222);
+            s.datum(200, 70, START, 240, 107);
+            s.note("pipe at its end, cut through: the inside counts", 210, 214, START);
         }
     }
 
     private static void tachometer(CardSketch s) {
-        s.part("M", 60, 260, "V", 200, "H", 180, "V", 260, "Z");
-        s.part("M", 110, 200, "V", 150, "H", 130, "V", 200, "Z");
-        s.quiet("M", 120, 150, "C", 120, 90, 180, 80, 220, 90);
-        s.toolLine(4, "M", 142, 108, "C", 160, 100, 160, 84, 146, 86, "M", 150, 96, "C", 220, 130, 240, 150, 280, 160);
-        s.toolBox(280, 120, 130, 80);
-        s.quiet(Sketch.box(294, 134, 102, 36));
-        s.datumFace(402, 200, 288, 200);
-        s.symbol(345, 159, MIDDLE);
-        s.tool(300, 100, START, 330, 120);
-        s.datum(240, 250, START, 330, 204);
-        s.note("lead wound round the plug lead", 150, 60, START);
-        s.note("plug", 100, 180, END);
+        s.part("M", 50, 268, "V", 226, "H", 180, "V", 268, "Z");
+        s.part("M", 106, 226, "V", 190, "H", 100, "V", 170, "H", 130, "V", 190, "H", 124, "V", 226, "Z");
+        s.part("M", 104, 170, "V", 136, "H", 126, "V", 170, "Z");
+        // the plug lead, thick, and the wire of the instrument wound round it
+        s.part("M", 110, 136, "V", 76, "H", 250, "V", 66, "H", 100, "V", 136, "Z");
+        s.toolLine(
+                3, "M", 160, 60, "L", 166, 82, "M", 170, 60, "L", 176, 82, "M", 180, 60, "L", 186, 82, "M", 190, 60,
+                "L", 196, 82);
+        s.toolLine(3, "M", 200, 60, "L", 206, 82, "C", 214, 110, 240, 140, 290, 150);
+        s.toolBox(290, 110, 130, 80);
+        s.hole(Sketch.box(304, 128, 102, 36));
+        s.symbol(355, 153, MIDDLE);
+        s.datumZero(322, 184);
+        s.tool(350, 70, START, 380, 111);
+        s.datum(270, 236, START, 322, 182);
+        s.note("lead wound round the plug lead", 216, 44, START);
+        s.quiet("M", 212, 46, "L", 196, 60);
+        s.note("plug lead", 90, 70, END);
+        s.note("plug", 92, 186, END);
+        s.note("engine", 116, 252, MIDDLE);
     }
 
     private static void sprocket(CardSketch s) {
-        s.partRound(180, 170, 76);
         for (int tooth = 0; tooth < 16; tooth++) {
             double a = tooth * Math.PI / 8;
-            double x = 180 + 76 * Math.sin(a);
-            double y = 170 - 76 * Math.cos(a);
-            double u = Math.sin(a) * 16;
-            double v = -Math.cos(a) * 16;
+            double x = 180 + 74 * Math.sin(a);
+            double y = 170 - 74 * Math.cos(a);
+            double u = Math.sin(a) * 20;
+            double v = -Math.cos(a) * 20;
             s.part("M", x - v * 0.5, y + u * 0.5, "L", x + u, y + v, "L", x + v * 0.5, y - u * 0.5, "Z");
         }
-        s.partRound(180, 170, 20);
-        s.datumFace(172, 76, 188, 76);
-        s.spot(180, 84, 5);
-        s.lit("M", 226, 60, "A", 118, 118, "0 0 1", 296, 150);
-        s.head(296, 150, 0.1, 1);
+        s.partRound(180, 170, 76);
+        s.holeRound(180, 170, 20);
+        s.spot(180, 84, 6);
+        s.lit("M", 222, 62, "A", 116, 116, "0 0 1", 294, 150);
+        s.head(295, 156, 0.1, 1);
         s.symbol(290, 90, START);
-        s.tool(330, 190, START, 272, 180);
-        s.datum(12, 60, START, 172, 76);
+        s.tool(330, 200, START, 254, 182);
+        s.datum(12, 60, START, 178, 80);
     }
 
     private static void chain(CardSketch s) {
@@ -454,13 +492,13 @@ final class ShaftCards {
             s.partRound(70 + link * 80, 170, 12);
             s.partRound(110 + link * 80, 170, 12);
         }
-        s.datumAxis(150, 120, 150, 220);
-        s.axis(190, 120, 190, 220);
+        s.caliperOnStep(138, 178, 174, 244);
+        s.datumAxis(150, 120, 150, 200);
+        s.axis(190, 120, 190, 200);
         s.level(150, 190, 112);
-        s.symbol(170, 104, MIDDLE);
-        s.caliper(false, 138, 178, 184, 250, false);
-        s.tool(280, 270, START, 224, 262);
-        s.datum(20, 70, START, 148, 124);
-        s.note("same edge of one roller to that of the next", 260, 110, START);
+        s.symbol(170, 102, MIDDLE);
+        s.tool(280, 284, START, 216, 260);
+        s.datum(14, 66, START, 150, 124);
+        s.note("same edge of one roller to that of the next", 260, 100, START);
     }
 }

@@ -46,12 +46,56 @@ class Sketch {
     private final Svg svg;
     private final double width;
     private final double height;
+    private final boolean solid;
+    private final List<Runnable> held = new ArrayList<>();
 
-    /** A sketch on a drawing of this size. */
+    /** A sketch on a drawing of this size; what lies behind shows through. */
     Sketch(Svg svg, double width, double height) {
+        this(svg, width, height, false);
+    }
+
+    /**
+     * A sketch on a drawing of this size.
+     * @param solid whether bodies hide what lies behind them and words stand on top, each with a rim of the ground's colour; such a drawing ends
+     *     with {@link #setWords()}. Only for the browser: print libraries know no {@code paint-order}
+     */
+    Sketch(Svg svg, double width, double height, boolean solid) {
         this.svg = svg;
         this.width = width;
         this.height = height;
+        this.solid = solid;
+    }
+
+    /** Writes the words that were held back to stand on top. */
+    void setWords() {
+        held.forEach(Runnable::run);
+        held.clear();
+    }
+
+    private Sketch write(Runnable words) {
+        if (solid) {
+            held.add(words);
+        } else {
+            words.run();
+        }
+        return this;
+    }
+
+    /** Attributes of a text: those given, with the rim where there is one. */
+    private String[] text(String... attributes) {
+        List<String> all = new ArrayList<>(List.of(attributes));
+        if (solid) {
+            all.addAll(List.of("paint-order", "stroke", "stroke", "Canvas", "stroke-width", "4"));
+            all.addAll(List.of("stroke-linejoin", "round"));
+        }
+        return all.toArray(String[]::new);
+    }
+
+    /** The ground again, over what was drawn. */
+    private void ground(Object... outline) {
+        if (solid) {
+            svg.add("path", "class", "ground", "d", path(outline), "fill", "Canvas");
+        }
     }
 
     Svg svg() {
@@ -70,7 +114,22 @@ class Sketch {
 
     /** A body of metal, by its outline. */
     Sketch part(Object... outline) {
-        return marks("part", path(outline), 1.6, "fill", "currentColor", "fill-opacity", "0.1");
+        ground(outline);
+        return marks("part", path(outline), 1.6, "fill", "currentColor", "fill-opacity", solid ? "0.18" : "0.1");
+    }
+
+    /** An opening in a body, by its outline: the ground is seen in it. */
+    Sketch hole(Object... outline) {
+        ground(outline);
+        return marks("hole", path(outline), 1.6);
+    }
+
+    Sketch holeBox(double x, double y, double width, double height) {
+        return hole(box(x, y, width, height));
+    }
+
+    Sketch holeRound(double x, double y, double radius) {
+        return hole(round(x, y, radius));
     }
 
     Sketch partBox(double x, double y, double width, double height) {
@@ -83,7 +142,8 @@ class Sketch {
 
     /** An instrument, by its outline: darker than a part. */
     Sketch tool(Object... outline) {
-        return marks("tool", path(outline), 1.6, "fill", "currentColor", "fill-opacity", "0.35");
+        ground(outline);
+        return marks("tool", path(outline), 1.6, "fill", "currentColor", "fill-opacity", solid ? "0.42" : "0.35");
     }
 
     Sketch toolBox(double x, double y, double width, double height) {
@@ -144,6 +204,46 @@ class Sketch {
         return marks("datum", path("M", x1, y1, "L", x2, y2), 3.2);
     }
 
+    /**
+     * Part of a round face measured from, hatched like {@link #datumFace}.
+     * @param from   where it begins, clockwise from the right [deg]
+     * @param to     where it ends, more than {@code from} and less than half a turn on [deg]
+     * @param inward whether the metal is inside, as in a shaft; outside round a hole
+     */
+    Sketch datumArc(double x, double y, double radius, double from, double to, boolean inward) {
+        double other = inward ? radius - HATCH : radius + HATCH;
+        double step = Math.toDegrees(HATCH / radius);
+        StringBuilder ticks = new StringBuilder();
+        for (double at = from; at + step <= to + 1e-9; at += step) {
+            double a = Math.toRadians(at);
+            double b = Math.toRadians(at + step);
+            ticks.append(path(
+                            "M",
+                            x + radius * Math.cos(a),
+                            y + radius * Math.sin(a),
+                            "L",
+                            x + other * Math.cos(b),
+                            y + other * Math.sin(b)))
+                    .append(' ');
+        }
+        marks("datum", ticks.toString().strip(), 1.2);
+        double a = Math.toRadians(from);
+        double b = Math.toRadians(to);
+        return marks(
+                "datum",
+                path(
+                        "M",
+                        x + radius * Math.cos(a),
+                        y + radius * Math.sin(a),
+                        "A",
+                        radius,
+                        radius,
+                        "0 0 1",
+                        x + radius * Math.cos(b),
+                        y + radius * Math.sin(b)),
+                3.2);
+    }
+
     /** The axis measured from. */
     Sketch datumAxis(double x1, double y1, double x2, double y2) {
         return marks("datum", path("M", x1, y1, "L", x2, y2), 2.6, "stroke-dasharray", "16 4 4 4");
@@ -202,6 +302,20 @@ class Sketch {
         return dimension(x1, y, x2, y);
     }
 
+    /** A dimension up and down at x of a thing that ends at ofX: lines lead from the thing to the arrows. */
+    Sketch uprightOff(double x, double y1, double y2, double ofX) {
+        double past = x + Math.signum(x - ofX) * 6;
+        quiet("M", ofX, y1, "H", past, "M", ofX, y2, "H", past);
+        return upright(x, y1, y2);
+    }
+
+    /** A dimension across at y of a thing that ends at ofY: lines lead from the thing to the arrows. */
+    Sketch levelOff(double x1, double x2, double y, double ofY) {
+        double past = y + Math.signum(y - ofY) * 6;
+        quiet("M", x1, ofY, "V", past, "M", x2, ofY, "V", past);
+        return level(x1, x2, y);
+    }
+
     /** A line with an arrow at both ends; arrows from outside where there is no room between. */
     Sketch dimension(double x1, double y1, double x2, double y2) {
         double length = Math.hypot(x2 - x1, y2 - y1);
@@ -241,23 +355,28 @@ class Sketch {
 
     /** A symbol as the registry writes it, the letters behind _ set lower. */
     Sketch symbol(String symbol, double x, double y, Anchor anchor) {
+        return write(() -> writeSymbol(symbol, x, y, anchor));
+    }
+
+    private void writeSymbol(String symbol, double x, double y, Anchor anchor) {
         int low = symbol.indexOf('_');
         svg.open(
                 "text",
-                "class",
-                "lit",
-                "x",
-                n(x),
-                "y",
-                n(y),
-                "text-anchor",
-                anchor.key(),
-                "font-size",
-                "18",
-                "font-weight",
-                "bold",
-                "fill",
-                "currentColor");
+                text(
+                        "class",
+                        "lit",
+                        "x",
+                        n(x),
+                        "y",
+                        n(y),
+                        "text-anchor",
+                        anchor.key(),
+                        "font-size",
+                        "18",
+                        "font-weight",
+                        "bold",
+                        "fill",
+                        "currentColor"));
         if (low < 0) {
             svg.characters(symbol);
         } else {
@@ -267,31 +386,27 @@ class Sketch {
                     .close();
         }
         svg.close();
-        return this;
     }
 
     // ---- words
 
     Sketch words(String kind, String text, double x, double y, Anchor anchor, double size, boolean bold) {
-        svg.open(
-                        "text",
-                        "class",
-                        kind,
-                        "x",
-                        n(x),
-                        "y",
-                        n(y),
-                        "text-anchor",
-                        anchor.key(),
-                        "font-size",
-                        n(size),
-                        "font-weight",
-                        bold ? "bold" : "normal",
-                        "fill",
-                        "currentColor")
-                .characters(text)
-                .close();
-        return this;
+        String[] attributes = text(
+                "class",
+                kind,
+                "x",
+                n(x),
+                "y",
+                n(y),
+                "text-anchor",
+                anchor.key(),
+                "font-size",
+                n(size),
+                "font-weight",
+                bold ? "bold" : "normal",
+                "fill",
+                "currentColor");
+        return write(() -> svg.open("text", attributes).characters(text).close());
     }
 
     /** A few quiet words; long ones take several lines. */

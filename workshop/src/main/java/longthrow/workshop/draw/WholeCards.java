@@ -82,82 +82,101 @@ final class WholeCards {
         engine(s);
         s.toolLine(5, "M", 150, 92, "V", 56, "C", 150, 40, 260, 40, 300, 90);
         s.face(330, 130, 50);
-        s.datumFace(292, 164, 300, 172);
-        s.symbol(150, 118, MIDDLE);
+        s.toolLine(
+                1.2, "M", 294, 166, "L", 302, 158, "M", 280, 130, "h", 10, "M", 330, 80, "v", 10, "M", 380, 130, "h",
+                -10);
+        s.datumZero(298, 162);
+        s.symbol(150, 113, MIDDLE);
         s.tool(400, 60, MIDDLE, 352, 86);
-        s.datum(300, 230, START, 297, 168);
+        s.datum(300, 224, START, 298, 156);
         s.note("throttle open, spark earthed", 250, 280, START);
-        s.note("plug hole", 70, 58, START);
-        s.quiet("M", 128, 62, "L", 144, 76);
-        s.note("0", 288, 184, END);
+        s.note("plug hole", 62, 58, START);
+        s.quiet("M", 122, 58, "L", 148, 78);
     }
 
     private static void leak(CardSketch s) {
         engine(s);
         s.toolLine(5, "M", 150, 92, "V", 56, "H", 300, "M", 300, 56, "H", 450);
-        s.face(310, 96, 32);
-        s.face(400, 96, 32);
-        s.toolLine(4, "M", 310, 64, "V", 56, "M", 400, 64, "V", 56);
-        s.note("air in", 454, 46, END);
-        s.note("what is left", 310, 146, MIDDLE);
-        s.note("first gauge", 400, 146, MIDDLE);
-        s.datumFace(382, 128, 418, 128);
-        s.datum(290, 196, START, 410, 132);
-        s.tool(250, 36, START, 340, 56);
-        s.symbol(150, 118, MIDDLE);
-        s.lit("M", 138, 240, "V", 258, "H", 162, "V", 240, "M", 142, 240, "C", 142, 226, 158, 226, 158, 240);
-        s.note("crank locked", 150, 290, MIDDLE);
+        s.face(310, 102, 32);
+        s.face(410, 102, 32);
+        s.toolLine(4, "M", 310, 70, "V", 56, "M", 410, 70, "V", 56);
+        s.note("air in", 468, 44, END);
+        s.note("second gauge: what is left", 310, 154, MIDDLE);
+        s.note("first gauge", 420, 154, MIDDLE);
+        s.datumZero(396, 106);
+        s.datum(290, 210, START, 404, 124);
+        s.tool(210, 40, START, 280, 56);
+        s.symbol(150, 113, MIDDLE);
+        s.lit("M", 138, 240, "V", 258, "H", 162, "V", 240, "Z", "M", 142, 240, "C", 142, 226, 158, 226, 158, 240);
+        s.note("crank locked", 150, 280, MIDDLE);
+        s.note("top dead centre, both valves shut", 290, 264, START);
     }
 
     private static void assembly(CardSketch s) {
         engine(s);
         s.lit("M", 94, 108, "C", 100, 96, 200, 96, 206, 108, "V", 121, "H", 94, "Z");
         s.burette(150, 26, 84);
-        s.datumFace(164, 88, 136, 88);
+        s.datumFace(138, 88, 94, 88);
+        s.datumFace(206, 88, 162, 88);
+        s.quiet("M", 138, 88, "H", 162);
         s.symbol(270, 124, START);
         s.quiet("M", 264, 120, "L", 198, 114);
-        s.tool(190, 52, START, 158, 54);
-        s.datum(290, 160, START, 164, 90);
+        s.tool(200, 54, START, 156, 60);
+        s.datum(290, 160, START, 168, 87);
         s.note("both valves shut, piston at top dead centre", 260, 240, START);
     }
 
     private static void solder(CardSketch s) {
-        s.part("M", 60, 60, "H", 320, "V", 120, "H", 250, "C", 240, 90, 140, 90, 130, 120, "H", 60, "Z");
-        s.quiet(Sketch.box(60, 120, 24, 8));
-        s.quiet(Sketch.box(296, 120, 24, 8));
-        s.part("M", 60, 128, "H", 84, "V", 270, "H", 60, "Z", "M", 296, 128, "H", 320, "V", 270, "H", 296, "Z");
-        s.part("M", 86, 146, "H", 294, "V", 250, "H", 86, "Z");
-        s.quiet("M", 86, 196, "H", 294, "M", 86, 220, "H", 294);
-        s.axis(40, 208, 340, 208);
         boolean flywheel = s.is(Term.SQUISH_FLYWHEEL_END);
-        double x = flywheel ? 104 : 276;
-        s.lit("M", x - 12, 134, "h", 24, "Z");
-        s.tool("M", x - 14, 122, "h", 28, "v", 22, "h", -28, "Z");
-        s.datumFace(flywheel ? 172 : 262, 147, flywheel ? 118 : 208, 147);
-        s.dimension(flywheel ? 124 : 256, 120, flywheel ? 124 : 256, 146);
-        s.symbol(flywheel ? 116 : 264, 180, flywheel ? START : END);
-        s.datum(350, 216, START, flywheel ? 160 : 240, 150);
-        s.label("tool", "solder, read by caliper", 350, 80, START, x + 12, 130);
-        s.note("flywheel end", 60, 288, START);
-        s.note("output end", 320, 288, END);
-        s.note("pin line", 190, 202, MIDDLE);
-        s.note("head", 190, 80, MIDDLE);
+        s.part("M", 40, 54, "H", 290, "V", 112, "H", 232, "C", 222, 84, 108, 84, 98, 112, "H", 40, "Z");
+        s.toolBox(40, 112, 22, 7);
+        s.toolBox(268, 112, 22, 7);
+        s.partBox(40, 119, 22, 146);
+        s.partBox(268, 119, 22, 146);
+        s.partBox(64, 132, 202, 114);
+        CylinderCards.pinAcross(s, 64, 266, 200, 246);
+        // the crushed wire at both ends of the pin line
+        for (double at : new double[] {66, 226}) {
+            s.tool("M", at, 113, "h", 38, "v", 18, "h", -38, "Z");
+        }
+        double dim = flywheel ? 112 : 218;
+        s.datumFace(66, 132, 264, 132);
+        s.upright(dim, 112, 132);
+        s.quiet("M", flywheel ? 98 : 232, 112, "H", dim);
+        s.symbol(flywheel ? dim + 9 : dim - 9, 124, flywheel ? START : END);
+        s.datum(310, 252, START, 262, 134);
+        s.note("solder wire, crushed at both ends of the pin line", 310, 62, START);
+        s.quiet("M", 306, 74, "L", 262, 118);
+        s.note("head gasket, used", 316, 122, START);
+        s.quiet("M", 312, 118, "L", 288, 115);
+        s.note("head, torqued", 165, 74, MIDDLE);
+        s.note("flywheel end", 20, 288, START);
+        s.note("output end", 300, 288, END);
+        s.note("turned once through top dead centre", 310, 278, START);
+        // the wire afterwards
+        s.tool("M", 330, 170, "h", 22, "q", 6, 5, 0, 10, "h", -22, "Z");
+        s.caliper(true, 171, 179, 344, 372, false);
+        s.note("thinnest place", 400, 160, START);
+        s.label("tool", "caliper", 410, 186, START, 390, 200);
     }
 
     private static void clay(CardSketch s) {
-        s.part("M", 50, 60, "H", 330, "V", 130, "H", 300, "C", 290, 100, 90, 100, 80, 130, "H", 50, "Z");
-        s.part(
-                "M", 50, 150, "H", 110, "L", 130, 180, "H", 150, "V", 270, "H", 50, "Z", "M", 250, 180, "H", 230, "V",
-                270, "H", 330, "V", 150, "H", 270, "Z");
-        s.part("M", 140, 126, "H", 240, "L", 206, 142, "H", 196, "V", 280, "H", 184, "V", 142, "H", 174, "Z");
-        s.tool("M", 146, 110, "C", 160, 106, 220, 106, 234, 110, "L", 234, 125, "H", 146, "Z");
-        s.datumFace(140, 107, 240, 107);
-        s.dimension(256, 107, 256, 126);
-        s.symbol(266, 148, START);
-        s.datum(270, 34, START, 236, 104);
-        s.label("tool", "clay, read by the caliper", 336, 176, START, 232, 120);
-        s.note("valve at full lift", 60, 290, START);
-        s.note("head", 70, 84, START);
+        s.part("M", 40, 50, "H", 288, "V", 126, "H", 272, "C", 262, 90, 78, 90, 68, 126, "H", 40, "Z");
+        s.part("M", 40, 150, "H", 104, "L", 124, 180, "H", 144, "V", 270, "H", 40, "Z");
+        s.part("M", 236, 180, "H", 216, "V", 270, "H", 300, "V", 150, "H", 256, "Z");
+        s.part("M", 120, 126, "H", 240, "L", 196, 142, "H", 186, "V", 280, "H", 174, "V", 142, "H", 164, "Z");
+        s.tool("M", 130, 99, "H", 230, "L", 226, 126, "H", 134, "Z");
+        s.datumFace(210, 98, 150, 98);
+        s.upright(250, 98, 126);
+        s.quiet("M", 228, 99, "H", 256, "M", 240, 126, "H", 256);
+        s.symbol(296, 122, START);
+        s.quiet("M", 256, 112, "H", 292);
+        s.datum(316, 50, START, 206, 98);
+        s.label("tool", "clay, read by the caliper", 330, 170, START, 224, 120);
+        s.note("valve at full lift", 310, 240, START);
+        s.quiet("M", 306, 236, "L", 186, 220);
+        s.note("head", 60, 74, START);
+        s.note("block", 90, 230, MIDDLE);
     }
 
     static void mass(CardSketch s) {
@@ -165,7 +184,7 @@ final class WholeCards {
         switch (s.term()) {
             case PISTON_MASS -> {
                 s.part("M", 130, 80, "H", 250, "V", 190, "H", 226, "V", 180, "H", 154, "V", 190, "H", 130, "Z");
-                s.quietRound(190, 140, 18);
+                s.holeRound(190, 140, 18);
             }
             case PIN_MASS -> {
                 what = "pin and clips";
@@ -184,16 +203,18 @@ final class WholeCards {
             }
             default -> {
                 what = "whole rod, cap, bolts and dipper";
-                s.part("M", 100, 160, "L", 280, 166, "V", 182, "L", 100, 188, "Z");
-                s.partRound(106, 160, 30);
-                s.partRound(282, 174, 16);
+                s.part(
+                        "M", 133, 158, "L", 262, 170, "A", 15, 15, "0 1 1", 262, 180, "L", 134, 176, "A", 31, 31,
+                        "0 1 1", 133, 158, "Z");
+                s.holeRound(106, 160, 19);
+                s.holeRound(276, 175, 7);
             }
         }
-        s.scale(190, 190, 100);
-        s.datumFace(90, 190, 290, 190);
+        s.scale(190, 190, 110);
+        s.datumZero(128, 236);
         s.symbol(190, 227, MIDDLE);
-        s.tool(330, 222, START, 270, 222);
-        s.datum(312, 150, START, 286, 188);
+        s.tool(330, 222, START, 276, 222);
+        s.datum(20, 272, START, 128, 230);
         s.note(what, 190, 60, MIDDLE);
     }
 }

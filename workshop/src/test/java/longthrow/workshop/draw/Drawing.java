@@ -1,5 +1,6 @@
 package longthrow.workshop.draw;
 
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
@@ -93,7 +94,8 @@ final class Drawing {
         return faults;
     }
 
-    private void faultOfPlace(Element text, List<String> faults) {
+    /** The box a text fills, about: {@code over} and {@code below} its base, to its size. */
+    static Rectangle2D box(Element text, double over, double below) {
         double size = number(text, "font-size");
         double wide = text.getTextContent().length()
                 * size
@@ -105,14 +107,17 @@ final class Drawing {
             case "end" -> x - wide;
             default -> Double.NaN;
         };
-        double y = number(text, "y");
-        boolean inside = left >= 0
-                && left + wide <= number(root, "width")
-                && y - 0.8 * size >= 0
-                && y + 0.25 * size <= number(root, "height");
+        return new Rectangle2D.Double(left, number(text, "y") - over * size, wide, (over + below) * size);
+    }
+
+    private void faultOfPlace(Element text, List<String> faults) {
+        Rectangle2D box = box(text, 0.8, 0.25);
+        boolean inside = box.getMinX() >= 0
+                && box.getMaxX() <= number(root, "width")
+                && box.getMinY() >= 0
+                && box.getMaxY() <= number(root, "height");
         if (!inside) {
-            faults.add(
-                    "text over the edge: " + text.getTextContent() + " at " + left + " to " + (left + wide) + ", " + y);
+            faults.add("text over the edge: " + text.getTextContent() + " at " + box);
         }
     }
 
