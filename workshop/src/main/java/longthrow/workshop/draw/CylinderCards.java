@@ -183,7 +183,8 @@ final class CylinderCards {
         s.note("deck", 276, top ? 160 : 100, END);
         s.note("bottom", 279, top ? 228 : 160, END);
         if (!top) {
-            s.note("above any chamfer", 294, 180, START);
+            s.note("above any", 384, 176, START);
+            s.note("chamfer", 384, 191, START);
         }
         // seen from above: which way
         s.partRound(90, 120, 36);

@@ -147,7 +147,7 @@ final class HeadCards {
             s.datumAxis(104, 170, 276, 170);
             s.dimension(190, 170, x, y);
             s.symbol(intake ? 180 : 200, 194, intake ? END : START);
-            s.tool(372, 250, START, intake ? 172 : 356, 258);
+            s.tool(372, 250, START, intake ? 148 : 332, 258);
             s.datum(350, 150, START, 272, 170);
             s.note("caliper: scribed bore to the near rim", 352, 70, START);
         }

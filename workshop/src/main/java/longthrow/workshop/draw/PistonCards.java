@@ -295,7 +295,7 @@ final class PistonCards {
         s.hole("M", 110, 164, "H", 185, "V", 202, "H", 110);
         s.hole("M", 330, 164, "H", 255, "V", 202, "H", 330);
         s.axis(90, 183, 350, 183);
-        s.note("cut along the pin", 220, 98, MIDDLE);
+        s.note("cut along the pin", 246, 98, MIDDLE);
         if (s.is(Term.PISTON_PIN_BORE)) {
             s.toolBox(158, 178, 182, 10);
             s.toolLine(6, "M", 166, 165, "V", 201);

@@ -128,7 +128,7 @@ final class RodCards {
         s.tool(big ? 200 : 250, 90, START, x, 164);
         s.note("big end", 110, big ? 250 : 242, MIDDLE);
         s.note("small end", 350, 222, START);
-        s.note("then along the rod too", 200, 118, START);
+        s.note("then along the rod too", big ? 200 : 150, 118, START);
     }
 
     private static void edge(CardSketch s) {

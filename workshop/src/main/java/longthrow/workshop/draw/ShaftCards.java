@@ -482,7 +482,7 @@ final class ShaftCards {
         s.lit("M", 222, 62, "A", 116, 116, "0 0 1", 294, 150);
         s.head(295, 156, 0.1, 1);
         s.symbol(290, 90, START);
-        s.tool(330, 200, START, 254, 182);
+        s.tool(340, 180, START, 294, 146);
         s.datum(12, 60, START, 178, 80);
     }
 

@@ -102,9 +102,9 @@ final class WholeCards {
         s.toolLine(4, "M", 310, 70, "V", 56, "M", 410, 70, "V", 56);
         s.note("air in", 468, 44, END);
         s.note("second gauge: what is left", 310, 154, MIDDLE);
-        s.note("first gauge", 420, 154, MIDDLE);
+        s.note("first gauge", 440, 154, MIDDLE);
         s.datumZero(396, 106);
-        s.datum(290, 210, START, 404, 124);
+        s.datum(290, 210, START, 396, 126);
         s.tool(210, 40, START, 280, 56);
         s.symbol(150, 113, MIDDLE);
         s.lit("M", 138, 240, "V", 258, "H", 162, "V", 240, "Z", "M", 142, 240, "C", 142, 226, 158, 226, 158, 240);

@@ -66,29 +66,35 @@ final class Placement {
         }
     }
 
+    /** Where a leader ends, and what kind of thing it names. */
+    private record Leader(String kind, Point2D end) {}
+
     /** One text and the box its letters fill. */
     private record Word(String text, Rectangle2D box) {}
 
     private final List<Shape> shapes = new ArrayList<>();
     private final List<Word> words = new ArrayList<>();
-    private final List<Point2D> leaderEnds = new ArrayList<>();
+    private final List<Leader> leaders = new ArrayList<>();
+    private final List<Line2D> leaderLines = new ArrayList<>();
     private final List<Line2D> hatches = new ArrayList<>();
 
     private Placement(Drawing drawing) {
+        for (Element e : drawing.all("circle")) {
+            Point2D centre = new Point2D.Double(Drawing.number(e, "cx"), Drawing.number(e, "cy"));
+            if (e.getAttribute("r").equals("2.8")) {
+                leaders.add(new Leader(e.getAttribute("class"), centre));
+            }
+        }
         for (Element e : drawing.all("path")) {
             double stroke = e.hasAttribute("stroke") ? Drawing.number(e, "stroke-width") : 0;
             boolean filled = e.hasAttribute("fill");
             Shape shape = new Shape(e.getAttribute("class"), path(e.getAttribute("d")), filled, stroke);
             if (shape.kind().equals("datum") && stroke == 1.2) {
                 hatches.addAll(shape.pieces());
-            } else if (!isLeader(shape)) {
+            } else if (isLeader(shape)) {
+                leaderLines.addAll(shape.pieces());
+            } else {
                 shapes.add(shape);
-            }
-        }
-        for (Element e : drawing.all("circle")) {
-            Point2D centre = new Point2D.Double(Drawing.number(e, "cx"), Drawing.number(e, "cy"));
-            if (e.getAttribute("r").equals("2.8")) {
-                leaderEnds.add(centre);
             }
         }
         for (Element e : drawing.all("text")) {
@@ -97,13 +103,12 @@ final class Placement {
     }
 
     /** The thin line from a label to what it names. */
-    private static boolean isLeader(Shape shape) {
+    private boolean isLeader(Shape shape) {
+        List<Line2D> pieces = shape.pieces();
         return !shape.filled()
                 && shape.stroke() == 1
-                && !shape.kind().equals("quiet")
-                && shape.pieces().size() == 1
-                && !shape.kind().equals("doubt")
-                && shape.pieces().get(0).getP1().distance(shape.pieces().get(0).getP2()) > 14;
+                && pieces.size() == 1
+                && leaders.stream().anyMatch(l -> l.end().equals(pieces.get(0).getP2()));
     }
 
     static List<String> faults(Drawing drawing) {
@@ -133,6 +138,9 @@ final class Placement {
             Rectangle2D b = word.box();
             Rectangle2D core =
                     new Rectangle2D.Double(b.getX() + 2, b.getY() + 2, b.getWidth() * 0.92 - 4, b.getHeight() - 4);
+            if (leaderLines.stream().anyMatch(core::intersectsLine)) {
+                faults.add("struck by a leader: " + word.text());
+            }
             for (Shape shape : shapes) {
                 boolean matters = shape.kind().equals("lit")
                         || shape.kind().equals("datum")
@@ -145,11 +153,18 @@ final class Placement {
         }
     }
 
+    /** A leader from an instrument's name must touch an instrument or the thing read; others anything drawn. */
     private void looseLeaders(List<String> faults) {
-        for (Point2D end : leaderEnds) {
-            if (shapes.stream()
-                    .noneMatch(s -> (s.contains(end) && !s.kind().equals("ground")) || s.distance(end) < TOUCH)) {
-                faults.add("leader ends on nothing at " + end.getX() + ", " + end.getY());
+        for (Leader leader : leaders) {
+            boolean tool = leader.kind().equals("tool");
+            boolean touches = shapes.stream()
+                    .filter(s -> tool
+                            ? s.kind().equals("tool") || s.kind().equals("lit")
+                            : !s.kind().equals("ground"))
+                    .anyMatch(s -> s.contains(leader.end()) || s.distance(leader.end()) < TOUCH);
+            if (!touches) {
+                faults.add("leader of a " + leader.kind() + " ends on nothing of its kind at "
+                        + leader.end().getX() + ", " + leader.end().getY());
             }
         }
     }
