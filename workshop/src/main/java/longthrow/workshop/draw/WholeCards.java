@@ -116,13 +116,11 @@ final class WholeCards {
         engine(s);
         s.lit("M", 94, 108, "C", 100, 96, 200, 96, 206, 108, "V", 121, "H", 94, "Z");
         s.burette(150, 26, 84);
-        s.datumFace(138, 88, 94, 88);
-        s.datumFace(206, 88, 162, 88);
-        s.quiet("M", 138, 88, "H", 162);
+        s.datumFace(138, 88, 162, 88);
         s.symbol(270, 124, START);
         s.quiet("M", 264, 120, "L", 198, 114);
         s.tool(200, 54, START, 156, 60);
-        s.datum(290, 160, START, 168, 87);
+        s.datum(290, 160, START, 160, 89);
         s.note("both valves shut, piston at top dead centre", 260, 240, START);
     }
 
@@ -156,7 +154,7 @@ final class WholeCards {
         // the wire afterwards
         s.tool("M", 330, 170, "h", 22, "q", 6, 5, 0, 10, "h", -22, "Z");
         s.caliper(true, 171, 179, 344, 372, false);
-        s.note("thinnest place", 400, 160, START);
+        s.note("thinnest place", 400, 148, START);
         s.label("tool", "caliper", 410, 186, START, 390, 200);
     }
 
@@ -204,9 +202,9 @@ final class WholeCards {
             default -> {
                 what = "whole rod, cap, bolts and dipper";
                 s.part(
-                        "M", 133, 158, "L", 262, 170, "A", 15, 15, "0 1 1", 262, 180, "L", 134, 176, "A", 31, 31,
-                        "0 1 1", 133, 158, "Z");
-                s.holeRound(106, 160, 19);
+                        "M", 126, 156, "L", 262, 170, "A", 15, 15, "0 1 1", 262, 180, "L", 126, 176, "A", 24, 24,
+                        "0 1 1", 126, 156, "Z");
+                s.holeRound(104, 166, 15);
                 s.holeRound(276, 175, 7);
             }
         }
