@@ -3,6 +3,7 @@ package longthrow.core.fit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,30 +20,35 @@ import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
 /** The build as it would be with the parts of a combination in it: readings of parts that go are taken out, what sheets say of the new ones is put in. */
 final class Fitted {
-    /** Read on the assembled engine: of no worth once a part of the stack is another. */
-    private static final Set<Term> ASSEMBLED = Set.of(
+    /** How far the piston comes: of no worth once crank, rod, piston or deck is another. */
+    private static final Set<Term> REACH = Set.of(
             Term.DECK_CLEARANCE,
             Term.DECK_CLEARANCE_THRUST,
             Term.DECK_CLEARANCE_ANTITHRUST,
             Term.DECK_CLEARANCE_FLYWHEEL_END,
-            Term.DECK_CLEARANCE_OUTPUT_END,
-            Term.SQUISH_FLYWHEEL_END,
-            Term.SQUISH_OUTPUT_END,
-            Term.VOLUME_IN_ASSEMBLY,
-            Term.VALVE_TO_HEAD,
-            Term.CRANKING_PRESSURE,
-            Term.LEAK_DOWN,
-            Term.ROD_SIDE_CLEARANCE,
-            Term.BIG_END_STRIP,
-            Term.CRANK_END_PLAY,
-            Term.TOP_RING_GAP,
-            Term.SECOND_RING_GAP,
-            Term.TOP_RING_SIDE_CLEARANCE);
+            Term.DECK_CLEARANCE_OUTPUT_END);
+
+    /** What is left under the head: of no worth once any part of the stack is another. */
+    private static final Set<Term> UNDER_THE_HEAD =
+            Set.of(Term.SQUISH_FLYWHEEL_END, Term.SQUISH_OUTPUT_END, Term.VOLUME_IN_ASSEMBLY, Term.VALVE_TO_HEAD);
+
+    /** Of the engine as it was put together: of no worth once it was apart. */
+    private static final Set<Term> PUT_TOGETHER = Set.of(Term.CRANKING_PRESSURE, Term.LEAK_DOWN);
+
+    /** Read between two parts: of no worth once either is another. */
+    private static final Map<Term, Set<Part>> BETWEEN = Map.of(
+            Term.ROD_SIDE_CLEARANCE, EnumSet.of(Part.CRANKSHAFT, Part.ROD),
+            Term.BIG_END_STRIP, EnumSet.of(Part.CRANKSHAFT, Part.ROD),
+            Term.CRANK_END_PLAY, EnumSet.of(Part.CRANKSHAFT),
+            Term.TOP_RING_GAP, EnumSet.of(Part.PISTON, Part.CYLINDER),
+            Term.SECOND_RING_GAP, EnumSet.of(Part.PISTON, Part.CYLINDER),
+            Term.TOP_RING_SIDE_CLEARANCE, EnumSet.of(Part.PISTON));
 
     /** By the sizes alone a length is taken as good to half its usual last digit [mm]. */
     private static final String AS_STATED = "0.005";
@@ -75,14 +81,38 @@ final class Fitted {
 
     private Build put(Found found) {
         keepDonorStroke(found);
-        keep(Term.DECK_HEIGHT, found.deckCut());
-        ASSEMBLED.forEach(given::remove);
+        takeOutWhatWasRead(found);
         found.rows().forEach(this::put);
         found.honed().forEach(this::hone);
         shiftCam(found);
         moveGapOfOpenValves(found);
         shortenSleeve(found.deckCut());
         return build.withGiven(given).withChoices(words);
+    }
+
+    /** What was read of parts that stay as they are stands: a reading is not thrown away for a part it says nothing of. */
+    private void takeOutWhatWasRead(Found found) {
+        Set<Part> other = EnumSet.noneOf(Part.class);
+        found.rows()
+                .filter(r -> !r.isOwn() || !r.cuts().isEmpty())
+                .forEach(r -> other.add(r.kind().part()));
+        found.honed().forEach(h -> other.add(h.operation().kind().changes().part()));
+        boolean reachIsOther = found.deckCut() != null
+                || other.contains(Part.CRANKSHAFT)
+                || other.contains(Part.ROD)
+                || other.contains(Part.PISTON);
+        boolean reachWasRead = build.has(Term.DECK_HEIGHT) || REACH.stream().anyMatch(build::has);
+        if (reachIsOther || !reachWasRead) {
+            keep(Term.DECK_HEIGHT, found.deckCut());
+            REACH.forEach(given::remove);
+        }
+        UNDER_THE_HEAD.forEach(given::remove);
+        PUT_TOGETHER.forEach(given::remove);
+        BETWEEN.forEach((term, parts) -> {
+            if (parts.stream().anyMatch(other::contains)) {
+                given.remove(term);
+            }
+        });
     }
 
     private void keepDonorStroke(Found found) {

@@ -204,11 +204,18 @@ final class Neighbours {
         return boredFor(piston).isPresent() ? boreWanted(piston) : engine.dim(Term.BORE);
     }
 
-    /** A rod that its maker rates below the wanted speed is no rod for it; one without a rating is a matter of stops. */
+    /**
+     * A rod that its maker rates below the wanted speed is no rod for it; one without a rating is a matter of stops, and so is the
+     * engine's own at no more than the speed its maker governs it to.
+     */
     Pairing rod(Row rod) {
         Optional<Double> wanted = engine.dim(Term.WANTED_SPEED).map(Dim::value);
         Optional<Dim> rated = rod.dim(Term.ROD_RATED_SPEED);
-        boolean tooSlow = !rod.isOwn()
+        boolean governed = rod.isOwn()
+                && engine.dim(Term.GOVERNED_SPEED).isPresent()
+                && wanted.isPresent()
+                && engine.dim(Term.GOVERNED_SPEED).get().value() >= wanted.get() * (1 - 1e-9);
+        boolean tooSlow = !governed
                 && wanted.isPresent()
                 && rated.isPresent()
                 && rated.get().value() < wanted.get() * (1 - 1e-9);

@@ -3,13 +3,16 @@ package longthrow.core.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
+import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.Given;
 import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
@@ -194,6 +197,31 @@ class FitTrapsTest {
         Answer answer = fit(stock);
         assertThat(answer.candidates()).noneMatch(c -> c.title().contains("SLOW"));
         assertThat(answer.rejections()).anyMatch(r -> r.reason().contains("below the wanted speed"));
+    }
+
+    /** The engine's own rod is held to its rating too, but for the speed that the maker of the engine governs it to. */
+    @Test
+    void ownRodRatedBelowTheWantedSpeedIsNoRodEither() {
+        assertThat(withOwnRodRated("4500", "3600").candidates())
+                .noneMatch(c -> c.title().equals("G1.30"));
+        assertThat(withOwnRodRated("7000", "3600").candidates())
+                .anyMatch(c -> c.title().equals("G1.30"));
+        assertThat(withOwnRodRated("4500", "6500").candidates())
+                .anyMatch(c -> c.title().equals("G1.30"));
+    }
+
+    private static Answer withOwnRodRated(String rated, String governed) {
+        Stock stock = Stock.longerThrow();
+        Build with = Taking.of(stock.build(), stock.catalogue(), "R3 + G1.30").orElseThrow();
+        Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+        given.putAll(with.given());
+        given.put(Term.ROD_RATED_SPEED, List.of(speed(rated)));
+        given.put(Term.GOVERNED_SPEED, List.of(speed(governed)));
+        return Fit.of(with.withGiven(given), stock.catalogue());
+    }
+
+    private static Given speed(String written) {
+        return new Given.Specified(Quantity.of(written, Units.RPM), null, "its maker", false, "");
     }
 
     /** 86.40 - 28.25 - 18.9 - 38.9 = 0.35 under the boss, although the skirt beside it clears. */

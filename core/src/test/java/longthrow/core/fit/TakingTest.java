@@ -3,6 +3,7 @@ package longthrow.core.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import longthrow.core.answer.Answer;
@@ -12,6 +13,8 @@ import longthrow.core.build.Given;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.measure.Measure;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -67,6 +70,37 @@ class TakingTest {
     void whatWasReadOnTheEngineAsItWasAssembledGoes() {
         assertThat(build.of(Term.CRANKING_PRESSURE)).isNotEmpty();
         assertThat(taken().of(Term.CRANKING_PRESSURE)).isEmpty();
+    }
+
+    /** A gasket says nothing of the rod on its crankpin, nor of how far the piston comes. */
+    @Test
+    void whatWasReadOfPartsThatStayStands() {
+        Map<Term, List<Given>> given = new EnumMap<>(Term.class);
+        given.putAll(taken().given());
+        List<Term> ofTheRest =
+                List.of(Term.ROD_SIDE_CLEARANCE, Term.CRANK_END_PLAY, Term.TOP_RING_GAP, Term.DECK_CLEARANCE_THRUST);
+        List<String> read = List.of("0.35", "0.10", "0.28", "0.07");
+        for (int i = 0; i < read.size(); i++) {
+            given.put(ofTheRest.get(i), List.of(millimetres(read.get(i))));
+        }
+        given.put(Term.SQUISH_OUTPUT_END, List.of(millimetres("1.37")));
+        Build own = build.withGiven(given);
+        Build other = Taking.of(own, catalogue, "G1.30").orElseThrow();
+        for (Term term : ofTheRest) {
+            assertThat(other.of(term)).as(term.path()).isEqualTo(own.of(term));
+        }
+        assertThat(other.of(Term.DECK_HEIGHT)).isEqualTo(own.of(Term.DECK_HEIGHT));
+        assertThat(other.of(Term.SQUISH_OUTPUT_END))
+                .as("read over the old gasket")
+                .isEmpty();
+        Build otherRod = Taking.of(own, catalogue, FOUND).orElseThrow();
+        assertThat(otherRod.of(Term.ROD_SIDE_CLEARANCE)).isEmpty();
+        assertThat(otherRod.of(Term.DECK_CLEARANCE_THRUST)).isEmpty();
+        assertThat(otherRod.of(Term.CRANK_END_PLAY)).isEqualTo(own.of(Term.CRANK_END_PLAY));
+    }
+
+    private static Given millimetres(String number) {
+        return new Given.Typed(Quantity.of(number, Units.MILLIMETRE), Quantity.of("0.03", Units.MILLIMETRE), "feeler");
     }
 
     /** To the micrometre: what stands in the build is what the sheet says, with its doubt. */

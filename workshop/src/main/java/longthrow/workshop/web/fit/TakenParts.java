@@ -31,7 +31,8 @@ final class TakenParts {
         Edited edited = new Edited(Optional.of(text), List.of());
         for (Term term : Term.read()) {
             List<Given> now = after.get().of(term);
-            if (!now.equals(before.of(term))) {
+            boolean nothingWas = before.of(term).stream().allMatch(Given.NotKnown.class::isInstance);
+            if (!now.equals(before.of(term)) && !(now.isEmpty() && nothingWas)) {
                 edited = put(edited, term.path(), now.isEmpty() ? gone(title) : BuildFile.entry(now));
             }
         }
