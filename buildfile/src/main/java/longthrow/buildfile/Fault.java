@@ -16,8 +16,7 @@ public record Fault(int line, int column, String path, String found, String why,
         return place()
                 + (found.isEmpty() ? "" : "'" + found + "' ")
                 + why
-                + "; "
-                + mend
+                + (mend.isEmpty() ? "" : "; " + mend)
                 + (allowed.isEmpty() ? "" : " (allowed: " + allowed + ")");
     }
 
