@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,6 +40,13 @@ import picocli.CommandLine.Spec;
             "With --wall one page to tape up. With --share names, places, photographs and all free words are left out, of "
                     + "the build file inside too."
         },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:written, and nothing in it holds a stop",
+            "1:written all the same, and it holds a stop: not approved, or refused",
+            "2:input refused and nothing written; the message says what to mend",
+            "3:internal fault"
+        },
         footer = {
             "%nExamples:",
             "  longthrow book my-engine.yaml --out my-engine-book.pdf",
@@ -59,7 +67,7 @@ final class BookCommand implements Callable<ExitCode> {
             names = "--out",
             paramLabel = "FILE.pdf",
             description =
-                    "Where the PDF goes; else beside you, named after the build file. What is there is never overwritten.")
+                    "Where the PDF goes; else beside you, named after the build file, a shared one shared-book.pdf. What is there is never overwritten.")
     private @Nullable String out;
 
     @Option(names = "--wall", description = "The one page for the wall instead of the full sheet.")
@@ -134,6 +142,9 @@ final class BookCommand implements Callable<ExitCode> {
 
     /** Looked at before anything is worked out, so that nobody waits for a PDF that has no place. */
     private Path target() {
+        if (out == null && share && !withNames) {
+            return unused(Path.of(""), wall ? "shared-wall" : "shared-book");
+        }
         String name = out == null ? named() : out;
         try {
             Path path = Path.of(name);
@@ -145,6 +156,15 @@ final class BookCommand implements Callable<ExitCode> {
             throw new ParameterException(
                     spec.commandLine(), "--out '" + name + "' cannot be a file's name: " + cannotBeAName.getReason());
         }
+    }
+
+    /** Not named after the build file, for its name is free words too; with a number where there is one already. */
+    static Path unused(Path folder, String stem) {
+        Path path = folder.resolve(stem + ".pdf");
+        for (int number = 2; Files.exists(path, LinkOption.NOFOLLOW_LINKS); number++) {
+            path = folder.resolve(stem + "-" + number + ".pdf");
+        }
+        return path;
     }
 
     private String named() {

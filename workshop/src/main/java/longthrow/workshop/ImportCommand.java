@@ -20,7 +20,8 @@ import picocli.CommandLine.Spec;
 /** {@code longthrow import}: the build file back out of a Book. */
 @Command(
         name = "import",
-        description = "Take the build file out of a Book, byte for byte as it was put in.",
+        description =
+                "Take the build file out of a Book, byte for byte; refused where it is not the one that the checksum in the Book tells of.",
         footer = {"%nExample:", "  longthrow import my-engine-book.pdf --out my-engine-again.yaml"})
 final class ImportCommand implements Callable<ExitCode> {
     @Parameters(arity = "1", paramLabel = "BOOK.pdf", description = "The Book; - for standard input.")
@@ -55,10 +56,10 @@ final class ImportCommand implements Callable<ExitCode> {
         if (read.build().isEmpty()) {
             return refused();
         }
-        return write(buildFile.get()) ? ExitCode.ANSWERED : refused();
+        return write(buildFile.get(), taken.vouched()) ? ExitCode.ANSWERED : refused();
     }
 
-    private boolean write(byte[] buildFile) {
+    private boolean write(byte[] buildFile, boolean vouched) {
         PrintWriter err = spec.commandLine().getErr();
         String name = PlainText.of(out);
         try {
@@ -75,7 +76,11 @@ final class ImportCommand implements Callable<ExitCode> {
             return false;
         }
         PrintWriter say = spec.commandLine().getOut();
-        say.println("written: " + name + ", " + buildFile.length + " bytes, as they were put in");
+        say.println("written: " + name + ", " + buildFile.length + " bytes"
+                + (vouched ? ", as they were put in by the checksum in the Book" : ""));
+        if (!vouched) {
+            say.println(BookReader.UNVOUCHED);
+        }
         say.flush();
         return true;
     }

@@ -9,8 +9,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import longthrow.workshop.json.BookJson;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -134,6 +140,66 @@ class BookCommandTest {
         CommandRun twice = CommandRun.of("import", pdf.toString(), "--out", back.toString());
         assertThat(twice.code()).isEqualTo(2);
         assertThat(twice.err()).contains("is there already");
+    }
+
+    @Test
+    void aBookWithoutAChecksumIsTakenAndOneWithAnotherIsNot() throws IOException {
+        Path pdf = folder.resolve("book.pdf");
+        CommandRun.of("book", scenario("s4-vintage-iron.yaml"), "--wall", "--out", pdf.toString());
+        Path back = folder.resolve("back.yaml");
+        assertThat(CommandRun.of("import", pdf.toString(), "--out", back.toString())
+                        .out())
+                .contains("as they were put in by the checksum");
+        Path bare = rewritten(pdf, null);
+        CommandRun taken = CommandRun.of(
+                "import", bare.toString(), "--out", folder.resolve("bare.yaml").toString());
+        assertThat(taken.code()).as(taken.err()).isZero();
+        assertThat(taken.out()).contains("nothing vouches").doesNotContain("as they were put in");
+        assertThat(importing(rewritten(pdf, "0".repeat(64))))
+                .contains("another build file")
+                .contains("000000000000…");
+    }
+
+    /** The same with another sum, or without. */
+    private Path rewritten(Path pdf, @Nullable String sum) throws IOException {
+        Path other = folder.resolve(sum == null ? "bare.pdf" : "other.pdf");
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            document.getDocumentInformation().setCustomMetadataValue("BuildFileSHA256", sum);
+            document.save(other.toFile());
+        }
+        return other;
+    }
+
+    @Test
+    void aSharedOneIsNotNamedAfterTheBuildFile() throws IOException {
+        Path named = folder.resolve("zoltan-kart.yaml");
+        Files.copy(Path.of(scenario("s4-vintage-iron.yaml")), named);
+        List<Path> made = new ArrayList<>();
+        try {
+            for (int time = 0; time < 2; time++) {
+                String out = CommandRun.of("book", named.toString(), "--wall", "--share")
+                        .out();
+                assertThat(out).doesNotContain("zoltan");
+                Matcher written =
+                        Pattern.compile("written: (shared-wall(-\\d+)?\\.pdf),").matcher(out);
+                assertThat(written.find()).as(out).isTrue();
+                made.add(Path.of(written.group(1)));
+            }
+            assertThat(made).doesNotHaveDuplicates().allMatch(Files::exists);
+        } finally {
+            for (Path each : made) {
+                Files.delete(each);
+            }
+        }
+        assertThat(BookCommand.unused(folder, "shared-book").getFileName()).hasToString("shared-book.pdf");
+        Files.createFile(folder.resolve("shared-book.pdf"));
+        assertThat(BookCommand.unused(folder, "shared-book").getFileName()).hasToString("shared-book-2.pdf");
+    }
+
+    @Test
+    void helpSaysThatAStopIsNoFailureToWrite() {
+        assertThat(CommandRun.of("book", "--help").out())
+                .containsPattern("1 +written all the same, and it holds a stop");
     }
 
     @Test

@@ -2,17 +2,24 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import longthrow.workshop.book.BookReader;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BookPageTest {
     @TempDir
@@ -37,6 +44,15 @@ class BookPageTest {
                 Files.readAllBytes(Path.of("../examples/scenarios").resolve(name)),
                 Map.of("key", Visitor.key()));
         return page.location().replace("/measure", "");
+    }
+
+    private void catalogue() throws IOException {
+        Visitor.Page sent = visitor.upload(
+                "/parts",
+                "s1-catalogue.yaml",
+                Files.readAllBytes(Path.of("../examples/scenarios/s1-catalogue.yaml")),
+                Map.of());
+        assertThat(visitor.post(sent.location(), Map.of()).status()).isEqualTo(303);
     }
 
     @Test
@@ -126,17 +142,108 @@ class BookPageTest {
                 .contains("Bench example, 187 cc single – full sheet");
     }
 
+    /** A word that is not known never gives the full Book with names; each address that shows one is asked. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "share=YES",
+                "share=on",
+                "share=1",
+                "share=no&share=yes",
+                "names=on",
+                "share=yes&names=YES",
+                "view=zzz",
+                "view=Wall",
+                "Share=yes",
+                "shared=yes"
+            })
+    void aWordThatIsNotKnownIsRefused(String query) {
+        String base = visitor.example();
+        for (String address : List.of("/book?", "/book/sheet?", "/book.pdf?")) {
+            Visitor.Page page = visitor.get(base + address + query);
+            assertThat(page.status()).as(address + query).isEqualTo(400);
+            assertThat(page.body()).contains("nothing was shown").doesNotContain("Orrindel");
+        }
+    }
+
+    @Test
+    void nothingSaidOrNoIsTheFullSheetWithNames() {
+        String base = visitor.example();
+        for (String query : List.of("", "?view=&share=&names=", "?view=sheet&share=no&names=no")) {
+            assertThat(visitor.get(base + "/book" + query).words())
+                    .contains("Bench example, 187 cc single – full sheet");
+        }
+    }
+
+    /** Printed by a browser: what stands around the sheet holds the name of the build and of its rules. */
+    @Test
+    void inPrintNothingStandsAroundTheSheet() {
+        String base = visitor.example();
+        Visitor.Page shared = visitor.get(base + "/book?share=yes&now=1");
+        String title = shared.body().split("<title>", -1)[1].split("</title>", -1)[0];
+        assertThat(title).isEqualTo("Book – Longthrow");
+        String main = shared.body().split("<main", -1)[1].split("</main>", -1)[0];
+        assertThat(main)
+                .contains("<div class=\"book\">")
+                .doesNotContain("Bench example")
+                .doesNotContain("Orrindel");
+        assertThat(shared.body()).contains("<body class=\"framed sheet-alone\"");
+        assertThat(visitor.get(base + "/measure").body()).contains("<body class=\"framed\"");
+        String style = visitor.get("/static/longthrow.css").body();
+        String print = style.split(Pattern.quote("@media print {"), -1)[1].split("\n}", -1)[0];
+        assertThat(print)
+                .contains(
+                        ".sheet-alone > :not(main), .sheet-alone main > :not(.book, [hx-get]) { display: none !important; }");
+    }
+
+    @Test
+    void aBookWithAnotherBuildFileInsideIsRefusedAndOneWithoutAChecksumIsSaid() throws IOException {
+        String base = scenario("s4-vintage-iron.yaml");
+        byte[] pdf = visitor.download(base + "/book.pdf?view=wall");
+        Visitor.Page other =
+                visitor.upload("/builds/file", "book.pdf", withSum(pdf, "0".repeat(64)), Map.of("key", Visitor.key()));
+        assertThat(other.status()).isEqualTo(422);
+        assertThat(other.words()).contains("another build file").contains("nothing was begun");
+        Visitor.Page bare =
+                visitor.upload("/builds/file", "book.pdf", withSum(pdf, null), Map.of("key", Visitor.key()));
+        assertThat(bare.status()).isEqualTo(303);
+        assertThat(visitor.said()).contains("nothing vouches");
+    }
+
+    private static byte[] withSum(byte[] pdf, @Nullable String sum) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            document.getDocumentInformation().setCustomMetadataValue("BuildFileSHA256", sum);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            document.save(out);
+            return out.toByteArray();
+        }
+    }
+
+    /** Page, sheet and PDF of what is handed on share one search, and it is not mistaken for that of the whole. */
+    @Test
+    void theSearchOfASharedOneIsRememberedToo() throws IOException {
+        catalogue();
+        String base = scenario("s1-rod-wanted.yaml");
+        Visitor.Page before = visitor.get(base + "/book?share=yes");
+        assertThat(before.words()).contains("may take a minute").doesNotContain("Left out for sharing");
+        byte[] pdf = visitor.download(base + "/book.pdf?share=yes");
+        assertThat(BookReader.buildFile(pdf).vouched()).isTrue();
+        Visitor.Page after = visitor.get(base + "/book?share=yes");
+        assertThat(after.words())
+                .contains("Left out for sharing")
+                .contains("R3 + G130")
+                .doesNotContain("may take a minute");
+        assertThat(visitor.get(base + "/book").words()).contains("may take a minute");
+    }
+
     /** With a catalogue the page is there at once and asks for the sheet; without script a link does. */
     @Test
     void aSearchIsWaitedForOnThePage() throws IOException {
-        visitor.upload(
-                "/parts",
-                "s1-catalogue.yaml",
-                Files.readAllBytes(Path.of("../examples/scenarios/s1-catalogue.yaml")),
-                Map.of("key", Visitor.key(), "name", "s1"));
+        catalogue();
         String base = scenario("s1-rod-wanted.yaml");
+        assertThat(visitor.get(base + "/book").words()).contains("Show it when it is done");
         Visitor.Page sheet = visitor.get(base + "/book/sheet?view=sheet");
         assertThat(sheet.status()).isEqualTo(200);
-        assertThat(sheet.words()).contains("Tickets for the machine shop");
+        assertThat(sheet.words()).contains("Tickets for the machine shop").contains("R3 + G130");
     }
 }

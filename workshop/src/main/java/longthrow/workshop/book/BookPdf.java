@@ -17,8 +17,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -36,6 +39,9 @@ import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 public final class BookPdf {
     /** Under this name the build file lies inside. */
     static final String ATTACHMENT = "build.yaml";
+
+    /** Entry of the document information under which the SHA-256 of that file stands, as small hex digits. */
+    static final String SUM = "BuildFileSHA256";
 
     /** Where the template compiler puts the pages, see workshop/pom.xml. */
     private static final String PAGES = "longthrow.workshop.web.pages";
@@ -55,7 +61,7 @@ public final class BookPdf {
     /**
      * The PDF.
      * @param wall      the one page for the wall rather than the full sheet
-     * @param buildFile bytes of the build file, attached as they are
+     * @param buildFile bytes of the build file, attached as they are, with their SHA-256
      */
     public static byte[] of(Sheet sheet, boolean wall, byte[] buildFile) {
         quiet();
@@ -179,5 +185,15 @@ public final class BookPdf {
         COSArray associated = new COSArray();
         associated.add(specification.getCOSObject());
         document.getDocumentCatalog().getCOSObject().setItem(COSName.getPDFName("AF"), associated);
+        document.getDocumentInformation().setCustomMetadataValue(SUM, sum(buildFile));
+    }
+
+    /** SHA-256 (FIPS 180-4) as small hex digits. */
+    static String sum(byte[] buildFile) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(buildFile));
+        } catch (NoSuchAlgorithmException cannotBe) {
+            throw new IllegalStateException("every Java has SHA-256", cannotBe);
+        }
     }
 }

@@ -11,17 +11,23 @@ import java.util.zip.InflaterInputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.PDNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
+import org.jspecify.annotations.Nullable;
 
-/** Takes the build file out of a Book, byte for byte as it was put in; or says why not. Never throws, whatever the bytes. */
+/** Takes the build file out of a Book, byte for byte as it was put in by the checksum beside it; or says why not. Never throws, whatever the bytes. */
 public final class BookReader {
     /** A Book has a fraction of it [bytes]. */
     public static final int MOST_BYTES = 8 << 20;
+
+    /** To be said of a build file that came without a checksum, a sentence. */
+    public static final String UNVOUCHED =
+            "This Book bears no checksum of the build file, so nothing vouches that it is as it was put in; look its figures over.";
 
     /** A build file has at most a part of it [bytes]; a stream that unpacks to more is none. */
     static final int MOST_ATTACHED = 4 << 20;
@@ -38,16 +44,26 @@ public final class BookReader {
     /** What came out of it: a build file, or a reason. */
     public static final class Taken {
         private final Optional<byte[]> buildFile;
+        private final boolean vouched;
         private final String why;
 
-        private Taken(Optional<byte[]> buildFile, String why) {
+        private Taken(Optional<byte[]> buildFile, boolean vouched, String why) {
             this.buildFile = buildFile;
+            this.vouched = vouched;
             this.why = why;
         }
 
         /** Its bytes; empty where there is none. */
         public Optional<byte[]> buildFile() {
             return buildFile.map(byte[]::clone);
+        }
+
+        /**
+         * Whether the Book bears the checksum of these very bytes. It tells of damage and of a file put in place of another; it is no
+         * signature, for whoever changes both is not found out.
+         */
+        public boolean vouched() {
+            return vouched;
         }
 
         /** Why there is none, and what to do; empty where there is one. */
@@ -98,7 +114,7 @@ public final class BookReader {
     }
 
     private static Taken refused(String why) {
-        return new Taken(Optional.empty(), why);
+        return new Taken(Optional.empty(), false, why);
     }
 
     private static Optional<Taken> attached(PDDocument document) throws IOException {
@@ -111,10 +127,29 @@ public final class BookReader {
         for (PDComplexFileSpecification specification : found) {
             PDEmbeddedFile file = specification.getEmbeddedFile();
             if (file != null) {
-                return Optional.of(new Taken(Optional.of(unpacked(file)), ""));
+                return Optional.of(compared(unpacked(file), document.getDocumentInformation()));
             }
         }
         return Optional.empty();
+    }
+
+    private static Taken compared(byte[] buildFile, PDDocumentInformation information) {
+        if (!information.getCOSObject().containsKey(COSName.getPDFName(BookPdf.SUM))) {
+            return new Taken(Optional.of(buildFile), false, "");
+        }
+        String said = information.getCustomMetadataValue(BookPdf.SUM);
+        String found = BookPdf.sum(buildFile);
+        return found.equals(said)
+                ? new Taken(Optional.of(buildFile), true, "")
+                : refused("holds another build file than the one it was made with: its checksum (SHA-256) begins with "
+                        + brief(found) + ", and the Book says " + brief(said)
+                        + ". It was changed or damaged afterwards, and what is printed need not be what is inside. Ask for the PDF as it was "
+                        + "written; to look at it all the same, save the attachment " + BookPdf.ATTACHMENT
+                        + " with a PDF reader");
+    }
+
+    private static String brief(@Nullable String sum) {
+        return sum == null || !sum.matches("[0-9a-f]{64}") ? "something that is none" : sum.substring(0, 12) + "…";
     }
 
     private static void collect(

@@ -47,14 +47,17 @@ public record Sheet(Book book, List<Picture> pictures, List<String> lookAgain, b
 
     /** The Book of what is left when names, places and photographs are taken out: the questions are asked of that. */
     public static Sheet of(Shared shared) {
+        return of(shared, fit(shared.build(), shared.catalogue()));
+    }
+
+    /**
+     * As the other, with a search that is done.
+     * @param fit of what is left, never of the whole
+     */
+    public static Sheet of(Shared shared, Optional<Answer> fit) {
         Answer measure = Measure.of(shared.build(), List.of());
         return new Sheet(
-                Book.of(
-                        shared.build(),
-                        measure,
-                        fit(shared.build(), shared.catalogue()),
-                        shared.catalogue(),
-                        shared.leftOut()),
+                Book.of(shared.build(), measure, fit, shared.catalogue(), shared.leftOut()),
                 pictures(measure),
                 shared.lookAgain(),
                 true);

@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.book.Shared;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
 import longthrow.core.fit.Fit;
 import longthrow.workshop.store.CatalogueEntry;
 
@@ -24,13 +27,20 @@ public final class Searches {
         this.catalogues = catalogues;
     }
 
-    /** All that an answer hangs on. */
-    private record Asked(String text, List<CatalogueEntry> catalogues) {}
+    /**
+     * All that an answer hangs on.
+     * @param shared whether it is asked of what is left when free words are taken out
+     */
+    private record Asked(String text, List<CatalogueEntry> catalogues, boolean shared) {}
 
     private Answer search(Asked asked) {
-        Answer answer = Fit.of(
-                BuildFile.read(asked.text()).build().orElseThrow(),
-                catalogues.together(asked.catalogues()).catalogue());
+        Build build = BuildFile.read(asked.text()).build().orElseThrow();
+        Catalogue catalogue = catalogues.together(asked.catalogues()).catalogue();
+        if (asked.shared()) {
+            Shared shared = Shared.of(build, catalogue);
+            return Fit.of(shared.build(), shared.catalogue());
+        }
+        Answer answer = Fit.of(build, catalogue);
         bench.rememberFit(
                 asked.text(),
                 asked.catalogues(),
@@ -40,11 +50,21 @@ public final class Searches {
 
     /** Searches, or remembers what came of it. */
     public Answer of(String text, List<CatalogueEntry> active) {
-        return answers.of(new Asked(text, active));
+        return answers.of(new Asked(text, active, false));
     }
 
     /** What is remembered; nothing is begun. */
     public Optional<Answer> ifKnown(String text, List<CatalogueEntry> active) {
-        return answers.ifKnown(new Asked(text, active));
+        return answers.ifKnown(new Asked(text, active, false));
+    }
+
+    /** As {@link #of}, of what is left of build and catalogue when they are handed on. */
+    public Answer ofShared(String text, List<CatalogueEntry> active) {
+        return answers.of(new Asked(text, active, true));
+    }
+
+    /** What is remembered of {@link #ofShared}; nothing is begun. */
+    public Optional<Answer> ifKnownShared(String text, List<CatalogueEntry> active) {
+        return answers.ifKnown(new Asked(text, active, true));
     }
 }

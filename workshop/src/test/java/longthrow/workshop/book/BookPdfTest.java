@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
@@ -15,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -262,12 +264,61 @@ class BookPdfTest {
             BookReader.Taken taken = BookReader.buildFile(damaged);
             if (taken.buildFile().isEmpty()) {
                 assertThat(taken.why()).as("round " + round).isNotBlank();
+            } else if (taken.vouched()) {
+                assertThat(taken.buildFile()).as("round " + round).get().isEqualTo(text);
             } else if (round % 2 == 0) {
                 assertThat(taken.buildFile().get()).hasSizeLessThanOrEqualTo(text.length);
             }
         }
         assertThat(refused("%PDF-1.7 and nothing more".getBytes(StandardCharsets.UTF_8)))
                 .contains("damaged");
+    }
+
+    /** FIPS 180-4, SHA-256 of the example message "abc" (NIST, Cryptographic Standards and Guidelines, example values). */
+    @Test
+    void theChecksumIsTheOneOfTheStandard() {
+        assertThat(BookPdf.sum("abc".getBytes(StandardCharsets.US_ASCII)))
+                .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    }
+
+    @Test
+    void aBuildFilePutInPlaceOfAnotherOfTheSameLengthIsRefused() throws IOException {
+        byte[] text = file("scenarios/s4-vintage-iron.yaml");
+        byte[] whole = pdf("scenarios/s4-vintage-iron.yaml", true);
+        assertThat(BookReader.buildFile(whole).vouched()).isTrue();
+        byte[] other = text.clone();
+        other[other.length - 2] ^= 1;
+        try (PDDocument document = Loader.loadPDF(whole)) {
+            try (OutputStream inside = attachment(document).createOutputStream(COSName.FLATE_DECODE)) {
+                inside.write(other);
+            }
+            assertThat(refused(saved(document)))
+                    .contains("another build file than the one it was made with")
+                    .contains(BookPdf.sum(other).substring(0, 12))
+                    .contains(BookPdf.sum(text).substring(0, 12));
+        }
+    }
+
+    private static PDEmbeddedFile attachment(PDDocument document) throws IOException {
+        PDEmbeddedFilesNameTreeNode files =
+                Objects.requireNonNull(document.getDocumentCatalog().getNames().getEmbeddedFiles());
+        return Objects.requireNonNull(
+                Objects.requireNonNull(files.getNames().get(BookPdf.ATTACHMENT)).getEmbeddedFile());
+    }
+
+    /** A Book from before there were sums is taken, and is not called unchanged; a sum that is none is refused. */
+    @Test
+    void withoutAChecksumNothingVouchesForTheBuildFile() throws IOException {
+        byte[] text = file("scenarios/s4-vintage-iron.yaml");
+        byte[] whole = pdf("scenarios/s4-vintage-iron.yaml", true);
+        try (PDDocument document = Loader.loadPDF(whole)) {
+            document.getDocumentInformation().setCustomMetadataValue(BookPdf.SUM, "none");
+            assertThat(refused(saved(document))).contains("something that is none");
+            document.getDocumentInformation().setCustomMetadataValue(BookPdf.SUM, null);
+            BookReader.Taken taken = BookReader.buildFile(saved(document));
+            assertThat(taken.buildFile()).get().isEqualTo(text);
+            assertThat(taken.vouched()).isFalse();
+        }
     }
 
     @Test

@@ -2,6 +2,7 @@ package longthrow.workshop.web.book;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
@@ -17,12 +18,16 @@ import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.FileName;
 import longthrow.workshop.web.Rail.Question;
+import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Workbench;
 
 /** Addresses of the Book. */
 public final class BookRoutes implements Routes {
+    /** All that an address of the Book may say. */
+    private static final List<String> KEYS = List.of("view", "share", "names", "now");
+
     private final Workbench bench;
     private final Catalogues catalogues;
     private final Searches searches;
@@ -44,11 +49,37 @@ public final class BookRoutes implements Routes {
         routes.get("/b/{id}/book.pdf", this::pdf);
     }
 
+    /** A word that is not known is refused: passed over, it would give out the names that somebody meant to leave out. */
     private static BookPage.Asked asked(Context request) {
+        request.queryParamMap().keySet().stream()
+                .filter(key -> !KEYS.contains(key))
+                .findFirst()
+                .ifPresent(key -> {
+                    throw notKnown(key, "a Book is asked for with " + String.join(", ", KEYS));
+                });
         return new BookPage.Asked(
-                "wall".equals(request.queryParam("view")),
-                "yes".equals(request.queryParam("share")),
-                "yes".equals(request.queryParam("names")));
+                word(request, "view", "sheet", "wall"),
+                word(request, "share", "no", "yes"),
+                word(request, "names", "no", "yes"));
+    }
+
+    /** Whether it is the second word; it is the first where nothing is said. */
+    private static boolean word(Context request, String key, String first, String second) {
+        List<String> said = request.queryParams(key);
+        String word = said.isEmpty() || said.get(0).isEmpty() ? first : said.get(0);
+        if (said.size() > 1 || !List.of(first, second).contains(word)) {
+            throw notKnown(
+                    key + "=" + String.join(" and " + key + "=", said),
+                    key + " is " + first + " or " + second + ", once");
+        }
+        return word.equals(second);
+    }
+
+    private static Refused notKnown(String said, String allowed) {
+        return new Refused(
+                HttpStatus.BAD_REQUEST,
+                "The address says '" + said + "', and " + allowed + "; nothing was shown, lest names go out unmeant",
+                "Mend the address, or go to the Book by its button.");
     }
 
     /** At once where nothing is to be searched, or the search is remembered; else the page asks for the sheet when it is there. */
@@ -58,8 +89,9 @@ public final class BookRoutes implements Routes {
         BookPage.Asked asked = asked(request);
         List<CatalogueEntry> active = catalogues.active();
         boolean now = request.queryParam("now") != null || active.isEmpty();
-        boolean known = !asked.stripped()
-                && searches.ifKnown(open.revision().text(), active).isPresent();
+        String text = open.revision().text();
+        boolean known =
+                (asked.stripped() ? searches.ifKnownShared(text, active) : searches.ifKnown(text, active)).isPresent();
         bench.view()
                 .show(
                         request,
@@ -101,12 +133,12 @@ public final class BookRoutes implements Routes {
         Build build = open.build();
         Catalogue catalogue =
                 active.isEmpty() ? Catalogue.EMPTY : catalogues.together(active).catalogue();
+        String text = open.revision().text();
         if (asked.stripped()) {
-            return Sheet.of(Shared.of(build, catalogue));
+            Shared shared = Shared.of(build, catalogue);
+            return Sheet.of(shared, active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active)));
         }
-        Optional<Answer> fit = active.isEmpty()
-                ? Optional.empty()
-                : Optional.of(searches.of(open.revision().text(), active));
+        Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.of(text, active));
         return Sheet.of(build, open.measure().orElseThrow(), fit, catalogue);
     }
 }

@@ -169,7 +169,9 @@ public final class BuildsRoutes implements Routes {
             throw tooLarge(file.filename(), file.size(), most);
         }
         byte[] sent = bytes(file);
-        byte[] bytes = BookReader.isPdf(sent) ? outOfABook(file.filename(), sent) : sent;
+        Optional<BookReader.Taken> book =
+                BookReader.isPdf(sent) ? Optional.of(outOfABook(file.filename(), sent)) : Optional.empty();
+        byte[] bytes = book.flatMap(BookReader.Taken::buildFile).orElse(sent);
         if (bytes.length > bench.store().limits().textBytes()) {
             throw tooLarge(file.filename(), bytes.length, bench.store().limits().textBytes());
         }
@@ -192,13 +194,14 @@ public final class BuildsRoutes implements Routes {
                         name.isBlank() ? file.filename() : name,
                         new String(bytes, StandardCharsets.UTF_8),
                         Workbench.key(request));
+        String doubt = book.isPresent() && !book.get().vouched() ? " " + BookReader.UNVOUCHED : "";
         String notes = read.notes().isEmpty()
                 ? ""
                 : " Understood: "
                         + read.notes().stream()
                                 .map(n -> n.path() + " " + n.text())
                                 .collect(Collectors.joining("; ")) + ".";
-        Workbench.goOn(request, Workbench.base(id) + "/measure", "Taken from " + file.filename() + "." + notes);
+        Workbench.goOn(request, Workbench.base(id) + "/measure", "Taken from " + file.filename() + "." + doubt + notes);
     }
 
     private static Refused tooLarge(String name, long size, long most) {
@@ -213,13 +216,15 @@ public final class BuildsRoutes implements Routes {
                 "Look whether it is a build file.");
     }
 
-    private static byte[] outOfABook(String name, byte[] pdf) {
+    private static BookReader.Taken outOfABook(String name, byte[] pdf) {
         BookReader.Taken taken = BookReader.buildFile(pdf);
-        return taken.buildFile()
-                .orElseThrow(() -> new Refused(
-                        HttpStatus.UNPROCESSABLE_CONTENT,
-                        "'" + name + "' " + taken.why() + "; nothing was begun",
-                        "Go back and choose a build file or a Book."));
+        if (taken.buildFile().isEmpty()) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "'" + name + "' " + taken.why() + "; nothing was begun",
+                    "Go back and choose a build file or a Book.");
+        }
+        return taken;
     }
 
     private static UploadedFile upload(Context request, String what) {
