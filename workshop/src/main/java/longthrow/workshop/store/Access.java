@@ -34,7 +34,8 @@ record Access(Path folder, Setup setup, Database database, Health health) {
                             + health.damage().get(0) + ")",
                     folder.toString(),
                     health.newestGoodBackup()
-                            .map(path -> "Export what is there, then put the newest good backup in its place: " + path)
+                            .map(good -> "Export what is there, then put the newest good backup in its place: "
+                                    + good.words())
                             .orElse("Export what is there; there is no good backup"));
         }
     }

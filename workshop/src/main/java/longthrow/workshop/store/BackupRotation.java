@@ -4,6 +4,7 @@ import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.Collection;
 import java.util.Comparator;
@@ -12,8 +13,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 
-/** Which backups stay: the newest of each of the last days, and of each of the last weeks before them. */
+/** Which backups stay: the newest of each of the last hours, of each of the last days, and of each of the last weeks before them. */
 final class BackupRotation {
+    /** Hours, counted where there is a backup: so many steps back within a day; our own choice. */
+    static final int HOURS = 6;
+
     /** Days, counted where there is a backup; asked for by the owner's needs, our own choice. */
     static final int DAYS = 7;
 
@@ -31,13 +35,14 @@ final class BackupRotation {
         kept.forEach(at -> days.add(day(at)));
         List<Instant> older =
                 newestFirst.stream().filter(at -> !days.contains(day(at))).toList();
+        keepFirstOfEach(newestFirst, at -> at.truncatedTo(ChronoUnit.HOURS), HOURS, kept);
         keepFirstOfEach(older, at -> day(at).with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)), WEEKS, kept);
         return kept;
     }
 
     private static void keepFirstOfEach(
-            List<Instant> newestFirst, Function<Instant, LocalDate> span, int spans, Set<Instant> kept) {
-        Set<LocalDate> seen = new HashSet<>();
+            List<Instant> newestFirst, Function<Instant, ?> span, int spans, Set<Instant> kept) {
+        Set<Object> seen = new HashSet<>();
         for (Instant at : newestFirst) {
             if (seen.size() < spans && seen.add(span.apply(at))) {
                 kept.add(at);

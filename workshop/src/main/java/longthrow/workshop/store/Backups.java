@@ -35,8 +35,11 @@ import org.sqlite.SQLiteErrorCode;
 final class Backups {
     private static final String FOLDER = "backups";
 
-    /** A backup this old is followed by another. */
+    /** A backup this old is followed by another, though nothing was kept since: the copy itself may have rotted. */
     private static final Duration DAILY = Duration.ofDays(1);
+
+    /** While the store is open, and when it is closed, a younger one is enough; at most this much is lost with a disk. */
+    static final Duration HOURLY = Duration.ofHours(1);
 
     private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HHmmss'Z'", Locale.ROOT);
     private static final Pattern NAME =
@@ -51,13 +54,24 @@ final class Backups {
     /** @param beforeSchema part of the name of one that was made before the tables were changed, else empty */
     private record Made(Path path, Instant at, String beforeSchema) {}
 
-    /** Makes one where the newest is older than a day, and lets go of those whose time is over. */
-    Optional<Path> makeIfDue(Path database, Setup setup) {
+    /**
+     * Makes one where something was kept since the newest, or that is older than a day, and lets go of those whose time is over. A
+     * store that holds nothing needs none.
+     *
+     * @param enough a backup younger than this is enough, whatever was kept since
+     */
+    Optional<Path> makeIfDue(Path database, Setup setup, Duration enough) {
         Instant now = setup.clock().instant();
-        boolean due = made().stream()
+        Optional<Made> newest = made().stream()
                 .filter(backup -> backup.beforeSchema().isEmpty())
-                .noneMatch(backup -> backup.at().isAfter(now.minus(DAILY)));
-        if (!due) {
+                .max(Comparator.comparing(Made::at));
+        if (newest.isPresent() && newest.get().at().isAfter(now.minus(enough))) {
+            return Optional.empty();
+        }
+        Holding holding =
+                Database.bare("look what is to be backed up", Database.source(database, setup), database, Holding::of);
+        boolean young = newest.isPresent() && newest.get().at().isAfter(now.minus(DAILY));
+        if (!holding.anything() || (young && holding(newest.get().path()).equals(Optional.of(holding)))) {
             return Optional.empty();
         }
         Path done = make(database, setup, "");
@@ -117,11 +131,7 @@ final class Backups {
     /** What is broken in a backup; a file that is no database at all is broken too. */
     static List<String> damage(Path backup) {
         try {
-            SQLiteConfig config = new SQLiteConfig();
-            config.setReadOnly(true);
-            SQLiteDataSource source = new SQLiteDataSource(config);
-            source.setUrl("jdbc:sqlite:" + backup);
-            return Database.bare("check a backup", source, backup, connection -> {
+            return Database.bare("check a backup", readOnlySource(backup), backup, connection -> {
                 if (Schema.version(connection) == 0) {
                     return List.of("it holds no tables of Longthrow");
                 }
@@ -130,6 +140,23 @@ final class Backups {
         } catch (StoreFault e) {
             return List.of(e.what());
         }
+    }
+
+    /** What a backup holds; empty where it cannot be told. */
+    private static Optional<Holding> holding(Path backup) {
+        try {
+            return Optional.of(Database.bare("look into a backup", readOnlySource(backup), backup, Holding::of));
+        } catch (StoreFault broken) {
+            return Optional.empty();
+        }
+    }
+
+    private static SQLiteDataSource readOnlySource(Path file) {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setReadOnly(true);
+        SQLiteDataSource source = new SQLiteDataSource(config);
+        source.setUrl("jdbc:sqlite:" + file);
+        return source;
     }
 
     private static boolean hasRevisions(Connection connection) throws SQLException {
@@ -145,13 +172,27 @@ final class Backups {
         return source;
     }
 
-    /** The newest that is whole, each looked over until one is. */
-    Optional<Path> newestGood() {
-        return made().stream()
+    /** The newest that is whole and holds a build, each looked over until one does; else the newest that is whole. */
+    Optional<GoodBackup> newestGood(Instant now) {
+        Optional<GoodBackup> empty = Optional.empty();
+        for (Made backup : made().stream()
                 .sorted(Comparator.comparing(Made::at).reversed())
-                .map(Made::path)
-                .filter(path -> damage(path).isEmpty())
-                .findFirst();
+                .toList()) {
+            Optional<GoodBackup> good = Optional.of(backup)
+                    .filter(one -> damage(one.path()).isEmpty())
+                    .flatMap(one -> holding(one.path()))
+                    .map(holds -> new GoodBackup(
+                            backup.path(),
+                            backup.at(),
+                            Duration.between(backup.at(), now),
+                            holds.builds(),
+                            holds.revisions()));
+            if (good.isPresent() && good.get().builds() > 0) {
+                return good;
+            }
+            empty = empty.or(() -> good);
+        }
+        return empty;
     }
 
     boolean any() {

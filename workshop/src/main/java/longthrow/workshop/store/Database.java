@@ -2,11 +2,15 @@ package longthrow.workshop.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.time.Duration;
+import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -18,6 +22,7 @@ import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
+import org.sqlite.SQLiteOpenMode;
 
 /** The database file behind its connections: one that writes, a few that read. */
 final class Database implements AutoCloseable {
@@ -35,9 +40,11 @@ final class Database implements AutoCloseable {
     private final HikariDataSource readers;
     private final Jdbi writing;
     private final Jdbi reading;
+    private final Optional<Object> identity;
     private volatile boolean closed;
 
     private Database(Path file, HikariDataSource writers, HikariDataSource readers) {
+        this.identity = identity(file);
         this.file = file;
         this.writers = writers;
         this.readers = readers;
@@ -87,11 +94,12 @@ final class Database implements AutoCloseable {
         if (size == 1) {
             source.getConfig().setTransactionMode(TransactionMode.IMMEDIATE); // waits at the start, never in the middle
         }
+        source.getConfig().resetOpenMode(SQLiteOpenMode.CREATE); // it is there; one that was deleted is not made anew
         HikariConfig config = new HikariConfig();
         config.setDataSource(source);
         config.setPoolName("longthrow " + name);
         config.setMaximumPoolSize(size);
-        config.setMinimumIdle(1);
+        config.setMinimumIdle(size); // all at once: one opened later would not find a file that was deleted
         config.setMaxLifetime(0); // a file does not hang up
         config.setConnectionInitSql(atStart);
         config.setConnectionTimeout(WAIT.toMillis());
@@ -105,7 +113,33 @@ final class Database implements AutoCloseable {
 
     /** Writes in one transaction, one caller after the other. When this returns, what was written is on the disk. */
     <T> T write(String doing, Work<T> work) {
+        refuseIfGone(doing);
         return in(writing, doing, work);
+    }
+
+    /** What is written to a file that was deleted or replaced meanwhile is gone with it when the program ends. */
+    void refuseIfGone(String doing) {
+        if (closed || identity.isEmpty() || identity(file).equals(identity)) {
+            return;
+        }
+        throw new StoreFault(
+                StoreFault.Kind.DAMAGED,
+                "could not " + doing + ": the file of the database was "
+                        + (Files.exists(file) ? "replaced by another" : "deleted or moved away")
+                        + " while the program was working with it",
+                file.toString(),
+                "Do not end the program yet: it can still read all that was kept. Save all builds as one file first. Then end"
+                        + " it, put the file back where it was, or the newest backup, and bring the builds back from the one file");
+    }
+
+    /** Device and place of a file on it; empty where the file is gone, or the system has none (Windows keeps an open file). */
+    private static Optional<Object> identity(Path file) {
+        try {
+            return Optional.ofNullable(
+                    Files.readAttributes(file, BasicFileAttributes.class).fileKey());
+        } catch (IOException gone) {
+            return Optional.empty();
+        }
     }
 
     private <T> T in(Jdbi jdbi, String doing, Work<T> work) {

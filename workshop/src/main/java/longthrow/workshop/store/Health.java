@@ -1,6 +1,5 @@
 package longthrow.workshop.store;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,7 +10,7 @@ import java.util.Optional;
  * @param notes            what the owner should know besides: a file that is gone, a backup that could not be made
  * @param newestGoodBackup the newest backup that was found whole; looked for only where there is damage
  */
-public record Health(List<String> damage, List<String> notes, Optional<Path> newestGoodBackup) {
+public record Health(List<String> damage, List<String> notes, Optional<GoodBackup> newestGoodBackup) {
     /** Keeps its own copies. */
     public Health {
         damage = List.copyOf(damage);

@@ -3,6 +3,7 @@ package longthrow.workshop.store;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +36,12 @@ final class Opening {
                 backUp(real.resolve(Access.DATABASE), setup, backups, notes);
             }
             notes.addAll(contentTroubles(database, files));
-            Health health = new Health(damage, notes, damage.isEmpty() ? Optional.empty() : backups.newestGood());
+            Health health = new Health(
+                    damage,
+                    notes,
+                    damage.isEmpty()
+                            ? Optional.empty()
+                            : backups.newestGood(setup.clock().instant()));
             Store store = new Store(lock, new Access(real, setup, database, health), files, backups);
             whole = true;
             return store;
@@ -63,8 +69,8 @@ final class Opening {
     /** Checks what is there and brings it up to date. @return the damage, where it can be read in spite of it */
     private static List<String> preparedDatabase(Path file, Setup setup, Backups backups) {
         SQLiteDataSource source = Database.source(file, setup);
-        if (!Files.exists(file)) {
-            refuseIfOneWasThere(file, backups);
+        if (isGoneOrBare(file)) {
+            refuseIfOneWasThere(file, setup, backups);
             Schema.migrate(source, file, setup);
             Disk.syncFolder(file.getParent());
             return List.of();
@@ -81,12 +87,15 @@ final class Opening {
                     file.toString(),
                     "Use the newer program. A backup from before its change is in the folder backups, named before-schema");
         }
+        if (found.schema() == 0 && found.damage().isEmpty()) {
+            refuseIfBackupsAreThere(file, setup, backups);
+        }
         boolean today = found.schema() == setup.newestSchema();
         if (!found.damage().isEmpty()) {
             if (today) {
                 return found.damage();
             }
-            throw damaged(file, found.damage().get(0), backups, null);
+            throw damaged(file, found.damage().get(0), setup, backups, null);
         }
         if (!today) {
             if (found.schema() > 0) {
@@ -118,32 +127,49 @@ final class Opening {
             });
         } catch (StoreFault e) {
             if (e.kind() == StoreFault.Kind.DAMAGED && e.getCause() != null) {
-                throw damaged(file, e.what(), backups, e);
+                throw damaged(file, e.what(), setup, backups, e);
             }
             throw e;
         }
     }
 
     /** An empty store in the place of a full one that was moved or deleted would look like a loss of everything. */
-    private static void refuseIfOneWasThere(Path file, Backups backups) {
+    private static void refuseIfOneWasThere(Path file, Setup setup, Backups backups) {
         Path log = file.resolveSibling(Access.DATABASE + "-wal");
         if (backups.any() || Files.exists(log)) {
             throw damaged(
                     file,
-                    "the database is gone, though " + (backups.any() ? "its backups are" : "its log is") + " there",
+                    (Files.exists(file) ? "the database is an empty file of 0 bytes" : "the database is gone")
+                            + ", though " + (backups.any() ? "its backups are" : "its log is") + " there",
+                    setup,
                     backups,
                     null);
         }
     }
 
-    private static StoreFault damaged(Path file, String what, Backups backups, @Nullable Exception cause) {
-        Optional<Path> good = backups.newestGood();
+    private static void refuseIfBackupsAreThere(Path file, Setup setup, Backups backups) {
+        if (backups.any()) {
+            throw damaged(file, "the database holds no tables, though its backups are there", setup, backups, null);
+        }
+    }
+
+    /** A file of no bytes is what a failed copy or repair of the disk leaves; to SQLite it is a new database. */
+    private static boolean isGoneOrBare(Path file) {
+        try {
+            return !Files.exists(file) || Files.size(file) == 0;
+        } catch (IOException e) {
+            throw Disk.fault("look at the database", file, e);
+        }
+    }
+
+    private static StoreFault damaged(Path file, String what, Setup setup, Backups backups, @Nullable Exception cause) {
+        Optional<GoodBackup> good = backups.newestGood(setup.clock().instant());
         return new StoreFault(
                 StoreFault.Kind.DAMAGED,
                 what,
                 file.toString(),
                 good.isPresent()
-                        ? "The newest good backup is " + good.get() + ". Move " + Access.DATABASE
+                        ? "The newest good backup is " + good.get().words() + ". Move " + Access.DATABASE
                                 + " and what begins with its name"
                                 + " to another folder and keep it, then copy the backup here as " + Access.DATABASE
                         : "There is no good backup. Keep the file, it may be mended; to begin anew, move it and the folder"
@@ -153,9 +179,9 @@ final class Opening {
 
     private static void backUp(Path file, Setup setup, Backups backups, List<String> notes) {
         try {
-            backups.makeIfDue(file, setup);
+            backups.makeIfDue(file, setup, Duration.ZERO);
         } catch (StoreFault e) {
-            notes.add("The daily backup could not be made. " + e.getMessage());
+            notes.add("A backup could not be made. " + e.getMessage());
         }
     }
 

@@ -37,7 +37,7 @@ public final class Store implements AutoCloseable {
 
     /**
      * Opens the store in a folder, or makes one there; looks the database over, brings its tables up to date after a backup,
-     * and makes the daily backup where that is due. {@link #health()} says what was found. A damaged database that can
+     * and makes a backup where something was kept since the last. {@link #health()} says what was found. A damaged database that can
      * still be read is opened for reading only.
      *
      * @throws StoreFault saying why it cannot be opened: not writable, open elsewhere, damaged beyond reading, written by a
@@ -79,10 +79,11 @@ public final class Store implements AutoCloseable {
         return access.limits();
     }
 
-    /** Makes the daily backup where it is due; for a program that stays open for days. @return the one made */
+    /** Makes a backup where something was kept since one that is an hour old, or is a day old. @return the one made */
     public Optional<Path> backUpIfDue() {
         access.refuseIfReadOnly("make a backup");
-        return backups.makeIfDue(access.folder().resolve(Access.DATABASE), access.setup());
+        access.database().refuseIfGone("make a backup");
+        return backups.makeIfDue(access.folder().resolve(Access.DATABASE), access.setup(), Backups.HOURLY);
     }
 
     /** A new build with its first revision. The same key again gives the build it made the first time. */
@@ -270,9 +271,18 @@ public final class Store implements AutoCloseable {
         return kept.importAll(in);
     }
 
+    /** Makes a backup where one is due, and lets go of everything. */
     @Override
     public void close() {
-        access.database().close();
-        lock.close();
+        try {
+            if (!access.health().readOnly()) {
+                backUpIfDue();
+            }
+        } catch (StoreFault untold) {
+            // nobody is there any more to hear it; the next start makes it, or says why it cannot
+        } finally {
+            access.database().close();
+            lock.close();
+        }
     }
 }

@@ -36,10 +36,25 @@ class BackupRotationTest {
     }
 
     @Test
-    void ofOneDayTheNewestStays() {
-        Instant morning = Instant.parse("2026-05-05T06:00:00Z");
-        Instant evening = Instant.parse("2026-05-05T23:59:59Z");
-        assertThat(BackupRotation.kept(List.of(morning, evening))).containsExactly(evening);
+    void ofOneDayTheNewestOfEachOfTheLastSixHoursStays() {
+        Set<Instant> made = new TreeSet<>();
+        for (int quarter = 0; quarter < 4 * 24; quarter++) {
+            made.add(Instant.parse("2026-05-05T00:00:00Z").plus(Duration.ofMinutes(15L * quarter)));
+            made = new TreeSet<>(BackupRotation.kept(made));
+        }
+        assertThat(made.stream().map(at -> at.toString().substring(11, 16)))
+                .containsExactly("18:45", "19:45", "20:45", "21:45", "22:45", "23:45");
         assertThat(BackupRotation.kept(List.of())).isEmpty();
+    }
+
+    /** Opened every hour for a hundred days: six hours, six days before today's, four weeks. */
+    @Test
+    void howeverOftenOneIsMadeTheirNumberIsBounded() {
+        Set<Instant> kept = new TreeSet<>();
+        for (int hour = 0; hour < 100 * 24; hour++) {
+            kept.add(Instant.parse("2026-01-01T00:00:00Z").plus(Duration.ofHours(hour)));
+            kept = new TreeSet<>(BackupRotation.kept(kept));
+        }
+        assertThat(kept).hasSize(BackupRotation.HOURS + BackupRotation.DAYS - 1 + BackupRotation.WEEKS);
     }
 }

@@ -160,10 +160,12 @@ class OpeningTest {
         try (Store store = Store.open(folder, setup)) {
             assertThat(store.health().readOnly()).isTrue();
             assertThat(store.health().damage()).isNotEmpty();
-            Path good = store.health().newestGoodBackup().orElseThrow();
-            assertThat(good).isEqualTo(folder.resolve("backups/longthrow-2026-03-02T080000Z.db"));
+            GoodBackup good = store.health().newestGoodBackup().orElseThrow();
+            assertThat(good.path()).isEqualTo(folder.resolve("backups/longthrow-2026-03-02T080000Z.db"));
+            assertThat(good.builds()).isEqualTo(1);
+            assertThat(good.revisions()).isEqualTo(2);
             StoreFault fault = Faults.of(READ_ONLY, () -> store.save(id, 2, "x", "", UUID.randomUUID()));
-            assertThat(fault.mend()).contains(good.toString());
+            assertThat(fault.mend()).contains(good.path().toString(), "(0 minutes ago)", "1 build and 2 revisions");
             Faults.of(READ_ONLY, () -> store.create("x", "x", UUID.randomUUID()));
             Faults.of(READ_ONLY, () -> store.setSetting("a", "b"));
             Faults.of(READ_ONLY, () -> store.attach(id, 1, "a", "text/plain", new ByteArrayInputStream(new byte[1])));
@@ -235,7 +237,8 @@ class OpeningTest {
         Path good = folder.resolve("backups/longthrow-2026-03-02T080000Z.db");
         Path bad = folder.resolve("backups/longthrow-2026-03-03T080000Z.db");
         Files.writeString(bad, "rubbish");
-        assertThat(new Backups(folder).newestGood()).contains(good);
+        assertThat(new Backups(folder).newestGood(clock.instant()).orElseThrow().path())
+                .isEqualTo(good);
         Faults.of(DAMAGED, () -> Store.restore(folder, bad, setup));
         Store.open(folder, setup).close();
     }
@@ -260,6 +263,134 @@ class OpeningTest {
             assertThat(store.backUpIfDue()).isPresent();
             assertThat(store.backUpIfDue()).isEmpty();
         }
+    }
+
+    @Test
+    void whateverWasKeptIsInABackupAtTheNextStart() throws IOException {
+        Store.open(folder, setup).close();
+        assertThat(folder.resolve("backups")).doesNotExist(); // nothing to lose yet
+        BuildId id;
+        try (Store store = Store.open(folder, setup)) {
+            id = store.create("One", "text", UUID.randomUUID());
+        }
+        assertThat(newest().builds()).as("the first session ends with one").isEqualTo(1);
+        clock.forward(Duration.ofMinutes(10));
+        try (Store store = Store.open(folder, setup)) {
+            store.create("Two", "text", UUID.randomUUID());
+        }
+        assertThat(newest().builds()).as("younger than an hour").isEqualTo(1);
+        clock.forward(Duration.ofMinutes(1));
+        Store.open(folder, setup).close();
+        assertThat(newest().builds()).isEqualTo(2);
+        assertThat(newest().made()).isEqualTo(clock.instant());
+        clock.forward(Duration.ofHours(1));
+        try (Store store = Store.open(folder, setup)) {
+            assertThat(newest().age()).as("nothing was kept since").isEqualTo(Duration.ofHours(1));
+            store.rename(id, "Another name");
+        }
+        assertThat(newest().age()).as("a name is kept too").isZero();
+    }
+
+    @Test
+    void whileOpenABackupIsMadeOnceAnHourWhenSomethingWasKept() {
+        try (Store store = Store.open(folder, setup)) {
+            assertThat(store.backUpIfDue()).isEmpty();
+            BuildId id = store.create("One", "text", UUID.randomUUID());
+            assertThat(store.backUpIfDue()).isPresent();
+            store.save(id, 1, "more", "", UUID.randomUUID());
+            clock.forward(Duration.ofMinutes(59));
+            assertThat(store.backUpIfDue()).isEmpty();
+            clock.forward(Duration.ofMinutes(1));
+            assertThat(store.backUpIfDue()).isPresent();
+            assertThat(newest().revisions()).isEqualTo(2);
+            clock.forward(Duration.ofHours(5));
+            assertThat(store.backUpIfDue()).as("nothing was kept since").isEmpty();
+        }
+    }
+
+    @Test
+    void aFileOfNoBytesBesideBackupsIsNoNewWorkshop() throws IOException {
+        filled();
+        clock.forward(Duration.ofDays(3));
+        Files.write(database, new byte[0]);
+        StoreFault fault = Faults.of(DAMAGED, () -> Store.open(folder, setup));
+        assertThat(fault.what()).contains("0 bytes", "backups");
+        assertThat(fault.mend())
+                .contains(
+                        "longthrow-2026-03-02T080000Z.db, made 2026-03-02 08:00 UTC (3 days ago)",
+                        "with 1 build and 2 revisions",
+                        "OLD");
+        assertThat(database).isEmptyFile();
+        deleteBackups();
+        Path log = Files.writeString(folder.resolve("longthrow.db-wal"), "the last edits");
+        assertThat(Faults.of(DAMAGED, () -> Store.open(folder, setup)).what()).contains("0 bytes", "log");
+        assertThat(log).hasContent("the last edits");
+    }
+
+    @Test
+    void aDatabaseWithoutTablesBesideBackupsIsNoNewWorkshop() throws IOException {
+        filled();
+        Files.delete(database);
+        Database.bare("make", Database.source(database, setup), database, connection -> {
+            try (var statement = connection.createStatement()) {
+                return statement.execute("VACUUM");
+            }
+        });
+        assertThat(Faults.of(DAMAGED, () -> Store.open(folder, setup)).what()).contains("no tables");
+    }
+
+    /** What a first start leaves that was cut off at once: nothing was there to lose. */
+    @Test
+    void aFileOfNoBytesAloneIsANewWorkshop() throws IOException {
+        Files.createDirectory(folder);
+        Files.write(database, new byte[0]);
+        try (Store store = Store.open(folder, setup)) {
+            assertThat(store.health().readOnly()).isFalse();
+        }
+    }
+
+    @Test
+    void anEmptyBackupIsPassedOverAndSaidToBeEmptyWhereThereIsNoOther() throws IOException {
+        filled();
+        Path empty = folder.resolveSibling("empty");
+        Store.open(empty, setup).close();
+        Path bare = folder.resolve("backups/longthrow-2026-03-03T080000Z.db");
+        Files.copy(empty.resolve("longthrow.db"), bare);
+        assertThat(newest().made()).isEqualTo(java.time.Instant.parse("2026-03-02T08:00:00Z"));
+        Files.delete(folder.resolve("backups/longthrow-2026-03-02T080000Z.db"));
+        Files.delete(database);
+        assertThat(Faults.of(DAMAGED, () -> Store.open(folder, setup)).mend())
+                .contains(bare.toString(), "later than the clock", "EMPTY");
+    }
+
+    /** Windows does not let go of an open file, so that it cannot be deleted there. */
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void whatIsDoneAfterTheFileWasDeletedIsNotAcknowledgedAndWhatWasBeforeCanBeTakenOut() throws IOException {
+        filled();
+        try (Store store = Store.open(folder, setup)) {
+            BuildId id = store.create("Two", "text two", UUID.randomUUID());
+            Files.delete(database);
+            StoreFault fault = Faults.of(DAMAGED, () -> store.save(id, 1, "lost", "", UUID.randomUUID()));
+            assertThat(fault.what()).contains("deleted");
+            assertThat(fault.mend()).contains("Save all builds");
+            Faults.of(DAMAGED, store::backUpIfDue);
+            assertThat(store.latest(id).text()).isEqualTo("text two");
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            store.exportAll(out);
+            assertThat(database).doesNotExist();
+            try (Store other = Store.open(folder.resolveSibling("other"), setup)) {
+                assertThat(other.importAll(new ByteArrayInputStream(out.toByteArray()))
+                                .builds())
+                        .hasSize(2);
+            }
+            Files.writeString(database, "another file");
+            assertThat(Faults.of(DAMAGED, () -> store.archive(id)).what()).contains("replaced");
+        }
+    }
+
+    private GoodBackup newest() {
+        return new Backups(folder).newestGood(clock.instant()).orElseThrow();
     }
 
     @Test

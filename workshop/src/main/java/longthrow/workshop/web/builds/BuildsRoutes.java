@@ -110,7 +110,7 @@ public final class BuildsRoutes implements Routes {
         bench.store()
                 .health()
                 .newestGoodBackup()
-                .ifPresent(path -> troubles.add("The newest good backup is " + path + "."));
+                .ifPresent(good -> troubles.add("The newest good backup is " + good.words() + "."));
         return troubles;
     }
 
