@@ -44,6 +44,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
         },
         footer = {"%nExample:", "  longthrow measure my-engine.yaml"})
 public final class Longthrow implements Callable<ExitCode> {
+    /** Shows where in the program a fault happened. */
+    static final String TRACE = "--trace";
+
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
@@ -60,7 +63,7 @@ public final class Longthrow implements Callable<ExitCode> {
     private boolean version;
 
     @Option(
-            names = "--trace",
+            names = TRACE,
             scope = ScopeType.INHERIT,
             description = "After an internal fault, also show where in the program it happened.")
     private boolean trace;

@@ -10,9 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.stream.Stream;
 import longthrow.workshop.print.PlainText;
 import longthrow.workshop.store.DataFolder;
 import longthrow.workshop.store.StoreFault;
+import longthrow.workshop.web.Server;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -34,6 +36,9 @@ final class ServeCommand implements Callable<ExitCode> {
     private static final int USUAL_PORT = 8173;
 
     private static final int HIGHEST_PORT = 65_535;
+
+    /** Setting of the log, of the place where faults of the store are said. */
+    private static final String TRACES = "org.slf4j.simpleLogger.log." + Server.class.getName();
 
     @Option(
             names = "--port",
@@ -57,6 +62,10 @@ final class ServeCommand implements Callable<ExitCode> {
         if (port < 0 || port > HIGHEST_PORT) {
             throw new ParameterException(
                     line, "--port is " + port + "; allowed: 0 to " + HIGHEST_PORT + ", 0 for any that is free");
+        }
+        if (Stream.of(line, spec.root().commandLine())
+                .anyMatch(call -> call.getParseResult().hasMatchedOption(Longthrow.TRACE))) {
+            System.setProperty(TRACES, "debug"); // read when the first page is served
         }
         Optional<Serving> started = start(line.getErr());
         if (started.isEmpty()) {
@@ -108,6 +117,10 @@ final class ServeCommand implements Callable<ExitCode> {
         out.println("Open " + serving.address() + " in a browser of this machine.");
         out.println(PlainText.of("The builds lie in " + serving.store().folder()));
         serving.store().health().damage().forEach(d -> out.println(PlainText.of("Damaged: " + d)));
+        serving.store()
+                .health()
+                .newestGoodBackup()
+                .ifPresent(g -> out.println(PlainText.of("The newest good backup is " + g.words() + ".")));
         serving.store().health().notes().forEach(n -> out.println(PlainText.of(n)));
         out.println("Ctrl-C ends it.");
         out.flush();

@@ -2,12 +2,14 @@ package longthrow.workshop;
 
 import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.time.Duration;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
+import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
@@ -17,6 +19,8 @@ import longthrow.workshop.web.builds.BuildsRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
 import longthrow.workshop.web.parts.PartsRoutes;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The workshop being served: the store opened and the pages over it. Here alone are all pages known. */
 final class Serving implements AutoCloseable {
@@ -25,10 +29,19 @@ final class Serving implements AutoCloseable {
     /** The first page comes before it. */
     private static final long WARM_UP_AFTER_MILLISECONDS = 1_000;
 
+    /** How often it is looked whether a backup is due; the store itself says so once an hour at most. */
+    private static final Duration LOOK_FOR_BACKUP = Duration.ofMinutes(5);
+
+    private static final Logger LOG = LoggerFactory.getLogger(Serving.class);
+
     private final Store store;
     private final Server server;
+    private final Thread backing;
 
     private Serving(Store store, Server server) {
+        this.backing = new Thread(() -> backUp(store), "backups");
+        backing.setDaemon(true);
+        backing.start();
         this.store = store;
         this.server = server;
     }
@@ -122,6 +135,28 @@ final class Serving implements AutoCloseable {
         thread.start();
     }
 
+    /** Until it is ended. What stands in the way of a backup is said once each time it changes, and on the list of builds. */
+    private static void backUp(Store store) {
+        String said = "";
+        try {
+            while (!store.health().readOnly()) {
+                Thread.sleep(LOOK_FOR_BACKUP.toMillis());
+                try {
+                    store.backUpIfDue();
+                    said = "";
+                } catch (StoreFault fault) {
+                    String trouble = String.valueOf(fault.getMessage());
+                    if (!trouble.equals(said)) {
+                        LOG.warn("a backup could not be made: {}", trouble);
+                    }
+                    said = trouble;
+                }
+            }
+        } catch (InterruptedException ended) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
     private static String token() {
         byte[] random = new byte[TOKEN_BYTES];
         new SecureRandom().nextBytes(random);
@@ -140,6 +175,7 @@ final class Serving implements AutoCloseable {
     @Override
     public void close() {
         try {
+            backing.interrupt();
             server.close();
         } finally {
             store.close();

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.zip.ZipEntry;
@@ -184,6 +186,78 @@ class BuildsPageTest {
         assertThat(page.status()).isEqualTo(422);
         assertThat(page.words()).doesNotContain("Exception");
         assertThat(visitor.serving().store().builds()).isEmpty();
+    }
+
+    /** A digit that flipped on the disk, in the text of one build among others. */
+    @Test
+    void aDamagedBuildHidesNoOtherAndEveryPageSaysIt(@TempDir Path elsewhere) throws IOException {
+        String whole = visitor.example();
+        String broken = visitor.empty("Broken one");
+        read(broken, 1, "66.017");
+        read(broken, 2, "66.553");
+        visitor.close();
+        flip("66.553");
+        visitor = Visitor.in(folder);
+
+        Visitor.Page list = visitor.get("/builds");
+        assertThat(list.status()).isEqualTo(200);
+        assertThat(list.words())
+                .contains("Bench example, 187 cc single", "revision 3 of build 'Broken one' is not what was saved")
+                .contains("can only be read", "The newest good backup is", "made ", "with 2 builds");
+        assertThat(visitor.get(whole + "/measure").words()).contains("can only be read", "The newest good backup is");
+        Visitor.Page byAddress = visitor.get(broken + "/measure");
+        assertThat(byAddress.status()).isEqualTo(500);
+        assertThat(byAddress.words())
+                .contains("Revision 3 of build 'Broken one' is not what was saved", "with 2 builds")
+                .doesNotContain("open it again");
+
+        Visitor.Page history = visitor.get(broken + "/history");
+        assertThat(history.status()).isEqualTo(200);
+        assertThat(history.words()).contains("not what was saved; it cannot be used");
+        assertThat(new String(visitor.download(broken + "/file?revision=2"), StandardCharsets.UTF_8))
+                .contains("66.017");
+
+        byte[] all = visitor.download("/everything.zip");
+        assertThat(String.valueOf(visitor.get("/everything.zip").headers())).contains("NOT-WHOLE");
+        try (Visitor other = Visitor.in(elsewhere)) {
+            assertThat(other.upload("/everything", "all.zip", all, Map.of()).status())
+                    .isEqualTo(303);
+            assertThat(other.serving().store().builds()).hasSize(2);
+            assertThat(new String(other.download(broken + "/file"), StandardCharsets.UTF_8))
+                    .contains("66.017");
+        }
+    }
+
+    /** The database is whole when it is opened and breaks later. */
+    @Test
+    void damageMetLaterIsSaidWithTheBackupThereIsAndAWholeRevisionIsBroughtBack() throws IOException {
+        String broken = visitor.empty("Broken one");
+        read(broken, 1, "66.017");
+        visitor.close();
+        visitor = Visitor.in(folder);
+        flip("66.017");
+        Visitor.Page page = visitor.get(broken + "/text");
+        assertThat(page.status()).isEqualTo(500);
+        assertThat(page.words())
+                .contains("Revision 2 of build 'Broken one' is not what was saved", "with 1 build and 2 revisions")
+                .doesNotContain("open it again");
+        assertThat(visitor.get("/parts").words()).contains("Some of the data are damaged");
+        assertThat(visitor.get(broken + "/history").words()).contains("Bring back revision 1");
+        assertThat(visitor.post(broken + "/back", Map.of("number", "1", "based", "2", "key", Visitor.key()))
+                        .status())
+                .isEqualTo(303);
+        assertThat(visitor.get(broken + "/measure").status()).isEqualTo(200);
+        assertThat(visitor.get(broken + "/history").words()).contains("not what was saved; it cannot be used");
+    }
+
+    private void flip(String digits) throws IOException {
+        Path database = folder.resolve("longthrow.db");
+        int at = Files.readString(database, StandardCharsets.ISO_8859_1).indexOf(digits);
+        assertThat(at).isPositive();
+        try (RandomAccessFile file = new RandomAccessFile(database.toFile(), "rw")) {
+            file.seek(at + 1L);
+            file.write('9');
+        }
     }
 
     @Test

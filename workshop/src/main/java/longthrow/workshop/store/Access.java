@@ -7,9 +7,10 @@ import java.time.temporal.ChronoUnit;
 /**
  * The database of an open store: read by many, written by one after the other, and not at all where it is damaged.
  *
- * @param folder where the store lies, a real path
+ * @param folder    where the store lies, a real path
+ * @param atOpening what the check at the opening found
  */
-record Access(Path folder, Setup setup, Database database, Health health) {
+record Access(Path folder, Setup setup, Database database, Health atOpening, Troubles troubles) {
     /** Name of the database in its folder. */
     static final String DATABASE = "longthrow.db";
 
@@ -18,25 +19,39 @@ record Access(Path folder, Setup setup, Database database, Health health) {
     }
 
     <T> T read(String doing, Database.Work<T> work) {
-        return database.read(doing, work);
+        try {
+            return database.read(doing, work);
+        } catch (StoreFault fault) {
+            throw told(fault);
+        }
     }
 
     <T> T write(String doing, Database.Work<T> work) {
         refuseIfReadOnly(doing);
-        return database.write(doing, work);
+        database.refuseIfGone(doing);
+        try {
+            return database.write(doing, work);
+        } catch (StoreFault fault) {
+            throw told(fault);
+        }
+    }
+
+    private StoreFault told(StoreFault fault) {
+        return fault.kind() == StoreFault.Kind.DAMAGED ? troubles.met(fault, now()) : fault;
+    }
+
+    Health health() {
+        return troubles.with(atOpening, now());
     }
 
     void refuseIfReadOnly(String doing) {
-        if (health.readOnly()) {
+        if (atOpening.readOnly()) {
             throw new StoreFault(
                     StoreFault.Kind.READ_ONLY,
                     "could not " + doing + ": the database is damaged and can only be read ("
-                            + health.damage().get(0) + ")",
+                            + atOpening.damage().get(0) + ")",
                     folder.toString(),
-                    health.newestGoodBackup()
-                            .map(good -> "Export what is there, then put the newest good backup in its place: "
-                                    + good.words())
-                            .orElse("Export what is there; there is no good backup"));
+                    "Save all builds as one file. " + Backups.howToPutBack(atOpening.newestGoodBackup()));
         }
     }
 

@@ -58,36 +58,88 @@ record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<Strin
         return "files/" + sha256;
     }
 
-    /** The manifest of everything in the store. */
-    static String of(Handle handle, Instant now) {
-        return handle.createQuery("""
+    /**
+     * What goes out. A revision has its place there for a number: in the archive numbers have no gaps. Read by the tables where
+     * that is possible: an index may be what is broken.
+     */
+    private static final String GOING = """
+            WITH gone AS MATERIALIZED (
+              SELECT b.id AS build, l.value ->> 'number' AS number
+                FROM json_each(:texts) l JOIN build b ON b.uuid = l.value ->> 'build'),
+            going AS (
+              SELECT r.*,
+                r.number - (SELECT count(*) FROM gone g WHERE g.build = r.build AND g.number < r.number) AS place,
+                r.based_on - (SELECT count(*) FROM gone g WHERE g.build = r.build AND g.number <= r.based_on) AS base,
+                CASE WHEN EXISTS (SELECT 1 FROM gone g WHERE g.build = r.build AND g.number = r.restores) THEN NULL
+                  ELSE r.restores - (SELECT count(*) FROM gone g WHERE g.build = r.build AND g.number < r.restores)
+                  END AS back
+              FROM revision r
+              WHERE NOT EXISTS (SELECT 1 FROM gone g WHERE g.build = r.build AND g.number = r.number)),
+            listed AS (
+              SELECT * FROM catalogue NOT INDEXED WHERE sha256 NOT IN (SELECT value FROM json_each(:files))),
+            used AS (
+              SELECT * FROM content WHERE sha256 NOT IN (SELECT value FROM json_each(:files))
+                AND sha256 IN (SELECT a.sha256 FROM attachment a NOT INDEXED JOIN going r ON r.id = a.revision
+                  UNION SELECT sha256 FROM listed))
+            """;
+
+    /** The manifest of everything in the store that goes out, and what does not. */
+    static String of(Handle handle, Instant now, LeftOut left) {
+        return handle.createQuery(GOING + """
                         SELECT json_pretty(json_object(
                           'format', :format, 'version', :version, 'made', :now,
+                          'leftOut', json(:why),
                           'builds', json((SELECT json_group_array(json_object(
                               'id', b.uuid, 'name', b.name, 'created', b.created, 'archived', b.archived,
                               'revisions', json((SELECT json_group_array(json_object(
-                                  'number', r.number, 'key', r.client_key, 'basedOn', r.based_on,
-                                  'restores', r.restores, 'undo', r.undo, 'saved', r.saved, 'what', r.what,
-                                  'entry', 'builds/' || b.uuid || '/' || r.number || '.yaml',
+                                  'number', r.place, 'key', r.client_key, 'basedOn', r.base,
+                                  'restores', r.back, 'undo', CASE WHEN r.back IS NULL THEN 0 ELSE r.undo END,
+                                  'saved', r.saved, 'what', r.what,
+                                  'entry', 'builds/' || b.uuid || '/' || r.place || '.yaml',
                                   'sha256', r.text_sha256,
                                   'files', json((SELECT json_group_array(json_object(
                                       'name', a.name, 'mediaType', a.media_type, 'sha256', a.sha256,
                                       'attached', a.attached) ORDER BY a.id)
-                                    FROM attachment a WHERE a.revision = r.id)))
-                                ORDER BY r.number) FROM revision r WHERE r.build = b.id)))
-                            ORDER BY b.id) FROM build b)),
+                                    FROM attachment a WHERE a.revision = r.id
+                                      AND a.sha256 NOT IN (SELECT value FROM json_each(:files)))))
+                                ORDER BY r.number) FROM going r WHERE r.build = b.id)))
+                            ORDER BY b.id) FROM build b WHERE EXISTS (SELECT 1 FROM going r WHERE r.build = b.id))),
                           'catalogues', json((SELECT json_group_array(json_object(
                               'id', k.uuid, 'name', k.name, 'sha256', k.sha256, 'imported', k.imported,
-                              'active', k.active) ORDER BY k.id) FROM catalogue k)),
+                              'active', k.active) ORDER BY k.id) FROM listed k)),
                           'contents', json((SELECT json_group_array(json_object(
                               'entry', 'files/' || c.sha256, 'sha256', c.sha256, 'bytes', c.bytes)
-                            ORDER BY c.sha256) FROM content c))))
+                            ORDER BY c.sha256) FROM used c))))
                         """)
                 .bind("format", FORMAT)
                 .bind("version", VERSION)
                 .bind("now", now.toString())
+                .bind("why", whyAsJson(handle, left))
+                .bind("texts", left.textsAsJson())
+                .bind("files", left.contentsAsJson())
                 .mapTo(String.class)
                 .one();
+    }
+
+    /** Hashes of the attached files and catalogues that go out. */
+    static List<String> contents(Handle handle, LeftOut left) {
+        return handle.createQuery(GOING + "SELECT sha256 FROM used ORDER BY sha256")
+                .bind("texts", left.textsAsJson())
+                .bind("files", left.contentsAsJson())
+                .mapTo(String.class)
+                .list();
+    }
+
+    private static String whyAsJson(Handle handle, LeftOut left) {
+        String array = "[]";
+        for (String why : left.why()) {
+            array = handle.createQuery("SELECT json_insert(:array, '$[#]', :why)")
+                    .bind("array", array)
+                    .bind("why", why)
+                    .mapTo(String.class)
+                    .one();
+        }
+        return array;
     }
 
     /** What a manifest says, each figure looked at. */

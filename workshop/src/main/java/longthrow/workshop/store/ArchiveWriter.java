@@ -20,23 +20,29 @@ final class ArchiveWriter {
         this.made = LocalDateTime.ofInstant(now, ZoneOffset.UTC);
     }
 
-    static void write(Handle handle, ContentFiles files, Instant now, OutputStream out) {
+    static ExportReport write(Handle handle, ContentFiles files, Instant now, OutputStream out) {
         try {
             ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+            LeftOut left = LeftOut.of(handle, files);
             ArchiveWriter writer = new ArchiveWriter(zip, now);
-            writer.entry(ArchiveManifest.NAME, ArchiveManifest.of(handle, now).getBytes(StandardCharsets.UTF_8));
+            writer.entry(
+                    ArchiveManifest.NAME, ArchiveManifest.of(handle, now, left).getBytes(StandardCharsets.UTF_8));
             BuildTable builds = new BuildTable(handle);
             for (BuildEntry build : builds.list()) {
+                int place = 0;
                 for (int number = 1; number <= build.latest(); number++) {
-                    writer.text(Revisions.at(builds, build.id(), number));
+                    if (!left.texts().contains(new LeftOut.Text(build.id(), number))) {
+                        place++;
+                        writer.text(Revisions.at(builds, build.id(), number), place);
+                    }
                 }
             }
-            for (ContentTable.Content content : new ContentTable(handle).all()) {
-                writer.entry(
-                        ArchiveManifest.contentEntry(content.sha256()), files.read(content.sha256(), content.sha256()));
+            for (String sha256 : ArchiveManifest.contents(handle, left)) {
+                writer.entry(ArchiveManifest.contentEntry(sha256), files.read(sha256, sha256));
             }
             zip.finish();
             zip.flush();
+            return new ExportReport(left.why());
         } catch (IOException e) {
             throw new StoreFault(
                     StoreFault.Kind.DISK_FAILED,
@@ -47,9 +53,9 @@ final class ArchiveWriter {
         }
     }
 
-    private void text(Revision revision) throws IOException {
+    private void text(Revision revision, int place) throws IOException {
         entry(
-                ArchiveManifest.textEntry(revision.entry().build(), revision.number()),
+                ArchiveManifest.textEntry(revision.entry().build(), place),
                 revision.text().getBytes(StandardCharsets.UTF_8));
     }
 

@@ -195,6 +195,15 @@ final class Backups {
         return empty;
     }
 
+    /** What the owner does with a backup, and which. */
+    static String howToPutBack(Optional<GoodBackup> good) {
+        return good.map(backup -> "The newest good backup is " + backup.words()
+                        + ". To put it back, end the program, move " + Access.DATABASE
+                        + " and what begins with its name to another folder and keep it, then copy the backup there as "
+                        + Access.DATABASE)
+                .orElse("There is no good backup");
+    }
+
     boolean any() {
         return !made().isEmpty();
     }

@@ -113,7 +113,6 @@ final class Database implements AutoCloseable {
 
     /** Writes in one transaction, one caller after the other. When this returns, what was written is on the disk. */
     <T> T write(String doing, Work<T> work) {
-        refuseIfGone(doing);
         return in(writing, doing, work);
     }
 
@@ -203,7 +202,7 @@ final class Database implements AutoCloseable {
                     StoreFault.Kind.DAMAGED,
                     "could not " + doing + ": the database is damaged (" + code.message + ")",
                     file.toString(),
-                    "Close the program and open it again: it checks the database, and names the newest good backup",
+                    "What can be read goes out: all builds as one file, or where that does not work each by its own file",
                     failure);
         }
         if (primary == SQLiteErrorCode.SQLITE_BUSY.code || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {

@@ -38,11 +38,13 @@ final class Opening {
             notes.addAll(contentTroubles(database, files));
             Health health = new Health(
                     damage,
+                    List.of(),
                     notes,
                     damage.isEmpty()
                             ? Optional.empty()
                             : backups.newestGood(setup.clock().instant()));
-            Store store = new Store(lock, new Access(real, setup, database, health), files, backups);
+            Store store =
+                    new Store(lock, new Access(real, setup, database, health, new Troubles(backups)), files, backups);
             whole = true;
             return store;
         } finally {
@@ -169,11 +171,9 @@ final class Opening {
                 what,
                 file.toString(),
                 good.isPresent()
-                        ? "The newest good backup is " + good.get().words() + ". Move " + Access.DATABASE
-                                + " and what begins with its name"
-                                + " to another folder and keep it, then copy the backup here as " + Access.DATABASE
-                        : "There is no good backup. Keep the file, it may be mended; to begin anew, move it and the folder"
-                                + " backups to another place",
+                        ? Backups.howToPutBack(good)
+                        : Backups.howToPutBack(good)
+                                + ". Keep the file, it may be mended; to begin anew, move it and the folder backups to another place",
                 cause);
     }
 

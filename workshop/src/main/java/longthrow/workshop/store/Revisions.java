@@ -1,12 +1,15 @@
 package longthrow.workshop.store;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
+import org.jdbi.v3.core.JdbiException;
 
 /** Builds and their revisions: every accepted edit is a further one, none is overwritten, and undoing is an edit too. */
 final class Revisions {
@@ -235,11 +238,45 @@ final class Revisions {
         if (!sum.equals(revision.entry().sha256())) {
             throw new StoreFault(
                     StoreFault.Kind.DAMAGED,
-                    "revision " + number + " is not what was saved: its check sum differs",
+                    "revision " + number + " of build '" + table.name(id).orElse("")
+                            + "' is not what was saved: its check sum differs",
                     "build " + id,
-                    "Other revisions may be whole; a backup holds this one as it was");
+                    "Its history shows which revisions are whole; a backup from before may hold this one as it was");
         }
         return revision;
+    }
+
+    /** Why a revision cannot be read as it was saved; empty where it can. */
+    static Optional<StoreFault> damage(BuildTable table, BuildId id, int number) {
+        try {
+            at(table, id, number);
+            return Optional.empty();
+        } catch (StoreFault fault) {
+            return Optional.of(fault);
+        } catch (JdbiException broken) {
+            if (Database.translated("read the build", Path.of(Access.DATABASE), broken) instanceof StoreFault fault
+                    && fault.kind() == StoreFault.Kind.DAMAGED) {
+                return Optional.of(new StoreFault(
+                        StoreFault.Kind.DAMAGED,
+                        "revision " + number + " of build '" + table.name(id).orElse("")
+                                + "' cannot be read: the database is damaged there",
+                        fault.where(),
+                        fault.mend(),
+                        broken));
+            }
+            throw broken;
+        }
+    }
+
+    /** Numbers of the revisions that cannot be read as they were saved. */
+    List<Integer> damaged(BuildId id) {
+        return access.read("look the build over", handle -> {
+            BuildTable table = new BuildTable(handle);
+            return IntStream.rangeClosed(1, table.latestNumber(id))
+                    .filter(number -> damage(table, id, number).isPresent())
+                    .boxed()
+                    .toList();
+        });
     }
 
     private static StoreFault noRevision(BuildId id, int number, int latest) {

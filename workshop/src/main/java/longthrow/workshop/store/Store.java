@@ -69,7 +69,7 @@ public final class Store implements AutoCloseable {
         return access.folder();
     }
 
-    /** What the check at the opening found. */
+    /** What the check at the opening found, and what was met since. */
     public Health health() {
         return access.health();
     }
@@ -80,10 +80,18 @@ public final class Store implements AutoCloseable {
     }
 
     /** Makes a backup where something was kept since one that is an hour old, or is a day old. @return the one made */
-    public Optional<Path> backUpIfDue() {
+    public synchronized Optional<Path> backUpIfDue() {
         access.refuseIfReadOnly("make a backup");
         access.database().refuseIfGone("make a backup");
-        return backups.makeIfDue(access.folder().resolve(Access.DATABASE), access.setup(), Backups.HOURLY);
+        try {
+            Optional<Path> made =
+                    backups.makeIfDue(access.folder().resolve(Access.DATABASE), access.setup(), Backups.HOURLY);
+            access.troubles().backup("");
+            return made;
+        } catch (StoreFault fault) {
+            access.troubles().backup("A backup could not be made. " + fault.getMessage());
+            throw fault;
+        }
     }
 
     /** A new build with its first revision. The same key again gives the build it made the first time. */
@@ -109,6 +117,11 @@ public final class Store implements AutoCloseable {
     /** All revisions, oldest first. */
     public List<RevisionEntry> history(BuildId id) {
         return revisions.history(id);
+    }
+
+    /** Numbers of the revisions that cannot be read as they were saved. */
+    public List<Integer> damaged(BuildId id) {
+        return revisions.damaged(id);
     }
 
     /** The revision that an edit with this key became, if it came here before. */
@@ -253,12 +266,12 @@ public final class Store implements AutoCloseable {
         return latest(id).text();
     }
 
-    /** Everything but the settings as one zip with a manifest: builds with all revisions and files, and catalogues. */
-    public void exportAll(OutputStream out) {
-        access.read("export everything", handle -> {
-            ArchiveWriter.write(handle, files, access.now(), out);
-            return true;
-        });
+    /**
+     * Everything but the settings as one zip with a manifest: builds with all revisions and files, and catalogues. What cannot
+     * be read as it was saved is left out, and both the manifest and the answer name it.
+     */
+    public ExportReport exportAll(OutputStream out) {
+        return access.read("export everything", handle -> ArchiveWriter.write(handle, files, access.now(), out));
     }
 
     /**

@@ -51,6 +51,11 @@ public final class StoreFault extends RuntimeException {
         this.mend = mend;
     }
 
+    /** The same with other words about what to do. */
+    StoreFault withMend(String other) {
+        return new StoreFault(kind, what, where, other, this);
+    }
+
     /** What kind of trouble it is. */
     public Kind kind() {
         return kind;

@@ -13,6 +13,7 @@ import java.util.List;
  * @param token    that changes must carry
  * @param notice   what the last change did, or why it was not made; empty for nothing
  * @param invented whether the build says that it is made up
+ * @param damage   what is broken in the data, on top of every page; empty for nothing
  */
 public record Frame(
         String title,
@@ -23,15 +24,16 @@ public record Frame(
         List<Way> ways,
         String token,
         String notice,
-        boolean invented) {
+        boolean invented,
+        String damage) {
     public Frame {
         rail = List.copyOf(rail);
         ways = List.copyOf(ways);
     }
 
     /** A page of no build. */
-    public static Frame plain(String title, String token, String notice) {
-        return new Frame(title, "", "", 0, List.of(), List.of(), token, notice, false);
+    public static Frame plain(String title, String token, String notice, String damage) {
+        return new Frame(title, "", "", 0, List.of(), List.of(), token, notice, false, damage);
     }
 
     /**

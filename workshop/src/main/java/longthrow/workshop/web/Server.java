@@ -92,7 +92,13 @@ public final class Server implements AutoCloseable {
             config.routes.exception(StoreFault.class, (fault, request) -> {
                 if (status(fault).equals(HttpStatus.INTERNAL_SERVER_ERROR)
                         || fault.kind() == StoreFault.Kind.DISK_FAILED) {
-                    LOG.error("the store refused: {} {}", request.method(), request.path(), fault);
+                    LOG.error(
+                            "{} {}: {}: {}",
+                            request.method(),
+                            request.path(),
+                            fault.kind().name().toLowerCase(Locale.ROOT).replace('_', ' '),
+                            fault.getMessage());
+                    LOG.debug("where in the program it happened", fault);
                 } else if (status(fault).getCode() > HttpStatus.INTERNAL_SERVER_ERROR.getCode()) {
                     LOG.warn(fault.getMessage()); // its owner can mend it and needs no trace
                 }
@@ -168,7 +174,8 @@ public final class Server implements AutoCloseable {
                             "message",
                             Map.of(
                                     "frame",
-                                    Frame.plain(refused.status().getMessage(), workbench.token(), ""),
+                                    Frame.plain(
+                                            refused.status().getMessage(), workbench.token(), "", workbench.damage()),
                                     "message",
                                     sentence(message),
                                     "mend",

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
@@ -25,6 +26,7 @@ import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.store.Revision;
 import longthrow.workshop.store.Store;
+import longthrow.workshop.store.StoreFault;
 
 /** What every page works with: the store, the builds read from it, the templates and the token that changes carry. */
 public final class Workbench {
@@ -158,7 +160,32 @@ public final class Workbench {
                 open.measure().map(m -> Ways.of(m, open.base())).orElse(List.of()),
                 token,
                 notice(request),
-                open.work().build().map(Build::invented).orElse(false));
+                open.work().build().map(Build::invented).orElse(false),
+                damage());
+    }
+
+    /** What stands around a page of a build whose newest revision cannot be read as it was saved. */
+    public Frame damagedFrame(Context request, BuildEntry entry, String title) {
+        return new Frame(
+                title,
+                entry.name(),
+                base(entry.id()),
+                entry.latest(),
+                List.of(),
+                List.of(),
+                token,
+                notice(request),
+                false,
+                damage());
+    }
+
+    /** What is broken in the data, in words for the top of every page; empty for nothing. */
+    String damage() {
+        try {
+            return store().health().summary();
+        } catch (StoreFault | CompletionException notOpen) {
+            return ""; // why it is not open is said elsewhere
+        }
     }
 
     /** How far a search for parts came, to be shown on the rail for as long as build and catalogues are the same. */
@@ -185,7 +212,7 @@ public final class Workbench {
 
     /** What stands around a page of no build. */
     public Frame frame(Context request, String title) {
-        return Frame.plain(title, token, notice(request));
+        return Frame.plain(title, token, notice(request), damage());
     }
 
     /** What the change before this page did; said once. */
@@ -204,6 +231,12 @@ public final class Workbench {
 
     /** Goes on to another page, which says what was done. */
     public static void goOn(Context request, String address, String said) {
+        sayLater(request, said);
+        request.redirect(address, HttpStatus.SEE_OTHER);
+    }
+
+    /** Has the next page say something, where this answer is no page. */
+    public static void sayLater(Context request, String said) {
         String brief = said.length() > LONGEST_NOTICE ? said.substring(0, LONGEST_NOTICE) + "…" : said;
         request.cookie(new Cookie(
                 NOTICE,
@@ -214,7 +247,6 @@ public final class Workbench {
                 true,
                 null,
                 SameSite.STRICT));
-        request.redirect(address, HttpStatus.SEE_OTHER);
     }
 
     /** A field of a form, without space around it; empty when it is not there. */

@@ -65,6 +65,49 @@ class ArchiveTest {
         assertThat(away.content(away.catalogues().get(0))).isEqualTo("code\nA\n".getBytes(StandardCharsets.UTF_8));
     }
 
+    /** Of revision 2 went the undo in 3 and the bringing back in 4; 2 and 4 are broken, and the photo was on 2. */
+    @Test
+    void whatCannotBeReadIsLeftOutAndNamedAndAllElseComesIn() {
+        home.bringBack(kart, 2, 3, key());
+        home.save(kart, 4, "fifth", "", key());
+        Path folder = home.folder();
+        home.close();
+        Path database = folder.resolve("longthrow.db");
+        Database.bare("break", Database.source(database, Setup.of(StoreLimits.DEFAULT)), database, connection -> {
+            try (var statement = connection.createStatement()) {
+                statement.execute("DROP TRIGGER revision_is_never_changed");
+                return statement.executeUpdate("UPDATE revision SET text = 'sEcond' WHERE number IN (2, 4)");
+            }
+        });
+        home = Store.open(folder);
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        assertThat(home.exportAll(out).leftOut())
+                .containsExactly(
+                        "revision 2 of build 'Kart “⌀68”' is not what was saved: its check sum differs",
+                        "revision 4 of build 'Kart “⌀68”' is not what was saved: its check sum differs");
+        assertThat(new String(entries(out.toByteArray()).get("manifest.json"), StandardCharsets.UTF_8))
+                .contains("leftOut", "revision 4 of build 'Kart “⌀68”' is not what was saved");
+        assertThat(away.importAll(in(out.toByteArray())).builds()).hasSize(2);
+        assertThat(away.history(kart)).hasSize(3);
+        assertThat(away.at(kart, 2).entry().restores()).hasValue(1);
+        assertThat(away.at(kart, 2).text()).isEqualTo("# typed\r\nlongthrow: 1\n");
+        assertThat(away.latest(kart).text()).isEqualTo("fifth");
+        assertThat(away.files(kart)).isEmpty();
+    }
+
+    @Test
+    void aFileThatIsGoneFromTheDiskIsLeftOutAndNamed() throws IOException {
+        String sha256 = home.files(kart).get(0).sha256();
+        Files.delete(
+                home.folder().resolve("files").resolve(sha256.substring(0, 2)).resolve(sha256));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        assertThat(home.exportAll(out).leftOut()).singleElement().asString().contains("gone from the disk");
+        away.importAll(in(out.toByteArray()));
+        assertThat(away.history(kart)).hasSize(3);
+        assertThat(away.files(kart)).isEmpty();
+        assertThat(away.catalogues()).hasSize(1);
+    }
+
     @Test
     void buildFilesLieInTheArchiveAsPlainText() {
         assertThat(entries(exported(home)).get("builds/" + kart + "/1.yaml"))

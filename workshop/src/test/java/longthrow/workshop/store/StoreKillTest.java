@@ -188,7 +188,8 @@ class StoreKillTest {
             return;
         }
         try (Store store = Store.open(folder)) {
-            assertThat(store.health()).isEqualTo(new Health(List.of(), List.of(), java.util.Optional.empty()));
+            assertThat(store.health())
+                    .isEqualTo(new Health(List.of(), List.of(), List.of(), java.util.Optional.empty()));
             for (String line : acknowledged.keySet()) {
                 String[] words = line.split(" ", -1);
                 BuildId build = BuildId.parse(words[1]).orElseThrow();

@@ -22,6 +22,7 @@ import longthrow.workshop.web.Workbench;
  * @param label  of its state
  * @param stops  what stands in its way first, at most a few
  * @param counts how much stands in its way
+ * @param damage why its newest revision cannot be read; empty where it can
  */
 public record BuildCard(
         String name,
@@ -34,7 +35,8 @@ public record BuildCard(
         List<String> stops,
         String counts,
         int revision,
-        String saved) {
+        String saved,
+        String damage) {
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     /** So many stops are named; layout. */
@@ -59,7 +61,25 @@ public record BuildCard(
                 measure.map(BuildCard::stops).orElse(List.of()),
                 measure.map(BuildCard::counts).orElse(""),
                 entry.latest(),
-                when(entry.saved()));
+                when(entry.saved()),
+                "");
+    }
+
+    /** A build whose newest revision cannot be read as it was saved. */
+    static BuildCard damaged(BuildEntry entry, String why) {
+        return new BuildCard(
+                entry.name(),
+                Workbench.base(entry.id()),
+                false,
+                true,
+                Rail.State.UNKNOWN.sign(),
+                Rail.State.UNKNOWN.key(),
+                "damaged",
+                List.of(),
+                "",
+                entry.latest(),
+                when(entry.saved()),
+                why);
     }
 
     /** Refused before not approved. */

@@ -30,9 +30,11 @@ import longthrow.core.quantity.UnitSystem;
 import longthrow.workshop.book.BookReader;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.store.BuildId;
+import longthrow.workshop.store.ExportReport;
 import longthrow.workshop.store.ImportReport;
 import longthrow.workshop.store.RevisionEntry;
 import longthrow.workshop.store.SaveResult;
+import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Difference;
 import longthrow.workshop.web.FileName;
@@ -89,7 +91,7 @@ public final class BuildsRoutes implements Routes {
                                 bench.frame(request, "Builds"),
                                 cards(all, b -> b.archived().isEmpty()),
                                 cards(all, b -> b.archived().isPresent()),
-                                troubles(),
+                                bench.store().health().notes(),
                                 bench.store().folder().toString(),
                                 UUID.randomUUID().toString()));
     }
@@ -99,19 +101,21 @@ public final class BuildsRoutes implements Routes {
         return all.stream()
                 .filter(which)
                 .sorted((a, b) -> b.saved().compareTo(a.saved()))
-                .map(b -> BuildCard.of(
-                        b, bench.desk().ifKnown(bench.store().latest(b.id()).text())))
+                .map(this::card)
                 .toList();
     }
 
-    private List<String> troubles() {
-        List<String> troubles = new ArrayList<>(bench.store().health().damage());
-        troubles.addAll(bench.store().health().notes());
-        bench.store()
-                .health()
-                .newestGoodBackup()
-                .ifPresent(good -> troubles.add("The newest good backup is " + good.words() + "."));
-        return troubles;
+    /** One that is damaged does not hide the others. */
+    private BuildCard card(BuildEntry entry) {
+        try {
+            return BuildCard.of(
+                    entry, bench.desk().ifKnown(bench.store().latest(entry.id()).text()));
+        } catch (StoreFault fault) {
+            if (fault.kind() != StoreFault.Kind.DAMAGED) {
+                throw fault;
+            }
+            return BuildCard.damaged(entry, fault.what() + ".");
+        }
     }
 
     private void state(Context request) {
@@ -249,38 +253,62 @@ public final class BuildsRoutes implements Routes {
 
     private void file(Context request) {
         BuildEntry entry = bench.entry(request);
+        String text = Optional.ofNullable(request.queryParam("revision"))
+                .map(number ->
+                        bench.store().at(entry.id(), Workbench.number(number)).text())
+                .orElseGet(() -> bench.store().exportBuild(entry.id()));
         download(request, FileName.of(entry.name()) + ".yaml");
-        request.contentType("application/yaml; charset=utf-8")
-                .result(bench.store().exportBuild(entry.id()).getBytes(StandardCharsets.UTF_8));
+        request.contentType("application/yaml; charset=utf-8").result(text.getBytes(StandardCharsets.UTF_8));
     }
 
     private static void download(Context request, String name) {
         request.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
     }
 
+    /** Opens for a build whose newest revision is damaged too: there its owner finds one that is whole. */
     private void history(Context request) {
-        Workbench.Open open = bench.open(request);
-        List<RevisionEntry> all =
-                new ArrayList<>(bench.store().history(open.entry().id()));
+        BuildEntry entry = bench.entry(request);
+        List<Integer> damaged = bench.store().health().summary().isEmpty()
+                ? List.of()
+                : bench.store().damaged(entry.id());
+        Optional<Workbench.Open> open = damaged.contains(entry.latest()) ? Optional.empty() : opened(request);
+        List<RevisionEntry> all = new ArrayList<>(bench.store().history(entry.id()));
         Collections.reverse(all);
+        int newest = all.get(0).number();
+        List<Integer> broken =
+                open.isEmpty() && damaged.isEmpty() ? bench.store().damaged(entry.id()) : damaged;
         bench.view()
                 .show(
                         request,
                         "history",
                         new HistoryPage(
-                                bench.frame(request, open, "History"),
-                                open.base(),
+                                open.map(o -> bench.frame(request, o, "History"))
+                                        .orElseGet(() -> bench.damagedFrame(request, entry, "History")),
+                                Workbench.base(entry.id()),
                                 UUID.randomUUID().toString(),
-                                all.size() > 1,
-                                open.entry().archived().isPresent(),
+                                all.size() > 1 && open.isPresent(),
+                                entry.archived().isPresent(),
+                                open.isEmpty(),
                                 all.stream()
                                         .map(r -> new HistoryPage.Row(
                                                 r.number(),
-                                                r.number() - 1,
+                                                broken.contains(r.number() - 1) ? 0 : r.number() - 1,
                                                 r.what(),
                                                 BuildCard.when(r.saved()),
-                                                r.number() == open.revision().number()))
+                                                r.number() == newest,
+                                                broken.contains(r.number())))
                                         .toList()));
+    }
+
+    private Optional<Workbench.Open> opened(Context request) {
+        try {
+            return Optional.of(bench.open(request));
+        } catch (StoreFault fault) {
+            if (fault.kind() != StoreFault.Kind.DAMAGED) {
+                throw fault;
+            }
+            return Optional.empty();
+        }
     }
 
     private void compare(Context request) {
@@ -355,13 +383,20 @@ public final class BuildsRoutes implements Routes {
     private void everything(Context request) {
         try {
             Path whole = Files.createTempFile("longthrow", ".zip");
+            ExportReport report;
             try (OutputStream out = Files.newOutputStream(whole)) {
-                bench.store().exportAll(out);
+                report = bench.store().exportAll(out);
             } catch (IOException | RuntimeException failed) {
                 Files.deleteIfExists(whole);
                 throw failed;
             }
-            download(request, "longthrow-builds.zip");
+            if (!report.leftOut().isEmpty()) {
+                Workbench.sayLater(
+                        request,
+                        "The file of all builds is NOT WHOLE. Left out, for it could not be read: "
+                                + String.join("; ", report.leftOut()) + ".");
+            }
+            download(request, report.leftOut().isEmpty() ? "longthrow-builds.zip" : "longthrow-builds-NOT-WHOLE.zip");
             request.contentType("application/zip")
                     .result(Files.newInputStream(whole, StandardOpenOption.READ, StandardOpenOption.DELETE_ON_CLOSE));
         } catch (IOException failed) {
