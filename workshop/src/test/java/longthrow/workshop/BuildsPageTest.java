@@ -101,12 +101,29 @@ class BuildsPageTest {
     }
 
     @Test
+    void aPictureOrAForeignPdfSaysWhatItIsAndWhatIsWanted() {
+        byte[] png = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n', 0, 0, 0, 13};
+        Visitor.Page picture = visitor.upload("/builds/file", "bore.png", png, Map.of("key", Visitor.key()));
+        assertThat(picture.status()).isEqualTo(422);
+        assertThat(picture.words())
+                .contains("'bore.png' is a picture (PNG), not a build file", "nothing was begun", "plain text", "Book")
+                .doesNotContain("UTF-8");
+        byte[] pdf = "%PDF-1.4\n1 0 obj\n<<>>\nendobj\n".getBytes(StandardCharsets.US_ASCII);
+        assertThat(visitor.upload("/builds/file", "a.pdf", pdf, Map.of("key", Visitor.key()))
+                        .words())
+                .contains("PDF", "nothing was begun")
+                .doesNotContain("UTF-8");
+        assertThat(visitor.serving().store().builds()).isEmpty();
+    }
+
+    @Test
     void everyEditIsInTheHistoryAndCanBeComparedAndUndone() {
         String base = visitor.empty("Edited");
         read(base, 1, "66.01");
         read(base, 2, "66.55");
         Visitor.Page history = visitor.get(base + "/history");
-        assertThat(history.words()).contains("read cylinder.bore", "created", "Undo the last edit");
+        assertThat(history.words())
+                .contains("bore: 66.55 mm", "bore: 66.01 mm", "Compare these two", "created", "Undo the last edit");
         assertThat(visitor.get(base + "/compare?from=2&to=3").words())
                 .contains("was: ", "66.01 mm", "now: ", "66.55 mm");
         Visitor.Page undone = visitor.post(base + "/undo", Map.of("based", "3", "key", Visitor.key()));

@@ -2,7 +2,9 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -71,6 +73,78 @@ class MeasurePageTest {
         form.put("based", "2");
         visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.43"));
         assertThat(text(base)).contains("137.43");
+    }
+
+    /** The blank sheet says of every line that it is not known: that is no reading. */
+    @Test
+    void whatIsNotKnownIsNotCountedAsKnown() {
+        String base = visitor.empty("Fresh");
+        assertThat(visitor.get(base + "/measure").words())
+                .contains("0 of ")
+                .doesNotContainPattern("[1-9]\\d* of \\d+ known");
+        visitor.post(base + "/measure/cylinder.bore", form(1), List.of("66.00"));
+        assertThat(visitor.get(base + "/measure").words()).containsPattern("(?<!\\d)1 of \\d+ known");
+        Map<String, String> unknown = form(2);
+        unknown.put("unknown", "yes");
+        visitor.post(base + "/measure/cylinder.bore", unknown);
+        assertThat(visitor.get(base + "/measure").words()).doesNotContainPattern("[1-9]\\d* of \\d+ known");
+    }
+
+    private String throwWith(String changes) {
+        return visitor.upload(
+                        "/builds/file",
+                        "throw.yaml",
+                        changes.getBytes(StandardCharsets.UTF_8),
+                        Map.of("key", Visitor.key()))
+                .location()
+                .replace("/measure", "");
+    }
+
+    private static String scenario(String name) throws IOException {
+        return Files.readString(Path.of("../examples/scenarios").resolve(name));
+    }
+
+    @Test
+    void aRuleInDisputeIsOpenWithEverySourceAndIsSettledOnThePage() throws IOException {
+        String base = throwWith(
+                scenario("s1-longer-throw.yaml").replaceFirst("rules:\\n  choose:\\n    squish_least: general\\n", ""));
+        Visitor.Page page = visitor.get(base + "/measure");
+        assertThat(page.words())
+                .contains("OPEN, the trade disagrees: least squish")
+                .contains("meets: small kart single, aluminium rod; least 0.76 mm")
+                .contains("meets: general, aluminium rod; least 1.27 mm")
+                .contains("fails: large single, aluminium rod; least 1.5 mm")
+                .doesNotContain("fails: least squish");
+        Map<String, String> choice = new HashMap<>(
+                Map.of("based", "1", "key", Visitor.key(), "at", "engine.squish", "alternative", "general"));
+        assertThat(visitor.post(base + "/rule/squish_least", choice).status()).isEqualTo(303);
+        assertThat(build(base).rulesChosen()).containsEntry("squish_least", "general");
+        assertThat(visitor.get(base + "/measure").words())
+                .contains("Others say", "fails: large single, aluminium rod; least 1.5 mm")
+                .doesNotContain("the trade disagrees: least squish");
+        choice.putAll(Map.of("based", "2", "alternative", "no_such"));
+        assertThat(visitor.post(base + "/rule/squish_least", choice).status()).isEqualTo(422);
+        assertThat(visitor.post(base + "/rule/no_such", choice).status()).isEqualTo(404);
+    }
+
+    @Test
+    void whatStandsInTheWayLeadsToTheFieldThatMendsIt() throws IOException {
+        String base =
+                throwWith(scenario("s1-longer-throw.yaml").replace("  crankpin_width: 24.20 mm ± 0.001 mm\n", ""));
+        String page = visitor.get(base + "/measure").body();
+        assertThat(page)
+                .containsPattern("href=\"" + base + "/measure/connecting_rod.side_clearance\">rod side clearance");
+        assertThat(visitor.get(base + "/measure").words())
+                .contains(
+                        "Nothing that is typed clears this yet",
+                        "until the question Clear is built",
+                        "sign in the Book");
+        String rated = throwWith(scenario("s1-longer-throw.yaml")
+                .replace("  wanted_speed: 6500 rpm\n", "  wanted_speed: 6500 rpm\n  governed_speed: 3600 rpm\n")
+                .replace("  length: 86.40 mm", "  rated_speed: 5500 rpm\n  length: 86.40 mm"));
+        assertThat(visitor.get(rated + "/measure").body())
+                .containsPattern("href=\"" + rated + "/measure/connecting_rod.rated_speed\">do not run it at 6500 rpm")
+                .contains("href=\"" + rated + "/measure/use.wanted_speed\">or change the ");
     }
 
     @Test

@@ -25,6 +25,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSArray;
@@ -66,13 +67,20 @@ public final class BookPdf {
     public static byte[] of(Sheet sheet, boolean wall, byte[] buildFile) {
         quiet();
         if (!wall) {
-            return printed(sheet, false, "full", buildFile).bytes();
+            return printed(sheet, Optional.empty(), "full", buildFile).bytes();
         }
-        Printed printed = printed(sheet, true, WALL_SIZES.get(0), buildFile);
+        Printed printed = wall(sheet, false, buildFile);
+        return (printed.pages() > 1 ? wall(sheet, true, buildFile) : printed).bytes();
+    }
+
+    /** The largest type that makes one page of it; the smallest where none does. */
+    private static Printed wall(Sheet sheet, boolean brief, byte[] buildFile) {
+        Optional<Wall> wall = Optional.of(Wall.onPaper(sheet.book(), brief));
+        Printed printed = printed(sheet, wall, WALL_SIZES.get(0), buildFile);
         for (int i = 1; i < WALL_SIZES.size() && printed.pages() > 1; i++) {
-            printed = printed(sheet, true, WALL_SIZES.get(i), buildFile);
+            printed = printed(sheet, wall, WALL_SIZES.get(i), buildFile);
         }
-        return printed.bytes();
+        return printed;
     }
 
     @SuppressWarnings("ArrayRecordComponent") // never compared, and never leaves this class
@@ -86,7 +94,7 @@ public final class BookPdf {
         XRLog.setLoggingEnabled(false);
     }
 
-    private static Printed printed(Sheet sheet, boolean wall, String size, byte[] buildFile) {
+    private static Printed printed(Sheet sheet, Optional<Wall> wall, String size, byte[] buildFile) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useExternalResourceAccessControl(
                 (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
@@ -116,7 +124,7 @@ public final class BookPdf {
     }
 
     /** As the page has it, with the drawings as wide as the paper. */
-    static String html(Sheet sheet, boolean wall, String size) {
+    static String html(Sheet sheet, Optional<Wall> wall, String size) {
         Map<String, Object> parameters = new HashMap<>();
         parameters.put("sheet", onPaper(sheet));
         parameters.put("wall", wall);

@@ -193,10 +193,10 @@ public final class AnswerText {
     }
 
     private boolean isOpen(Finding finding) {
-        return VerdictList.undecided(answer).values().stream()
+        return Disputed.undecided(answer).values().stream()
                 .map(verdicts -> verdicts.get(0))
                 .anyMatch(v -> finding.where().equals(v.term().path())
-                        && finding.mend().contains(VerdictList.disputed(v) + ":"));
+                        && finding.mend().contains(Disputed.rule(v) + ":"));
     }
 
     private void unknowns() {
@@ -320,8 +320,8 @@ public final class AnswerText {
             long suspects = answer.findings().stream()
                     .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                     .count();
-            long open = VerdictList.undecided(answer).values().stream()
-                    .filter(v -> VerdictList.isPerhapsNotMeant(v)
+            long open = Disputed.undecided(answer).values().stream()
+                    .filter(v -> Disputed.isPerhapsNotMeant(v)
                             || v.stream()
                                     .anyMatch(other -> other.state() != v.get(0).state()))
                     .count();

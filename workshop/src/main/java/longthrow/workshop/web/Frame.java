@@ -42,9 +42,17 @@ public record Frame(
      * @param text    what it is
      * @param mend    what to do; may be empty
      * @param address of the field; empty when there is none
+     * @param others  further places that may mend it
      * @param refused whether it is a hard stop
      */
-    public record Way(String kind, String text, String mend, String address, boolean refused) {}
+    public record Way(String kind, String text, String mend, String address, List<Place> others, boolean refused) {
+        public Way {
+            others = List.copyOf(others);
+        }
+    }
+
+    /** A place to go to. */
+    public record Place(String label, String address) {}
 
     /** Whether the page is of a build. */
     public boolean isOfABuild() {

@@ -16,6 +16,19 @@ public final class Ways {
     /** A term as stops and findings name it: its path in brackets, or alone. */
     private static final Pattern PATH = Pattern.compile("\\b([a-z_]+\\.[a-z_0-9]+)\\b");
 
+    /** A speed in what must not be done. */
+    private static final Pattern SPEED = Pattern.compile("\\d rpm\\b");
+
+    /** Ratings a speed may have passed, the one to look at first in front; their stops name them by label alone. */
+    private static final List<Term> RATINGS =
+            List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
+
+    /** How a stop begins that a mock-up alone takes away. */
+    private static final String MOCK_UP = "before it has been mocked up";
+
+    private static final String BY_HAND =
+            " Nothing that is typed clears this yet: it stays until the question Clear is built. The mock-up is your own to do, and to sign for in the Book.";
+
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
 
@@ -36,23 +49,55 @@ public final class Ways {
     }
 
     private void stop(Stop stop) {
-        add(
+        boolean mockUp = stop.what().contains(MOCK_UP);
+        String named = address(stop.why());
+        List<Frame.Place> others = new ArrayList<>();
+        String first = named;
+        if (SPEED.matcher(stop.what()).find()) {
+            first = passed(stop.why()).map(this::card).orElse(named);
+            if (!first.equals(named) && !named.isEmpty()) {
+                others.add(new Frame.Place("what is not known", named));
+            }
+            String wanted = card(Term.WANTED_SPEED);
+            if (!first.equals(wanted)) {
+                others.add(new Frame.Place("or change the " + Term.WANTED_SPEED.label(), wanted));
+            }
+        }
+        if (mockUp) {
+            others.add(new Frame.Place("sign in the Book", base + "/book"));
+        }
+        ways.add(new Frame.Way(
                 stop.refused() ? "refused" : "not approved",
                 stop.what() + " – " + stop.why(),
-                stop.wayRound(),
-                stop.why(),
-                stop.refused());
+                stop.wayRound() + (mockUp ? "." + BY_HAND : ""),
+                first,
+                others,
+                stop.refused()));
+    }
+
+    /** The rating that a speed has passed; where the stop names no card at all, the one it is held against. */
+    private static Optional<Term> passed(String why) {
+        int at = why.indexOf("passed: ");
+        if (at < 0) {
+            return PATH.matcher(why).find() ? Optional.empty() : named(why);
+        }
+        int end = why.indexOf(';', at);
+        return named(why.substring(at, end < 0 ? why.length() : end)).or(() -> Optional.of(Term.GOVERNED_SPEED));
+    }
+
+    private static Optional<Term> named(String why) {
+        return RATINGS.stream().filter(t -> why.contains(t.label())).findFirst();
     }
 
     private void unknown(Unknown unknown) {
-        String first = unknown.missing().isEmpty()
+        String first = unknown.missing().isEmpty() || unknown.term().isRead()
                 ? unknown.term().path()
                 : unknown.missing().get(0).path();
         add("unknown", unknown.term().label() + " – " + unknown.why(), "", first, false);
     }
 
     private void add(String kind, String text, String mend, String names, boolean refused) {
-        ways.add(new Frame.Way(kind, text, mend, address(names), refused));
+        ways.add(new Frame.Way(kind, text, mend, address(names), List.of(), refused));
     }
 
     private String address(String names) {
@@ -60,9 +105,13 @@ public final class Ways {
         while (paths.find()) {
             Optional<Term> term = Term.at(paths.group(1));
             if (term.isPresent() && term.get().isRead()) {
-                return base + "/measure/" + term.get().path();
+                return card(term.get());
             }
         }
         return "";
+    }
+
+    private String card(Term term) {
+        return base + "/measure/" + term.path();
     }
 }

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -94,7 +95,7 @@ class BookPdfTest {
                 .boxed()
                 .toList();
         Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
-        assertThat(numbers(DEFAULT_CELL, BookPdf.html(sheet, false, "full")))
+        assertThat(numbers(DEFAULT_CELL, BookPdf.html(sheet, Optional.empty(), "full")))
                 .as("page")
                 .isEqualTo(wanted);
         assertThat(numbers(DEFAULT_LINE, text(BookPdf.of(sheet, false, text), 99)))
@@ -126,6 +127,35 @@ class BookPdfTest {
             assertThat(fonts).isGreaterThan(1);
             assertThat(wall ? document.getNumberOfPages() : 1).isEqualTo(1);
         }
+    }
+
+    /** However much is not read, the caution before the first start is on the one page there is. */
+    @ParameterizedTest
+    @ValueSource(strings = {"scenarios/s1-longer-throw.yaml", "scenarios/s4-vintage-iron.yaml", "blank"})
+    void theWallIsOnePageAndCutsNoStopNoCautionAndNoStep(String name) throws IOException {
+        byte[] text = name.equals("blank") ? """
+                        longthrow: 1
+                        engine:
+                          name: Hardly read
+                        cylinder:
+                          bore: 66.01 mm ± 0.01 mm
+                        crankshaft:
+                          stroke: 50.00 mm ± 0.02 mm
+                        use:
+                          wanted_speed: 5200 rpm
+                        """.getBytes(StandardCharsets.UTF_8) : file(name);
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        byte[] pdf = BookPdf.of(sheet, true, text);
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+        }
+        String seen = new PDFTextStripper().getText(Loader.loadPDF(pdf)).replaceAll("\\s+", "");
+        sheet.book().stops().forEach(s -> assertThat(seen).contains(s.what().replaceAll("\\s+", "")));
+        sheet.book().cautions().forEach(c -> assertThat(seen).contains(c.mend().replaceAll("\\s+", "")));
+        sheet.book().steps().forEach(s -> assertThat(seen).contains(s.step().replaceAll("\\s+", "")));
+        assertThat(sheet.book().targets().stream().filter(t -> !t.limit()))
+                .isNotEmpty()
+                .allSatisfy(t -> assertThat(seen).contains(t.label().replaceAll("\\s+", "")));
     }
 
     /** Of the trade's signs none is printed as the mark for a missing one. */

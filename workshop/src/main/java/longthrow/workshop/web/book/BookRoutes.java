@@ -14,6 +14,7 @@ import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.workshop.book.BookPdf;
 import longthrow.workshop.book.Sheet;
+import longthrow.workshop.book.Wall;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.FileName;
@@ -106,11 +107,12 @@ public final class BookRoutes implements Routes {
     private void sheet(Context request) {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
-        bench.view()
-                .show(
-                        request,
-                        asked.wall() ? "bookwall" : "booksheet",
-                        Map.of("sheet", laidOut(open, asked, catalogues.active())));
+        Sheet sheet = laidOut(open, asked, catalogues.active());
+        if (asked.wall()) {
+            bench.view().show(request, "bookwall", Map.of("sheet", sheet, "wall", Wall.whole(sheet.book())));
+        } else {
+            bench.view().show(request, "booksheet", Map.of("sheet", sheet));
+        }
     }
 
     private void pdf(Context request) {

@@ -173,6 +173,13 @@ public final class BuildsRoutes implements Routes {
             throw tooLarge(file.filename(), file.size(), most);
         }
         byte[] sent = bytes(file);
+        Sent.foreign(sent).ifPresent(what -> {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "'" + file.filename() + "' is " + what + ", not a build file; nothing was begun",
+                    "Go back and choose a build file, which is plain text and mostly ends in .yaml, or a Book, the PDF that this program writes. "
+                            + "All builds in one file (.zip) are taken at the foot of the list of builds.");
+        });
         Optional<BookReader.Taken> book =
                 BookReader.isPdf(sent) ? Optional.of(outOfABook(file.filename(), sent)) : Optional.empty();
         byte[] bytes = book.flatMap(BookReader.Taken::buildFile).orElse(sent);

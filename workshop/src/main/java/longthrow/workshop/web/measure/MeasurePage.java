@@ -24,6 +24,7 @@ import longthrow.core.term.Term;
 import longthrow.workshop.draw.BoreMap;
 import longthrow.workshop.draw.DeckTilt;
 import longthrow.workshop.draw.StackBar;
+import longthrow.workshop.print.Disputed;
 import longthrow.workshop.web.Frame;
 
 /**
@@ -67,6 +68,22 @@ public record MeasurePage(
     /** A verdict in a line. */
     public record Judged(String state, String text) {}
 
+    /**
+     * A rule on which sources differ, with what each says.
+     * @param rule    its key
+     * @param title   why it is open, or that others say otherwise
+     * @param action  where the choice goes; empty where there is nothing to choose
+     * @param sources each with its key
+     */
+    public record Dispute(String rule, String title, String action, boolean open, List<Source> sources) {
+        public Dispute {
+            sources = List.copyOf(sources);
+        }
+    }
+
+    /** What one source says, and how the figure stands to it. */
+    public record Source(String key, boolean chosen, Judged judged) {}
+
     /** A quantity. */
     public record Row(
             String path,
@@ -79,7 +96,13 @@ public record MeasurePage(
             String second,
             String owner,
             boolean disputed,
-            List<Judged> verdicts) {}
+            List<Judged> verdicts,
+            List<Dispute> disputes) {
+        public Row {
+            verdicts = List.copyOf(verdicts);
+            disputes = List.copyOf(disputes);
+        }
+    }
 
     /** The page of a build that could be read. */
     static MeasurePage of(Frame frame, Build build, Answer answer) {
@@ -98,7 +121,7 @@ public record MeasurePage(
             List<Word> words = words(part, build, frame.base());
             List<Row> its = rows.getOrDefault(part, List.of());
             if (!its.isEmpty() || !words.isEmpty()) {
-                sections.add(section(part, words, its));
+                sections.add(section(part, build, words, its));
             }
         }
         return new MeasurePage(
@@ -166,12 +189,15 @@ public record MeasurePage(
         return new Word(choice.path(), base + "/choice/" + choice.path(), choice.meaning(), chosen, options);
     }
 
-    private static Section section(Part part, List<Word> words, List<Row> rows) {
-        long read =
-                rows.stream().filter(r -> r.isRead() && !r.given().isEmpty()).count();
+    /** Only what is known counts: that something is not known is an entry, and no reading. */
+    private static Section section(Part part, Build build, List<Word> words, List<Row> rows) {
+        long read = Term.read().stream()
+                .filter(t -> t.part() == part)
+                .filter(t -> build.of(t).stream().anyMatch(g -> !(g instanceof Given.NotKnown)))
+                .count();
         long all = rows.stream().filter(Row::isRead).count();
         return new Section(
-                part.key(), part.label(), part.meaning(), read + " of " + all + " read", read > 0, words, rows);
+                part.key(), part.label(), part.meaning(), read + " of " + all + " known", read > 0, words, rows);
     }
 
     private static Row row(
@@ -188,10 +214,77 @@ public record MeasurePage(
                 printed.flatMap(PrintedFigures::second).map(f -> f.text()).orElse(""),
                 result.map(MeasurePage::owner).orElse(""),
                 result.map(Result::contradicted).orElse(false),
-                answer.verdictsOn(term).stream()
-                        .filter(v -> v.chosen() || v.state() == Verdict.State.FAILS)
-                        .filter(v -> v.state() != Verdict.State.UNKNOWN)
-                        .map(v -> new Judged(v.state().label(), v.state().label() + ": " + v.label()))
+                judged(term, answer),
+                disputes(term, answer, printer, base));
+    }
+
+    /** The rules that count, and those on which no source says otherwise. */
+    private static List<Judged> judged(Term term, Answer answer) {
+        List<Judged> all = new ArrayList<>();
+        answer.verdictsOn(term).stream()
+                .filter(v -> v.chosen() && v.state() != Verdict.State.UNKNOWN)
+                .map(v -> judged(v.state(), v.label()))
+                .forEach(all::add);
+        Disputed.undecided(answer, term).stream()
+                .filter(v -> !isOpen(v) && v.get(0).state() != Verdict.State.UNKNOWN)
+                .map(v -> judged(v.get(0).state(), Disputed.sharedLabel(v) + Disputed.byAll(v)))
+                .forEach(all::add);
+        return all;
+    }
+
+    private static Judged judged(Verdict.State state, String text) {
+        return new Judged(state.label(), state.label() + ": " + text);
+    }
+
+    /** Whether it cannot be said how the figure stands: sources differ, or a rule counts only where it is chosen, or perhaps not here. */
+    private static boolean isOpen(List<Verdict> verdicts) {
+        return !Disputed.isAgreed(verdicts)
+                || Disputed.isPerhapsNotMeant(verdicts)
+                || (verdicts.size() == 1
+                        && verdicts.get(0).state() != Verdict.State.MEETS
+                        && verdicts.get(0).state() != Verdict.State.UNKNOWN);
+    }
+
+    /** What is open, and what others say beside a rule that the owner chose. */
+    private static List<Dispute> disputes(Term term, Answer answer, FigurePrinter printer, String base) {
+        List<Dispute> all = new ArrayList<>();
+        Disputed.undecided(answer, term).stream()
+                .filter(MeasurePage::isOpen)
+                .map(v -> dispute(
+                        v,
+                        "OPEN" + Disputed.why(v) + ": " + Disputed.sharedLabel(v)
+                                + (Disputed.isPerhapsNotMeant(v) ? "; fails if it is meant here" : ""),
+                        true,
+                        printer,
+                        base))
+                .forEach(all::add);
+        for (Verdict chosen : answer.verdictsOn(term)) {
+            List<Verdict> others = Disputed.others(answer, chosen);
+            if (chosen.chosen()
+                    && !Disputed.isOwn(chosen)
+                    && others.stream().anyMatch(o -> o.state() != chosen.state())) {
+                List<Verdict> together = new ArrayList<>(List.of(chosen));
+                together.addAll(others);
+                all.add(dispute(together, "Others say", false, printer, base));
+            }
+        }
+        return all;
+    }
+
+    private static Dispute dispute(
+            List<Verdict> verdicts, String title, boolean open, FigurePrinter printer, String base) {
+        String rule = Disputed.rule(verdicts.get(0));
+        String shared = Disputed.sharedLabel(verdicts);
+        return new Dispute(
+                rule,
+                title,
+                base + "/rule/" + rule,
+                open,
+                verdicts.stream()
+                        .map(v -> new Source(
+                                Disputed.alternative(v),
+                                v.chosen(),
+                                judged(v.state(), Disputed.words(v, shared, printer))))
                         .toList());
     }
 

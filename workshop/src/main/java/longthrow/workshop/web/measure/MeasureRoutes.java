@@ -13,6 +13,8 @@ import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Rule;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
@@ -26,6 +28,9 @@ import longthrow.workshop.web.Workbench;
 
 /** Addresses of measure: the page in stripping order, the card of each quantity, the words to choose, the text itself. */
 public final class MeasureRoutes implements Routes {
+    /** Characters of what was done, in the history; layout. */
+    private static final int LONGEST_WHAT = 150;
+
     private final Workbench bench;
     private final Changes changes;
     private final Previews previews = new Previews();
@@ -46,6 +51,7 @@ public final class MeasureRoutes implements Routes {
         routes.post("/b/{id}/measure/{term}", this::keepReading);
         routes.post("/b/{id}/preview/{term}", this::preview);
         routes.post("/b/{id}/choice/{choice}", this::keepChoice);
+        routes.post("/b/{id}/rule/{rule}", this::keepRule);
         routes.get("/b/{id}/text", this::text);
         routes.post("/b/{id}/text", this::keepText);
     }
@@ -110,7 +116,7 @@ public final class MeasureRoutes implements Routes {
                 open.entry().id(),
                 Workbench.basedOn(request),
                 Workbench.key(request),
-                "read " + term.path(),
+                entered(request, term, open.revision().text()),
                 text -> withReading(request, term, text),
                 (begun, latest) -> isQueued(request) && sameEntries(begun, latest, term));
         String page = open.base() + "/measure";
@@ -129,6 +135,30 @@ public final class MeasureRoutes implements Routes {
                             .orElse("taken out");
             changes.showOutdated(request, open, mine, page + "/" + term.path(), (Outcome.Outdated) outcome);
         }
+    }
+
+    /** What a form enters, in a line for the history: the label and the figures as they were typed. */
+    private String entered(Context request, Term term, String text) {
+        return brief(term.label() + ": "
+                + bench.desk()
+                        .read(text)
+                        .build()
+                        .map(build -> EnteredReading.of(request, term, build))
+                        .filter(e -> e.faults().isEmpty())
+                        .map(e -> e.entry().map(MeasurePage::words).orElse("one entry taken out"))
+                        .orElse("entered"));
+    }
+
+    private static String said(Choice choice, String word) {
+        return choice.options().stream()
+                .filter(o -> o.key().equals(word))
+                .map(o -> o.label())
+                .findFirst()
+                .orElse(word.isEmpty() ? "not known" : word);
+    }
+
+    private static String brief(String what) {
+        return what.length() > LONGEST_WHAT ? what.substring(0, LONGEST_WHAT) + "…" : what;
     }
 
     /** Whether it waited on the phone while the workshop was out of reach: others before it in the line have moved the build on. */
@@ -224,7 +254,7 @@ public final class MeasureRoutes implements Routes {
                 open.entry().id(),
                 Workbench.basedOn(request),
                 Workbench.key(request),
-                "said " + choice.path(),
+                brief(choice.meaning() + ": " + said(choice, word)),
                 text -> withWord(text, choice, word),
                 (begun, latest) -> false);
         String page = open.base() + "/measure";
@@ -252,6 +282,41 @@ public final class MeasureRoutes implements Routes {
         } catch (IllegalArgumentException cannotStandInAFile) {
             return new Edited(
                     Optional.empty(), faults(List.of("It holds signs that cannot be kept, or is far too long.")));
+        }
+    }
+
+    // ---- a rule on which the trade disagrees
+
+    private void keepRule(Context request) {
+        Rule rule = Rule.at(request.pathParam("rule"))
+                .orElseThrow(() ->
+                        new Refused(HttpStatus.NOT_FOUND, "There is no such rule", "Look for it on the page Measure."));
+        Alternative chosen = rule.alternative(Workbench.field(request, "alternative"))
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        "None of the sources was chosen for " + rule.label() + "; nothing was changed",
+                        "Go back and choose one of them."));
+        Workbench.Open open = bench.begin(request);
+        String what = rule.label() + ": " + chosen.label();
+        String place = open.base() + "/measure#" + Workbench.field(request, "at");
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "chose " + what,
+                text -> BuildFile.edit(text, "rules.choose." + rule.key(), chosen.key()),
+                (begun, latest) -> false);
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, place, "Chosen: " + what + ".");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, place, "It is chosen already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    String.join(" ", faulty.faults()),
+                    "Open the text of the build and mend what is said there.");
+        } else {
+            changes.showOutdated(request, open, what, open.base() + "/measure", (Outcome.Outdated) outcome);
         }
     }
 
