@@ -126,7 +126,7 @@ class FullDiskTest {
             try (Visitor visitor = Visitor.in(data)) {
                 Visitor.Page builds = visitor.get("/builds");
                 assertThat(builds.status()).isEqualTo(200);
-                assertThat(builds.words()).contains("The daily backup could not be made", "the disk is full");
+                assertThat(builds.words()).contains("A backup could not be made", "the disk is full");
                 isPlain(builds.words());
                 assertThat(visitor.get(base + "/measure").status()).isEqualTo(200);
                 try (Stream<Path> left = Files.list(data.resolve("backups"))) {
