@@ -8,8 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.buildfile.BuildFile;
@@ -25,6 +23,7 @@ import longthrow.workshop.print.PlainText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -57,11 +56,8 @@ final class BookCommand implements Callable<ExitCode> {
     @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
     private String file = "";
 
-    @Option(
-            names = "--catalogue",
-            paramLabel = "FILE|FOLDER",
-            description = "Parts and machine operations, CSV or YAML, or a folder of them; may be given several times.")
-    private List<String> catalogues = new ArrayList<>();
+    @Mixin
+    private CatalogueOption catalogues;
 
     @Option(
             names = "--out",
@@ -109,7 +105,7 @@ final class BookCommand implements Callable<ExitCode> {
         Optional<ReadBuild> read = bytes.map(BuildFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         Optional<Build> build = read.flatMap(ReadBuild::build);
-        Optional<Catalogue> catalogue = new CatalogueInput("", err).together(catalogues);
+        Optional<Catalogue> catalogue = catalogues.read(err);
         if (bytes.isEmpty() || build.isEmpty() || catalogue.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;

@@ -1,8 +1,6 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -41,11 +39,8 @@ final class FitCommand implements Callable<ExitCode> {
     @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
     private String file = "";
 
-    @Option(
-            names = "--catalogue",
-            paramLabel = "FILE|FOLDER",
-            description = "Parts and machine operations, CSV or YAML, or a folder of them; may be given several times.")
-    private List<String> catalogues = new ArrayList<>();
+    @Mixin
+    private CatalogueOption catalogues;
 
     @Option(
             names = "--why",
@@ -68,7 +63,7 @@ final class FitCommand implements Callable<ExitCode> {
         Optional<ReadBuild> read = input.read().map(BuildFile::read);
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         Optional<Build> build = read.flatMap(ReadBuild::build);
-        Optional<Catalogue> catalogue = new CatalogueInput("", err).together(catalogues);
+        Optional<Catalogue> catalogue = catalogues.read(err);
         if (build.isEmpty() || catalogue.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;

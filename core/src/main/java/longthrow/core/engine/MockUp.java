@@ -71,6 +71,10 @@ public enum MockUp {
                     .between(millimetres("0.5"), millimetres("0.75"))
                     .from(C, "", Evidence.SERVICE_MANUAL));
 
+    /** The limits above in a sentence. */
+    static final String COMMON_FIGURES =
+            "common figures are 1.3 mm for a steel rod, 1.5 to 2.0 mm for aluminium, dipper 1.5 to 3 mm";
+
     private final String label;
     private final String how;
 

@@ -37,7 +37,7 @@ public final class Stops {
     private static final String NO_POWER_YET = "do not turn it under power before it has been mocked up";
     private static final String MOCK_UP =
             "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
-                    + "play; common figures are 1.3 mm for a steel rod, 1.5 to 2.0 mm for aluminium, dipper 1.5 to 3 mm";
+                    + "play; " + MockUp.COMMON_FIGURES;
 
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;

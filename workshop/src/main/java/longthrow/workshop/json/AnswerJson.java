@@ -1,9 +1,6 @@
 package longthrow.workshop.json;
 
-import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
@@ -273,42 +270,22 @@ public final class AnswerJson {
             .list("rejections", "why others do not", REJECTION, Answer::rejections)
             .list("movements", "how the valves move; empty where nothing tells", MOVEMENT, Answer::movements);
 
+    private static final JsonDocument<Answer> DOCUMENT = new JsonDocument<>(
+            FORMAT,
+            "Longthrow answer",
+            "What every question about a build answers with, as printed by --json. Numbers are coherent SI.",
+            ANSWER);
+
     private AnswerJson() {}
 
     /** The document, ended by a line feed. */
     public static String of(Answer answer) {
-        Map<String, @Nullable Object> document = new LinkedHashMap<>();
-        document.put("format", FORMAT);
-        document.putAll(ANSWER.tree(answer));
-        return JsonText.of(document);
+        return DOCUMENT.of(answer);
     }
 
     /** The JSON Schema (draft 2020-12) of every document that {@link #of} writes. */
     public static String schema() {
-        Map<String, Object> shape = ANSWER.schema();
-        Map<String, Object> properties = new LinkedHashMap<>();
-        properties.put("format", Map.of("const", FORMAT));
-        ((Map<?, ?>) shape.getOrDefault("properties", Map.of()))
-                .forEach((key, value) -> properties.put(String.valueOf(key), value));
-        Map<String, Object> schema = new LinkedHashMap<>();
-        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
-        schema.put("title", "Longthrow answer");
-        schema.put(
-                "description",
-                "What every question about a build answers with, as printed by --json. Numbers are coherent SI. "
-                        + "Generated from the code; a test holds it there.");
-        schema.putAll(shape);
-        schema.put("properties", properties);
-        schema.put("required", List.copyOf(properties.keySet()));
-        schema.put("$defs", Map.of("term", terms()));
-        return JsonText.of(schema);
-    }
-
-    static Map<String, Object> terms() {
-        Map<String, Object> terms = new LinkedHashMap<>();
-        terms.put("description", "section and key of a term, as in the build file");
-        terms.put("enum", Arrays.stream(Term.values()).map(Term::path).toList());
-        return terms;
+        return DOCUMENT.schema();
     }
 
     private static double ifKnown(Result result, double number) {

@@ -1,12 +1,9 @@
 package longthrow.workshop.json;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import longthrow.core.book.Book;
 import longthrow.core.engine.FirstStart;
 import longthrow.core.quantity.UnitSystem;
-import org.jspecify.annotations.Nullable;
 
 /** The JSON of a Book, and its schema, docs/book.schema.json. */
 public final class BookJson {
@@ -126,34 +123,22 @@ public final class BookJson {
             .texts("unpriced", "usually forgotten, no price said", b -> b.cost().unpriced())
             .texts("left_out", "what was taken out before it was shared", Book::leftOut);
 
+    private static final JsonDocument<Book> DOCUMENT = new JsonDocument<>(
+            FORMAT,
+            "Longthrow Book",
+            "The sheet of one engine, as printed by 'book --json'. Figures are words with their units, as "
+                    + "on paper; numbers in SI are in the answers.",
+            BOOK);
+
     private BookJson() {}
 
     /** The document, ended by a line feed. */
     public static String of(Book book) {
-        Map<String, @Nullable Object> document = new LinkedHashMap<>();
-        document.put("format", FORMAT);
-        document.putAll(BOOK.tree(book));
-        return JsonText.of(document);
+        return DOCUMENT.of(book);
     }
 
     /** The JSON Schema (draft 2020-12) of every document that {@link #of} writes. */
     public static String schema() {
-        Map<String, Object> shape = BOOK.schema();
-        Map<String, Object> properties = new LinkedHashMap<>();
-        properties.put("format", Map.of("const", FORMAT));
-        ((Map<?, ?>) shape.getOrDefault("properties", Map.of()))
-                .forEach((key, value) -> properties.put(String.valueOf(key), value));
-        Map<String, Object> schema = new LinkedHashMap<>();
-        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
-        schema.put("title", "Longthrow Book");
-        schema.put(
-                "description",
-                "The sheet of one engine, as printed by 'book --json'. Figures are words with their units, as on paper; "
-                        + "numbers in SI are in the answers. Generated from the code; a test holds it there.");
-        schema.putAll(shape);
-        schema.put("properties", properties);
-        schema.put("required", List.copyOf(properties.keySet()));
-        schema.put("$defs", Map.of("term", AnswerJson.terms()));
-        return JsonText.of(schema);
+        return DOCUMENT.schema();
     }
 }

@@ -12,7 +12,6 @@ import longthrow.buildfile.Note;
 import longthrow.buildfile.RowFate;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
-import org.jspecify.annotations.Nullable;
 
 /** The JSON of what became of catalogues, and its schema, docs/catalogue.schema.json. */
 public final class CatalogueJson {
@@ -73,7 +72,7 @@ public final class CatalogueJson {
             .list("reasons", "why it was refused", FAULT, RowFate::reasons)
             .list("remarks", "what to look at all the same", NOTE, RowFate::remarks);
 
-    private static final JsonShape<Document> DOCUMENT = new JsonShape<Document>()
+    private static final JsonShape<Document> REPORT = new JsonShape<Document>()
             .list("files", "read, in order", FILE, Document::files)
             .list(
                     "kinds",
@@ -89,6 +88,12 @@ public final class CatalogueJson {
                                     || !f.remarks().isEmpty())
                             .toList());
 
+    private static final JsonDocument<Document> DOCUMENT = new JsonDocument<>(
+            FORMAT,
+            "Longthrow catalogue report",
+            "What became of catalogues, as printed by 'catalogue --json'.",
+            REPORT);
+
     private CatalogueJson() {}
 
     /**
@@ -97,13 +102,10 @@ public final class CatalogueJson {
      * @param together all as one
      */
     public static String of(Map<String, Imported> files, Imported together) {
-        Map<String, @Nullable Object> document = new LinkedHashMap<>();
-        document.put("format", FORMAT);
         List<File> each = files.entrySet().stream()
                 .map(e -> new File(e.getKey(), e.getValue()))
                 .toList();
-        document.putAll(DOCUMENT.tree(new Document(each, together)));
-        return JsonText.of(document);
+        return DOCUMENT.of(new Document(each, together));
     }
 
     /** How many rows of each kind there are, by the kind's name for people. */
@@ -129,20 +131,6 @@ public final class CatalogueJson {
 
     /** The JSON Schema (draft 2020-12) of every document that {@link #of} writes. */
     public static String schema() {
-        Map<String, Object> shape = DOCUMENT.schema();
-        Map<String, Object> properties = new LinkedHashMap<>();
-        properties.put("format", Map.of("const", FORMAT));
-        ((Map<?, ?>) shape.getOrDefault("properties", Map.of()))
-                .forEach((key, value) -> properties.put(String.valueOf(key), value));
-        Map<String, Object> schema = new LinkedHashMap<>();
-        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
-        schema.put("title", "Longthrow catalogue report");
-        schema.put(
-                "description",
-                "What became of catalogues, as printed by 'catalogue --json'. Generated from the code; a test holds it there.");
-        schema.putAll(shape);
-        schema.put("properties", properties);
-        schema.put("required", List.copyOf(properties.keySet()));
-        return JsonText.of(schema);
+        return DOCUMENT.schema();
     }
 }
