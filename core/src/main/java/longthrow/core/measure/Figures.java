@@ -40,6 +40,15 @@ final class Figures {
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
+    private Figures(Figures all, Build other, Term changed, EngineModel model, Collection<Term> terms) {
+        this.build = other;
+        this.model = model;
+        this.readings = all.readings.with(other, model, changed);
+        List<Formula> wanted =
+                terms.stream().flatMap(t -> model.formula(t).stream()).toList();
+        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
+    }
+
     private Figures(Figures all, Set<Aside> aside) {
         this.build = all.build;
         this.model = all.model;
@@ -63,11 +72,12 @@ final class Figures {
         return new Figures(build, List.of(term), TableCurve.of(build));
     }
 
-    /** As {@link #only} for other entries of the same engine, with the same lift tables and tools. */
-    Figures again(Build other, Term term) {
-        List<TableCurve> curves =
-                readings.tables().stream().map(TableReading::table).toList();
-        return new Figures(other, List.of(term), curves);
+    /**
+     * As {@link #of} for the same engine with other entries of one term, none of the readings set aside, ready for some figures only.
+     * @param model of the other build; this one's own where the term was given before, since all that matters to it is which terms are
+     */
+    Figures again(Build other, Term changed, EngineModel model, Collection<Term> terms) {
+        return new Figures(this, other, changed, model, terms);
     }
 
     /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */

@@ -181,7 +181,6 @@ public final class Measure {
     private static List<NextReading> next(
             Figures figures, Contradictions contradictions, SuspectWords words, List<Verdict> verdicts) {
         List<NextReading> next = new ArrayList<>(words.next());
-        NextReadings readings = new NextReadings(figures);
         Set<Term> targets = new LinkedHashSet<>();
         verdicts.stream()
                 .filter(v -> v.chosen() && v.state() == Verdict.State.NEAR)
@@ -192,6 +191,7 @@ public final class Measure {
                 .forEach(v -> targets.add(v.term()));
         targets.add(Term.COMPRESSION_RATIO);
         targets.add(Term.SQUISH);
+        NextReadings readings = new NextReadings(figures, targets);
         Set<Term> named = new LinkedHashSet<>();
         next.forEach(n -> named.add(n.read()));
         Map<Term, List<NextReading>> ranked = new EnumMap<>(Term.class);

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -53,10 +54,22 @@ final class NextReadings {
 
     private final Build build;
     private final Figures figures;
+    private final Set<Term> targets;
+    /** Of engines of which one more term was read. */
+    private final Map<Term, EngineModel> models = new EnumMap<>(Term.class);
+    /** What every figure would be, by what was done; empty where no engine comes near. */
+    private final Map<Foretold, Optional<Figures>> foretold = new HashMap<>();
 
-    NextReadings(Figures figures) {
+    private record Foretold(Candidate candidate, double scatterShare) {}
+
+    /**
+     * Nothing weighed yet.
+     * @param targets every figure that will be asked for: one sum serves them all
+     */
+    NextReadings(Figures figures, Set<Term> targets) {
         this.figures = figures;
         this.build = figures.build();
+        this.targets = targets;
     }
 
     /** Readings for a figure, best first; empty when no reading would help. */
@@ -213,15 +226,23 @@ final class NextReadings {
                 figures.readings().entries().get(entry).set());
     }
 
-    /** The sum done again, by the same rules, with the candidate's readings written into the build. */
     private double after(Term target, Candidate candidate, double scatterShare) {
+        return foretold.computeIfAbsent(new Foretold(candidate, scatterShare), this::again)
+                .flatMap(f -> f.figure(target))
+                .map(Measured::expanded)
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** The sum done again, by the same rules, with the candidate's readings written into the build. */
+    private Optional<Figures> again(Foretold what) {
+        Term term = what.candidate().term();
+        Build other = with(what.candidate(), what.scatterShare());
+        EngineModel model =
+                build.has(term) ? figures.model() : models.computeIfAbsent(term, t -> new EngineModel(other));
         try {
-            return figures.again(with(candidate, scatterShare), target)
-                    .figure(target)
-                    .map(Measured::expanded)
-                    .orElse(Double.POSITIVE_INFINITY);
+            return Optional.of(figures.again(other, term, model, targets));
         } catch (NotConvergedException e) {
-            return Double.POSITIVE_INFINITY; // a reading foretold so far off is no advice
+            return Optional.empty(); // a reading foretold so far off is no advice
         }
     }
 

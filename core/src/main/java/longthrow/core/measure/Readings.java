@@ -64,6 +64,21 @@ final class Readings {
         Entry {
             written = List.copyOf(written);
         }
+
+        /** The same entry of an engine of which another model holds. */
+        Entry by(EngineModel model) {
+            Formula formula = model.formula(term).orElseThrow();
+            Observation o = observation;
+            return formula.equals(o.formula())
+                    ? this
+                    : new Entry(
+                            new Observation(o.id(), formula, o.value(), o.errors()),
+                            term,
+                            place,
+                            provenance,
+                            set,
+                            written);
+        }
     }
 
     private final Build build;
@@ -74,6 +89,8 @@ final class Readings {
     private final Set<Term> withoutTolerance = new LinkedHashSet<>();
     private final Map<Term, ReadingSet> trials = new EnumMap<>(Term.class);
     private final List<TableReading> tables = new ArrayList<>();
+    /** Of which some are set aside here; itself where none is. */
+    private final Readings whole;
 
     Readings(Build build, EngineModel model) {
         this(build, model, TableCurve.of(build));
@@ -86,38 +103,15 @@ final class Readings {
     Readings(Build build, EngineModel model, List<TableCurve> curves) {
         this.build = build;
         this.model = model;
-        Set<Term> paired = new LinkedHashSet<>();
-        pairTrials(Term.INTAKE_OPENS, Term.INTAKE_CLOSES, Term.INTAKE_LOBE_CENTRE, Term.INTAKE_DURATION, true, paired);
-        pairTrials(
-                Term.EXHAUST_OPENS,
-                Term.EXHAUST_CLOSES,
-                Term.EXHAUST_LOBE_CENTRE,
-                Term.EXHAUST_DURATION,
-                false,
-                paired);
+        this.whole = this;
+        Set<Term> paired = pairTrials();
         build.given().forEach((term, list) -> {
             if (!paired.contains(term)) {
-                for (int k = 0; k < list.size(); k++) {
-                    add(term, list.size() == 1 ? term.path() : term.path() + "[" + (k + 1) + "]", list.get(k));
-                }
+                add(term, list);
             }
         });
-        curves.forEach(this::tell);
-        assumeInLine();
-        assumeCrevice();
-        pinForItsBore();
-        assumeLevelDeck(
-                EngineModel.TILT_SIDES,
-                Term.DECK_CLEARANCE_THRUST,
-                Term.DECK_CLEARANCE_ANTITHRUST,
-                0.1e-3,
-                "piston rock off the pin axis, 0.1 to 0.3 mm if not cancelled; common practice, no source");
-        assumeLevelDeck(
-                EngineModel.TILT_ENDS,
-                Term.DECK_CLEARANCE_FLYWHEEL_END,
-                Term.DECK_CLEARANCE_OUTPUT_END,
-                0.05e-3,
-                "deck square to the crankshaft within 0.05 mm over the bore; common practice, no source");
+        curves.forEach(curve -> tell(new TableReading(curve, this::readDirectly)));
+        assume();
         if (entries.stream().anyMatch(e -> e.set() != null && e.term().dimension() == Dimension.LENGTH)
                 && build.given().values().stream()
                         .flatMap(List::stream)
@@ -142,6 +136,7 @@ final class Readings {
     private Readings(Readings all, Set<Aside> aside) {
         build = all.build;
         model = all.model;
+        whole = all.whole;
         for (Entry entry : all.entries) {
             if (!aside.contains(Aside.all(entry.place()))) {
                 entries.add(left(entry, aside));
@@ -152,6 +147,44 @@ final class Readings {
         withoutTolerance.addAll(all.withoutTolerance);
         trials.putAll(all.trials);
         tables.addAll(all.tables);
+    }
+
+    /**
+     * All the readings, none set aside, with the entries of one term other than they are: the same as reading the other build anew, in a
+     * fraction of the time. What would be found and assumed on the way is not said.
+     * @param other the build with those entries
+     * @param model of the other build
+     */
+    Readings with(Build other, EngineModel model, Term changed) {
+        return new Readings(whole, other, model, changed);
+    }
+
+    private Readings(Readings known, Build other, EngineModel model, Term changed) {
+        this.build = other;
+        this.model = model;
+        this.whole = this;
+        Map<Term, List<Entry>> same = new EnumMap<>(Term.class);
+        for (Entry entry : known.entries) {
+            if (entry.term() != changed) {
+                same.computeIfAbsent(entry.term(), t -> new ArrayList<>()).add(entry);
+            }
+        }
+        Set<Term> paired = pairTrials();
+        build.given().forEach((term, list) -> {
+            List<Entry> own = same.getOrDefault(term, List.of()).stream()
+                    .filter(e -> e.place().startsWith(term.path()))
+                    .toList();
+            if (paired.contains(term)) {
+                return;
+            }
+            if (own.isEmpty()) { // the changed one, and one of trials that are no longer in pairs
+                add(term, list);
+            } else {
+                own.forEach(e -> entries.add(e.by(model)));
+            }
+        });
+        known.tables.forEach(t -> tell(t.hangsOn(changed) ? new TableReading(t.table(), this::readDirectly) : t));
+        assume();
     }
 
     /** An entry without those of its readings that are set aside. */
@@ -244,8 +277,7 @@ final class Readings {
     }
 
     /** What a lift table tells at the checking lift joins the readings. */
-    private void tell(TableCurve curve) {
-        TableReading table = new TableReading(curve, this::readDirectly);
+    private void tell(TableReading table) {
         tables.add(table);
         findings.addAll(table.findings());
         for (TableReading.Told told : table.told()) {
@@ -272,6 +304,13 @@ final class Readings {
     /** What the lift tables with rows enough say, in the order of the file. */
     List<TableReading> tables() {
         return tables;
+    }
+
+    /** The entries of a term, each at its place in the build file. */
+    private void add(Term term, List<Given> list) {
+        for (int k = 0; k < list.size(); k++) {
+            add(term, list.size() == 1 ? term.path() : term.path() + "[" + (k + 1) + "]", list.get(k));
+        }
     }
 
     private void add(Term term, String place, Given given) {
@@ -608,6 +647,20 @@ final class Readings {
                 || (given instanceof Given.Specified s && s.tolerance() == null);
     }
 
+    /** Trials of both valves; the terms that are read by that. */
+    private Set<Term> pairTrials() {
+        Set<Term> paired = new LinkedHashSet<>();
+        pairTrials(Term.INTAKE_OPENS, Term.INTAKE_CLOSES, Term.INTAKE_LOBE_CENTRE, Term.INTAKE_DURATION, true, paired);
+        pairTrials(
+                Term.EXHAUST_OPENS,
+                Term.EXHAUST_CLOSES,
+                Term.EXHAUST_LOBE_CENTRE,
+                Term.EXHAUST_DURATION,
+                false,
+                paired);
+        return paired;
+    }
+
     /**
      * Opening and closing read as often as each other are trials, each with its own zero: lobe centre and duration are formed trial by trial,
      * so that an error of the zero does not count twice (JCGM 100:2008 H.2, simultaneous readings).
@@ -710,6 +763,25 @@ final class Readings {
                                 ? missing.label() + " not read: taken as nothing beside the other"
                                 : "neither pin offset nor bore offset read: the pin's path is taken through the crank axis",
                         "common practice, no source; a millimetre moves the effective ratio by less than one part in a hundred"));
+    }
+
+    /** What is taken for granted of what was not read. */
+    private void assume() {
+        assumeInLine();
+        assumeCrevice();
+        pinForItsBore();
+        assumeLevelDeck(
+                EngineModel.TILT_SIDES,
+                Term.DECK_CLEARANCE_THRUST,
+                Term.DECK_CLEARANCE_ANTITHRUST,
+                0.1e-3,
+                "piston rock off the pin axis, 0.1 to 0.3 mm if not cancelled; common practice, no source");
+        assumeLevelDeck(
+                EngineModel.TILT_ENDS,
+                Term.DECK_CLEARANCE_FLYWHEEL_END,
+                Term.DECK_CLEARANCE_OUTPUT_END,
+                0.05e-3,
+                "deck square to the crankshaft within 0.05 mm over the bore; common practice, no source");
     }
 
     private void assumeCrevice() {

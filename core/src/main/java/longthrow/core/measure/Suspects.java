@@ -73,7 +73,7 @@ final class Suspects {
     private final List<Readings.Entry> entries;
     private final List<Hypothesis> hypotheses;
     private final Map<Integer, double[]> columns = new HashMap<>();
-    private final double[] residual;
+    private final Disagreement disagreement;
     /** Of each entry. */
     private final List<Scatter> scatter;
 
@@ -106,7 +106,7 @@ final class Suspects {
         kept.addAll(levelDeck(kept));
         assumed = assumed(kept);
         if (kept.isEmpty()) {
-            residual = new double[0];
+            disagreement = new Disagreement(new double[0]);
         } else {
             Set<String> names = new LinkedHashSet<>();
             kept.forEach(o -> names.addAll(o.formula().inputs()));
@@ -114,7 +114,7 @@ final class Suspects {
                     .filter(s -> names.contains(s.name()))
                     .toList();
             Reconciliation fit = Reconciliation.linearisedAt(kept, sought, steady(kept, sought));
-            residual = fit.whitenedResidual();
+            disagreement = new Disagreement(fit.whitenedResidual());
             for (int k = 0; k < checked.size(); k++) {
                 columns.put(checked.get(k), fit.residualPerUnitOf(k));
             }
@@ -295,12 +295,7 @@ final class Suspects {
 
     /** Log-likelihood of the disagreement left when one entry is moved. */
     private double fitMoved(double[] column, double move) {
-        double left = 0;
-        for (int k = 0; k < residual.length; k++) {
-            double r = residual[k] + move * column[k];
-            left += r * r;
-        }
-        return -0.5 * left;
+        return -0.5 * disagreement.moved(column, move).squares;
     }
 
     /** Most probable first; shares of different places may add to more than one when two mistakes are likely together. */
@@ -445,7 +440,7 @@ final class Suspects {
             if (!places.add(one.place())) {
                 continue;
             }
-            double[] mended = residualWithout(one, first.moves().get(0));
+            Disagreement mended = without(one, first.moves().get(0));
             for (int h = 0; h < hypotheses.size(); h++) {
                 Hypothesis two = hypotheses.get(h);
                 if (two.entry() != one.entry()) {
@@ -480,7 +475,7 @@ final class Suspects {
 
     /** Log-likelihood of the readings as they stand. */
     private double base() {
-        double log = -0.5 * square(residual);
+        double log = -0.5 * disagreement.squares;
         for (Readings.Entry entry : entries) {
             log -= believable(entry, entry.observation().value()) ? 0 : UNBELIEVABLE;
         }
@@ -491,11 +486,11 @@ final class Suspects {
     }
 
     private Explanation single(Hypothesis h, double logPrior, double base) {
-        Mended mended = mend(residual, h);
+        Mended mended = mend(disagreement, h);
         return new Explanation(
                 List.of(h),
                 List.of(mended.move()),
-                logPrior + base + 0.5 * square(residual) + mended.log() + ownChange(h, mended.move()),
+                logPrior + base + 0.5 * disagreement.squares + mended.log() + ownChange(h, mended.move()),
                 List.of(true),
                 logPrior);
     }
@@ -509,25 +504,18 @@ final class Suspects {
     private record Odds(double priorOfOne, double priorOfTwo, double twoAlone) {}
 
     /** The disagreement left when one mistake is mended. */
-    private double[] residualWithout(Hypothesis one, double move) {
-        double[] after = residual.clone();
+    private Disagreement without(Hypothesis one, double move) {
         double[] column = columns.get(one.entry());
-        if (column != null) {
-            double step = move / divisor(one);
-            for (int k = 0; k < after.length; k++) {
-                after[k] += step * column[k];
-            }
-        }
-        return after;
+        return column == null ? disagreement : disagreement.moved(column, move / divisor(one));
     }
 
     /**
      * Two mistakes together; one that hardly adds to what the other explains is not held against its reading.
      * @param after the disagreement left when the first is mended
      */
-    private Explanation pair(Explanation first, double[] after, Hypothesis two, Odds odds) {
+    private Explanation pair(Explanation first, Disagreement after, Hypothesis two, Odds odds) {
         Mended mended = mend(after, two);
-        double gain = mended.log() + 0.5 * square(after) + ownChange(two, mended.move());
+        double gain = mended.log() + 0.5 * after.squares + ownChange(two, mended.move());
         double score = first.score() + odds.priorOfTwo() - Math.log(NO_MISTAKE) + gain;
         double gainOfOne = score - odds.twoAlone() - odds.priorOfOne() + Math.log(NO_MISTAKE);
         boolean needsOne = gainOfOne >= SPEAKS || gainOfOne >= gain;
@@ -546,11 +534,12 @@ final class Suspects {
      */
     private record Mended(double move, double log) {}
 
-    private Mended mend(double[] r, Hypothesis h) {
+    private Mended mend(Disagreement all, Hypothesis h) {
         double[] column = columns.get(h.entry());
         if (column == null) {
-            return withinOnly(r, h);
+            return withinOnly(all, h);
         }
+        double[] r = all.residual;
         double scale = 1 / divisor(h);
         double left = 0;
         double a = 0;
@@ -571,8 +560,8 @@ final class Suspects {
     }
 
     /** A slip that only the other readings of its own set can show. */
-    private Mended withinOnly(double[] r, Hypothesis h) {
-        double log = -0.5 * square(r);
+    private Mended withinOnly(Disagreement all, Hypothesis h) {
+        double log = -0.5 * all.squares;
         ReadingSet set = entries.get(h.entry()).set();
         if (h.spread() == 0 || h.reading() < 0 || set == null) {
             return new Mended(h.move(), log);
@@ -649,6 +638,26 @@ final class Suspects {
         /** Not log1p, ten times slower: to a sum of such terms the digits it keeps for small arguments are nothing. */
         private double weighed(double squaresNow) {
             return weight == 0 ? 0 : weight * Math.log(1 + Math.max(squaresNow, least) / table);
+        }
+    }
+
+    /** How far the readings are from each other, whitened. */
+    private static final class Disagreement {
+        final double[] residual;
+        final double squares;
+
+        Disagreement(double[] residual) {
+            this.residual = residual;
+            this.squares = square(residual);
+        }
+
+        /** What is left when a reading is moved. */
+        Disagreement moved(double[] column, double move) {
+            double[] after = residual.clone();
+            for (int k = 0; k < after.length; k++) {
+                after[k] += move * column[k];
+            }
+            return new Disagreement(after);
         }
     }
 

@@ -42,7 +42,7 @@ final class TableReading {
      */
     TableReading(TableCurve table, Function<Term, Optional<Measured>> read) {
         this.table = table;
-        for (Term term : List.of(Term.CHECKING_LIFT, table.valve().lift, table.valve().lash)) {
+        for (Term term : List.of(Term.CHECKING_LIFT, table.valve().lift, table.valve().lash)) { // as hangsOn has it
             read.apply(term).ifPresent(m -> direct.put(term, m));
         }
         this.motion = motion();
@@ -54,6 +54,11 @@ final class TableReading {
 
     TableCurve table() {
         return table;
+    }
+
+    /** Whether readings of this term enter into what the table tells. */
+    boolean hangsOn(Term term) {
+        return term == Term.CHECKING_LIFT || term == table.valve().lift || term == table.valve().lash;
     }
 
     List<Told> told() {

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import longthrow.core.formula.Formula;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
@@ -41,7 +42,8 @@ public final class Reconciliation {
     private final double[][] gainOfPulls; // [sought][sought]: d(figure)/d(centre of pull)
     private final double[][]
             residualPerUnit; // [observation]: move of the whitened residuals of the checked readings; empty: none
-    private final Map<String, Measured> measured = new LinkedHashMap<>();
+    private final Map<String, Integer> places = new HashMap<>(); // of each name in sought
+    private final Map<String, Measured> measured = new ConcurrentHashMap<>(); // those asked for so far
 
     /**
      * A figure that is looked for.
@@ -90,7 +92,9 @@ public final class Reconciliation {
         for (Peeling.Step step : peeling.steps()) {
             fix(step, shared);
         }
-        collect();
+        for (int j = 0; j < p; j++) {
+            places.put(this.sought.get(j).name(), j);
+        }
     }
 
     /** Solves one reading for the figure that only it speaks of, all others it depends on being known by now. */
@@ -237,30 +241,28 @@ public final class Reconciliation {
         return new Reconciliation(observations, sought, point, false);
     }
 
-    private void collect() {
-        for (int j = 0; j < sought.size(); j++) {
-            Map<Source, Double> contributions = new LinkedHashMap<>();
-            for (int i = 0; i < observations.size(); i++) {
-                double gain = gainOfReadings[j][i];
-                if (gain != 0) {
-                    for (Map.Entry<Source, Double> e :
-                            observations.get(i).errors().entrySet()) {
-                        contributions.merge(
-                                e.getKey(), gain * e.getValue() * e.getKey().standardUncertainty(), Double::sum);
-                    }
+    /** One figure with what each source of doubt moves it by. */
+    private Measured collect(int j) {
+        Map<Source, Double> contributions = new LinkedHashMap<>();
+        for (int i = 0; i < observations.size(); i++) {
+            double gain = gainOfReadings[j][i];
+            if (gain != 0) {
+                for (Map.Entry<Source, Double> e : observations.get(i).errors().entrySet()) {
+                    contributions.merge(
+                            e.getKey(), gain * e.getValue() * e.getKey().standardUncertainty(), Double::sum);
                 }
             }
-            for (int k = 0; k < sought.size(); k++) {
-                double gain = gainOfPulls[j][k];
-                if (gain != 0) {
-                    Sought other = sought.get(k);
-                    Source pull = Source.known(
-                            NOTHING_READ + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
-                    contributions.merge(pull, gain * other.width(), Double::sum);
-                }
-            }
-            measured.put(sought.get(j).name(), Measured.withContributions(figure[j], contributions));
         }
+        for (int k = 0; k < sought.size(); k++) {
+            double gain = gainOfPulls[j][k];
+            if (gain != 0) {
+                Sought other = sought.get(k);
+                Source pull =
+                        Source.known(NOTHING_READ + other.name(), Source.Kind.UNKNOWN, other.label(), other.width());
+                contributions.merge(pull, gain * other.width(), Double::sum);
+            }
+        }
+        return Measured.withContributions(figure[j], contributions);
     }
 
     /**
@@ -268,11 +270,11 @@ public final class Reconciliation {
      * @throws IllegalArgumentException for a name not sought
      */
     public Measured figure(String name) {
-        Measured found = measured.get(name);
-        if (found == null) {
+        Integer place = places.get(name);
+        if (place == null) {
             throw new IllegalArgumentException(name + " was not among the figures sought");
         }
-        return found;
+        return measured.computeIfAbsent(name, n -> collect(place));
     }
 
     /** All figures as inputs for formulas. */

@@ -13,6 +13,7 @@ import java.util.function.DoubleUnaryOperator;
 import longthrow.core.ReferenceRows;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
+import longthrow.core.build.Build;
 import longthrow.core.build.LiftTable;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -23,6 +24,8 @@ import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** Lift tables among the readings: invented lobes whose events are known, and rows of the reference tables. */
 class LiftTableReadingsTest {
@@ -174,6 +177,35 @@ class LiftTableReadingsTest {
         Figures dumb = Figures.of(engine().lifts(atLobe()).build());
         assertThat(dumb.figure(Term.INTAKE_DURATION)).isEmpty();
         assertThat(dumb.figure(Term.INTAKE_LIFT)).isEmpty();
+    }
+
+    /** What a table tells hangs on three terms that are read directly: it is taken over where none of them changed. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Term.class,
+            names = {"INTAKE_LIFT", "INTAKE_LASH", "CHECKING_LIFT", "INTAKE_CLOSES", "BORE", "EXHAUST_LIFT"})
+    void aTableTellsTheSameWhenOneTermIsReadAnew(Term changed) {
+        Builds build = engine().typed(Term.INTAKE_LIFT, "8.00 mm ± 0.01 mm")
+                .typed(Term.INTAKE_LASH, "0.12 mm ± 0.01 mm")
+                .lifts(atLobe());
+        Figures figures = Figures.of(build.build());
+        String again = changed == Term.INTAKE_CLOSES
+                ? "51° ± 1°"
+                : changed == Term.BORE ? "68.01 mm ± 0.01 mm" : "7 mm ± 0.02 mm";
+        Build other = changed == Term.INTAKE_LASH || changed == Term.CHECKING_LIFT
+                ? build.typed(changed, "0.20 mm ± 0.02 mm").build()
+                : build.typed(changed, again).build();
+        Figures anew = Figures.of(other);
+        Figures quick = figures.again(
+                other,
+                changed,
+                figures.build().has(changed) ? figures.model() : new EngineModel(other),
+                List.of(Term.values()));
+        for (Term term : anew.model().terms()) {
+            assertThat(quick.figure(term).map(Measured::interval))
+                    .as(term.path())
+                    .isEqualTo(anew.figure(term).map(Measured::interval));
+        }
     }
 
     private static List<Finding> of(Answer answer, Finding.Kind kind) {

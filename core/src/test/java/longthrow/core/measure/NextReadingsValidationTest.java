@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
@@ -182,6 +183,36 @@ class NextReadingsValidationTest {
         }
     }
 
+    /** Readings of all other terms are taken over as they were read; nothing may come out otherwise for that. */
+    @Test
+    void onlyWhatChangedIsReadAnew() {
+        int compared = 0;
+        for (int seed = 0; seed < 6; seed++) {
+            Bench bench = new Bench(seed);
+            Figures figures = Figures.of(bench.build);
+            Set<Term> targets = Set.of(Term.COMPRESSION_RATIO, Term.SQUISH);
+            NextReadings next = new NextReadings(figures, targets);
+            for (Term target : targets) {
+                double now = figures.figure(target).orElseThrow().expanded();
+                for (NextReadings.Expected each : next.ranked(target, now)) {
+                    Build other = bench.with(each.candidate());
+                    Term changed = each.candidate().term();
+                    EngineModel model = bench.build.has(changed) ? figures.model() : new EngineModel(other);
+                    assertThat(figures.again(other, changed, model, targets)
+                                    .figure(target)
+                                    .orElseThrow()
+                                    .interval())
+                            .isEqualTo(Figures.only(other, target)
+                                    .figure(target)
+                                    .orElseThrow()
+                                    .interval());
+                    compared++;
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(100);
+    }
+
     @Test
     void theAdvisedReadingIsTheOneBruteForceFinds() {
         int same = 0;
@@ -192,7 +223,7 @@ class NextReadingsValidationTest {
             Term target = seed % 2 == 0 ? Term.COMPRESSION_RATIO : Term.SQUISH;
             Figures figures = Figures.of(bench.build);
             double now = figures.figure(target).orElseThrow().expanded();
-            List<NextReadings.Expected> ranked = new NextReadings(figures).ranked(target, now);
+            List<NextReadings.Expected> ranked = new NextReadings(figures, Set.of(target)).ranked(target, now);
             double bestGain = Double.NEGATIVE_INFINITY;
             double advisedGain = 0;
             NextReadings.Candidate best = ranked.get(0).candidate();

@@ -5,10 +5,8 @@ import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
-import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
-import java.util.function.Supplier;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
@@ -40,7 +38,7 @@ public final class Desk {
     private final Lately<String, ReadBuild> read = new Lately<>(MOST_REMEMBERED, BuildFile::read);
     private final Lately<String, Work> worked = new Lately<>(MOST_REMEMBERED, this::fresh);
     private final Lately<String, Glance> glanced = new Lately<>(MOST_GLANCES, text -> glanceAt(read(text)));
-    private final Semaphore turns = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
+    private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
 
     /**
@@ -57,18 +55,18 @@ public final class Desk {
 
     /** Reads and measures a build file, or remembers what came of it. */
     public Work work(String text) {
-        return worked.ifKnown(text).orElseGet(() -> inTurn(() -> worked.of(text)));
+        return turns.of(worked, text, () -> true).orElseThrow();
     }
 
     /**
      * Measures what will likely be asked for next: a reading that was typed, and now rests, is about to be kept.
-     * @param wanted asked after a while; what is typed on is not measured, nor anything while others wait for their turn
+     * @param wanted asked after a while; what is typed on is not measured, nor anything while somebody's sum runs
      */
     public void workAhead(String text, BooleanSupplier wanted) {
         // A failure comes again, and is said, when the page asks.
         ScheduledFuture<?> unused = ahead.schedule(
                 () -> {
-                    if (wanted.getAsBoolean() && !turns.hasQueuedThreads()) {
+                    if (wanted.getAsBoolean() && turns.isIdle()) {
                         work(text);
                     }
                 },
@@ -86,7 +84,7 @@ public final class Desk {
      * still being typed.
      */
     public Glance glance(String text) {
-        return glanced.ifKnown(text).orElseGet(() -> inTurn(() -> glanced.of(text)));
+        return turns.of(glanced, text, () -> true).orElseThrow();
     }
 
     /**
@@ -95,23 +93,13 @@ public final class Desk {
      * @return empty where it is not wanted any more and not known either
      */
     public Optional<Glance> glance(String text, BooleanSupplier wanted) {
-        return glanced.ifKnown(text)
-                .or(() -> inTurn(() -> wanted.getAsBoolean() ? Optional.of(glanced.of(text)) : Optional.empty()));
+        return turns.of(glanced, text, wanted);
     }
 
     /** Glances at a build file so often that the compiler has seen it, and remembers nothing of it. Waits its turn each time. */
     public void rehearse(String text) {
         for (int i = 0; i < REHEARSALS; i++) {
-            Glance unused = inTurn(() -> glanceAt(BuildFile.read(text)));
-        }
-    }
-
-    private <T> T inTurn(Supplier<T> sum) {
-        turns.acquireUninterruptibly();
-        try {
-            return sum.get();
-        } finally {
-            turns.release();
+            Glance unused = turns.in(() -> glanceAt(BuildFile.read(text)));
         }
     }
 

@@ -41,6 +41,13 @@ public final class Lately<K, V> {
         return task != null && task.isDone() ? Optional.of(result(task)) : Optional.empty();
     }
 
+    /** Whether somebody works it out, or did. */
+    boolean isBegun(K key) {
+        synchronized (known) {
+            return known.containsKey(key);
+        }
+    }
+
     /** Works it out, waits for another who does, or remembers. A failure is not remembered. */
     public V of(K key) {
         FutureTask<V> task;
