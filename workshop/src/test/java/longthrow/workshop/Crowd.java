@@ -42,6 +42,7 @@ final class Crowd {
 
     private static final Pattern HIDDEN = Pattern.compile("name=\"(\\w+)\" value=\"([^\"]*)\"");
     private static final int PREVIEWS = 3;
+    private static final Duration WARM_UP = Duration.ofSeconds(30);
     private static final int MOST_TRIES = 200;
 
     private final HttpClient client =
@@ -75,10 +76,16 @@ final class Crowd {
         private final Map<String, List<Double>> milliseconds = new TreeMap<>();
         private final List<String> errors = new ArrayList<>();
         private final List<Acknowledged> kept = new ArrayList<>();
+        private final List<Double> warm = new ArrayList<>(); // those begun after the first half minute
+        private final long begun = System.nanoTime();
         private int outdated;
 
         private void took(String what, long begunNanos) {
-            milliseconds.computeIfAbsent(what, w -> new ArrayList<>()).add((System.nanoTime() - begunNanos) / 1e6);
+            double took = (System.nanoTime() - begunNanos) / 1e6;
+            milliseconds.computeIfAbsent(what, w -> new ArrayList<>()).add(took);
+            if (begunNanos - begun > WARM_UP.toNanos()) {
+                warm.add(took);
+            }
         }
 
         private void add(Seen other) {
@@ -86,6 +93,7 @@ final class Crowd {
                     milliseconds.computeIfAbsent(what, w -> new ArrayList<>()).addAll(all));
             errors.addAll(other.errors);
             kept.addAll(other.kept);
+            warm.addAll(other.warm);
             outdated += other.outdated;
         }
 
@@ -129,7 +137,8 @@ final class Crowd {
                                             "all",
                                             milliseconds.values().stream()
                                                     .flatMap(List::stream)
-                                                    .toList())));
+                                                    .toList())
+                                    + (warm.isEmpty() ? "" : "\n" + line("warm", warm))));
         }
 
         private static String line(String what, List<Double> all) {

@@ -18,7 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Thirty people read and write at once. Here for twenty seconds; {@code -Dlongthrow.crowd.seconds=300} makes it the five
- * minutes of docs/measurements.md. {@code longthrow.crowd.page} and {@code longthrow.crowd.key} set their pauses [ms].
+ * minutes of docs/measurements.md. {@code longthrow.crowd.page} and {@code longthrow.crowd.key} set their pauses [ms],
+ * {@code longthrow.crowd.after} how long the workshop stands open before they come [s].
  */
 class CrowdTest {
     private static final int PEOPLE = 30;
@@ -43,6 +44,8 @@ class CrowdTest {
                 Integer.getInteger("longthrow.crowd.key", 500));
         Crowd.Seen seen;
         try (Visitor visitor = Visitor.in(folder)) {
+            Thread.sleep(Duration.ofSeconds(Integer.getInteger("longthrow.crowd.after", 0))
+                    .toMillis());
             List<String> builds = new ArrayList<>();
             for (int i = 0; i < BUILDS; i++) {
                 builds.add(visitor.example());
