@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.term.Term;
 
 /** The build file: one plain text that holds an engine. Its format is in {@link Layout}. */
 public final class BuildFile {
@@ -47,6 +48,16 @@ public final class BuildFile {
      */
     public static Edited edit(String text, String path, String newValue) {
         return new Surgery(text, path, newValue).result();
+    }
+
+    /**
+     * Puts a limit of the owner's own under {@code rules: keep:}, changes the one there is, or takes it out; every other character stays.
+     * @param name  what the limit is called; with the term it says which one is meant
+     * @param least as it would be typed, such as {@code 1.27 mm}; empty for none
+     * @param most  likewise; both empty to take it out
+     */
+    public static Edited keepLimit(String text, String name, Term term, String least, String most) {
+        return new LimitEdit(text, name, term, least.strip(), most.strip()).result();
     }
 
     /**

@@ -397,7 +397,8 @@ final class BuildReader {
                 .flatMap(n -> Fields.of(n, path, Layout.RULE_KEYS, faults))
                 .ifPresent(f -> f.entries()
                         .forEach(e -> Rule.at(e.key().text())
-                                .flatMap(rule -> f.word(rule.key(), Layout.alternatives(rule)))
+                                .flatMap(rule -> f.word(rule.key(), Layout.choosable(rule)))
+                                .filter(word -> !word.equals(Layout.UNKNOWN))
                                 .ifPresent(word -> chosen.put(e.key().text(), word))));
         return chosen;
     }

@@ -214,7 +214,7 @@ public final class BuildSchema {
     private static Map<String, Object> choosable() {
         Map<String, Object> properties = new LinkedHashMap<>();
         for (Rule rule : Rule.values()) {
-            properties.put(rule.key(), words(rule.label(), Layout.alternatives(rule)));
+            properties.put(rule.key(), words(rule.label(), Layout.choosable(rule)));
         }
         return properties;
     }

@@ -143,6 +143,11 @@ final class Layout {
         return rule.alternatives().stream().map(Alternative::key).toList();
     }
 
+    /** What may stand behind a rule: an alternative, or that none is chosen. */
+    static List<String> choosable(Rule rule) {
+        return Stream.concat(alternatives(rule).stream(), Stream.of(UNKNOWN)).toList();
+    }
+
     /** Order of the keys at a path, for adding one at its place; empty where any order will do. */
     static List<String> order(String path) {
         if (path.isEmpty()) {

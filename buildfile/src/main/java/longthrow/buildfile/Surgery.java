@@ -70,7 +70,7 @@ final class Surgery {
     }
 
     /** Its line counts in the changed text, which nobody gets to see. */
-    private static Fault withoutLine(Fault fault) {
+    static Fault withoutLine(Fault fault) {
         return new Fault(0, 0, fault.path(), fault.found(), fault.why(), fault.allowed(), fault.mend());
     }
 
@@ -334,11 +334,11 @@ final class Surgery {
         return text.substring(0, at) + lineBreak + lines + text.substring(at);
     }
 
-    private static String lineBreak(String text) {
+    static String lineBreak(String text) {
         return text.contains("\r\n") ? "\r\n" : "\n";
     }
 
-    private static int lineEnd(String text, int from) {
+    static int lineEnd(String text, int from) {
         int end = from;
         while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
             end++;
@@ -346,7 +346,7 @@ final class Surgery {
         return end;
     }
 
-    private static int lineStart(String text, int from) {
+    static int lineStart(String text, int from) {
         int start = from;
         while (start > 0 && text.charAt(start - 1) != '\n' && text.charAt(start - 1) != '\r') {
             start--;
@@ -373,7 +373,7 @@ final class Surgery {
     }
 
     /** Every leaf as its path, a line break, its text; an empty section that gets its first key is no difference. */
-    private static List<String> flat(Node node, String path, List<String> into) {
+    static List<String> flat(Node node, String path, List<String> into) {
         if (node instanceof Scalar scalar) {
             if (!scalar.isEmpty()) {
                 into.add(path + "\n" + scalar.text());

@@ -55,7 +55,9 @@ final class WordsBesideTerms {
             Map.entry("steel", "`no` for one that does not grow with heat as steel does"),
             Map.entry("set_with", "what it was set with: a built-in kind, or an instrument further up"),
             Map.entry("calibration", "a remark on when and how it was checked"),
-            Map.entry("choose", "`rule: alternative` from the table below, where the trade disagrees"),
+            Map.entry(
+                    "choose",
+                    "`rule: alternative` from the table below, where the trade disagrees; `unknown` for none"),
             Map.entry(Layout.RULES + ".keep", "a list of rules of your own: of a class, of a part's maker, of yours"),
             Map.entry("term", "the figure it is about, as `section.key`"),
             Map.entry("least", "the least that keeps it; one of least and most must be there"),

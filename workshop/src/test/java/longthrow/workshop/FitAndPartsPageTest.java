@@ -188,6 +188,71 @@ class FitAndPartsPageTest {
         assertThat(faulty.body()).contains("value=\"much\"");
     }
 
+    /** 1.37 beside an aim of 1.27; none of the sources of the ratio for the fuel is chosen. */
+    @Test
+    void anAimThatIsMissedIsSaidOnItsCardAndInTheTable() throws IOException {
+        String base = scenario();
+        catalogue();
+        Visitor.Page page = visitor.get(base + "/fit/answer");
+        assertThat(page.words())
+                .contains("misses: 0.10 mm above your aim of 1.27 mm")
+                .contains("Aim misses: squish: 0.10 ± 0.07 mm (0.0039 ± 0.0027 in) above your aim of 1.27 mm")
+                .contains("Best first means: fits for sure")
+                .contains("so the mildest decides");
+        assertThat(page.body()).contains("href=\"#rule-static_ratio\"", "id=\"rule-static_ratio\"");
+    }
+
+    @Test
+    void aSourceIsChosenOnFitAndLetGoAgain() throws IOException {
+        String base = scenario();
+        catalogue();
+        Map<String, String> choice = new HashMap<>(Map.of("based", "1", "key", Visitor.key(), "at", "fit"));
+        choice.put("alternative", "unknown");
+        assertThat(visitor.post(base + "/rule/static_ratio", choice).status())
+                .as("nothing is chosen that could be let go")
+                .isEqualTo(422);
+        choice.put("alternative", "unknown");
+        Visitor.Page gone = visitor.post(base + "/rule/squish_least", choice);
+        assertThat(gone.location()).endsWith("/fit?now=1#rule-squish_least");
+        assertThat(BuildFile.read(text(base)).build().orElseThrow().rulesChosen())
+                .doesNotContainKey("squish_least");
+        assertThat(visitor.get(base + "/measure").status()).isEqualTo(200);
+        choice.putAll(Map.of("alternative", "general", "based", "2", "key", Visitor.key()));
+        assertThat(visitor.post(base + "/rule/squish_least", choice).status()).isEqualTo(303);
+        assertThat(visitor.get(base + "/fit?now=1").words()).contains("none of them: leave it open again");
+    }
+
+    @Test
+    void bareNumbersTakeTheUnitBesideAndLimitsAreKeptAsRules() throws IOException {
+        String base = scenario();
+        Map<String, String> wish = new HashMap<>(Map.of(
+                "based", "1",
+                "key", Visitor.key(),
+                "engine.squish", "0.050",
+                "engine.squish.unit", "in",
+                "engine.squish.least", "0.045",
+                "engine.squish.most", "1.60 mm",
+                "engine.compression_ratio", "",
+                "budget", "250",
+                "choose", "connecting_rod"));
+        assertThat(visitor.post(base + "/fit", wish).status()).isEqualTo(303);
+        assertThat(visitor.said()).contains("names no currency");
+        Build build = BuildFile.read(text(base)).build().orElseThrow();
+        assertThat(build.aims().get(Term.SQUISH)).hasToString("0.050 in");
+        assertThat(build.ownRules()).singleElement().satisfies(rule -> {
+            assertThat(rule.term()).isEqualTo(Term.SQUISH);
+            assertThat(rule.lower().orElseThrow()).hasToString("0.045 in");
+            assertThat(rule.upper().orElseThrow()).hasToString("1.60 mm");
+        });
+        assertThat(visitor.get(base + "/fit").body()).contains("value=\"0.045 in\"", "value=\"1.60 mm\"");
+        wish.putAll(Map.of("based", "2", "key", Visitor.key(), "engine.squish", "1,3 mm"));
+        wish.putAll(Map.of("engine.squish.least", "", "engine.squish.most", ""));
+        assertThat(visitor.post(base + "/fit", wish).status()).isEqualTo(303);
+        Build after = BuildFile.read(text(base)).build().orElseThrow();
+        assertThat(after.ownRules()).isEmpty();
+        assertThat(after.aims().get(Term.SQUISH)).hasToString("1,3 mm");
+    }
+
     @Test
     void theSectionTurnsByItsAddress() throws IOException {
         String base = visitor.example();

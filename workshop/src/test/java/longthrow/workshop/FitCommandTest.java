@@ -30,6 +30,11 @@ class FitCommandTest {
                 .contains("1. R3 + G130: fits as far as is known; 109.00 EUR and what G130 cost")
                 .contains("deck clearance 0.07 ± 0.06 mm")
                 .contains("squish 1.37 ± 0.07 mm")
+                .contains("aim, MISSED: squish 0.10 ± 0.07 mm (0.0039 ± 0.0027 in) above your aim of 1.27 mm")
+                .contains(
+                        "best first: fits for sure before fits by probability before fits only with selection, then fewer")
+                .contains("sources differ: highest static ratio for the fuel")
+                .contains("You chose none of them, so the mildest decides")
                 .contains("swept volume 193.30")
                 .contains("static compression ratio 9.66 ± 0.13")
                 .contains("skirt to counterweight 1.650")
@@ -125,7 +130,35 @@ class FitCommandTest {
                 .contains("\"title\": \"R3 + G130\"")
                 .contains("\"sureness\": \"as_known\"")
                 .contains("\"not_priced\"")
+                .contains("\"state\": \"misses\"")
+                .contains("\"to_spend\": \"330.00 EUR\"")
+                .contains("\"rule\": \"static_ratio\"")
                 .contains("\"reason\": \"the skirt meets the counterweight\"");
+    }
+
+    /** Gaskets of the invented catalogue say no tolerance for their bore, so the ratio has no doubt; why is said, and in whose currency. */
+    @Test
+    void whyAFigureIsNotKnownAndWhichCurrencyIsTakenIsSaid(@TempDir Path folder) throws IOException {
+        Path build = folder.resolve("rod.yaml");
+        Files.writeString(
+                build,
+                Files.readString(Path.of(RODS))
+                        .replace("budget: 330 EUR", "budget: 330")
+                        .replace(
+                                "  engine.squish: 1.27 mm\n",
+                                "  engine.squish: 1.27 mm\n  engine.compression_ratio: 9.7\n"));
+        CommandRun run = CommandRun.of(
+                "fit",
+                build.toString(),
+                "--catalogue",
+                EXAMPLES.resolve("catalogue").toString());
+        assertThat(squeezed(run))
+                .contains("static compression ratio not known: by the sizes alone 9.")
+                .contains("its doubt is not known: no ± is said for gasket bore")
+                .contains("aim, not known: static compression ratio you aim at 9.7; by the sizes alone")
+                .contains("how near it comes to the ratio aimed at does not count in the order")
+                .contains("of 330.00 (you named no currency; taken as EUR) to spend")
+                .contains("sources differ, none chosen: ");
     }
 
     @Test

@@ -125,6 +125,13 @@ class MeasurePageTest {
         choice.putAll(Map.of("based", "2", "alternative", "no_such"));
         assertThat(visitor.post(base + "/rule/squish_least", choice).status()).isEqualTo(422);
         assertThat(visitor.post(base + "/rule/no_such", choice).status()).isEqualTo(404);
+        assertThat(visitor.get(base + "/measure").words()).contains("none of them: leave it open again");
+        choice.putAll(Map.of("key", Visitor.key(), "alternative", "unknown"));
+        assertThat(visitor.post(base + "/rule/squish_least", choice).status()).isEqualTo(303);
+        assertThat(build(base).rulesChosen()).isEmpty();
+        assertThat(visitor.get(base + "/measure").words())
+                .contains("the trade disagrees: least squish")
+                .doesNotContain("leave it open again");
     }
 
     @Test

@@ -1,9 +1,11 @@
 package longthrow.core.answer;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import longthrow.core.term.Term;
 
 /**
  * One way that goes together: parts and machining, what the engine then is, what it costs, and what it leaves open.
@@ -14,9 +16,12 @@ import java.util.OptionalLong;
  * @param total    what it costs
  * @param values   figures of the engine with these parts
  * @param verdicts those figures held against rules
+ * @param aims     those figures held against what the owner aims at, and against his own limits
+ * @param splits   rules on which sources differ about this candidate and of which the owner chose none
  * @param changes  what differs from the engine as it is
  * @param forces   what else it makes necessary
  * @param unknowns what stays unknown until it is mocked up or asked for
+ * @param notKnown figures that others beside it may have and this one has not, with why
  */
 public record Candidate(
         String title,
@@ -26,16 +31,47 @@ public record Candidate(
         Total total,
         List<Result> values,
         List<Verdict> verdicts,
+        List<Aimed> aims,
+        List<Split> splits,
         List<Finding> changes,
         List<Finding> forces,
-        List<Finding> unknowns) {
+        List<Finding> unknowns,
+        List<Unknown> notKnown) {
     public Candidate {
         pieces = List.copyOf(pieces);
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
+        aims = List.copyOf(aims);
+        splits = List.copyOf(splits);
+        notKnown = List.copyOf(notKnown);
         changes = List.copyOf(changes);
         forces = List.copyOf(forces);
         unknowns = List.copyOf(unknowns);
+    }
+
+    /** The aim at one figure of a term, if there is one. */
+    public Optional<Aimed> aim(Term term) {
+        return aims.stream().filter(a -> a.isOneFigure() && a.term() == term).findFirst();
+    }
+
+    /** Aims that are not surely met: missed, near, within the doubt, or not known. */
+    public List<Aimed> openAims() {
+        return aims.stream().filter(a -> a.state() != Aimed.State.MEETS).toList();
+    }
+
+    /**
+     * A rule on which the trade's sources differ about one candidate, while the owner chose none of them: the mildest lets it pass.
+     * @param rule    key of the rule
+     * @param term    the figure
+     * @param label   of the rule
+     * @param sources how many may be meant for this engine and know the figure
+     * @param refuse  what those say that would not pass it
+     * @param said    for people: how many pass it, and which do not
+     */
+    public record Split(String rule, Term term, String label, int sources, List<String> refuse, String said) {
+        public Split {
+            refuse = List.copyOf(refuse);
+        }
     }
 
     /**
@@ -71,9 +107,15 @@ public record Candidate(
      * @param notPriced pieces without a price: the true total is more
      * @param forgotten what else is usually needed and not in the sum
      * @param budget    whole hundredths; empty for none
+     * @param toSpend   the budget for people, and in which currency it is taken where none was named; empty for none
      */
     public record Total(
-            long known, String currency, List<String> notPriced, List<String> forgotten, OptionalLong budget) {
+            long known,
+            String currency,
+            List<String> notPriced,
+            List<String> forgotten,
+            OptionalLong budget,
+            String toSpend) {
         public Total {
             notPriced = List.copyOf(notPriced);
             forgotten = List.copyOf(forgotten);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
@@ -40,10 +41,15 @@ final class Ways {
                 c.sureness().label(),
                 total(c.total()),
                 pieces,
-                c.verdicts().stream()
-                        .filter(v ->
-                                v.chosen() && (v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR))
-                        .map(v -> v.state().label() + ": " + v.label() + ": " + v.why())
+                Stream.concat(
+                                c.aims().stream()
+                                        .filter(a -> a.isOneFigure() && a.state() == Aimed.State.MISSES)
+                                        .map(a -> "misses your aim: " + a.term().label() + " " + a.said()),
+                                c.verdicts().stream()
+                                        .filter(v -> v.chosen()
+                                                && (v.state() == Verdict.State.FAILS
+                                                        || v.state() == Verdict.State.NEAR))
+                                        .map(v -> v.state().label() + ": " + v.label() + ": " + v.why()))
                         .toList(),
                 findings(c.forces()),
                 findings(c.unknowns()));

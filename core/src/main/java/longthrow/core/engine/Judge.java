@@ -101,7 +101,7 @@ public final class Judge {
     }
 
     /** Whether a rule of the owner on the same side of the same figure stands before this verdict of the table. */
-    static boolean isOverruled(Build build, Verdict verdict) {
+    public static boolean isOverruled(Build build, Verdict verdict) {
         return Rule.of(verdict)
                 .flatMap(r -> ownBefore(build, verdict.term(), alternative(r, verdict)))
                 .isPresent();

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
@@ -22,15 +23,20 @@ import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Judge;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
 /** The question {@code fit}: a pure function from a build and a catalogue to its answer. */
 public final class Fit {
+    /** Place of the default that says what best first means. */
+    private static final String ORDER = "fit.order";
+
     /** Figures of a candidate that stand beside it; all the others are those of {@code measure}. */
     static final List<Term> SHOWN = List.of(
             Term.STROKE,
@@ -125,6 +131,15 @@ public final class Fit {
             return nothing(
                     build, "no engine comes near all of these readings", "ask 'measure' first: it names the suspect");
         }
+    }
+
+    /** What best first means in an answer of this question; empty where nothing was put in order. */
+    public static String order(Answer answer) {
+        return answer.defaults().stream()
+                .filter(d -> d.where().equals(ORDER))
+                .map(DefaultUsed::what)
+                .findFirst()
+                .orElse("");
     }
 
     private static Answer nothing(Build build, String message, String mend) {
@@ -317,17 +332,18 @@ public final class Fit {
                                 hunt.overBudget() > 0
                                         ? String.format(
                                                 Locale.ROOT,
-                                                "; %,d more ways cost more than the budget, the cheapest %.2f",
+                                                "; %,d more ways cost more than the budget, the cheapest %s",
                                                 hunt.overBudget(),
-                                                hunt.cheapestOver()
+                                                Money.words(
+                                                        hunt.cheapestOver()
                                                                 .map(Found::price)
-                                                                .orElse(0L)
-                                                        / 100.0)
+                                                                .orElse(0L),
+                                                        Money.currency(build, catalogue)))
                                         : ""),
                         ""));
         defaults.add(new DefaultUsed(
-                "fit.order",
-                "best first means: " + Hunt.order(build.fit()),
+                ORDER,
+                Ranking.words(build),
                 build.fit().order().isEmpty() ? "a judgement; write fit: order: to change it" : "the owner"));
         if (build.fit().choose().isEmpty()) {
             defaults.add(new DefaultUsed(
@@ -405,6 +421,12 @@ public final class Fit {
                     .map(Consequences::needed)
                     .forEach(forces::add);
         }
+        List<Verdict> verdicts = after.verdicts().stream()
+                .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
+                .filter(v -> SHOWN.contains(v.term()) || (isFailed(v) && v.term() != Term.WANTED_SPEED))
+                .filter(v -> !isOfWhatIsReplaced(v.term(), followers))
+                .toList();
+        List<Unknown> notKnown = new NotKnown(build, after, shortlist.bySizes(found)).figures();
         return new Candidate(
                 found.title(),
                 shortlist.sureness(found),
@@ -412,14 +434,31 @@ public final class Fit {
                 pieces,
                 total(found, pieces),
                 after.values().stream().filter(v -> SHOWN.contains(v.term())).toList(),
-                after.verdicts().stream()
-                        .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
-                        .filter(v -> SHOWN.contains(v.term()) || (isFailed(v) && v.term() != Term.WANTED_SPEED))
-                        .filter(v -> !isOfWhatIsReplaced(v.term(), followers))
-                        .toList(),
+                verdicts,
+                aims(after, verdicts, notKnown),
+                MildestSource.splits(build, verdicts),
                 consequences.changes(),
                 forces,
-                unknowns);
+                unknowns,
+                notKnown);
+    }
+
+    /** The figures aimed at, then the owner's own limits. */
+    private List<Aimed> aims(Appraisal after, List<Verdict> verdicts, List<Unknown> notKnown) {
+        FigurePrinter printer = new FigurePrinter(build.units());
+        List<Aimed> aims = new ArrayList<>();
+        build.aims().forEach((term, aim) -> {
+            String why = notKnown.stream()
+                    .filter(u -> u.term() == term)
+                    .map(Unknown::why)
+                    .findFirst()
+                    .orElse("");
+            aims.add(Aimed.at(term, aim, after.figure(term), why, printer));
+        });
+        verdicts.stream()
+                .filter(v -> v.rule().startsWith(Judge.OWN) && SHOWN.contains(v.term()))
+                .forEach(v -> aims.add(Aimed.limit(v, after.figure(v.term()))));
+        return aims;
     }
 
     /** The old wheel or clutch is judged no more where another is bought, which was chosen to suit. */
@@ -447,7 +486,8 @@ public final class Fit {
                 .map(Candidate.Piece::code)
                 .toList();
         OptionalLong budget = Money.budget(build, catalogue);
-        return new Candidate.Total(known, currency, notPriced, Forgotten.with(found), budget);
+        return new Candidate.Total(
+                known, currency, notPriced, Forgotten.with(found), budget, Money.toSpend(build, catalogue));
     }
 
     // ---- rejections
@@ -455,19 +495,15 @@ public final class Fit {
     /** What would fit if there were more to spend. */
     private Optional<Rejection> overBudget(Hunt hunt, Assembly assembly) {
         return hunt.cheapestOver().map(found -> {
-            String currency = build.fit().currency();
+            String currency = Money.currency(build, catalogue);
             long over = found.price() - assembly.budget().orElse(0);
             return new Rejection(
                     Obstacle.BUDGET.label(),
                     hunt.overBudget(),
                     found.title(),
-                    String.format(
-                            Locale.ROOT,
-                            "the cheapest of them costs %.2f %s, of %.2f to spend",
-                            found.price() / 100.0,
-                            currency,
-                            assembly.budget().orElse(0) / 100.0),
-                    String.format(Locale.ROOT, "spend %.2f %s more", over / 100.0, currency));
+                    "the cheapest of them costs " + Money.words(found.price(), currency) + ", of "
+                            + Money.toSpend(build, catalogue) + " to spend",
+                    "spend " + Money.words(over, currency) + " more");
         });
     }
 

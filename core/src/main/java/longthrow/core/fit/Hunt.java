@@ -10,7 +10,6 @@ import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import longthrow.core.answer.Sureness;
-import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
@@ -453,12 +452,5 @@ final class Hunt {
                 ownFigure(Term.WANTED_SPEED).map(Measured::value).orElse(Double.NaN),
                 Timing.RING_FLUTTER,
                 aim == null ? Sizes.NOT_SAID : Gap.picometres(aim.si()));
-    }
-
-    /** The order of preference in words. */
-    static String order(FitWish wish) {
-        return wish.preferences().stream()
-                .map(FitWish.Preference::meaning)
-                .collect(java.util.stream.Collectors.joining(", then "));
     }
 }

@@ -1,5 +1,6 @@
 package longthrow.core.fit;
 
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -25,7 +26,7 @@ final class Money {
     }
 
     /** The budget's currency where it has one, else the one that most prices stand in; empty without prices. */
-    private static String currency(Build build, Catalogue catalogue) {
+    static String currency(Build build, Catalogue catalogue) {
         if (!build.fit().currency().isEmpty()) {
             return build.fit().currency();
         }
@@ -46,8 +47,10 @@ final class Money {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     "fit.budget",
-                    "the budget names no currency; it is taken as " + (currency.isEmpty() ? "none" : currency)
-                            + ", in which most prices stand",
+                    currency.isEmpty()
+                            ? "the budget names no currency, and no price has one, so nothing is held against it"
+                            : "the budget names no currency; it is taken as " + currency
+                                    + ", in which most prices stand",
                     "write it behind the number, such as budget: 330 EUR"));
         }
         if (others == 0) {
@@ -107,6 +110,27 @@ final class Money {
         String price = String.format(
                 Locale.ROOT, "asks %.2f %s, not counted", offer.price().orElse(0) / 100.0, offer.currency());
         return note.isEmpty() ? price : note + "; " + price;
+    }
+
+    /** A sum for people, in the currency that counts here; without one where no price has any. */
+    static String words(long hundredths, String currency) {
+        return (BigDecimal.valueOf(hundredths, 2).toPlainString() + " " + currency).strip();
+    }
+
+    /** The budget for people, and as what it is taken where its owner named no currency; empty for none. */
+    static String toSpend(Build build, Catalogue catalogue) {
+        OptionalLong budget = build.fit().budget();
+        if (budget.isEmpty()) {
+            return "";
+        }
+        String named = build.fit().currency();
+        String taken = currency(build, catalogue);
+        return words(budget.getAsLong(), named)
+                + (!named.isEmpty()
+                        ? ""
+                        : taken.isEmpty()
+                                ? " (you named no currency, and no price has one)"
+                                : " (you named no currency; taken as " + taken + ")");
     }
 
     /** What may be spent; empty where no price stands in its currency, since then nothing can be held against it. */

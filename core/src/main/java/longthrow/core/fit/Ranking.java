@@ -1,5 +1,6 @@
 package longthrow.core.fit;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import longthrow.core.build.Build;
@@ -18,6 +19,34 @@ final class Ranking implements Comparator<Found> {
         order = build.fit().preferences();
         aimedSquish = build.aims().get(Term.SQUISH);
         aimedRatio = build.aims().get(Term.COMPRESSION_RATIO);
+    }
+
+    /** The order in words, as {@link #compare} keeps it for this build. */
+    static String words(Build build) {
+        boolean squish = build.aims().containsKey(Term.SQUISH);
+        boolean ratio = build.aims().containsKey(Term.COMPRESSION_RATIO);
+        List<Preference> order = build.fit().preferences();
+        List<String> words = new ArrayList<>();
+        for (Preference preference : order) {
+            boolean idle = (preference == Preference.SQUISH && !squish) || (preference == Preference.RATIO && !ratio);
+            words.add(preference.meaning() + (idle ? " (none is aimed at, so it does not count)" : ""));
+        }
+        if (!order.contains(Preference.PRICE)) {
+            words.add(Preference.PRICE.meaning());
+        }
+        words.add("the one that takes least metal off, then the name");
+        List<String> left = new ArrayList<>();
+        if (squish && !order.contains(Preference.SQUISH)) {
+            left.add(Preference.SQUISH.key());
+        }
+        if (ratio && !order.contains(Preference.RATIO)) {
+            left.add(Preference.RATIO.key());
+        }
+        return String.join(", then ", words)
+                + (left.isEmpty()
+                        ? ""
+                        : "; how near it comes to the " + String.join(" and ", left)
+                                + " aimed at does not count in the order (fit: order: can make it count)");
     }
 
     @Override

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.measurement.Measured;
@@ -62,7 +63,7 @@ final class Aims {
     private static Finding compared(Build build, Term term, Quantity aim, Measured figure) {
         double off = figure.value() - aim.si();
         double doubt = figure.expanded();
-        boolean there = Math.abs(off) <= doubt;
+        boolean there = Aimed.isWithin(off, doubt);
         String by = Measure.words(build, term, Math.abs(off), doubt);
         return new Finding(
                 Finding.Kind.NOTE,

@@ -3,6 +3,7 @@ package longthrow.core.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Rejection;
@@ -44,6 +45,32 @@ class LongerThrowTest {
         // the side clearance stands on its least, 0.30 mm, so one piece of two keeps it: measure before you buy
         assertThat(best.verdicts())
                 .anyMatch(v -> v.term() == Term.ROD_SIDE_CLEARANCE && v.state() == Verdict.State.NEAR);
+    }
+
+    /** Aimed at 1.27, it is 1.37: 0.10 above, and its doubt is 0.07 (S1, invented). */
+    @Test
+    void theAimItMissesIsSaid() {
+        Aimed squish = best.aim(Term.SQUISH).orElseThrow();
+        assertThat(squish.state()).isEqualTo(Aimed.State.MISSES);
+        assertThat(squish.off()).isCloseTo(0.10e-3, within(1e-8));
+        assertThat(squish.brief()).isEqualTo("0.10 mm above your aim of 1.27 mm");
+    }
+
+    /** The owner picked a source of the least squish and none of the ratio for the fuel: only the second is split. */
+    @Test
+    void whereSourcesDifferAndNoneIsChosenItIsSaid() {
+        assertThat(best.splits())
+                .noneMatch(s -> s.rule().equals("squish_least"))
+                .anyMatch(s -> s.rule().equals("static_ratio")
+                        && s.refuse().size() < s.sources()
+                        && s.said().contains("You chose none of them, so the mildest decides"));
+        best.splits().forEach(split -> {
+            long failing = best.verdicts().stream()
+                    .filter(v -> v.rule().startsWith(split.rule() + ".") && v.term() == split.term())
+                    .filter(v -> v.state() == Verdict.State.FAILS)
+                    .count();
+            assertThat(split.refuse()).as(split.rule()).hasSize((int) failing);
+        });
     }
 
     /** Deck +0.07; squish 1.37 ± 0.07; swept 193.3 cc; ratio 9.66 ± 0.13; skirt 1.65; side 0.30; bearing 0.040. */

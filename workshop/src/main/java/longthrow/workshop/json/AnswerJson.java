@@ -2,6 +2,7 @@ package longthrow.workshop.json;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
@@ -211,6 +212,36 @@ public final class AnswerJson {
                     "of an operation: what is taken off, or the size made, in m; null for a part",
                     p -> p.amount().orElse(Double.NaN));
 
+    private static final JsonShape<Aimed> AIMED = new JsonShape<Aimed>()
+            .term("term", "the figure", a -> a.term())
+            .text(
+                    "unit",
+                    "coherent SI unit of every number here",
+                    a -> a.term().dimension().siSymbol())
+            .text("wish", "the aim as it was written, or what the owner calls his limit", Aimed::wish)
+            .truth("one_figure", "true: one figure is aimed at; false: a limit of the owner's own", Aimed::isOneFigure)
+            .numberOrNull("least", "inclusive; null for none; the aim itself where it is one figure", Aimed::least)
+            .numberOrNull("most", "inclusive; null for none; the aim itself where it is one figure", Aimed::most)
+            .numberOrNull(
+                    "off",
+                    "how far the figure stands outside: positive above, negative below, 0 inside; null when not known",
+                    Aimed::off)
+            .numberOrNull("doubt", "95 % half-width of the figure; null when not known", Aimed::doubt)
+            .word(
+                    "state",
+                    "one figure: within_doubt, misses or unknown; a limit: meets, near, misses or unknown",
+                    JsonShape.words(Aimed.State.values(), Aimed.State::key),
+                    a -> a.state().key())
+            .text("said", "in words", Aimed::said);
+
+    private static final JsonShape<Candidate.Split> SPLIT = new JsonShape<Candidate.Split>()
+            .text("rule", "key of the rule", Candidate.Split::rule)
+            .term("term", "the figure", s -> s.term())
+            .text("label", "what the rule is about", Candidate.Split::label)
+            .number("sources", "that may be meant for this engine and can be judged", s -> s.sources())
+            .texts("refuse", "what those say that would not pass it", Candidate.Split::refuse)
+            .text("said", "in words", Candidate.Split::said);
+
     private static final JsonShape<Candidate> CANDIDATE = new JsonShape<Candidate>()
             .text("title", "parts by their codes", Candidate::title)
             .word(
@@ -234,7 +265,18 @@ public final class AnswerJson {
                     "usually needed too, not in the total",
                     c -> c.total().forgotten())
             .byTerm("values", "figures with these parts, by term", VALUE, Result::term, Candidate::values)
+            .text(
+                    "to_spend",
+                    "the budget in words, and as which currency it is taken where none was named; empty for none",
+                    c -> c.total().toSpend())
             .list("verdicts", "those figures held against rules", VERDICT, Candidate::verdicts)
+            .list("aims", "those figures held against what is aimed at, and against own limits", AIMED, Candidate::aims)
+            .list(
+                    "splits",
+                    "rules on which sources differ here while none is chosen: the mildest lets it pass",
+                    SPLIT,
+                    Candidate::splits)
+            .list("not_known", "figures that it has not, and why", UNKNOWN, Candidate::notKnown)
             .list("changes", "against the engine as it is", FINDING, Candidate::changes)
             .list("forces", "what else it makes necessary", FINDING, Candidate::forces)
             .list("unknowns", "what stays unknown until mocked up or asked for", FINDING, Candidate::unknowns);

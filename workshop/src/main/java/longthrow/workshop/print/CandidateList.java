@@ -6,12 +6,14 @@ import java.util.Locale;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
+import longthrow.core.fit.Fit;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 
@@ -44,6 +46,7 @@ final class CandidateList {
     void print() {
         if (!answer.candidates().isEmpty()) {
             page.heading(Ink.STRONG, "FITS", "best first");
+            page.ifAny(INDENT, "best first:", Fit.order(answer));
             int rank = 0;
             for (Candidate candidate : answer.candidates()) {
                 candidate(++rank, candidate, all || rank <= IN_FULL);
@@ -62,6 +65,7 @@ final class CandidateList {
                 "fits " + c.sureness().label() + (fails ? ", but fails a rule" : "") + "; " + total(c.total()));
         if (!full) {
             page.ifAny(INNER, "figures:", shortly(c));
+            aims(c);
             page.ifAny(
                     INNER,
                     "fails:",
@@ -71,6 +75,12 @@ final class CandidateList {
                             .distinct()
                             .collect(Collectors.joining("; ")));
             pieces(c);
+            page.ifAny(
+                    INNER,
+                    "sources differ, none chosen:",
+                    c.splits().stream()
+                            .map(s -> s.label() + " (" + s.refuse().size() + " of " + s.sources() + " against)")
+                            .collect(Collectors.joining("; ")));
             list(
                     "mind:",
                     c.unknowns().stream()
@@ -85,6 +95,9 @@ final class CandidateList {
             return;
         }
         figures(c.values());
+        c.notKnown()
+                .forEach(u -> page.hanging(INNER, Ink.DOUBTFUL, u.term().label() + " not known:", Ink.PLAIN, u.why()));
+        aims(c);
         pieces(c);
         rules(c);
         list("changes:", c.changes());
@@ -94,6 +107,19 @@ final class CandidateList {
                 INNER,
                 "also needed, not in the sum:",
                 String.join("; ", c.total().forgotten()));
+    }
+
+    /** What is aimed at, and limits of the owner's own that are not surely kept. */
+    private void aims(Candidate c) {
+        for (Aimed aim : c.openAims()) {
+            boolean misses = aim.state() == Aimed.State.MISSES;
+            page.hanging(
+                    INNER,
+                    misses ? Ink.BAD : aim.state() == Aimed.State.WITHIN_DOUBT ? Ink.PLAIN : Ink.DOUBTFUL,
+                    "aim, " + (misses ? "MISSED" : aim.state().label()) + ":",
+                    Ink.PLAIN,
+                    (aim.isOneFigure() ? aim.term().label() + " " : "") + aim.said());
+        }
     }
 
     private String shortly(Candidate c) {
@@ -151,6 +177,8 @@ final class CandidateList {
         c.verdicts().stream()
                 .filter(v -> v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR)
                 .filter(v -> all || v.chosen())
+                .filter(v -> c.aims().stream()
+                        .noneMatch(a -> a.term() == v.term() && a.wish().equals(v.label())))
                 .sorted(Comparator.comparing((Verdict v) -> v.chosen() ? 0 : 1)
                         .thenComparing(v -> v.state() == Verdict.State.FAILS ? 0 : 1))
                 .forEach(v -> page.hanging(
@@ -159,6 +187,9 @@ final class CandidateList {
                         (v.state() == Verdict.State.FAILS ? "FAILS" : "near") + (v.chosen() ? "" : ", by others") + ":",
                         Ink.PLAIN,
                         v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure())));
+        c.splits()
+                .forEach(s ->
+                        page.hanging(INNER, Ink.DOUBTFUL, "sources differ:", Ink.PLAIN, s.label() + " " + s.said()));
         others(c);
     }
 
@@ -169,6 +200,7 @@ final class CandidateList {
         }
         String others = c.verdicts().stream()
                 .filter(v -> !v.chosen() && v.state() == Verdict.State.FAILS && isPassedByAnother(c, v))
+                .filter(v -> c.splits().stream().noneMatch(s -> s.rule().equals(rule(v)) && s.term() == v.term()))
                 .map(Verdict::label)
                 .distinct()
                 .collect(Collectors.joining("; "));
@@ -215,9 +247,7 @@ final class CandidateList {
         String more = total.notPriced().isEmpty()
                 ? ""
                 : known.isEmpty() ? "what " + costs + " is not said" : " and what " + costs;
-        String budget = total.budget().isEmpty() || total.currency().isEmpty()
-                ? ""
-                : ", of " + money(total.budget(), total.currency()) + " to spend";
+        String budget = total.toSpend().isEmpty() ? "" : ", of " + total.toSpend() + " to spend";
         return known + more + budget;
     }
 

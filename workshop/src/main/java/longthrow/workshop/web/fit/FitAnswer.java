@@ -1,22 +1,26 @@
 package longthrow.workshop.web.fit;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
-import java.util.LinkedHashSet;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Unknown;
 import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.engine.Rule;
+import longthrow.core.fit.Fit;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
@@ -24,15 +28,23 @@ import longthrow.core.term.Term;
 
 /**
  * The answer to fit, laid out.
+ * @param order  what best first means
  * @param side   those side by side
- * @param rows   of the table of those
+ * @param head   first rows of the table of those: how surely they fit, what they cost
+ * @param rows   figures in which they differ; all of them where one stands alone
+ * @param same   figures that are the same in all
  * @param others the rest, to be chosen for the table
+ * @param disputes rules on which sources differ here, or of which the owner chose one
  */
 public record FitAnswer(
         List<Note> notes,
+        String order,
         List<Way> side,
+        List<Line> head,
         List<Line> rows,
+        List<Line> same,
         List<Way> others,
+        List<Dispute> disputes,
         List<Reason> rejections,
         List<Note> unknowns,
         List<Note> stops,
@@ -43,13 +55,19 @@ public record FitAnswer(
     /** Kind of a piece that is work and no part. */
     private static final String MACHINING = "machine_operation";
 
+    /** Before the key of a rule: the place of its form on this page. */
+    private static final String FORM = "rule-";
+
     /** So many stand side by side. */
     static final int MOST_BESIDE = 4;
 
     public FitAnswer {
         notes = List.copyOf(notes);
         side = List.copyOf(side);
+        head = List.copyOf(head);
         rows = List.copyOf(rows);
+        same = List.copyOf(same);
+        disputes = List.copyOf(disputes);
         others = List.copyOf(others);
         rejections = List.copyOf(rejections);
         unknowns = List.copyOf(unknowns);
@@ -63,8 +81,10 @@ public record FitAnswer(
      * A way that goes together.
      * @param rank   from 1, best first
      * @param alone  address that shows it in the table
+     * @param aims   how it stands to what is aimed at
      * @param fails  what it fails, by the rules the owner chose
      * @param near   what it is near to failing
+     * @param splits rules that it keeps by some sources only
      * @param pieces that are bought or machined
      * @param puts   what taking it puts into the build
      * @param leaves what taking it does not put in
@@ -76,8 +96,10 @@ public record FitAnswer(
             String total,
             String forgotten,
             String alone,
+            List<Mark> aims,
             List<String> fails,
             List<String> near,
+            List<Split> splits,
             List<String> pieces,
             String puts,
             String leaves,
@@ -85,6 +107,8 @@ public record FitAnswer(
             List<Note> forces,
             List<Note> unknowns) {
         public Way {
+            aims = List.copyOf(aims);
+            splits = List.copyOf(splits);
             fails = List.copyOf(fails);
             near = List.copyOf(near);
             pieces = List.copyOf(pieces);
@@ -94,15 +118,54 @@ public record FitAnswer(
         }
     }
 
-    /** A line of the table: one figure of all that stand side by side. */
-    public record Line(String label, List<Cell> cells) {
-        public Line {
-            cells = List.copyOf(cells);
+    /** A state by its key, for sign and colour, and in words. */
+    public record Mark(String state, String text) {}
+
+    /** A rule that one way keeps by some sources only, with the place of its form on this page. */
+    public record Split(String label, String text, String form) {}
+
+    /**
+     * A rule with its sources, to choose one or none.
+     * @param chosen whether one is chosen
+     */
+    public record Dispute(String rule, String label, boolean chosen, List<Source> sources) {
+        public Dispute {
+            sources = List.copyOf(sources);
         }
     }
 
-    /** A figure in both units; empty where it is not known. */
-    public record Cell(String first, String second) {}
+    /** One source. */
+    public record Source(String key, String text, boolean chosen) {}
+
+    /**
+     * A line of the table: one figure of all that stand side by side.
+     * @param differs whether they differ in it
+     */
+    public record Line(String label, boolean differs, List<Cell> cells) {
+        public Line {
+            cells = List.copyOf(cells);
+        }
+
+        static Line of(String label, List<Cell> cells) {
+            return new Line(label, cells.stream().distinct().count() > 1, cells);
+        }
+    }
+
+    /**
+     * A figure in both units.
+     * @param first empty where it is not known
+     * @param why   it is not known; empty where it is
+     * @param marks how it stands to what is aimed at
+     */
+    public record Cell(String first, String second, String why, List<Mark> marks) {
+        public Cell {
+            marks = List.copyOf(marks);
+        }
+
+        static Cell of(String text) {
+            return new Cell(text, "", "", List.of());
+        }
+    }
 
     /** Why others do not fit. */
     public record Reason(String many, String reason, String example, String why, String cure) {}
@@ -111,7 +174,8 @@ public record FitAnswer(
      * Lays an answer out.
      * @param chosen ranks to stand side by side; empty for the first few
      */
-    static FitAnswer of(Answer answer, List<Integer> chosen, String base, int based, String token, String key) {
+    static FitAnswer of(
+            Answer answer, Build build, List<Integer> chosen, String base, int based, String token, String key) {
         FigurePrinter printer = new FigurePrinter(answer.units());
         List<Candidate> all = answer.candidates();
         List<Integer> beside = chosen.stream()
@@ -129,11 +193,28 @@ public record FitAnswer(
                 .boxed()
                 .filter(rank -> !shown.contains(rank))
                 .toList();
+        List<Candidate> together = shown.stream().map(rank -> all.get(rank - 1)).toList();
+        List<Line> rows = rows(together, printer);
+        boolean alone = together.size() < 2;
         return new FitAnswer(
                 notes(answer.findings()),
+                Fit.order(answer),
                 shown.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
-                rows(shown.stream().map(rank -> all.get(rank - 1)).toList(), printer),
+                List.of(
+                        Line.of(
+                                "fits",
+                                together.stream()
+                                        .map(c -> Cell.of(c.sureness().label()))
+                                        .toList()),
+                        Line.of(
+                                "to pay",
+                                together.stream()
+                                        .map(c -> Cell.of(total(c.total())))
+                                        .toList())),
+                rows.stream().filter(line -> alone || line.differs()).toList(),
+                rows.stream().filter(line -> !alone && !line.differs()).toList(),
                 rest.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
+                disputes(all, build),
                 answer.rejections().stream().map(FitAnswer::reason).toList(),
                 answer.unknowns().stream()
                         .map(u -> new Note(u.term().label(), u.why(), "", true))
@@ -169,14 +250,50 @@ public record FitAnswer(
                 total(c.total()),
                 String.join("; ", c.total().forgotten()),
                 base + "/fit?with=" + rank,
+                c.openAims().stream()
+                        .map(a -> mark(a, (a.isOneFigure() ? a.term().label() + ": " : "") + a.said()))
+                        .toList(),
                 rules(c, Verdict.State.FAILS),
                 rules(c, Verdict.State.NEAR),
+                c.splits().stream()
+                        .map(s -> new Split(s.label(), s.said(), FORM + s.rule()))
+                        .toList(),
                 c.pieces().stream().map(FitAnswer::piece).toList(),
                 puts(c),
                 leaves(c),
                 notes(c.changes()),
                 notes(c.forces()),
                 notes(c.unknowns()));
+    }
+
+    private static Mark mark(Aimed aim, String text) {
+        return new Mark(aim.state().key(), aim.state().label() + ": " + text);
+    }
+
+    /** Rules that split one of the ways, and those of which the owner chose a source, in the order of the table of rules. */
+    private static List<Dispute> disputes(List<Candidate> all, Build build) {
+        Set<String> split = all.stream()
+                .flatMap(c -> c.splits().stream())
+                .map(Candidate.Split::rule)
+                .collect(Collectors.toSet());
+        return Arrays.stream(Rule.values())
+                .filter(r -> split.contains(r.key()) || build.rulesChosen().containsKey(r.key()))
+                .map(r -> dispute(r, build))
+                .toList();
+    }
+
+    private static Dispute dispute(Rule rule, Build build) {
+        String chosen = build.rulesChosen().getOrDefault(rule.key(), "");
+        return new Dispute(
+                rule.key(),
+                rule.label(),
+                !chosen.isEmpty(),
+                rule.applicable(build).stream()
+                        .map(a -> new Source(
+                                a.key(),
+                                a.label() + ": " + a.limits() + " – " + a.source(),
+                                a.key().equals(chosen)))
+                        .toList());
     }
 
     private static String puts(Candidate c) {
@@ -204,6 +321,8 @@ public record FitAnswer(
     private static List<String> rules(Candidate c, Verdict.State state) {
         return c.verdicts().stream()
                 .filter(v -> v.chosen() && v.state() == state)
+                .filter(v -> c.aims().stream()
+                        .noneMatch(a -> a.term() == v.term() && a.wish().equals(v.label())))
                 .map(v -> v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure()))
                 .toList();
     }
@@ -225,7 +344,7 @@ public record FitAnswer(
                 : money(OptionalLong.of(total.known()), total.currency());
         return known
                 + (total.notPriced().isEmpty() ? "" : " and what " + String.join(", ", total.notPriced()) + " cost")
-                + (total.budget().isEmpty() ? "" : ", of " + money(total.budget(), total.currency()) + " to spend");
+                + (total.toSpend().isEmpty() ? "" : ", of " + total.toSpend() + " to spend");
     }
 
     private static String money(OptionalLong hundredths, String currency) {
@@ -245,28 +364,36 @@ public record FitAnswer(
     }
 
     private static List<Line> rows(List<Candidate> shown, FigurePrinter printer) {
-        Set<Term> terms = new LinkedHashSet<>();
-        shown.forEach(c -> c.values().forEach(v -> terms.add(v.term())));
-        List<Map<Term, Result>> values = new ArrayList<>();
-        for (Candidate c : shown) {
-            Map<Term, Result> byTerm = new EnumMap<>(Term.class);
-            c.values().forEach(v -> byTerm.put(v.term(), v));
-            values.add(byTerm);
-        }
+        Set<Term> terms = new TreeSet<>();
+        shown.forEach(c -> {
+            c.values().forEach(v -> terms.add(v.term()));
+            c.notKnown().forEach(u -> terms.add(u.term()));
+            c.aims().forEach(a -> terms.add(a.term()));
+        });
         return terms.stream()
-                .sorted()
-                .map(term -> new Line(
+                .map(term -> Line.of(
                         term.label(),
-                        values.stream()
-                                .map(byTerm -> Optional.ofNullable(byTerm.get(term))
-                                        .map(r -> cell(r.printed(printer)))
-                                        .orElse(new Cell("", "")))
-                                .collect(Collectors.toList())))
+                        shown.stream().map(c -> cell(c, term, printer)).toList()))
                 .toList();
     }
 
-    private static Cell cell(PrintedFigures printed) {
+    private static Cell cell(Candidate c, Term term, FigurePrinter printer) {
+        List<Mark> marks = c.aims().stream()
+                .filter(a -> a.term() == term)
+                .map(a -> mark(a, a.brief()))
+                .toList();
+        Optional<Result> value =
+                c.values().stream().filter(v -> v.term() == term).findFirst();
+        if (value.isEmpty()) {
+            String why = c.notKnown().stream()
+                    .filter(u -> u.term() == term)
+                    .map(Unknown::why)
+                    .findFirst()
+                    .orElse("");
+            return new Cell("", "", why, marks);
+        }
+        PrintedFigures printed = value.get().printed(printer);
         return new Cell(
-                printed.first().text(), printed.second().map(Figure::text).orElse(""));
+                printed.first().text(), printed.second().map(Figure::text).orElse(""), "", marks);
     }
 }

@@ -1,8 +1,10 @@
 package longthrow.workshop.web.fit;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import longthrow.core.answer.Answer;
 import longthrow.core.term.Term;
 import longthrow.workshop.draw.CrossSection;
@@ -48,16 +50,57 @@ public record FitPage(
     }
 
     /**
-     * An aim: a figure of the engine, by a field that takes anything and, with script, a slider beside it.
-     * @param hint  the unit; empty for none
-     * @param slide span of the slider; empty where the unit has none
+     * What is aimed at of a figure: the figure itself, by a field that takes anything and, with script, a slider beside it; and a
+     * least and a most of the owner's own.
+     * @param unit   that bare numbers take; empty where the figure has none
+     * @param units  to choose from
+     * @param least  empty for none
+     * @param most   empty for none
+     * @param others limits on this figure that stand under other names, in words
+     * @param slide  span of the slider, in {@link #slideUnit}; empty where the unit has none
      */
-    public record Aim(String path, String label, String value, String hint, Optional<Slide> slide) {
-        static Aim of(Term term, String value, String unit) {
+    public record Aim(
+            String path,
+            String label,
+            String value,
+            String unit,
+            List<String> units,
+            String least,
+            String most,
+            List<String> others,
+            String slideUnit,
+            Optional<Slide> slide) {
+        public Aim {
+            units = List.copyOf(units);
+            others = List.copyOf(others);
+        }
+
+        /**
+         * The fields of a term.
+         * @param usual the unit of the owner's bench
+         */
+        static Aim of(Term term, Wanted wanted, String usual, List<String> others) {
+            Set<String> units = new LinkedHashSet<>();
+            if (!usual.isEmpty()) {
+                units.add(usual);
+                units.addAll(term.dimension().fittingUnits());
+            }
             return new Aim(
-                    term.path(), term.label(), value, unit, Optional.ofNullable(SLIDES.get(term.path() + " " + unit)));
+                    term.path(),
+                    term.label(),
+                    wanted.value(),
+                    wanted.unit().isEmpty() ? usual : wanted.unit(),
+                    List.copyOf(units),
+                    wanted.least(),
+                    wanted.most(),
+                    others,
+                    usual,
+                    Optional.ofNullable(SLIDES.get(term.path() + " " + usual)));
         }
     }
+
+    /** What stands in the fields of an aim. */
+    record Wanted(String value, String unit, String least, String most) {}
 
     /** Least, most and step of a slider, in the unit of its aim. */
     public record Slide(String least, String most, String step) {}

@@ -3,6 +3,7 @@ package longthrow.workshop.web.fit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,6 +17,7 @@ import longthrow.buildfile.Fault;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.BenchUnits;
@@ -23,6 +25,7 @@ import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.CatalogueEntry;
+import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
@@ -40,6 +43,12 @@ public final class FitRoutes implements Routes {
     /** Kinds of part that a stack is made of. */
     private static final List<PartKind> KINDS =
             List.of(PartKind.CRANKSHAFT, PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD);
+
+    /** Behind the place of a term: fields beside that of its aim. */
+    private static final String UNIT = ".unit";
+
+    private static final String LEAST = ".least";
+    private static final String MOST = ".most";
 
     private final Workbench bench;
     private final Changes changes;
@@ -126,6 +135,7 @@ public final class FitRoutes implements Routes {
                 .toList();
         return FitAnswer.of(
                 answer,
+                open.build(),
                 beside,
                 open.base(),
                 open.revision().number(),
@@ -157,17 +167,50 @@ public final class FitRoutes implements Routes {
                         .toList(),
                 String.join(", ", wish.keep()),
                 wish.budget().isPresent()
-                        ? java.math.BigDecimal.valueOf(wish.budget().getAsLong(), 2)
-                                        .toPlainString() + " " + wish.currency()
+                        ? (BigDecimal.valueOf(wish.budget().getAsLong(), 2).toPlainString() + " " + wish.currency())
+                                .strip()
                         : "",
                 wish.machining());
     }
 
     private static FitPage.Aim aim(Term term, Build build) {
         Quantity aim = build.aims().get(term);
+        Optional<OwnRule> limit = limit(term, build);
+        return FitPage.Aim.of(
+                term,
+                new FitPage.Wanted(
+                        aim == null ? "" : aim.written(),
+                        "",
+                        limit.flatMap(OwnRule::lower).map(Quantity::written).orElse(""),
+                        limit.flatMap(OwnRule::upper).map(Quantity::written).orElse("")),
+                usualUnit(term, build),
+                others(term, build));
+    }
+
+    private static String usualUnit(Term term, Build build) {
         BenchUnits units = BenchUnits.of(term.dimension(), 0);
-        String unit = (build.units() == UnitSystem.METRIC_FIRST ? units.metric() : units.inchTrade()).symbol();
-        return FitPage.Aim.of(term, aim == null ? "" : aim.written(), unit);
+        return (build.units() == UnitSystem.METRIC_FIRST ? units.metric() : units.inchTrade()).symbol();
+    }
+
+    /** The limit that the fields of this page hold: the one under its name. */
+    private static Optional<OwnRule> limit(Term term, Build build) {
+        return build.ownRules().stream()
+                .filter(r -> r.term() == term && r.name().equals(limitName(term)))
+                .findFirst();
+    }
+
+    private static String limitName(Term term) {
+        return "my limit of " + term.label();
+    }
+
+    /** The owner's other limits on the figure, which the text holds. */
+    private static List<String> others(Term term, Build build) {
+        return build.ownRules().stream()
+                .filter(r -> r.term() == term && !r.name().equals(limitName(term)))
+                .map(r -> r.name()
+                        + r.lower().map(q -> ", least " + q.written()).orElse("")
+                        + r.upper().map(q -> ", most " + q.written()).orElse(""))
+                .toList();
     }
 
     // ---- aims and wishes
@@ -183,24 +226,41 @@ public final class FitRoutes implements Routes {
                 (begun, latest) -> false);
         String page = open.base() + "/fit";
         if (outcome instanceof Outcome.Kept) {
-            Workbench.goOn(request, page, "Kept.");
+            Workbench.goOn(request, page, "Kept." + currency(request));
         } else if (outcome instanceof Outcome.Same) {
             Workbench.goOn(request, page, "It says so already; nothing was changed.");
         } else if (outcome instanceof Outcome.Faulty faulty) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(request, open, sent(request), Optional.empty(), faulty.faults());
+            show(request, open, sent(request, open.build()), Optional.empty(), faulty.faults());
         } else {
             changes.showOutdated(request, open, "aims and wishes for parts", page, (Outcome.Outdated) outcome);
         }
     }
 
-    private static FitPage.Form sent(Context request) {
+    /** What a budget without a currency comes to. */
+    private static String currency(Context request) {
+        String budget = Workbench.field(request, "budget");
+        return budget.isEmpty() || !BareNumber.with(budget, "?").endsWith("?")
+                ? ""
+                : " The budget names no currency: it is taken as the one that most prices of the catalogues stand in, which is said beside every way. Write it behind the number, such as "
+                        + budget + " EUR.";
+    }
+
+    private static FitPage.Form sent(Context request, Build build) {
         List<String> kinds = request.formParams("choose");
         return new FitPage.Form(
                 Workbench.basedOn(request),
                 UUID.randomUUID().toString(),
                 AIMS.stream()
-                        .map(t -> FitPage.Aim.of(t, Workbench.field(request, t.path()), ""))
+                        .map(t -> FitPage.Aim.of(
+                                t,
+                                new FitPage.Wanted(
+                                        Workbench.field(request, t.path()),
+                                        Workbench.field(request, t.path() + UNIT),
+                                        Workbench.field(request, t.path() + LEAST),
+                                        Workbench.field(request, t.path() + MOST)),
+                                usualUnit(t, build),
+                                others(t, build)))
                         .toList(),
                 KINDS.stream()
                         .map(k -> new FitPage.Kind(k.key(), k.label(), kinds.contains(k.key())))
@@ -221,8 +281,11 @@ public final class FitRoutes implements Routes {
         for (Term term : AIMS) {
             wish.aim(
                     term,
-                    Workbench.field(request, term.path()),
+                    amount(request, term, ""),
                     Optional.ofNullable(build.get().aims().get(term)));
+            if (request.formParam(term.path() + LEAST) != null) {
+                wish.limit(term, amount(request, term, LEAST), amount(request, term, MOST), limit(term, build.get()));
+            }
         }
         List<String> kinds = request.formParams("choose");
         if (!kinds.equals(before.choose().stream().map(PartKind::key).toList())) {
@@ -241,6 +304,12 @@ public final class FitRoutes implements Routes {
             wish.put("fit.machining", machining ? "yes" : "no");
         }
         return wish.edited();
+    }
+
+    /** A bare number takes the unit beside it. */
+    private static String amount(Context request, Term term, String which) {
+        return BareNumber.with(
+                Workbench.field(request, term.path() + which), Workbench.field(request, term.path() + UNIT));
     }
 
     private static String list(List<String> words) {
@@ -269,6 +338,22 @@ public final class FitRoutes implements Routes {
             if (!value.equals(before.map(Quantity::written).orElse(""))) {
                 put("aims." + term.path(), value.isEmpty() ? NONE : BuildFile.quoted(value));
             }
+        }
+
+        /** Both ends at once; nothing is touched where both stand there already. */
+        void limit(Term term, String least, String most, Optional<OwnRule> before) {
+            boolean same = least.equals(before.flatMap(OwnRule::lower)
+                            .map(Quantity::written)
+                            .orElse(""))
+                    && most.equals(before.flatMap(OwnRule::upper)
+                            .map(Quantity::written)
+                            .orElse(""));
+            if (same) {
+                return;
+            }
+            Edited edited = BuildFile.keepLimit(text, limitName(term), term, least, most);
+            edited.text().ifPresent(t -> text = t);
+            faults.addAll(edited.faults());
         }
 
         void budget(String value, FitWish before) {

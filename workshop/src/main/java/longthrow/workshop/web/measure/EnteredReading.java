@@ -15,6 +15,7 @@ import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Stated;
 import longthrow.core.term.Term;
+import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Workbench;
 import org.jspecify.annotations.Nullable;
 
@@ -26,9 +27,6 @@ import org.jspecify.annotations.Nullable;
  */
 record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
     static final int NEW = -1;
-
-    /** A bare number of the keypad: digits with points, commas and spaces. */
-    private static final Pattern BARE_NUMBER = Pattern.compile("[+\\-−]?\\s*[\\d.,  ]+");
 
     /** One to three digits, a comma, three digits: a decimal comma or a mark of thousands. */
     private static final Pattern EITHER = Pattern.compile("([+\\-−]?\\s*\\d{1,3}),(\\d{3})(?=\\D|$)");
@@ -185,8 +183,7 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
 
         /** A bare number takes the unit beside it. A comma that can be read in two ways is read in the one that can be true, if only one can. */
         private Optional<Stated> stated(String box, String itsUnit, Dimension dimension, Predicate<Double> believable) {
-            boolean bare = BARE_NUMBER.matcher(box).matches() && !itsUnit.isEmpty();
-            String whole = bare ? box + " " + itsUnit : box;
+            String whole = BareNumber.with(box, itsUnit);
             Parsed parsed = QuantityParser.parse(whole, dimension);
             if (parsed instanceof Parsed.Understood understood) {
                 return Optional.of(understood.stated());

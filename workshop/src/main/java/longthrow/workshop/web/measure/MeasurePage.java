@@ -215,7 +215,7 @@ public record MeasurePage(
                 result.map(MeasurePage::owner).orElse(""),
                 result.map(Result::contradicted).orElse(false),
                 judged(term, answer),
-                disputes(term, answer, printer, base));
+                disputes(term, build, answer, printer, base));
     }
 
     /** The rules that count, and those on which no source says otherwise. */
@@ -246,7 +246,7 @@ public record MeasurePage(
     }
 
     /** What is open, and what others say beside a rule that the owner chose. */
-    private static List<Dispute> disputes(Term term, Answer answer, FigurePrinter printer, String base) {
+    private static List<Dispute> disputes(Term term, Build build, Answer answer, FigurePrinter printer, String base) {
         List<Dispute> all = new ArrayList<>();
         Disputed.undecided(answer, term).stream()
                 .filter(MeasurePage::isOpen)
@@ -255,37 +255,35 @@ public record MeasurePage(
                         "OPEN" + Disputed.why(v) + ": " + Disputed.sharedLabel(v)
                                 + (Disputed.isPerhapsNotMeant(v) ? "; fails if it is meant here" : ""),
                         true,
+                        false,
                         printer,
                         base))
                 .forEach(all::add);
         for (Verdict chosen : answer.verdictsOn(term)) {
             List<Verdict> others = Disputed.others(answer, chosen);
-            if (chosen.chosen()
-                    && !Disputed.isOwn(chosen)
-                    && others.stream().anyMatch(o -> o.state() != chosen.state())) {
+            boolean picked = build.rulesChosen().containsKey(Disputed.rule(chosen));
+            boolean differ = others.stream().anyMatch(o -> o.state() != chosen.state());
+            if (chosen.chosen() && !Disputed.isOwn(chosen) && !others.isEmpty() && (differ || picked)) {
                 List<Verdict> together = new ArrayList<>(List.of(chosen));
                 together.addAll(others);
-                all.add(dispute(together, "Others say", false, printer, base));
+                String title = differ ? "Others say" : "You chose one; all come to the same here";
+                all.add(dispute(together, title, false, picked, printer, base));
             }
         }
         return all;
     }
 
     private static Dispute dispute(
-            List<Verdict> verdicts, String title, boolean open, FigurePrinter printer, String base) {
+            List<Verdict> verdicts, String title, boolean open, boolean picked, FigurePrinter printer, String base) {
         String rule = Disputed.rule(verdicts.get(0));
         String shared = Disputed.sharedLabel(verdicts);
-        return new Dispute(
-                rule,
-                title,
-                base + "/rule/" + rule,
-                open,
-                verdicts.stream()
-                        .map(v -> new Source(
-                                Disputed.alternative(v),
-                                v.chosen(),
-                                judged(v.state(), Disputed.words(v, shared, printer))))
-                        .toList());
+        List<Source> sources = new ArrayList<>();
+        verdicts.forEach(v -> sources.add(new Source(
+                Disputed.alternative(v), v.chosen(), judged(v.state(), Disputed.words(v, shared, printer)))));
+        if (picked) {
+            sources.add(new Source(MeasureRoutes.NONE, false, new Judged("", "none of them: leave it open again")));
+        }
+        return new Dispute(rule, title, base + "/rule/" + rule, open, sources);
     }
 
     /** Whose doubt it mostly is, and how the figure is known. */

@@ -31,6 +31,12 @@ public final class MeasureRoutes implements Routes {
     /** Characters of what was done, in the history; layout. */
     private static final int LONGEST_WHAT = 150;
 
+    /** As an alternative: none of them. */
+    static final String NONE = "unknown";
+
+    /** Where a form of the page Fit stands, instead of a figure's row. */
+    private static final String FROM_FIT = "fit";
+
     private final Workbench bench;
     private final Changes changes;
     private final Previews previews = new Previews();
@@ -291,20 +297,30 @@ public final class MeasureRoutes implements Routes {
         Rule rule = Rule.at(request.pathParam("rule"))
                 .orElseThrow(() ->
                         new Refused(HttpStatus.NOT_FOUND, "There is no such rule", "Look for it on the page Measure."));
-        Alternative chosen = rule.alternative(Workbench.field(request, "alternative"))
-                .orElseThrow(() -> new Refused(
-                        HttpStatus.UNPROCESSABLE_CONTENT,
-                        "None of the sources was chosen for " + rule.label() + "; nothing was changed",
-                        "Go back and choose one of them."));
         Workbench.Open open = bench.begin(request);
-        String what = rule.label() + ": " + chosen.label();
-        String place = open.base() + "/measure#" + Workbench.field(request, "at");
+        String word = Workbench.field(request, "alternative");
+        Optional<Alternative> chosen = rule.alternative(word);
+        boolean letGo = word.equals(NONE) && open.build().rulesChosen().containsKey(rule.key());
+        if (chosen.isEmpty() && !letGo) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "None of the sources was chosen for " + rule.label() + "; nothing was changed",
+                    "Go back and choose one of them.");
+        }
+        String what =
+                rule.label() + ": " + chosen.map(Alternative::label).orElse("none of the sources, so it is open again");
+        String at = Workbench.field(request, "at");
+        String place =
+                at.equals(FROM_FIT) ? open.base() + "/fit?now=1#rule-" + rule.key() : open.base() + "/measure#" + at;
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),
                 Workbench.key(request),
                 "chose " + what,
-                text -> BuildFile.edit(text, "rules.choose." + rule.key(), chosen.key()),
+                text -> BuildFile.edit(
+                        text,
+                        "rules.choose." + rule.key(),
+                        chosen.map(Alternative::key).orElse(NONE)),
                 (begun, latest) -> false);
         if (outcome instanceof Outcome.Kept) {
             Workbench.goOn(request, place, "Chosen: " + what + ".");
@@ -316,7 +332,7 @@ public final class MeasureRoutes implements Routes {
                     String.join(" ", faulty.faults()),
                     "Open the text of the build and mend what is said there.");
         } else {
-            changes.showOutdated(request, open, what, open.base() + "/measure", (Outcome.Outdated) outcome);
+            changes.showOutdated(request, open, what, place, (Outcome.Outdated) outcome);
         }
     }
 

@@ -218,10 +218,11 @@
   // A slider beside the field of an aim: either moves the other. The field is what is sent.
   for (const slide of document.querySelectorAll('input.slide')) {
     const field = document.getElementById(slide.dataset.for);
+    const beside = document.getElementById(slide.dataset.for + '.unit');
     const follow = () => {
       const figure = parseFloat(field.value.replace(',', '.'));
-      const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim();
-      const same = Number.isFinite(figure) && (unit === slide.dataset.unit || unit === '');
+      const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim() || (beside ? beside.value : '');
+      const same = Number.isFinite(figure) && unit === slide.dataset.unit;
       if (same) slide.value = figure;
       slide.setAttribute('aria-valuetext', field.value.trim() || 'no aim');
     };
@@ -229,6 +230,7 @@
     slide.disabled = false;
     follow();
     field.addEventListener('input', follow);
+    if (beside) beside.addEventListener('change', follow);
     slide.addEventListener('input', () => {
       const places = (slide.step.split('.')[1] || '').length;
       field.value = (Number(slide.value).toFixed(places) + ' ' + slide.dataset.unit).trim();

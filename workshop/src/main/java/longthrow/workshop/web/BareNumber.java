@@ -1,0 +1,16 @@
+package longthrow.workshop.web;
+
+import java.util.regex.Pattern;
+
+/** A number without a unit, as a keypad gives it: it takes the unit chosen beside the box. */
+public final class BareNumber {
+    /** Digits with points, commas and spaces. */
+    private static final Pattern BARE = Pattern.compile("[+\\-−]?\\s*[\\d.,  ]+");
+
+    private BareNumber() {}
+
+    /** The text with the unit behind it where it is a bare number; as it is where it has words of its own. */
+    public static String with(String text, String unit) {
+        return !unit.isEmpty() && BARE.matcher(text).matches() ? text + " " + unit : text;
+    }
+}
