@@ -33,8 +33,7 @@ class FitCommandTest {
                 .contains("aim, MISSED: squish 0.10 ± 0.07 mm (0.0039 ± 0.0027 in) above your aim of 1.27 mm")
                 .contains(
                         "best first: fits for sure before fits by probability before fits only with selection, then fewer")
-                .contains("sources differ: highest static ratio for the fuel")
-                .contains("You chose none of them, so the mildest decides")
+                .contains("sources differ, none chosen, so the mildest decides: highest static ratio for the fuel")
                 .contains("swept volume 193.30")
                 .contains("static compression ratio 9.66 ± 0.13")
                 .contains("skirt to counterweight 1.650")

@@ -51,8 +51,7 @@ final class MildestSource {
                 + (near == 0 ? "" : ", " + near + " cannot tell")
                 + "; " + refuse.size()
                 + (rule.kind() == Rule.Kind.GUIDE ? " would not advise it: " : " would refuse it: ")
-                + String.join("; ", refuse)
-                + ". You chose none of them, so the mildest decides";
+                + String.join("; ", refuse);
         return Optional.of(
                 new Candidate.Split(rule.key(), spread.get(0).term(), rule.label(), spread.size(), refuse, said));
     }

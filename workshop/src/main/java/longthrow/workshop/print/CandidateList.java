@@ -188,8 +188,12 @@ final class CandidateList {
                         Ink.PLAIN,
                         v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure())));
         c.splits()
-                .forEach(s ->
-                        page.hanging(INNER, Ink.DOUBTFUL, "sources differ:", Ink.PLAIN, s.label() + " " + s.said()));
+                .forEach(s -> page.hanging(
+                        INNER,
+                        Ink.DOUBTFUL,
+                        "sources differ, none chosen, so the mildest decides:",
+                        Ink.PLAIN,
+                        s.label() + " " + s.said()));
         others(c);
     }
 
