@@ -46,6 +46,7 @@ class PageSpeedTest extends InTheBrowser {
         pages.put("measure", base + "/measure");
         pages.put("card", base + "/measure/cylinder.bore");
         pages.put("fit", wanted + "/fit?now=1");
+        pages.put("book", base + "/book");
         pages.put("parts", "/parts");
         pages.put("history", base + "/history");
         pages.put("text", base + "/text");

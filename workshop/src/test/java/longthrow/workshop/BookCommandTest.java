@@ -112,7 +112,12 @@ class BookCommandTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"demo.yaml", "scenarios/s1-rod-wanted.yaml", "scenarios/s2-side-valve-kart.yaml"})
+    @CsvSource({
+        "demo.yaml",
+        "scenarios/s1-rod-wanted.yaml",
+        "scenarios/s2-side-valve-kart.yaml",
+        "scenarios/s4-vintage-iron.yaml"
+    })
     void defaultsAreAsManyAsMeasureLists(String name) {
         String file = EXAMPLES.resolve(name).toString();
         JsonNode measure = new JsonMapper()
