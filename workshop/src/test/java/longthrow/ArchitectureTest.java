@@ -43,6 +43,8 @@ class ArchitectureTest {
             "engine",
             "measure",
             "fit",
+            "life",
+            "shake",
             "book");
 
     private static final String CORE = "longthrow.core..";

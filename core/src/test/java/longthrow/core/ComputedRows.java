@@ -37,11 +37,16 @@ public final class ComputedRows {
 
     /** Fails unless the number is the row's within its tolerance. */
     public void check(ReferenceRows.Row row) {
+        check(row, row.allowed());
+    }
+
+    /** The same where the row's tolerance says in words what is allowed. */
+    public void check(ReferenceRows.Row row, double allowed) {
         Double got = computed.get(row.id());
         if (got == null) {
             throw new AssertionError("nothing was computed for " + row + ", expected " + row.value());
         }
-        row.check(got);
+        row.check(got, allowed);
     }
 
     /** Ids of the topic that were neither computed nor named, or both. */

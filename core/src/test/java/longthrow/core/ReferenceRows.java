@@ -58,8 +58,12 @@ public final class ReferenceRows {
 
         /** Fails, with everything needed to judge it, unless the number is the row's within its tolerance. */
         public void check(double got) {
+            check(got, allowed());
+        }
+
+        void check(double got, double allowed) {
             double difference = Math.abs(got - value);
-            if (!(difference <= allowed())) {
+            if (!(difference <= allowed)) {
                 throw new AssertionError(id + " (" + quantity + "): expected " + value + " " + unit + ", got " + got
                         + ", tolerance " + tolerance + ", difference " + difference + ". Source: " + source
                         + ". Inputs: " + inputs);

@@ -107,6 +107,21 @@ public record SliderCrank(Expression crankRadius, Expression rodLength, Expressi
         return crankRadius.times(angle.sine().plus(leverage.times(angle.cosine())));
     }
 
+    /**
+     * Slope of {@link #travelSlope} by the angle [m/rad2]; times the angular speed squared it is the acceleration away from the head at steady
+     * speed. Derived by hand: d(side/rise) = r cos l2 / rise3.
+     */
+    public Expression travelBend(Expression angle) {
+        Expression rise = rodRise(angle);
+        Expression leverage = side(angle).dividedBy(rise);
+        Expression leverageSlope =
+                crankRadius.times(angle.cosine()).times(rodLength.squared()).dividedBy(rise.power(3));
+        Expression inner = angle.cosine()
+                .minus(angle.sine().times(leverage))
+                .plus(angle.cosine().times(leverageSlope));
+        return crankRadius.times(inner);
+    }
+
     /** Displacement by the true stroke. */
     public Expression sweptVolume(Expression bore) {
         return Cylinder.volume(bore, stroke());

@@ -1,0 +1,14 @@
+/**
+ * What lets go first, and at what speed: masses, loads through two turns, strength, fatigue, bolts, bearings, valve train, wheels, starting.
+ * <p>Start at {@link longthrow.core.life.RodMass}: what moves.
+ * <p>Sums that are one closed formula take and give expressions (see {@code core.formula}) and so carry doubt; sweeps over the crank angle
+ * are plain numbers, cheap enough to repeat for samples. Coherent SI throughout; angles [rad] after firing top dead centre; forces along the
+ * cylinder are positive towards the head, across it towards the side where the crank pin stands at +90 degrees.
+ * <p>A formula here says what load a stated shape and material would bear. It knows nothing of cracks, dents and castings that are not what
+ * they should be, and replaces no part maker's rating.
+ * <p>Not here: what metals bear (see {@code engine}), the trade's limits (see {@code engine.Rule}), and where the shake goes (see {@code shake}).
+ */
+@NullMarked
+package longthrow.core.life;
+
+import org.jspecify.annotations.NullMarked;
