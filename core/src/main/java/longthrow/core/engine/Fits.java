@@ -12,6 +12,14 @@ public final class Fits {
         return hole.minus(shaft);
     }
 
+    /**
+     * Diametral clearance once both are warm; below 0 the shaft is squeezed. Each grows by its expansion [1/K] times its rise of temperature [K].
+     */
+    public static Expression hotClearance(
+            Expression hole, Expression holeGrowth, Expression shaft, Expression shaftGrowth) {
+        return hole.times(holeGrowth.plus(1)).minus(shaft.times(shaftGrowth.plus(1)));
+    }
+
     /** Wider at the top positive. */
     public static Expression taper(Expression top, Expression bottom) {
         return top.minus(bottom);

@@ -20,4 +20,22 @@ public final class LineContact {
                 .dividedBy(length.times(radius).times(Math.PI))
                 .squareRoot();
     }
+
+    /** One radius for two bodies that bulge towards each other. */
+    public static Expression combinedRadius(Expression one, Expression other) {
+        return one.times(other).dividedBy(one.plus(other));
+    }
+
+    /** Half the width of the touching strip. */
+    public static Expression halfWidth(Expression load, Expression radius, Expression length, Expression modulus) {
+        return load.times(radius)
+                .times(4)
+                .dividedBy(length.times(modulus).times(Math.PI))
+                .squareRoot();
+    }
+
+    /** Largest shear stress, 0.786 half widths below the surface, where flaking starts: 0.300 of the largest pressure. */
+    public static Expression largestShear(Expression largestPressure) {
+        return largestPressure.times(0.300);
+    }
 }
