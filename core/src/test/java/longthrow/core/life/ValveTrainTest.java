@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import longthrow.core.engine.CoilSpring;
+import longthrow.core.engine.LineContact;
 import longthrow.core.engine.SpringWire;
 import longthrow.core.motion.AcceptanceLift;
 import longthrow.core.motion.RiseFunction;
@@ -76,6 +77,25 @@ class ValveTrainTest {
         assertThat(train.margin(List.of(), 1)).isInfinite();
         assertThat(train.largestContactForce(places, 0)).isCloseTo(220, within(1e-9));
         assertThat(ValveTrain.belowRocker(220, 1.2)).isCloseTo(264, within(1e-9));
+    }
+
+    /** Nose and flank by hand: CAM-13's 900 N on 6 mm radius and 10 mm face is 607 MPa; the same through the lift curve. */
+    @Test
+    void lobePressureTakesForceAndCurvatureOfEachPlace() {
+        double modulus = value(LineContact.effectiveModulus(number(110e9), 0.26, number(205e9), 0.29));
+        LobeContact lobe = new LobeContact(14e-3, 10e-3, 1.25, modulus);
+        ValveTrain.Place nose =
+                new ValveTrain.Place(0, 7.5e-3, -4.375e-3); // tappet 6 mm up, 14 + 6 - 14 = 6 mm of radius
+        ValveTrain.Place flank = new ValveTrain.Place(-1, 1e-3, 5e-3);
+        assertThat(lobe.radius(nose)).isCloseTo(6e-3, within(1e-12));
+        ValveTrain train = new ValveTrain(0.1, 720 - 7.5 * 40, 40e3); // 720 N at the nose, 900 N below the rocker
+        assertThat(lobe.pressure(train, nose, 0) / 1e6).isCloseTo(607.3424, within(1e-3));
+        List<ValveTrain.Place> places = List.of(flank, nose);
+        assertThat(lobe.largest(train, places, 0)).isEqualTo(lobe.pressure(train, nose, 0));
+        assertThat(lobe.largest(train, places, 1200)).isEqualTo(lobe.pressure(train, flank, 1200));
+        assertThat(lobe.pressure(train, nose, 3000)).isZero(); // afloat
+        assertThat(lobe.pressure(train, new ValveTrain.Place(0, 7.5e-3, -7e-3), 0))
+                .isInfinite();
     }
 
     /** A cosine of the eleventh order on a lift: found, and no other; it meets a spring of 500 Hz at a cam speed of 500/11 turns a second. */
