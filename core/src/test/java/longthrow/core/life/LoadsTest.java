@@ -1,12 +1,16 @@
 package longthrow.core.life;
 
+import static longthrow.core.Plain.number;
+import static longthrow.core.Plain.value;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import longthrow.core.ReferenceRows;
+import longthrow.core.formula.Expression;
 import longthrow.core.motion.CrankMotion;
+import longthrow.core.motion.SliderCrank;
 import org.junit.jupiter.api.Test;
 
 /** Loads against Newton's laws on the moving rod itself, energy, and a bounding trace against cycles of the references. */
@@ -110,6 +114,28 @@ class LoadsTest {
         assertThat(shank.alternating() + shank.mean()).isCloseTo(shank.most(), within(1e-9 * byHand));
         assertThat(shank.most()).isPositive();
         assertThat(shank.least()).isNegative();
+    }
+
+    /** The formula with doubt is the sweep at top dead centre, offset left out but for a ten-thousandth; and its speeds are those of its pulls. */
+    @Test
+    void deadCentreIsTheSweepsWorstPull() {
+        DeadCentre top = new DeadCentre(
+                new SliderCrank(number(0.028), number(0.086), number(0.003)),
+                number(PARTS.reciprocating()),
+                number(PARTS.bigEnd()),
+                number(0.03),
+                number(0.066));
+        Loads overrun = new Loads(CRANK, PARTS, 0.066, GasTrace.overrun(), SPEED);
+        Load worst = overrun.at(CRANK.topDeadCentre());
+        Expression gauge = number(-GasTrace.STANDARD_ATMOSPHERE);
+        Expression speed = number(SPEED);
+        double bolts = overrun.boltPull(worst, 0.03);
+        assertThat(value(top.boltPull(speed, gauge))).isCloseTo(bolts, within(1e-3 * bolts));
+        assertThat(value(top.shankPull(speed, gauge))).isCloseTo(-worst.rodShank(), within(1e-3 * bolts));
+        assertThat(value(top.speedOfBoltPull(top.boltPull(speed, gauge), gauge)))
+                .isCloseTo(SPEED, within(1e-9));
+        assertThat(value(top.speedOfShankPull(top.shankPull(speed, gauge), gauge)))
+                .isCloseTo(SPEED, within(1e-9));
     }
 
     /** The main bearings carry the crankpin's load and the counterweight's pull. */
