@@ -134,6 +134,17 @@ class BalancingTest {
         assertThat(value(hung.centre())).isCloseTo(0.024, within(1e-15));
     }
 
+    /** 12 g m at 20 mm against 10 g m at 22 mm, 600 rad/s: (0.24 - 0.22) g m2 x 360,000 = 7.2 N m. */
+    @Test
+    void unequalWebsRockTheCrank() {
+        WebCouple webs = new WebCouple(number(0.012), number(0.020), number(0.010), number(0.022));
+        assertThat(value(webs.couple(number(SPEED)))).isCloseTo(7.2, within(1e-9));
+        assertThat(value(webs.onBearings(number(SPEED), number(0.09)))).isCloseTo(80, within(1e-9));
+        Expression less = number(0.012).minus(webs.tooMuchAtFlywheelEnd());
+        WebCouple mended = new WebCouple(less, number(0.020), number(0.010), number(0.022));
+        assertThat(value(mended.couple(number(SPEED)))).isCloseTo(0, within(1e-9));
+    }
+
     @Test
     void refusesWhatIsNotAMass() {
         assertThatThrownBy(() -> new Hodograph.Masses(0, 0.1))
