@@ -68,6 +68,14 @@ public final class BuildFile {
         return FlowEntry.of(entries);
     }
 
+    /**
+     * Sections, and terms as {@code section.key}, that a word of the trade stands for, such as conrod or jug; none for a word nobody knows.
+     * @param word spaces as underscores
+     */
+    public static List<String> tradeWord(String word) {
+        return TradeWords.terms(word);
+    }
+
     /** Free words as they may stand behind a key, in quotation marks where they need them. */
     public static String quoted(String words) {
         return Scalars.write(words, true);

@@ -26,6 +26,7 @@ import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
+import longthrow.core.term.TaperRate;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -130,6 +131,7 @@ final class BuildReader {
         if (choice.options().isEmpty()) {
             Fields.text(node, choice.path(), faults)
                     .filter(t -> !t.equals(Layout.UNKNOWN))
+                    .filter(t -> !choice.isTaper() || isRate(t, choice, node))
                     .ifPresent(t -> choices.put(choice, t));
             return;
         }
@@ -139,6 +141,20 @@ final class BuildReader {
         Fields.word(node, choice.path(), allowed, faults)
                 .filter(w -> !w.equals(Layout.UNKNOWN))
                 .ifPresent(w -> choices.put(choice, w));
+    }
+
+    private boolean isRate(String taper, Choice choice, Node node) {
+        if (TaperRate.isRate(taper)) {
+            return true;
+        }
+        faults.add(
+                node.place(),
+                choice.path(),
+                taper,
+                "is no rate of taper",
+                TaperRate.ALLOWED + ", " + Layout.UNKNOWN,
+                TaperRate.mend(taper));
+        return false;
     }
 
     /** For a key that is not of this section: where it belongs, or that it is never entered. */

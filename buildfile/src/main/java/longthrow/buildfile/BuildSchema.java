@@ -17,6 +17,7 @@ import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
+import longthrow.core.term.TaperRate;
 import longthrow.core.term.Term;
 
 /**
@@ -137,6 +138,11 @@ public final class BuildSchema {
     }
 
     private static Map<String, Object> choice(Choice choice) {
+        if (choice.isTaper()) {
+            return described(
+                    choice.meaning(),
+                    object("type", "string", "pattern", "^" + Layout.UNKNOWN + "$|" + TaperRate.PATTERN));
+        }
         if (choice.options().isEmpty()) {
             return described(choice.meaning(), TEXT);
         }

@@ -39,6 +39,10 @@ public final class CatalogueFile {
      * @param fileName stands in every row's place
      */
     public static Imported csv(String kind, String fileName, byte[] utf8) {
+        Faults noText = new Faults();
+        if (FileKind.isRefused(utf8, noText)) {
+            return Imported.refused(noText.all());
+        }
         if (utf8.length > MOST_BYTES) {
             return refused(
                     String.format(Locale.ROOT, "the file has %,d bytes and was not looked into", utf8.length),

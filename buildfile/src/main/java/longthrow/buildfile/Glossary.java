@@ -14,6 +14,7 @@ import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
+import longthrow.core.term.TaperRate;
 import longthrow.core.term.Term;
 
 /** The glossary, generated from the registry of terms. */
@@ -153,7 +154,7 @@ public final class Glossary {
                 .map(o -> "`" + o.key() + "` " + o.label())
                 .collect(Collectors.joining(", "));
         page.line("- `" + choice.key() + "`, " + choice.meaning() + ": "
-                + (options.isEmpty() ? "in your own words" : options));
+                + (choice.isTaper() ? TaperRate.ALLOWED : options.isEmpty() ? "in your own words" : options));
     }
 
     private void instruments() {

@@ -25,6 +25,9 @@ final class PlainText {
 
     /** Strictly decoded and checked; empty with the faults added. */
     static Optional<String> decode(byte[] bytes, Faults faults) {
+        if (FileKind.isRefused(bytes, faults)) {
+            return Optional.empty();
+        }
         if (bytes.length > MOST_BYTES) {
             return refuseSize(bytes.length, "bytes", faults);
         }

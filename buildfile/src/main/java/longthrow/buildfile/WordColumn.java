@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.Voucher;
 import longthrow.core.term.Choice;
+import longthrow.core.term.TaperRate;
 import org.jspecify.annotations.Nullable;
 
 /** Cells that hold words: free ones, one of a few, or a number of days. */
@@ -134,6 +135,10 @@ final class WordColumn extends CatalogueColumn {
     }
 
     private void word(Choice of, String text, CatalogueRow row) {
+        if (of.isTaper() && !TaperRate.isRate(text)) {
+            row.refuse(header(), text, "is no rate of taper", TaperRate.ALLOWED, TaperRate.mend(text));
+            return;
+        }
         if (of.options().isEmpty()) {
             row.word(of, text);
             return;

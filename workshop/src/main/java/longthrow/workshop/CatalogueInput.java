@@ -51,6 +51,15 @@ final class CatalogueInput {
             return together.catalogue();
         }
 
+        /** Names of those that are wrong as a whole, so that no row of them was looked at. */
+        List<String> unread() {
+            return files.entrySet().stream()
+                    .filter(f -> !f.getValue().faults().isEmpty()
+                            && f.getValue().fates().isEmpty())
+                    .map(Map.Entry::getKey)
+                    .toList();
+        }
+
         /** One line for everything that is wrong or to be looked at, such that an editor can jump there. */
         List<String> lines() {
             List<String> lines = new ArrayList<>();
@@ -152,7 +161,10 @@ final class CatalogueInput {
         return endings.stream().anyMatch(file.toLowerCase(Locale.ROOT)::endsWith);
     }
 
-    /** All catalogues as one, the good rows of them, after saying what is wrong; empty when one of them cannot be read. */
+    /**
+     * All catalogues as one, the good rows of them, after saying what is wrong; empty when one of them cannot be read as a whole: that nothing of it
+     * fits would be an answer about parts nobody looked at.
+     */
     Optional<Catalogue> together(List<String> names) {
         if (names.isEmpty()) {
             return Optional.of(Catalogue.EMPTY);
@@ -165,6 +177,12 @@ final class CatalogueInput {
                         + " lines more; 'longthrow catalogue' shows every row with its reason");
             }
         });
-        return loaded.map(Loaded::catalogue);
+        List<String> unread = loaded.map(Loaded::unread).orElse(List.of());
+        if (!unread.isEmpty()) {
+            err.println(PlainText.of("longthrow: " + String.join(", ", unread)
+                    + (unread.size() == 1 ? " is no catalogue as it stands" : " are no catalogues as they stand")
+                    + ", so nothing was searched; mend it or leave it out, and call again"));
+        }
+        return loaded.filter(l -> unread.isEmpty()).map(Loaded::catalogue);
     }
 }

@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
-import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
@@ -39,7 +38,13 @@ final class Serving implements AutoCloseable {
     private final Thread backing;
 
     private Serving(Store store, Server server) {
-        this.backing = new Thread(() -> backUp(store), "backups");
+        this.backing = new Thread(
+                new BackupWatch(
+                        () -> store.health().readOnly(),
+                        () -> store.backUpIfDue(),
+                        LOOK_FOR_BACKUP,
+                        trouble -> LOG.warn("a backup could not be made: {}", trouble)),
+                "backups");
         backing.setDaemon(true);
         backing.start();
         this.store = store;
@@ -133,28 +138,6 @@ final class Serving implements AutoCloseable {
                 "warm-up");
         thread.setDaemon(true);
         thread.start();
-    }
-
-    /** Until it is ended. What stands in the way of a backup is said once each time it changes, and on the list of builds. */
-    private static void backUp(Store store) {
-        String said = "";
-        try {
-            while (!store.health().readOnly()) {
-                Thread.sleep(LOOK_FOR_BACKUP.toMillis());
-                try {
-                    store.backUpIfDue();
-                    said = "";
-                } catch (StoreFault fault) {
-                    String trouble = String.valueOf(fault.getMessage());
-                    if (!trouble.equals(said)) {
-                        LOG.warn("a backup could not be made: {}", trouble);
-                    }
-                    said = trouble;
-                }
-            }
-        } catch (InterruptedException ended) {
-            Thread.currentThread().interrupt();
-        }
     }
 
     private static String token() {

@@ -160,6 +160,52 @@ class FitCommandTest {
                 .contains("sources differ, none chosen: ");
     }
 
+    /** A file of which no row was looked at is no catalogue in which nothing fits: refused input, as README has it, and no answer. */
+    @Test
+    void aCatalogueThatCannotBeReadIsRefusedInput(@TempDir Path folder) throws IOException {
+        Path sheet = folder.resolve("rods.csv");
+        Files.write(sheet, new byte[] {'P', 'K', 3, 4, 20, 0, (byte) 0xfe, 9});
+        for (String question : List.of("fit", "book")) {
+            CommandRun run = question.equals("fit")
+                    ? CommandRun.of("fit", RODS, "--catalogue", ON_OFFER, "--catalogue", sheet.toString())
+                    : CommandRun.of(
+                            "book",
+                            RODS,
+                            "--catalogue",
+                            sheet.toString(),
+                            "--out",
+                            folder.resolve("b.pdf").toString());
+            assertThat(run.code()).as(question).isEqualTo(2);
+            assertThat(run.out()).isEmpty();
+            assertThat(run.err())
+                    .contains("rods.csv", "spreadsheet file", "as CSV", "nothing was searched")
+                    .doesNotContain("UTF-8,", "byte fe");
+        }
+        assertThat(folder.resolve("b.pdf")).doesNotExist();
+    }
+
+    /** A spreadsheet or a PDF where a build file or a Book is wanted. */
+    @Test
+    void aSpreadsheetIsToldForWhatItIsByEveryCommand(@TempDir Path folder) throws IOException {
+        Path sheet = folder.resolve("engine.xlsx");
+        Files.write(sheet, new byte[] {'P', 'K', 3, 4, 20, 0, (byte) 0xfe, 9});
+        Path pdf = folder.resolve("engine.pdf");
+        Files.writeString(pdf, "%PDF-1.7\n");
+        for (CommandRun run : List.of(
+                CommandRun.of("measure", sheet.toString()),
+                CommandRun.of(
+                        "import",
+                        sheet.toString(),
+                        "--out",
+                        folder.resolve("x.yaml").toString()))) {
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("spreadsheet file").doesNotContain("byte fe");
+        }
+        CommandRun ofPdf = CommandRun.of("measure", pdf.toString());
+        assertThat(ofPdf.code()).isEqualTo(2);
+        assertThat(ofPdf.err()).contains("is a PDF", "longthrow import");
+    }
+
     @Test
     void aWrongCatalogueIsRefusedWithoutLosingTheRest(@TempDir Path folder) throws IOException {
         Path bad = folder.resolve("connecting_rod.csv");

@@ -191,7 +191,7 @@ class MeasurePageTest {
         assertThat(taken.partTemperature()).hasToString("24 °C");
     }
 
-    /** A keypad that knows only a comma; where it could also part thousands, what can be true of the quantity decides. */
+    /** A keypad that knows only a comma; where it could also part thousands, it is a decimal mark if no engine has it otherwise. */
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',
@@ -199,7 +199,8 @@ class MeasurePageTest {
                 "cylinder.bore_top_thrust; mm; 66,01; 66.01 mm",
                 "cylinder.bore_top_thrust; mm; 65,541; 65.541 mm",
                 "cylinder.deck_clearance; mm; -0,105; -0.105 mm",
-                "use.wanted_speed; rpm; 5,200; 5200 rpm",
+                "use.wanted_speed; rpm; 5200,5; 5200.5 rpm",
+                "gasket.thickness; mm; 1,27; 1.27 mm",
                 "connecting_rod.small_end_mass; g; 48,6; 48.6 g"
             })
     void aDecimalCommaIsUnderstood(String path, String unit, String typed, String meant) {
@@ -214,6 +215,141 @@ class MeasurePageTest {
                 .isEqualTo(longthrow.core.quantity.Quantity.of(
                                 figure[0], longthrow.core.quantity.Unit.of(term.dimension(), figure[1]))
                         .si());
+    }
+
+    /** As the command: 6,500 is 6.500 or 6500, and nobody but its owner knows which. Both are offered, and either button keeps it. */
+    @ParameterizedTest
+    @CsvSource({"decimal, 6.500 rpm", "thousands, 6500 rpm"})
+    void aCommaWithTwoReadingsIsAskedAboutAndKeptAsChosen(String button, String kept) {
+        String base = visitor.empty("Comma");
+        Map<String, String> form = form(1);
+        form.put("unit", "rpm");
+        Visitor.Page asked = visitor.post(base + "/measure/use.wanted_speed", form, List.of("6,500"));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.words()).contains("can be read as 6.500 or as 6500", "It is 6.500 rpm", "It is 6500 rpm");
+        assertThat(asked.body())
+                .contains("value=\"6,500\"")
+                .contains("<button form=\"reading-form\" name=\"comma\" value=\"" + button + "\">");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
+        assertThat(visitor.post(base + "/preview/use.wanted_speed", form, List.of("6,500"))
+                        .words())
+                .contains("can be read as 6.500 or as 6500");
+        form.put("comma", button);
+        assertThat(visitor.post(base + "/measure/use.wanted_speed", form, List.of("6,500"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(text(base)).contains("wanted_speed: " + kept);
+    }
+
+    /** Where no engine has the figure by thousands the comma is a decimal mark, and the page says how it was read. */
+    @Test
+    void howACommaWasReadIsSaid() {
+        String base = visitor.empty("Comma");
+        visitor.post(base + "/measure/cylinder.bore_top_thrust", form(1), List.of("65,541"));
+        assertThat(visitor.said()).contains("Read 65,541 mm as 65.541 mm");
+    }
+
+    @Test
+    void whatStandsOutInAnEntryIsSaidAndTheEntryKept() {
+        String base = visitor.empty("Odd");
+        Map<String, String> form = form(1);
+        form.put("unit", "rpm");
+        visitor.post(base + "/measure/use.wanted_speed", form, List.of("6.500"));
+        assertThat(visitor.said()).contains("Mind:", "6.500 rpm was taken as 6.5 rpm", "6500 rpm");
+        assertThat(text(base)).contains("wanted_speed: 6.500 rpm");
+        assertThat(visitor.post(base + "/preview/cylinder.bore", form(2), List.of("66 mm ± 70 mm"))
+                        .words())
+                .contains("larger than the figure itself");
+        visitor.post(base + "/measure/cylinder.bore", form(2), List.of("66 mm ± 70 mm"));
+        assertThat(visitor.said()).contains("Mind:", "larger than the figure itself");
+        assertThat(text(base)).contains("bore: 66 mm ± 70 mm");
+    }
+
+    @Test
+    void aRatingIsAskedWhoseWordItIsAndLiftsNothingWithout() throws IOException {
+        String base = throwWith(scenario("s1-longer-throw.yaml")
+                .replace("  length: 86.40 mm", "  rated_speed: 9000 rpm\n  length: 86.40 mm"));
+        assertThat(visitor.get(base + "/measure").words())
+                .contains("rod rated speed 9000 rpm is nobody's word as it stands, and approves nothing");
+        Visitor.Page card = visitor.get(base + "/measure/connecting_rod.rated_speed");
+        assertThat(card.words()).contains("Whose word is it?");
+        assertThat(card.body()).containsPattern("<details open>\\s*<summary>Off a sheet");
+        assertThat(visitor.get(base + "/measure/connecting_rod.length").words()).doesNotContain("Whose word is it?");
+        Map<String, String> sheet = form(1);
+        sheet.putAll(Map.of("how", "sheet", "value", "9000", "unit", "rpm", "by", "the rod maker's sheet"));
+        visitor.post(base + "/measure/connecting_rod.rated_speed", sheet);
+        assertThat(visitor.said()).isEqualTo("Kept: rod rated speed.");
+        assertThat(visitor.get(base + "/measure").words()).doesNotContain("nobody's word");
+    }
+
+    @Test
+    void aTaperThatIsNoneIsRefusedWithWhatIsAllowed() {
+        String base = visitor.empty("Taper");
+        Map<String, String> word = new HashMap<>(Map.of("based", "1", "key", Visitor.key(), "word", "banana"));
+        Visitor.Page refused = visitor.post(base + "/choice/crankshaft.taper", word);
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.words()).contains("banana", "is no rate of taper", "one in so many, such as 1:8");
+        word.put("word", "1:8");
+        assertThat(visitor.post(base + "/choice/crankshaft.taper", word).status())
+                .isEqualTo(303);
+        assertThat(build(base).choice(longthrow.core.term.Choice.CRANK_TAPER_FORM))
+                .contains("1:8");
+    }
+
+    @Test
+    void afterAReadingTheWayGoesOnFromItsOwnRow() {
+        String base = visitor.example();
+        Visitor.Page kept = visitor.post(base + "/measure/cylinder.deck_height", form(1), List.of("137.41"));
+        assertThat(kept.location()).isEqualTo(base + "/measure#cylinder.deck_height");
+        assertThat(kept.headers().getOrDefault("set-cookie", List.of()))
+                .anyMatch(c -> c.startsWith("kept=cylinder.deck_height"));
+        String page =
+                visitor.getWith(base + "/measure", "kept=cylinder.deck_height").body();
+        assertThat(page).containsPattern("<tr id=\"cylinder.deck_height\" class=\"kept\">");
+        String onward = page.substring(page.indexOf("<tr class=\"onward\">"));
+        assertThat(onward.substring(0, onward.indexOf("</tr>")))
+                .contains("The next best reading: <a href=\"" + base + "/measure/")
+                .contains("Next in stripping order: <a href=\"" + base + "/measure/")
+                .contains("Or find a quantity", "name=\"find\"")
+                .doesNotContain("/measure/cylinder.deck_height\"");
+        assertThat(visitor.get(base + "/measure").body()).as("said once").doesNotContain("class=\"onward\"");
+    }
+
+    /** The label, the part, the trade's word; without script, by the address alone. */
+    @ParameterizedTest
+    @CsvSource({
+        "deck height, cylinder.deck_height, piston.pin_diameter",
+        "pin diam, piston.pin_diameter, cylinder.deck_height",
+        "conrod, connecting_rod.length, cylinder.bore",
+        "jug, cylinder.bore, gasket.bore",
+        "RING gap, rings.top_gap, cylinder.bore"
+    })
+    void aQuantityIsFoundByItsWords(String words, String found, String not) {
+        String base = visitor.example();
+        Visitor.Page page =
+                visitor.get(base + "/measure?find=" + java.net.URLEncoder.encode(words, StandardCharsets.UTF_8));
+        assertThat(page.body())
+                .contains("<tr id=\"" + found + "\"", "value=\"" + words + "\"", "All of them")
+                .doesNotContain("<tr id=\"" + not + "\"")
+                .doesNotContainPattern("<section class=\"part\"[^>]*>\\s*<details>");
+    }
+
+    @Test
+    void whatIsCalledNothingHereIsSaidAndMarksAreNotObeyed() {
+        String base = visitor.empty("One");
+        Visitor.Page page = visitor.get(base + "/measure?find=%3Cb%3Ebanana");
+        assertThat(page.words()).contains("Nothing here is called that");
+        assertThat(page.body()).doesNotContain("<b>banana");
+    }
+
+    @Test
+    void suspectsAreNamedByTheirLabel() {
+        String base = visitor.example();
+        String page = visitor.get(base + "/measure").body();
+        String suspects = page.substring(page.indexOf("suspects-title"));
+        assertThat(suspects.substring(0, suspects.indexOf("</section>")))
+                .contains("/measure/piston.compression_height\"><b>compression height")
+                .doesNotContain("<b>piston.");
     }
 
     @Test

@@ -72,6 +72,11 @@ final class Visitor implements AutoCloseable {
         return send(request(address).GET());
     }
 
+    /** As a browser comes to a page with what the change before left for it. */
+    Page getWith(String address, String cookie) {
+        return send(request(address).header("Cookie", cookie).GET());
+    }
+
     /** A form sent, with the token that is on every page. */
     Page post(String address, Map<String, String> fields) {
         return post(address, fields, List.of());
@@ -163,9 +168,9 @@ final class Visitor implements AutoCloseable {
         try {
             HttpResponse<String> answer =
                     client.send(request.build(), HttpResponse.BodyHandlers.ofString(StandardCharsets.UTF_8));
-            answer.headers()
-                    .firstValue("Set-Cookie")
+            answer.headers().allValues("Set-Cookie").stream()
                     .filter(c -> c.startsWith("notice="))
+                    .findFirst()
                     .ifPresent(c -> notice = URLDecoder.decode(
                             c.substring("notice=".length()).split(";", -1)[0], StandardCharsets.UTF_8));
             return new Page(

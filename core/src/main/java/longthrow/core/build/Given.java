@@ -59,6 +59,11 @@ public sealed interface Given {
         public static final Origin NOT_SAID = new Origin("", "", "");
     }
 
+    /** Whether somebody who made the part stands behind it: a sheet with its owner's name, or a catalogue. */
+    default boolean isMakersWord() {
+        return this instanceof Specified s && (s.catalogue() || !s.by().isBlank());
+    }
+
     /** The figure itself, the first of several readings. */
     default Optional<Quantity> figure() {
         if (this instanceof Taken t) {

@@ -39,6 +39,14 @@ public final class Stops {
             "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
                     + "play; " + MockUp.COMMON_FIGURES;
 
+    /** Speeds that count only as the word of a maker: of the wheel, of the rod, of the engine. */
+    public static final List<Term> RATINGS =
+            List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
+
+    /** How a rating comes to be its maker's word. */
+    public static final String WHOSE_WORD =
+            "say whose sheet, stamp or plate it is off, such as {specified: 3600 rpm, by: the maker's plate}";
+
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;
     private final Wording wording;
@@ -142,7 +150,7 @@ public final class Stops {
     }
 
     private String highestByMaker() {
-        Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED);
+        Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED).filter(g -> isVouched(Term.GOVERNED_SPEED));
         if (governed.isEmpty()) {
             return "run it no faster than its maker's plate says";
         }
@@ -270,7 +278,10 @@ public final class Stops {
         if (holds(governed, wanted)) {
             return notSure(Term.GOVERNED_SPEED, governed, wanted);
         }
-        return wanted() + " is over the maker's governed or rated " + speed(governed.value())
+        return wanted() + " is over the "
+                + (isVouched(Term.GOVERNED_SPEED) ? "maker's " : "")
+                + "governed or rated " + speed(governed.value())
+                + (isVouched(Term.GOVERNED_SPEED) ? "" : ", of which is not said whose word it is")
                 + "; loads on wheel, rod and bolts grow to "
                 + String.format(Locale.ROOT, "%.2f", Math.pow(wanted.value() / governed.value(), 2)) + " times";
     }
@@ -281,8 +292,11 @@ public final class Stops {
         return isVouched(rating)
                 ? stands + "covers it with a probability of " + Percent.ofProbability(sureOf(rated, wanted))
                         + ", which is under 95 %"
-                : stands + "is assumed, and a guess approves nothing: its maker's sheet or stamp does (" + rating.path()
-                        + ")";
+                : build.of(rating).stream().anyMatch(Given.Assumed.class::isInstance)
+                        ? stands + "is assumed, and a guess approves nothing: its maker's sheet or stamp does ("
+                                + rating.path() + ")"
+                        : stands + "is nobody's word as it stands, and approves nothing: " + WHOSE_WORD + " ("
+                                + rating.path() + ")";
     }
 
     private Optional<String> castWheelLimit(Measured wanted) {
@@ -319,7 +333,8 @@ public final class Stops {
                 : Optional.of(new Stop(
                         "do not run the cast flywheel at any speed yet",
                         "neither the maker's governed speed (" + Term.GOVERNED_SPEED.path()
-                                + ") nor a rating of the wheel (" + Term.FLYWHEEL_RATED_SPEED.path() + ") is known",
+                                + ") nor a rating of the wheel (" + Term.FLYWHEEL_RATED_SPEED.path()
+                                + ") is known as a maker's word",
                         "find the speed on the engine's plate or in its maker's sheet; a cast wheel that no maker's speed can be "
                                 + "found for is destroyed, so that nobody reuses it",
                         false));
@@ -343,9 +358,11 @@ public final class Stops {
         return isVouched(build, rating);
     }
 
-    /** Whether nothing of it is a guess. A guess may stop an engine; it never lets one run. */
+    /** Whether all of it is a maker's word. A guess, or a figure that is nobody's, may stop an engine; it never lets one run. */
     private static boolean isVouched(Build build, Term rating) {
-        return build.of(rating).stream().noneMatch(Given.Assumed.class::isInstance);
+        List<Given> said =
+                build.of(rating).stream().filter(g -> g.figure().isPresent()).toList();
+        return !said.isEmpty() && said.stream().allMatch(Given::isMakersWord);
     }
 
     /** How sure it is that the rating reaches the wanted speed; a figure stated without doubt counts as it stands. */

@@ -314,6 +314,7 @@ final class Readings {
     }
 
     private void add(Term term, String place, Given given) {
+        EntryCautions.wideDoubt(build, term, given, place).ifPresent(findings::add);
         if (STATED.contains(term) && isStated(given)) {
             Quantity value = given.figure().orElseThrow();
             boolean sheet = given instanceof Given.Specified;

@@ -98,6 +98,9 @@ final class SuspectWords {
                 .filter(s -> s.entry().place().equals(entry.place()) && PLAIN.contains(s.mistake()))
                 .filter(s -> Contradictions.mendedTo(s).isPresent())
                 .findFirst();
+        Optional<String> thousands = entry.written().stream()
+                .flatMap(q -> EntryCautions.inThousands(term, q).stream())
+                .findFirst();
         String values = entry.written().stream()
                 .map(q -> Measure.words(build, term, q.si(), 0))
                 .distinct()
@@ -108,14 +111,23 @@ final class SuspectWords {
                 term.label() + ", " + values + ", is outside what an 80 to 500 cc single shows, "
                         + Measure.words(build, term, range.least(), 0) + " to "
                         + Measure.words(build, term, range.most(), 0)
-                        + mended.map(s -> ". Perhaps " + s.mistake().label() + ": it would be "
+                        + thousands
+                                .map(t -> ". It was written with a point; if the point parts thousands, " + t
+                                        + " was meant")
+                                .orElse("")
+                        + mended.map(s -> (thousands.isPresent() ? ". Or " : ". Perhaps ")
+                                        + s.mistake().label() + ": it would be "
                                         + Measure.words(
                                                 build,
                                                 term,
                                                 Contradictions.mendedTo(s).orElseThrow(),
                                                 doubtOf(entry)))
                                 .orElse(""),
-                mended.map(s -> s.mistake().mend()).orElse(Readings.checkIt(term)));
+                thousands
+                        .map(t ->
+                                "if " + t + " was meant, write it so; else read it again and look at the decimal point")
+                        .or(() -> mended.map(s -> s.mistake().mend()))
+                        .orElse(Readings.checkIt(term)));
     }
 
     /** Whether it is one of two readings that nothing else tells apart. */

@@ -52,8 +52,8 @@ public enum Choice {
             new Option("insert", "insert shell"),
             new Option("babbitt", "babbitt"),
             new Option("rolling", "needle or roller")),
-    CRANK_TAPER_FORM("taper", Part.CRANKSHAFT, "taper of the flywheel end, as its maker writes it, such as 1:8"),
-    FLYWHEEL_TAPER_FORM("taper", Part.FLYWHEEL, "taper of the wheel's bore, as its maker writes it, such as 1:8"),
+    CRANK_TAPER_FORM("taper", Part.CRANKSHAFT, "taper of the flywheel end as its rate, such as 1:8"),
+    FLYWHEEL_TAPER_FORM("taper", Part.FLYWHEEL, "taper of the wheel's bore as its rate, such as 1:8"),
     CRANKSHAFT_METAL("metal", Part.CRANKSHAFT, "what the crankshaft is made of", Option.IRON, Option.STEEL),
     FLYWHEEL_KIND(
             "kind",
@@ -124,9 +124,14 @@ public enum Choice {
         return meaning;
     }
 
-    /** Words allowed; empty when any words will do. */
+    /** Words allowed; empty when any words will do, or when it {@link #isTaper is a rate of taper}. */
     public List<Option> options() {
         return options;
+    }
+
+    /** Whether it is written as a {@link TaperRate}. */
+    public boolean isTaper() {
+        return this == CRANK_TAPER_FORM || this == FLYWHEEL_TAPER_FORM;
     }
 
     public Optional<Option> option(String optionKey) {

@@ -77,11 +77,41 @@ final class Engine {
     }
 
     Engine rpm(Term term, double turnsPerMinute) {
+        vouched(term, turnsPerMinute);
+        return with(term, Measured.exact(Units.RPM.toSi(turnsPerMinute)));
+    }
+
+    /** A rating counts as its maker's word. */
+    private void vouched(Term term, double turnsPerMinute) {
+        if (Stops.RATINGS.contains(term)) {
+            given.put(
+                    term,
+                    List.of(new Given.Specified(
+                            Quantity.of(java.math.BigDecimal.valueOf(turnsPerMinute), Units.RPM),
+                            null,
+                            "its maker",
+                            false,
+                            "")));
+        }
+    }
+
+    /** Typed, without saying whose word it is. */
+    Engine nobodysRpm(Term term, double turnsPerMinute) {
+        given.put(
+                term,
+                List.of(new Given.Taken(
+                        List.of(Quantity.of(java.math.BigDecimal.valueOf(turnsPerMinute), Units.RPM)),
+                        null,
+                        null,
+                        null,
+                        Given.Origin.NOT_SAID,
+                        "")));
         return with(term, Measured.exact(Units.RPM.toSi(turnsPerMinute)));
     }
 
     /** A guess of the owner, with its 95 % half-width. */
     Engine guessRpm(Term term, double turnsPerMinute, double plusMinus) {
+        Engine guessed = rpm(term, turnsPerMinute, plusMinus);
         given.put(
                 term,
                 List.of(new Given.Assumed(
@@ -89,11 +119,12 @@ final class Engine {
                         Quantity.of(java.math.BigDecimal.valueOf(plusMinus), Units.RPM),
                         "looks strong",
                         "")));
-        return rpm(term, turnsPerMinute, plusMinus);
+        return guessed;
     }
 
     /** With a 95 % half-width. */
     Engine rpm(Term term, double turnsPerMinute, double plusMinus) {
+        vouched(term, turnsPerMinute);
         return with(
                 term,
                 Measured.of(

@@ -175,6 +175,44 @@ class StopsTest {
         });
     }
 
+    /** A rating that was typed and nothing more is nobody's word: it may refuse a speed, and approves none, however high it is. */
+    @Test
+    void aRatingWithoutSayingWhoseWordItIsLiftsNoStopAndSaysWhy() {
+        Engine engine = new Engine()
+                .is(Choice.FLYWHEEL_KIND, "billet_aluminium")
+                .rpm(Term.GOVERNED_SPEED, 3600)
+                .rpm(Term.WANTED_SPEED, 6000)
+                .nobodysRpm(Term.FLYWHEEL_RATED_SPEED, 9000)
+                .nobodysRpm(Term.ROD_RATED_SPEED, 9000);
+        assertThat(stops(engine)).singleElement().satisfies(s -> {
+            assertThat(s.refused()).isFalse();
+            assertThat(s.why())
+                    .contains("flywheel rated speed 9000 rpm is nobody's word", "rod rated speed 9000 rpm")
+                    .contains(Stops.WHOSE_WORD, Term.ROD_RATED_SPEED.path());
+        });
+        engine.rpm(Term.FLYWHEEL_RATED_SPEED, 9000).rpm(Term.ROD_RATED_SPEED, 9000);
+        assertThat(stops(engine)).as("said by their makers").isEmpty();
+        engine.nobodysRpm(Term.ROD_RATED_SPEED, 5500);
+        assertThat(stops(engine))
+                .as("one too low refuses all the same")
+                .singleElement()
+                .matches(Stop::refused);
+    }
+
+    @Test
+    void aGovernedSpeedThatIsNobodysWordCoversNothing() {
+        Engine engine = new Engine()
+                .is(Choice.FLYWHEEL_KIND, "solid_iron")
+                .rpm(Term.WANTED_SPEED, 3600)
+                .nobodysRpm(Term.GOVERNED_SPEED, 9000);
+        assertThat(stops(engine))
+                .extracting(Stop::what)
+                .contains("3600 rpm is not approved", "do not run the cast flywheel at any speed yet");
+        assertThat(stops(engine)).noneMatch(s -> (s.why() + s.wayRound()).contains("the maker's 9000 rpm"));
+        engine.rpm(Term.GOVERNED_SPEED, 3600);
+        assertThat(stops(engine)).isEmpty();
+    }
+
     @Test
     void aGuessedGovernedSpeedLiftsNothingEither() {
         Engine engine = new Engine().rpm(Term.WANTED_SPEED, 5200).guessRpm(Term.GOVERNED_SPEED, 6000, 10);

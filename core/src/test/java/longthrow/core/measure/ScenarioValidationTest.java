@@ -122,7 +122,7 @@ class ScenarioValidationTest {
                 .typed(Term.CRANK_END_PLAY, "0.35 mm ± 0.02 mm")
                 .typed(Term.CRANKING_PRESSURE, "42 psi ± 2 psi")
                 .typed(Term.FLYWHEEL_DIAMETER, "457 mm ± 1 mm")
-                .typed(Term.GOVERNED_SPEED, "500 rpm ± 1 rpm")
+                .specified(Term.GOVERNED_SPEED, "500 rpm", null, "the plate")
                 .typed(Term.WANTED_SPEED, "1250 rpm ± 1 rpm")
                 .shims("0.05", "0.05", "0.025")
                 .choose(Choice.CYLINDER_METAL, "iron")

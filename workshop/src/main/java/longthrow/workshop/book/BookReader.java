@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.zip.InflaterInputStream;
+import longthrow.buildfile.FileKind;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -87,6 +88,10 @@ public final class BookReader {
         if (pdf.length > MOST_BYTES) {
             return refused(
                     "is larger than " + (MOST_BYTES >> 20) + " MB; a Book is far smaller. Look at the name again");
+        }
+        Optional<FileKind> other = FileKind.of(pdf).filter(k -> k != FileKind.PDF);
+        if (other.isPresent()) {
+            return refused(other.get().why() + "; a Book is the PDF that 'longthrow book' writes");
         }
         if (!isPdf(pdf)) {
             return refused("is no PDF; a Book is the PDF that 'longthrow book' writes. A build file needs no import");

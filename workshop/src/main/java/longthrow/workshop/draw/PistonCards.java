@@ -331,6 +331,7 @@ final class PistonCards {
         s.part("M", 130, 70, "H", 290, "V", 240, "H", 130, "Z");
         s.holeRound(222, 170, 22);
         s.caliper(false, 130, 200, 196, 254, false);
+        s.quiet("M", 200, 170, "V", 196); // the jaw stands level with the edge of the bore
         s.datumAxis(210, 56, 210, 250);
         s.axis(222, 104, 222, 228);
         s.dimension(210, 120, 222, 120);
@@ -392,6 +393,9 @@ final class PistonCards {
         }
         double bottom = skirt ? 210 : 186;
         s.caliper(true, 162, bottom, skirt ? 256 : 200, 350, false);
+        if (skirt) {
+            s.quiet("M", 195, 162, "H", 256); // the jaw stands in front of the skirt, level with the edge of the pin
+        }
         s.datumAxis(100, 142, 330, 142);
         s.uprightOff(88, 142, bottom, skirt ? 120 : 190);
         s.symbol(78, 182, END);

@@ -344,6 +344,11 @@ final class ShaftCards {
         s.tool("M", 330, 190, "L", 410, 160, "L", 418, 184, "L", 338, 212, "Z");
         s.tool(300, 60, START, 244, 96);
         s.datum(300, 110, START, 170, 56);
+        s.quiet(
+                "M", 54, 180, "A", 116, 116, "0 0 0", 88,
+                252); // before top dead centre: the zero still comes to the pointer
+        s.head(88, 252, 0.707, 0.707);
+        s.note("turns", 56, 244, END);
         s.note("timing light", 350, 236, START);
         s.note("pointer", 92, 74, END);
     }
@@ -397,7 +402,7 @@ final class ShaftCards {
         double x = venturi ? 176 : 290;
         double half = venturi ? 36 : 66;
         if (!venturi) {
-            s.toolLine(3, "M", 262, 170, "H", 286);
+            s.toolLine(3, "M", 220, 170, "H", 260);
         }
         s.toolBox(x, 170 - half, venturi ? 174 : 80, 2 * half);
         s.toolBox(venturi ? 350 : 370, 160, 60, 20);
@@ -407,11 +412,11 @@ final class ShaftCards {
             s.datumFace(304, 236, 319, 236);
         }
         s.uprightOff(x - 18, 170 - half, 170 + half, x);
-        s.symbol(x - 28, 164, END);
+        s.symbol(x - 28, venturi ? 164 : 140, END);
         s.tool(350, 64, START, 352, 170 - half + 3);
         s.datum(60, 288, START, venturi ? 191 : 310, 172 + half);
         s.note(venturi ? "throat" : "throttle, wide open", venturi ? 190 : 180, 72, MIDDLE);
-        s.quiet("M", venturi ? 190 : 220, 76, "L", venturi ? 190 : 266, venturi ? 130 : 168);
+        s.quiet("M", venturi ? 190 : 220, 76, "L", venturi ? 190 : 230, venturi ? 130 : 168);
     }
 
     private static void pipe(CardSketch s) {
@@ -486,11 +491,40 @@ final class ShaftCards {
         s.datum(12, 60, START, 178, 80);
     }
 
+    /** A plate from one roller to the next, round at both ends. */
+    private static void link(CardSketch s, int from, int half) {
+        s.part(
+                "M",
+                from,
+                170 - half,
+                "H",
+                from + 40,
+                "A",
+                half,
+                half,
+                "0 0 1",
+                from + 40,
+                170 + half,
+                "H",
+                from,
+                "A",
+                half,
+                half,
+                "0 0 1",
+                from,
+                170 - half,
+                "Z");
+    }
+
     private static void chain(CardSketch s) {
-        for (int link = 0; link < 4; link++) {
-            s.partBox(60 + link * 80, 150, 60, 40);
-            s.partRound(70 + link * 80, 170, 12);
-            s.partRound(110 + link * 80, 170, 12);
+        for (int inner = 110; inner < 350; inner += 80) {
+            link(s, inner, 12);
+        }
+        for (int outer = 70; outer < 350; outer += 80) {
+            link(s, outer, 18);
+        }
+        for (int roller = 70; roller <= 350; roller += 40) {
+            s.partRound(roller, 170, 12);
         }
         s.caliperOnStep(138, 178, 174, 244);
         s.datumAxis(150, 120, 150, 200);

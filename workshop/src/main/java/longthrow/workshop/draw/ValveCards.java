@@ -436,8 +436,24 @@ final class ValveCards {
         s.tool(400, 284, START, 378, 238);
     }
 
+    /** Outline of a sprocket of twenty teeth, each between two rollers. */
+    private static List<Object> teeth(double x, double y) {
+        List<Object> outline = new ArrayList<>();
+        for (int tooth = 0; tooth < 20; tooth++) {
+            double gap = tooth * Math.PI / 10;
+            for (double[] point :
+                    new double[][] {{-0.07, 88}, {0.07, 88}, {Math.PI / 20 - 0.03, 106}, {Math.PI / 20 + 0.03, 106}}) {
+                outline.add(outline.isEmpty() ? "M" : "L");
+                outline.add(x + point[1] * Math.sin(gap + point[0]));
+                outline.add(y - point[1] * Math.cos(gap + point[0]));
+            }
+        }
+        outline.add("Z");
+        return outline;
+    }
+
     private static void pitchCircle(CardSketch s) {
-        s.partRound(170, 170, 84);
+        s.part(teeth(170, 170).toArray());
         s.quietRound(170, 170, 96);
         for (int tooth = 0; tooth < 20; tooth++) {
             double a = tooth * Math.PI / 10;

@@ -16,6 +16,9 @@ public final class Ways {
     /** A term as stops and findings name it: its path in brackets, or alone. */
     private static final Pattern PATH = Pattern.compile("\\b([a-z_]+\\.[a-z_0-9]+)\\b");
 
+    /** The same with the number of one of several entries. */
+    private static final Pattern ENTRY = Pattern.compile(PATH.pattern() + "(?:\\[(\\d+)])?");
+
     /** A speed in what must not be done. */
     private static final Pattern SPEED = Pattern.compile("\\d rpm\\b");
 
@@ -43,7 +46,7 @@ public final class Ways {
         answer.stops().stream().filter(s -> !s.refused()).forEach(ways::stop);
         answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)
-                .forEach(f -> ways.add("doubt", f.where() + ": " + f.message(), f.mend(), f.where(), false));
+                .forEach(f -> ways.add("doubt", inWords(f.where()) + ": " + f.message(), f.mend(), f.where(), false));
         answer.unknowns().forEach(ways::unknown);
         return ways.ways;
     }
@@ -101,14 +104,30 @@ public final class Ways {
     }
 
     private String address(String names) {
+        return card(names, base);
+    }
+
+    /**
+     * Address of the card of the first quantity that a text names by its path; empty when it names none that is read.
+     * @param base of the build's pages
+     */
+    public static String card(String names, String base) {
         Matcher paths = PATH.matcher(names);
         while (paths.find()) {
             Optional<Term> term = Term.at(paths.group(1));
             if (term.isPresent() && term.get().isRead()) {
-                return card(term.get());
+                return base + "/measure/" + term.get().path();
             }
         }
         return "";
+    }
+
+    /** A place of the build file as a page says it: the quantity by its label, and which of its entries. */
+    public static String inWords(String where) {
+        return ENTRY.matcher(where)
+                .replaceAll(found -> Matcher.quoteReplacement(Term.at(found.group(1))
+                        .map(term -> term.label() + (found.group(2) == null ? "" : ", entry " + found.group(2)))
+                        .orElse(found.group())));
     }
 
     private String card(Term term) {

@@ -31,6 +31,7 @@ import longthrow.workshop.store.StoreFault;
 /** What every page works with: the store, the builds read from it, the templates and the token that changes carry. */
 public final class Workbench {
     private static final String NOTICE = "notice";
+    private static final String KEPT = "kept";
     private static final int NOTICE_SECONDS = 60;
     private static final int LONGEST_NOTICE = 600;
 
@@ -217,11 +218,21 @@ public final class Workbench {
 
     /** What the change before this page did; said once. */
     private static String notice(Context request) {
-        String said = request.cookie(NOTICE);
+        return once(request, NOTICE);
+    }
+
+    /** Path of the quantity that was kept just before this page is shown; empty for none, and when it is asked again. */
+    public static String justKept(Context request) {
+        return once(request, KEPT);
+    }
+
+    /** What a change left for the next page. */
+    private static String once(Context request, String name) {
+        String said = request.cookie(name);
         if (said == null || said.isEmpty()) {
             return "";
         }
-        request.removeCookie(NOTICE);
+        request.removeCookie(name);
         try {
             return URLDecoder.decode(said, StandardCharsets.UTF_8);
         } catch (IllegalArgumentException notOurs) {
@@ -238,9 +249,18 @@ public final class Workbench {
     /** Has the next page say something, where this answer is no page. */
     public static void sayLater(Context request, String said) {
         String brief = said.length() > LONGEST_NOTICE ? said.substring(0, LONGEST_NOTICE) + "…" : said;
+        leave(request, NOTICE, brief);
+    }
+
+    /** Has the next page offer the way on from a quantity. */
+    public static void kept(Context request, String path) {
+        leave(request, KEPT, path);
+    }
+
+    private static void leave(Context request, String name, String said) {
         request.cookie(new Cookie(
-                NOTICE,
-                URLEncoder.encode(brief, StandardCharsets.UTF_8),
+                name,
+                URLEncoder.encode(said, StandardCharsets.UTF_8),
                 "/",
                 NOTICE_SECONDS,
                 false,

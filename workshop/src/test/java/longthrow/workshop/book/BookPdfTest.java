@@ -129,6 +129,34 @@ class BookPdfTest {
         }
     }
 
+    /**
+     * Forty cracks in the stop on top, each with its place, leave no room for a row of every gap: those that are not read go into one line, each by
+     * name, and the page stays one.
+     */
+    @Test
+    void gapsThatAreNotReadGoIntoOneLineWhereThePageIsTooSmall() throws IOException {
+        String seen = java.util.stream.IntStream.rangeClosed(1, 40)
+                .mapToObj(k -> "  - {part: flywheel, damage: crack, where: 'spoke " + k
+                        + ", from the root to a third of its length, on the side of the engine'}\n")
+                .collect(java.util.stream.Collectors.joining());
+        byte[] text = ("longthrow: 1\nengine:\n  name: Many lines\nuse:\n  wanted_speed: 5200 rpm\nseen:\n" + seen)
+                .getBytes(StandardCharsets.UTF_8);
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        byte[] pdf = BookPdf.of(sheet, true, text);
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+        }
+        String words = new PDFTextStripper().getText(Loader.loadPDF(pdf)).replaceAll("\\s+", "");
+        assertThat(words).contains("Notreadyet:", "spoke40,", "Thefullsheethaswhateachissetto.");
+        String line = words.substring(words.indexOf("Notreadyet:"), words.indexOf("Thefullsheethaswhateach"));
+        assertThat(sheet.book().targets().stream()
+                        .filter(t -> !t.limit() && t.now().isEmpty()))
+                .isNotEmpty()
+                .allSatisfy(t -> assertThat(line).contains(t.label().replace(" ", "")));
+        assertThat(Wall.onPaper(sheet.book(), true).notRead()).contains("squish");
+        assertThat(Wall.onPaper(sheet.book(), false).notRead()).isEmpty();
+    }
+
     /** However much is not read, the caution before the first start is on the one page there is. */
     @ParameterizedTest
     @ValueSource(strings = {"scenarios/s1-longer-throw.yaml", "scenarios/s4-vintage-iron.yaml", "blank"})

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.engine.Stops;
 import longthrow.core.quantity.BenchUnits;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
@@ -25,6 +26,8 @@ import longthrow.workshop.web.Frame;
  * @param written what is entered already, each to be changed or left
  * @param form    what stands in the boxes
  * @param faults  of what was sent
+ * @param commas  two ways to read figures of it, one of which is to be chosen
+ * @param rating  whether it counts only as its maker's word
  * @param figures beside the form
  */
 public record CardPage(
@@ -35,6 +38,8 @@ public record CardPage(
         List<Written> written,
         Form form,
         List<String> faults,
+        Optional<TwoWays> commas,
+        boolean rating,
         Figures figures) {
     /** Boxes for readings at least, and those left free; layout. */
     private static final int LEAST_BOXES = 4;
@@ -46,6 +51,12 @@ public record CardPage(
         written = List.copyOf(written);
         faults = List.copyOf(faults);
     }
+
+    /**
+     * Figures that can be read in two ways, each way in words.
+     * @param form id of the form that they came by
+     */
+    public record TwoWays(String form, String decimal, String thousands) {}
 
     /** What the quantity is. */
     public record Words(String path, String label, String symbol, String meaning, String sign) {}
@@ -143,7 +154,14 @@ public record CardPage(
         }
     }
 
-    static CardPage of(Frame frame, Term term, Build build, Typed typed, List<String> faults, Figures figures) {
+    static CardPage of(
+            Frame frame,
+            Term term,
+            Build build,
+            Typed typed,
+            List<String> faults,
+            Optional<EnteredReading.Commas> commas,
+            Figures figures) {
         String here = frame.base() + "/measure/" + term.path();
         return new CardPage(
                 frame,
@@ -170,6 +188,11 @@ public record CardPage(
                         typed.by(),
                         typed.note()),
                 faults,
+                commas.map(c -> new TwoWays(
+                        typed.how().equals("read") ? "reading-form" : "sheet-form",
+                        String.join(", ", c.decimal()),
+                        String.join(", ", c.thousands()))),
+                Stops.RATINGS.contains(term),
                 figures);
     }
 
@@ -328,15 +351,18 @@ public record CardPage(
         FigurePrinter printer = new FigurePrinter(build.units());
         InstrumentKind kind = term.reading().usualInstrument();
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("Instrument", kind.label()));
-        facts.add(new Fact("How", term.reading().how()));
-        if (term.dimension() != Dimension.COUNT && term.dimension() != Dimension.RATIO) {
+        boolean rating = Stops.RATINGS.contains(term); // to try whether a wheel holds is how wheels burst
+        facts.add(new Fact("Instrument", rating ? "none: its maker's sheet, stamp or plate" : kind.label()));
+        if (!rating) {
+            facts.add(new Fact("How", term.reading().how()));
+            facts.add(new Fact("It takes about", Math.round(build.minutes(term.reading())) + " min"));
+        }
+        if (!rating && term.dimension() != Dimension.COUNT && term.dimension() != Dimension.RATIO) {
             facts.add(new Fact(
                     "One reading scatters by",
                     printer.print(term.dimension().ofDifference(), build.repeatability(term.reading()), 0)
                             .line()));
         }
-        facts.add(new Fact("It takes about", Math.round(build.minutes(term.reading())) + " min"));
         facts.add(new Fact(
                 "Believable",
                 printer.print(term.dimension(), term.believable().least(), 0)

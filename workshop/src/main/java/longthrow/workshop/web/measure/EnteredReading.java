@@ -24,15 +24,37 @@ import org.jspecify.annotations.Nullable;
  * @param place of the entry it changes, from 0; {@link #NEW} beside those there are
  * @param entry what is entered; empty where something is wrong with it, or where it takes an entry out
  * @param faults what is wrong, for people
+ * @param said how unusual writing was understood, for people
+ * @param commas the two readings of figures whose comma may be a decimal mark or part thousands; empty where none has two
  */
-record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
+record EnteredReading(
+        int place, Optional<Given> entry, List<String> faults, List<String> said, Optional<Commas> commas) {
     static final int NEW = -1;
+
+    /** Field by which a form says how commas with two readings are meant. */
+    static final String COMMA = "comma";
+
+    static final String DECIMAL = "decimal";
+    static final String THOUSANDS = "thousands";
+
+    /**
+     * Figures that can be read in two ways, in each of them.
+     * @param decimal   with the comma as a decimal mark
+     * @param thousands with the comma between thousands
+     */
+    record Commas(List<String> decimal, List<String> thousands) {
+        Commas {
+            decimal = List.copyOf(decimal);
+            thousands = List.copyOf(thousands);
+        }
+    }
 
     /** One to three digits, a comma, three digits: a decimal comma or a mark of thousands. */
     private static final Pattern EITHER = Pattern.compile("([+\\-−]?\\s*\\d{1,3}),(\\d{3})(?=\\D|$)");
 
     EnteredReading {
         faults = List.copyOf(faults);
+        said = List.copyOf(said);
     }
 
     /** What the entries of the term become; empty when none is left. */
@@ -61,7 +83,11 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
         if (request.formParam("unknown") != null) {
             boolean alone = entries.size() <= 1 || place == NEW;
             return new EnteredReading(
-                    place, alone ? Optional.of(new Given.NotKnown(note)) : Optional.empty(), List.of());
+                    place,
+                    alone ? Optional.of(new Given.NotKnown(note)) : Optional.empty(),
+                    List.of(),
+                    List.of(),
+                    Optional.empty());
         }
         Reader reader = new Reader(request, term);
         Optional<Given> entry = switch (Workbench.field(request, "how")) {
@@ -69,7 +95,14 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
             case "guess" -> reader.guess(note);
             default -> reader.taken(note, before);
         };
-        return new EnteredReading(place, reader.faults.isEmpty() ? entry : Optional.empty(), reader.faults);
+        return new EnteredReading(
+                place,
+                reader.faults.isEmpty() ? entry : Optional.empty(),
+                reader.faults,
+                reader.said,
+                reader.decimal.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(new Commas(reader.decimal, reader.thousands)));
     }
 
     /** Reads the boxes of one form and collects what is wrong with them. */
@@ -77,12 +110,17 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
         private final Context request;
         private final Term term;
         private final String unit;
+        private final String comma;
         private final List<String> faults = new ArrayList<>();
+        private final List<String> said = new ArrayList<>();
+        private final List<String> decimal = new ArrayList<>();
+        private final List<String> thousands = new ArrayList<>();
 
         Reader(Context request, Term term) {
             this.request = request;
             this.term = term;
             this.unit = Workbench.field(request, "unit");
+            this.comma = Workbench.field(request, COMMA);
         }
 
         Optional<Given> taken(String note, @Nullable Given before) {
@@ -181,7 +219,10 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
                             .map(Stated::value);
         }
 
-        /** A bare number takes the unit beside it. A comma that can be read in two ways is read in the one that can be true, if only one can. */
+        /**
+         * A bare number takes the unit beside it. A comma that can be read in two ways is a decimal mark where no engine has the figure otherwise, for
+         * keypads that know no point; else the form is asked which is meant, as the command asks. It never parts thousands without being told.
+         */
         private Optional<Stated> stated(String box, String itsUnit, Dimension dimension, Predicate<Double> believable) {
             String whole = BareNumber.with(box, itsUnit);
             Parsed parsed = QuantityParser.parse(whole, dimension);
@@ -189,20 +230,31 @@ record EnteredReading(int place, Optional<Given> entry, List<String> faults) {
                 return Optional.of(understood.stated());
             }
             Matcher either = EITHER.matcher(whole);
-            if (either.find()) {
-                Optional<Stated> decimal = believable(either.replaceFirst("$1.$2"), dimension, believable);
-                Optional<Stated> thousands = believable(either.replaceFirst("$1$2"), dimension, believable);
-                if (decimal.isPresent() != thousands.isPresent()) {
-                    return decimal.or(() -> thousands);
-                }
+            String withPoint = either.replaceAll("$1.$2");
+            String without = either.replaceAll("$1$2");
+            Optional<Stated> asDecimal = understood(withPoint, dimension);
+            Optional<Stated> asThousands = understood(without, dimension);
+            if (asDecimal.isEmpty() || asThousands.isEmpty()) {
+                faults.add(((Parsed.Refused) parsed).message());
+                return Optional.empty();
             }
+            boolean onlyDecimal = believable.test(asDecimal.get().value().si())
+                    && !believable.test(asThousands.get().value().si());
+            if (comma.equals(THOUSANDS)) {
+                return asThousands;
+            }
+            if (comma.equals(DECIMAL) || onlyDecimal) {
+                said.add("read " + whole + " as " + withPoint);
+                return asDecimal;
+            }
+            decimal.add(withPoint);
+            thousands.add(without);
             faults.add(((Parsed.Refused) parsed).message());
             return Optional.empty();
         }
 
-        private static Optional<Stated> believable(String text, Dimension dimension, Predicate<Double> believable) {
+        private static Optional<Stated> understood(String text, Dimension dimension) {
             return QuantityParser.parse(text, dimension) instanceof Parsed.Understood understood
-                            && believable.test(understood.stated().value().si())
                     ? Optional.of(understood.stated())
                     : Optional.empty();
         }

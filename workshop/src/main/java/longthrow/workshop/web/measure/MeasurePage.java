@@ -26,12 +26,15 @@ import longthrow.workshop.draw.DeckTilt;
 import longthrow.workshop.draw.StackBar;
 import longthrow.workshop.print.Disputed;
 import longthrow.workshop.web.Frame;
+import longthrow.workshop.web.Ways;
 
 /**
  * Measure in stripping order.
  * @param stack picture of the stack as SVG; empty where it cannot be drawn
  * @param bore  pictures of bore and deck as SVG; none where they were not read
  * @param key   of an edit made on this page, for once
+ * @param find  what quantities are looked for; empty for all of them
+ * @param found how many there are, in words; empty where nothing is looked for
  */
 public record MeasurePage(
         Frame frame,
@@ -41,6 +44,8 @@ public record MeasurePage(
         String stack,
         List<String> bore,
         String key,
+        String find,
+        String found,
         List<Section> sections) {
     public MeasurePage {
         suspects = List.copyOf(suspects);
@@ -57,7 +62,12 @@ public record MeasurePage(
 
     /** A part of the engine. */
     public record Section(
-            String key, String label, String meaning, String count, boolean open, List<Word> words, List<Row> rows) {}
+            String key, String label, String meaning, String count, boolean open, List<Word> words, List<Row> rows) {
+        /** Open, whatever is known of it: something in it is looked for. */
+        Section found() {
+            return new Section(key, label, meaning, count, true, words, rows);
+        }
+    }
 
     /**
      * A word to choose or to write, such as the metal of the head.
@@ -97,39 +107,58 @@ public record MeasurePage(
             String owner,
             boolean disputed,
             List<Judged> verdicts,
-            List<Dispute> disputes) {
+            List<Dispute> disputes,
+            Optional<Onward> onward) {
         public Row {
             verdicts = List.copyOf(verdicts);
             disputes = List.copyOf(disputes);
         }
     }
 
-    /** The page of a build that could be read. */
-    static MeasurePage of(Frame frame, Build build, Answer answer) {
+    /**
+     * Where to go on from a quantity that was just kept.
+     * @param best      the reading that cuts the doubt most; none where nothing is advised
+     * @param following what is not known yet and comes next in stripping order
+     */
+    public record Onward(Optional<Next> best, Optional<Next> following) {}
+
+    /**
+     * The page of a build that could be read.
+     * @param kept quantity that was kept just before
+     * @param find words of the quantities that are looked for; empty for the whole page
+     */
+    static MeasurePage of(Frame frame, Build build, Answer answer, Optional<Term> kept, String find) {
+        Wanted wanted = Wanted.of(find);
         Map<Part, List<Row>> rows = new EnumMap<>(Part.class);
         FigurePrinter printer = new FigurePrinter(build.units());
         for (Term term : Term.values()) {
             Optional<Result> result = answer.value(term);
-            boolean shown = term.isRead() || result.isPresent();
+            boolean shown = (term.isRead() || result.isPresent()) && wanted.holds(term);
             if (shown) {
+                Optional<Onward> onward = kept.filter(k -> k == term).map(k -> onward(k, build, answer, frame.base()));
                 rows.computeIfAbsent(term.part(), p -> new ArrayList<>())
-                        .add(row(term, result, build, answer, printer, frame.base()));
+                        .add(row(term, result, build, answer, printer, frame.base(), onward));
             }
         }
         List<Section> sections = new ArrayList<>();
         for (Part part : Part.values()) {
-            List<Word> words = words(part, build, frame.base());
+            List<Word> words = words(part, build, frame.base(), wanted);
             List<Row> its = rows.getOrDefault(part, List.of());
             if (!its.isEmpty() || !words.isEmpty()) {
-                sections.add(section(part, build, words, its));
+                Section section = section(part, build, words, its);
+                sections.add(wanted.isAll() ? section : section.found());
             }
+        }
+        if (!wanted.isAll()) {
+            return found(frame, answer, find, sections);
         }
         return new MeasurePage(
                 frame,
                 summary(answer),
                 answer.findings().stream()
                         .filter(f -> f.kind() == Finding.Kind.SUSPECT)
-                        .map(f -> new Suspect(f.where(), f.message(), f.mend(), address(f.where(), frame.base())))
+                        .map(f -> new Suspect(
+                                Ways.inWords(f.where()), f.message(), f.mend(), Ways.card(f.where(), frame.base())))
                         .toList(),
                 answer.next().stream().map(n -> next(n, frame.base())).toList(),
                 answer.value(Term.DECK_HEIGHT)
@@ -137,7 +166,43 @@ public record MeasurePage(
                         .orElse(""),
                 pictures(answer),
                 UUID.randomUUID().toString(),
+                "",
+                "",
                 sections);
+    }
+
+    /** The page with nothing on it but what is looked for. */
+    private static MeasurePage found(Frame frame, Answer answer, String find, List<Section> sections) {
+        int many = sections.stream()
+                .mapToInt(s -> s.rows().size() + s.words().size())
+                .sum();
+        return new MeasurePage(
+                frame,
+                summary(answer),
+                List.of(),
+                List.of(),
+                "",
+                List.of(),
+                UUID.randomUUID().toString(),
+                find,
+                many == 0
+                        ? "Nothing here is called that. Try one word of it, such as pin, or a part, such as rod."
+                        : many + (many == 1 ? " is" : " are") + " called that or have it in what they mean.",
+                sections);
+    }
+
+    private static Onward onward(Term kept, Build build, Answer answer, String base) {
+        Optional<Next> best =
+                answer.next().stream().filter(n -> n.read() != kept).findFirst().map(n -> next(n, base));
+        List<Term> order = Arrays.stream(Part.values())
+                .flatMap(p -> Term.read().stream().filter(t -> t.part() == p))
+                .toList();
+        Optional<Next> following = order.stream()
+                .skip(order.indexOf(kept) + 1L)
+                .filter(t -> build.of(t).stream().allMatch(Given.NotKnown.class::isInstance))
+                .findFirst()
+                .map(t -> new Next(t.label(), "", "", base + "/measure/" + t.path()));
+        return new Onward(best, following);
     }
 
     /** The bore by depth and direction, and the tilt of the deck, where they were read. */
@@ -146,13 +211,6 @@ public record MeasurePage(
         BoreMap.of(answer).ifPresent(map -> all.add(map.svg("bore")));
         DeckTilt.of(answer).ifPresent(tilt -> all.add(tilt.svg("deck")));
         return all;
-    }
-
-    private static String address(String path, String base) {
-        return Term.at(path)
-                .filter(Term::isRead)
-                .map(t -> base + "/measure/" + t.path())
-                .orElse("");
     }
 
     private static Next next(NextReading next, String base) {
@@ -171,9 +229,9 @@ public record MeasurePage(
                 + (unknown == 1 ? " figure" : " figures") + " not known yet.";
     }
 
-    private static List<Word> words(Part part, Build build, String base) {
+    private static List<Word> words(Part part, Build build, String base, Wanted wanted) {
         return Arrays.stream(Choice.values())
-                .filter(c -> c.part() == part)
+                .filter(c -> c.part() == part && wanted.holds(c))
                 .map(c -> word(c, build.choice(c).orElse(""), base))
                 .toList();
     }
@@ -195,13 +253,19 @@ public record MeasurePage(
                 .filter(t -> t.part() == part)
                 .filter(t -> build.of(t).stream().anyMatch(g -> !(g instanceof Given.NotKnown)))
                 .count();
-        long all = rows.stream().filter(Row::isRead).count();
+        long all = Term.read().stream().filter(t -> t.part() == part).count();
         return new Section(
                 part.key(), part.label(), part.meaning(), read + " of " + all + " known", read > 0, words, rows);
     }
 
     private static Row row(
-            Term term, Optional<Result> result, Build build, Answer answer, FigurePrinter printer, String base) {
+            Term term,
+            Optional<Result> result,
+            Build build,
+            Answer answer,
+            FigurePrinter printer,
+            String base,
+            Optional<Onward> onward) {
         Optional<PrintedFigures> printed = result.map(r -> r.printed(printer));
         return new Row(
                 term.path(),
@@ -215,7 +279,8 @@ public record MeasurePage(
                 result.map(MeasurePage::owner).orElse(""),
                 result.map(Result::contradicted).orElse(false),
                 judged(term, answer),
-                disputes(term, build, answer, printer, base));
+                disputes(term, build, answer, printer, base),
+                onward);
     }
 
     /** The rules that count, and those on which no source says otherwise. */

@@ -3,10 +3,13 @@ package longthrow.workshop.web.measure;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Edited;
 import longthrow.buildfile.Fault;
@@ -15,6 +18,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
+import longthrow.core.measure.EntryCautions;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
@@ -75,7 +79,11 @@ public final class MeasureRoutes implements Routes {
                         MeasurePage.of(
                                 bench.frame(request, open, "Measure", Question.MEASURE),
                                 open.build(),
-                                open.measure().orElseThrow()));
+                                open.measure().orElseThrow(),
+                                Term.at(Workbench.justKept(request)),
+                                Optional.ofNullable(request.queryParam("find"))
+                                        .orElse("")
+                                        .strip()));
     }
 
     // ---- a reading
@@ -96,10 +104,17 @@ public final class MeasureRoutes implements Routes {
                 open,
                 term,
                 CardPage.typed(term, open.build(), open.revision().number(), entry),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
-    private void showCard(Context request, Workbench.Open open, Term term, CardPage.Typed typed, List<String> faults) {
+    private void showCard(
+            Context request,
+            Workbench.Open open,
+            Term term,
+            CardPage.Typed typed,
+            List<String> faults,
+            Optional<EnteredReading.Commas> commas) {
         Build build = open.build();
         Figures figures = Figures.of(open.measure().flatMap(m -> m.value(term)), new FigurePrinter(build.units()));
         bench.view()
@@ -112,6 +127,7 @@ public final class MeasureRoutes implements Routes {
                                 build,
                                 typed,
                                 faults,
+                                commas,
                                 figures));
     }
 
@@ -127,12 +143,23 @@ public final class MeasureRoutes implements Routes {
                 (begun, latest) -> isQueued(request) && sameEntries(begun, latest, term));
         String page = open.base() + "/measure";
         if (outcome instanceof Outcome.Kept) {
-            Workbench.goOn(request, page + "#" + term.path(), "Kept: " + term.label() + ".");
+            Workbench.kept(request, term.path());
+            Workbench.goOn(
+                    request,
+                    page + "#" + term.path(),
+                    "Kept: " + term.label() + "." + toMind(request, term, open.build()));
         } else if (outcome instanceof Outcome.Same) {
+            Workbench.kept(request, term.path());
             Workbench.goOn(request, page + "#" + term.path(), term.label() + " says so already; nothing was changed.");
         } else if (outcome instanceof Outcome.Faulty faulty) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            showCard(request, open, term, sent(request), faulty.faults());
+            showCard(
+                    request,
+                    open,
+                    term,
+                    sent(request),
+                    faulty.faults(),
+                    EnteredReading.of(request, term, open.build()).commas());
         } else {
             String mine = term.label() + ": "
                     + Optional.of(EnteredReading.of(request, term, open.build()))
@@ -141,6 +168,24 @@ public final class MeasureRoutes implements Routes {
                             .orElse("taken out");
             changes.showOutdated(request, open, mine, page + "/" + term.path(), (Outcome.Outdated) outcome);
         }
+    }
+
+    /** How what was entered was understood where it was written in an unusual way, and what stands out in it. */
+    private static String toMind(Context request, Term term, Build build) {
+        EnteredReading entered = EnteredReading.of(request, term, build);
+        String said = entered.said().isEmpty() ? "" : " " + capital(String.join("; ", entered.said())) + ".";
+        return said + cautions(build, term, entered).stream().map(c -> " " + c).collect(Collectors.joining());
+    }
+
+    private static List<String> cautions(Build build, Term term, EnteredReading entered) {
+        return entered.entry().stream()
+                .flatMap(e -> EntryCautions.of(build, term, e, term.path()).stream())
+                .map(f -> "Mind: " + f.message() + ". " + capital(f.mend()) + ".")
+                .toList();
+    }
+
+    private static String capital(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     /** What a form enters, in a line for the history: the label and the figures as they were typed. */
@@ -240,7 +285,12 @@ public final class MeasureRoutes implements Routes {
             return;
         }
         Figures figures = Figures.changed(term, bench.desk().glance(text), after.get(), printer(text));
-        bench.view().show(request, "figures", Map.of("figures", figures, "faults", faults));
+        List<String> minded = new ArrayList<>(faults);
+        bench.desk()
+                .read(text)
+                .build()
+                .ifPresent(b -> minded.addAll(cautions(b, term, EnteredReading.of(request, term, b))));
+        bench.view().show(request, "figures", Map.of("figures", figures, "faults", minded));
         bench.desk().workAhead(changed, () -> previews.isNewest(asked));
     }
 

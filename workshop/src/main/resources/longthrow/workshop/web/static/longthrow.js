@@ -148,6 +148,65 @@
     }
   };
 
+  // What is typed and not sent stays in this tab until it is sent, and comes back with its page: pages of the workshop are never
+  // stored by the browser, so its Back would lose it. The revision it was begun on comes back with it, so that nothing newer is overwritten.
+  const DRAFTS = 'longthrow.draft ' + location.pathname + location.search + ' ';
+  const draftPlace = (form) => DRAFTS + (form.id || form.getAttribute('action'));
+  const typedInto = (form) =>
+    [...form.elements].filter((one) => one.name && !['hidden', 'file', 'submit', 'button', 'fieldset'].includes(one.type));
+  const state = (one) => (one.type === 'radio' || one.type === 'checkbox' ? one.checked : one.value);
+  const asBefore = (one, value) => {
+    if (one.type === 'radio' || one.type === 'checkbox') one.checked = value === true;
+    else one.value = value;
+  };
+  const isPost = (form) => form && form.method === 'post' && form.elements.based;
+  const draft = (form) => {
+    try {
+      sessionStorage.setItem(draftPlace(form), JSON.stringify({
+        based: form.elements.based.value,
+        fields: typedInto(form).map((one) => [one.name, state(one)]),
+      }));
+    } catch (full) {
+      // then it is as without this
+    }
+  };
+  const dropDraft = (form) => sessionStorage.removeItem(draftPlace(form));
+  const putBack = (form) => {
+    let before = null;
+    try {
+      before = JSON.parse(sessionStorage.getItem(draftPlace(form)));
+    } catch (broken) {
+      dropDraft(form);
+    }
+    const fields = typedInto(form);
+    if (!before || before.fields.length !== fields.length || fields.some((one, i) => one.name !== before.fields[i][0])) return;
+    if (fields.every((one, i) => state(one) === before.fields[i][1])) return;
+    const fresh = fields.map(state);
+    const based = form.elements.based.value;
+    fields.forEach((one, i) => asBefore(one, before.fields[i][1]));
+    form.elements.based.value = before.based;
+    const said = element('p', 'What you had typed here and not kept stands here again. ');
+    said.className = 'notice caution put-back';
+    said.setAttribute('role', 'status');
+    const clear = element('button', 'Clear it');
+    clear.type = 'button';
+    clear.className = 'quiet';
+    clear.addEventListener('click', () => {
+      fields.forEach((one, i) => asBefore(one, fresh[i]));
+      form.elements.based.value = based;
+      dropDraft(form);
+      said.remove();
+    });
+    said.append(clear);
+    const folded = form.closest('details');
+    if (folded) folded.open = true;
+    form.before(said);
+    if (form.matches('[hx-post]')) setTimeout(() => fields[0].dispatchEvent(new Event('input', { bubbles: true })));
+  };
+  for (const kind of ['input', 'change']) {
+    document.addEventListener(kind, (event) => { if (isPost(event.target.form)) draft(event.target.form); });
+  }
+
   const words = (fields) =>
     fields.filter(([name, value]) => (name === 'reading' || name === 'value') && value.trim() !== '').map(([, value]) => value).join(', ') ||
     'not known';
@@ -160,6 +219,7 @@
     const fields = [...new FormData(form, button).entries()].filter(([name]) => name !== 'token').map(([name, value]) => [name, String(value)]);
     const token = await alive();
     if (token) {
+      dropDraft(form);
       form.dataset.going = 'yes';
       form.requestSubmit(button);
       return;
@@ -173,6 +233,7 @@
       { key, action: form.getAttribute('action'), label: form.dataset.unsent, words: words(fields), fields },
     ]));
     form.elements.key.value = freshKey();
+    dropDraft(form);
     show();
     document.getElementById('unsent').scrollIntoView({ block: 'nearest' });
   });
@@ -263,6 +324,7 @@
   const card = row && document.querySelector('p.notice') && row.querySelector('th a');
   if (card && navigator.serviceWorker && navigator.serviceWorker.controller) fetch(card.href).catch(() => {});
 
+  document.querySelectorAll('form[method="post"]').forEach((form) => { if (isPost(form)) putBack(form); });
   show();
   send();
   window.addEventListener('online', send);

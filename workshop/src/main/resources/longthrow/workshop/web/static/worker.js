@@ -39,6 +39,7 @@ const marked = async (answer) => {
   if (!(answer.headers.get('content-type') || '').startsWith('text/html')) return answer;
   const text = (await answer.text())
     .replace(/<p class="notice" role="status">[\s\S]*?<\/p>/, '')
+    .replace(/<tr class="onward">[\s\S]*?<\/tr>/, '')
     .replace('<body ', '<body data-seen="' + answer.headers.get(SEEN) + '" ');
   return new Response(text, { status: answer.status, headers: answer.headers });
 };
@@ -49,7 +50,7 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || url.origin !== self.location.origin || !isKept(url)) return;
   const fresh = fetch(request);
   event.waitUntil(fresh.then((answer) => {
-    if (answer.ok && !answer.redirected) return remember(request, answer.clone());
+    if (answer.ok && !answer.redirected && !url.searchParams.has('find')) return remember(request, answer.clone());
   }).catch(() => {}));
   event.respondWith((async () => {
     const old = await before(request, url);
