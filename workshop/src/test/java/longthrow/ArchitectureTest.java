@@ -45,6 +45,7 @@ class ArchitectureTest {
             "fit",
             "life",
             "shake",
+            "clearance",
             "book");
 
     private static final String CORE = "longthrow.core..";

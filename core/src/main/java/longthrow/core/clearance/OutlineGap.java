@@ -1,0 +1,192 @@
+package longthrow.core.clearance;
+
+/**
+ * Signed gap of two outlines that moved: their distance when apart, minus the depth of penetration when not. The other outline is carried into the frame of
+ * the first by a turn and a shift. Two trees of circles are gone down together, nearest first; the two edges that were nearest last time are tried
+ * first, which leaves little to look at: measured in docs/measurements.md. Belongs to one thread.
+ */
+final class OutlineGap {
+    private static final int STACK = 512;
+    /** Below this distance [m] the outlines may as well lie on each other, and depth is looked for. */
+    private static final double TOUCHING = 1e-9;
+
+    private final Edges a;
+    private final Edges b;
+    private final Overlap overlap;
+    private final EdgeGap edges = new EdgeGap();
+    private final double[] moved = new double[Edges.ROW];
+    private final int[] stackA = new int[STACK];
+    private final int[] stackB = new int[STACK];
+    private final double[] bounds = new double[STACK];
+    private final double[] scratch = new double[2];
+    private int warmA;
+    private int warmB;
+    private double c = 1;
+    private double s;
+    private double tx;
+    private double ty;
+
+    /** Nearest points, or deepest point and the nearest edge to it, in the frame of the first outline, after {@link #gap}. */
+    double ax;
+
+    double ay;
+    double bx;
+    double by;
+    /** How often an exact gap was worked out. */
+    long evaluations;
+
+    OutlineGap(Outline one, Outline other) {
+        a = one.edges();
+        b = other.edges();
+        overlap = new Overlap(one, other);
+    }
+
+    /** Where the frame of the other outline stands in that of the first: cosine and sine of its turn from +y towards +x, and its origin. */
+    void place(double cosine, double sine, double x, double y) {
+        c = cosine;
+        s = sine;
+        tx = x;
+        ty = y;
+    }
+
+    /**
+     * Gap here.
+     * @param enough where the outlines are surely apart, a distance from which on any value will do; infinite to have it exactly and whatever it is
+     */
+    double gap(double enough) {
+        return gap(enough, true);
+    }
+
+    /**
+     * The same, with the depth left out where only contact is asked for: then any overlap is minus infinity.
+     * @param deep whether depth is wanted
+     */
+    double gap(double enough, boolean deep) {
+        evaluations++;
+        edges.start(Double.POSITIVE_INFINITY);
+        warm();
+        double best = edges.crossing ? 0 : descend(Math.min(Math.sqrt(edges.square), enough));
+        if (!edges.crossing && best >= enough) {
+            return best;
+        }
+        if (!edges.crossing && best > TOUCHING && isOutside()) {
+            ax = edges.ax;
+            ay = edges.ay;
+            bx = edges.bx;
+            by = edges.by;
+            return best;
+        }
+        if (!deep && (edges.crossing || best > TOUCHING)) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double depth = overlap.depth(c, s, tx, ty);
+        ax = overlap.inX;
+        ay = overlap.inY;
+        bx = overlap.outX;
+        by = overlap.outY;
+        if (depth <= 0) {
+            ax = edges.ax;
+            ay = edges.ay;
+            bx = edges.bx;
+            by = edges.by;
+            return 0;
+        }
+        return -depth;
+    }
+
+    private void warm() {
+        carry(warmB);
+        edges.between(a.row, warmA * Edges.ROW, moved, 0);
+    }
+
+    /** Whether the nearest points lie outside each other's outline; with no edges crossing the outlines then do. */
+    private boolean isOutside() {
+        if (a.side(warmA, edges.ax, edges.ay, edges.bx, edges.by, scratch) < 0) {
+            return false;
+        }
+        double px = edges.bx - tx;
+        double py = edges.by - ty;
+        double qx = edges.ax - tx;
+        double qy = edges.ay - ty;
+        return b.side(warmB, c * px - s * py, s * px + c * py, c * qx - s * qy, s * qx + c * qy, scratch) >= 0;
+    }
+
+    private void carry(int edge) {
+        int at = edge * Edges.ROW;
+        double[] row = b.row;
+        for (int k = 0; k <= Edges.X1; k += 2) {
+            moved[k] = c * row[at + k] + s * row[at + k + 1] + tx;
+            moved[k + 1] = -s * row[at + k] + c * row[at + k + 1] + ty;
+        }
+        moved[Edges.R] = row[at + Edges.R];
+        if (row[at + Edges.R] > 0) {
+            moved[Edges.CX] = c * row[at + Edges.CX] + s * row[at + Edges.CY] + tx;
+            moved[Edges.CY] = -s * row[at + Edges.CX] + c * row[at + Edges.CY] + ty;
+            moved[Edges.MX] = c * row[at + Edges.MX] + s * row[at + Edges.MY];
+            moved[Edges.MY] = -s * row[at + Edges.MX] + c * row[at + Edges.MY];
+            moved[Edges.COS] = row[at + Edges.COS];
+        }
+    }
+
+    private double bound(int i, int j) {
+        double dx = c * b.nodeX[j] + s * b.nodeY[j] + tx - a.nodeX[i];
+        double dy = -s * b.nodeX[j] + c * b.nodeY[j] + ty - a.nodeY[i];
+        return Math.sqrt(dx * dx + dy * dy) - a.nodeR[i] - b.nodeR[j];
+    }
+
+    private double descend(double toBeat) {
+        double best = toBeat;
+        int top = 0;
+        stackA[0] = 0;
+        stackB[0] = 0;
+        bounds[0] = bound(0, 0);
+        while (top >= 0) {
+            int i = stackA[top];
+            int j = stackB[top];
+            if (bounds[top--] >= best) {
+                continue;
+            }
+            boolean leafA = a.left[i] < 0;
+            boolean leafB = b.left[j] < 0;
+            if (leafA && leafB) {
+                int edgeA = -1 - a.left[i];
+                int edgeB = -1 - b.left[j];
+                double before = edges.square;
+                carry(edgeB);
+                edges.between(a.row, edgeA * Edges.ROW, moved, 0);
+                if (edges.crossing) {
+                    warmA = edgeA;
+                    warmB = edgeB;
+                    return 0;
+                }
+                if (edges.square < before) {
+                    warmA = edgeA;
+                    warmB = edgeB;
+                    best = Math.min(best, Math.sqrt(edges.square));
+                }
+                continue;
+            }
+            boolean splitA = leafB || (!leafA && a.nodeR[i] >= b.nodeR[j]);
+            int i1 = splitA ? a.left[i] : i;
+            int j1 = splitA ? j : b.left[j];
+            int i2 = splitA ? a.right[i] : i;
+            int j2 = splitA ? j : b.right[j];
+            double d1 = bound(i1, j1);
+            double d2 = bound(i2, j2);
+            boolean firstNearer = d1 <= d2;
+            double far = firstNearer ? d2 : d1;
+            double near = firstNearer ? d1 : d2;
+            if (far < best) {
+                stackA[++top] = firstNearer ? i2 : i1;
+                stackB[top] = firstNearer ? j2 : j1;
+                bounds[top] = far;
+            }
+            if (near < best) {
+                stackA[++top] = firstNearer ? i1 : i2;
+                stackB[top] = firstNearer ? j1 : j2;
+                bounds[top] = near;
+            }
+        }
+        return best;
+    }
+}
