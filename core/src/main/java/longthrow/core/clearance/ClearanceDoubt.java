@@ -36,8 +36,8 @@ public record ClearanceDoubt(
     static final int DRAWS = 40_000;
     /** Draws at which it is held against the gap itself. */
     static final int CHECKS = 48;
-    /** Root mean square miss, as a share of the spread, up to which it will do: it moves a probability by well under a point. A judgement. */
-    static final double CLOSE = 0.03;
+    /** Root mean square miss, as a share of the spread, up to which it will do; its mean is taken out, so it widens the spread by half a per cent. A judgement. */
+    static final double CLOSE = 0.1;
     /** Draws of the gap itself where it will not. A probability then scatters by half a point at most. */
     static final int WHOLE = 10_000;
 

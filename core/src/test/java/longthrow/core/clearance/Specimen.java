@@ -206,7 +206,7 @@ record Specimen(String name, Side one, Side other) {
         double bore = random.nextDouble(50e-3, 90e-3);
         double top = Math.sqrt((l + r) * (l + r) - e * e);
         double crown = random.nextDouble(15e-3, 30e-3);
-        double shift = random.nextInt(5) == 0 ? random.nextDouble(-2e-3, 0) : random.nextDouble(0, 5e-3);
+        double shift = random.nextInt(7) == 0 ? random.nextDouble(-2e-3, 0) : random.nextDouble(0, 5e-3);
         String name = "mechanism " + number + ", ";
         switch (kind) {
             case 0 -> { // piston with a pocket under a tilted valve near overlap
