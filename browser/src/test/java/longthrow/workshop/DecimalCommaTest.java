@@ -3,7 +3,9 @@ package longthrow.workshop;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import org.junit.jupiter.api.Test;
 
 /** A keypad that knows only a comma: every box for a number takes it. */
@@ -38,12 +40,19 @@ class DecimalCommaTest extends InTheBrowser {
         assertThat(row(page, "crankshaft.stroke")).contains("56,50 mm ± 0,02 mm (sheet)", "56.50");
 
         page.navigate(base + "/fit");
-        page.getByLabel("Aim: squish").fill("1,27 mm");
-        page.getByLabel("Aim: static compression ratio").fill("9,6");
+        aim(page, "squish").fill("1,27"); // in the unit chosen beside it
+        aim(page, "static compression ratio").fill("9,6");
         page.getByLabel("Budget").fill("330,50 EUR");
         page.getByText("Keep and search").click();
         assertThat(page.locator("p.notice")).containsText("Kept");
         page.navigate(base + "/text");
         assertThat(page.locator("textarea").inputValue()).contains("330,50 EUR", "1,27 mm", "9,6");
+    }
+
+    private static Locator aim(Page page, String figure) {
+        return page.getByRole(
+                        AriaRole.GROUP,
+                        new Page.GetByRoleOptions().setName(figure).setExact(true))
+                .getByLabel("Aim at");
     }
 }
