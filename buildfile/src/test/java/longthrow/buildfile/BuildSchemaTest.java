@@ -79,7 +79,7 @@ class BuildSchemaTest {
                 "longthrow: 1\nengine: {name: a}\naims: {cylinder.boer: 66 mm}",
                 "longthrow: 1\nengine: {name: a}\nseen: [{part: head, damage: cracked}]",
                 "longthrow: 1\nengine: {name: a}\nlift_tables: [{valve: intake, rows: {}}]",
-                "longthrow: 1\nengine: {name: a}\nbench: {depth: {minutes: 3}}"
+                "longthrow: 1\nengine: {name: a}\nbench: {depht: {minutes: 3}}"
             })
     void brokenFilesAreNotValidAndAreRefusedByTheReaderToo(String yaml) {
         assertThat(complaints(yaml)).isNotEmpty();

@@ -52,6 +52,28 @@ public enum Choice {
             new Option("insert", "insert shell"),
             new Option("babbitt", "babbitt"),
             new Option("rolling", "needle or roller")),
+    ROD_BOLT_GRADE(
+            "bolt_grade",
+            Part.ROD,
+            "strength stamped on the rod bolts",
+            Option.CLASS_8_8,
+            Option.CLASS_10_9,
+            Option.CLASS_12_9,
+            Option.GRADE_5,
+            Option.GRADE_8),
+    ROD_BOLT_LUBRICANT(
+            "bolt_lubricant",
+            Part.ROD,
+            "what is on the threads and under the heads of the rod bolts when they are tightened",
+            Option.DRY,
+            Option.OIL,
+            Option.PASTE),
+    ROD_BOLT_INTO(
+            "bolt_into",
+            Part.ROD,
+            "what the rod bolts are screwed into",
+            new Option("steel", "steel: a nut or a steel rod"),
+            new Option("aluminium", "the aluminium of the rod")),
     CRANK_TAPER_FORM("taper", Part.CRANKSHAFT, "taper of the flywheel end as its rate, such as 1:8"),
     FLYWHEEL_TAPER_FORM("taper", Part.FLYWHEEL, "taper of the wheel's bore as its rate, such as 1:8"),
     CRANKSHAFT_METAL("metal", Part.CRANKSHAFT, "what the crankshaft is made of", Option.IRON, Option.STEEL),
@@ -64,6 +86,36 @@ public enum Choice {
             new Option("cast_aluminium", "cast aluminium"),
             new Option("billet_aluminium", "billet aluminium"),
             new Option("steel", "steel")),
+    FLYWHEEL_NUT_LUBRICANT(
+            "nut_lubricant",
+            Part.FLYWHEEL,
+            "what is on thread and face of the flywheel nut when it is tightened; the taper itself is dry and clean",
+            Option.DRY,
+            Option.OIL,
+            Option.PASTE),
+    CAM_TURN(
+            "turns",
+            Part.CAMSHAFT,
+            "which way the camshaft turns",
+            new Option("against", "against the crankshaft, as a gear on its gear"),
+            new Option("with", "with the crankshaft, as by chain or belt")),
+    LIFTER(
+            "lifter",
+            Part.CAMSHAFT,
+            "what runs on the lobe",
+            new Option("flat", "a flat foot"),
+            new Option("roller", "a roller")),
+    OIL(
+            "oil",
+            Part.USE,
+            "oil in the case",
+            new Option("sae_20", "SAE 20"),
+            new Option("sae_30", "SAE 30"),
+            new Option("sae_40", "SAE 40"),
+            new Option("5w_30", "5W-30"),
+            new Option("10w_30", "10W-30"),
+            new Option("10w_40", "10W-40"),
+            new Option("20w_50", "20W-50")),
     FUEL(
             "fuel",
             Part.USE,
@@ -102,6 +154,14 @@ public enum Choice {
         static final Option IRON = new Option("iron", "cast iron");
         static final Option ALUMINIUM = new Option("aluminium", "aluminium");
         static final Option STEEL = new Option("steel", "steel");
+        static final Option CLASS_8_8 = new Option("class_8_8", "class 8.8");
+        static final Option CLASS_10_9 = new Option("class_10_9", "class 10.9");
+        static final Option CLASS_12_9 = new Option("class_12_9", "class 12.9");
+        static final Option GRADE_5 = new Option("grade_5", "SAE grade 5");
+        static final Option GRADE_8 = new Option("grade_8", "SAE grade 8");
+        static final Option DRY = new Option("dry", "dry");
+        static final Option OIL = new Option("oil", "oil");
+        static final Option PASTE = new Option("paste", "assembly paste");
     }
 
     public static Optional<Choice> at(String path) {

@@ -107,7 +107,18 @@ public enum InstrumentKind {
             0,
             "pin or plug gauges in 0.01 mm steps; common practice, no source"),
     THERMOMETER("thermometer", Dimension.TEMPERATURE, 0.5, 1, 0, "contact thermometer; common practice, no source"),
-    COUNT("count", Dimension.COUNT, 1e-9, 0, 0, "counted");
+    COUNT("count", Dimension.COUNT, 1e-9, 0, 0, "counted"),
+    PROTRACTOR(
+            "protractor",
+            Dimension.ANGLE,
+            Math.toRadians(0.5),
+            Math.toRadians(0.5),
+            0,
+            "bevel protractor; common practice, no source"),
+    TORQUE_WRENCH("torque_wrench", Dimension.TORQUE, 0.5, 0, 0.04, "ISO 6789-1, 4 % of the reading; from memory"),
+    STOPWATCH(
+            "stopwatch", Dimension.TIME, 0.0005, 0, 0.0001, "stopwatch over twenty swings; common practice, no source"),
+    COIL_COUNT("coil_count", Dimension.RATIO, 0.25, 0, 0, "counted by eye to a quarter; common practice, no source");
 
     private final String key;
     private final Dimension dimension;

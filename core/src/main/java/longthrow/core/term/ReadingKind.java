@@ -162,7 +162,25 @@ public enum ReadingKind {
     TAPE("tape", InstrumentKind.TAPE, 0.5e-3, 2, "along the centre line"),
     PLUG("plug", InstrumentKind.GO_NO_GO, 0.005e-3, 3, "largest plug gauge that enters by its own weight"),
     SPEED("speed", InstrumentKind.TACHOMETER, 15 * Math.PI / 30, 1, "steady for ten seconds"),
-    COUNT("count", InstrumentKind.COUNT, 1e-9, 1, "counted");
+    COUNT("count", InstrumentKind.COUNT, 1e-9, 1, "counted"),
+    SHAPE(
+            "shape",
+            InstrumentKind.CALIPER,
+            0.15e-3,
+            4,
+            "depth end of the caliper or a square and rule from the stated datum; a cast or forged surface, so its outermost point"),
+    DEPTH("depth", InstrumentKind.DEPTH_GAUGE, 0.02e-3, 3, "depth gauge from the stated face, square to it"),
+    TILT(
+            "tilt",
+            InstrumentKind.PROTRACTOR,
+            Math.toRadians(0.4),
+            5,
+            "protractor on the head face, against a rod in the guide"),
+    TORQUE("torque", InstrumentKind.TORQUE_WRENCH, 0.3, 1, "what the wrench is set to, pulled slowly and once"),
+    PERIOD("period", InstrumentKind.STOPWATCH, 0.0015, 6, "twenty swings of a few degrees timed, divided by twenty"),
+    CLOCK("clock", InstrumentKind.STOPWATCH, 1, 1, "by the hour meter or the log"),
+    HEAT("heat", InstrumentKind.THERMOMETER, 2, 5, "thermometer held where it is said until it rises no more"),
+    COILS("coils", InstrumentKind.COIL_COUNT, 0.1, 2, "counted to a quarter from where the wire leaves the end coil");
 
     /** Degrees of freedom credited to each pooled repeatability: a judgement good to about 20 %, JCGM 100:2008 G.4.2 eq. (G.3). */
     public static final double POOLED_DEGREES_OF_FREEDOM = 12.5;
