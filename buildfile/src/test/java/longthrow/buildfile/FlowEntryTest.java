@@ -26,6 +26,7 @@ class FlowEntryTest {
                 "demo.yaml",
                 "scenarios/s1-longer-throw.yaml",
                 "scenarios/s2-side-valve-kart.yaml",
+                "scenarios/s3-springs.yaml",
                 "scenarios/s4-vintage-iron.yaml"
             })
     void everyEntryOfTheExamplesReadsBackEqual(String file) throws IOException {

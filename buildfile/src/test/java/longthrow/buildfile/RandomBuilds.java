@@ -204,11 +204,22 @@ final class RandomBuilds {
         tenth = tenth.signum() == 0
                 ? new BigDecimal("0.1")
                 : tenth.setScale(Math.min(Math.max(tenth.scale(), 0), 7), RoundingMode.UP);
-        return quantity(tenth.toPlainString() + " " + value.unit().symbol(), value.dimension());
+        return quantity(
+                tenth.toPlainString() + " " + value.unit().symbol(),
+                value.dimension().ofDifference());
     }
 
     /** As somebody may write it: in any fitting unit, with a few digits, now and then with a comma. */
     private Quantity figure(Dimension dimension, double least, double most) {
+        if (dimension == Dimension.TEMPERATURE) { // its scales begin elsewhere
+            BigDecimal kelvins = BigDecimal.valueOf(least + random.nextDouble() * (most - least))
+                    .setScale(random.nextInt(3), RoundingMode.HALF_EVEN);
+            return quantity(
+                    random.nextBoolean()
+                            ? kelvins.toPlainString() + " K"
+                            : kelvins.subtract(new BigDecimal(273)).toPlainString() + " °C",
+                    dimension);
+        }
         List<String> units = dimension.fittingUnits().stream()
                 .filter(u -> !u.startsWith("a bare") && !u.equals(":1"))
                 .toList();

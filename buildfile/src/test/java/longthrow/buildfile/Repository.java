@@ -13,6 +13,7 @@ final class Repository {
             "examples/demo.yaml",
             "examples/scenarios/s1-longer-throw.yaml",
             "examples/scenarios/s2-side-valve-kart.yaml",
+            "examples/scenarios/s3-springs.yaml",
             "examples/scenarios/s4-vintage-iron.yaml",
             "examples/scenarios/overhead-cam.yaml");
 

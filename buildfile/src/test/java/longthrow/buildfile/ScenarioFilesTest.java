@@ -51,6 +51,33 @@ class ScenarioFilesTest {
                 .isCloseTo(4.1, within(0.05));
     }
 
+    /** The stock spring: 9.5 N/mm, bind after 13.0 mm; rim 67.5 m/s at 6000 rpm. */
+    @Test
+    void springs() {
+        Answer answer = Measure.of(build("examples/scenarios/s3-springs.yaml"), List.of());
+        assertThat(result(answer, Term.SPRING_RATE).figure().value()).isCloseTo(9.5e3, within(5.0));
+        assertThat(result(answer, Term.COIL_BIND_MARGIN).figure().value()).isCloseTo(4.8e-3, within(0.005e-3));
+        assertThat(result(answer, Term.RIM_SPEED).figure().value()).isCloseTo(67.5, within(0.1));
+        assertThat(result(answer, Term.SWEPT_VOLUME).figure().value()).isCloseTo(319.5e-6, within(0.05e-6));
+    }
+
+    /** What of the case counts for the moving mass: 102.5 g. */
+    @Test
+    void whatMovesWithTheValveAddsUp() {
+        Answer answer = Measure.of(build("examples/scenarios/s3-springs.yaml"), List.of());
+        double ratio = value(answer, Term.ROCKER_VALVE_ARM) / value(answer, Term.ROCKER_PUSHROD_ARM);
+        double moving = value(answer, Term.INTAKE_MASS)
+                + value(answer, Term.RETAINER_MASS)
+                + value(answer, Term.SPRING_MASS) / 3
+                + value(answer, Term.ROCKER_MASS)
+                + (value(answer, Term.PUSHROD_MASS) + value(answer, Term.LIFTER_MASS)) / (ratio * ratio);
+        assertThat(moving).isCloseTo(102.5e-3, within(0.05e-3));
+    }
+
+    private static double value(Answer answer, Term term) {
+        return result(answer, term).figure().value();
+    }
+
     @Test
     void vintageIron() {
         Build build = build("examples/scenarios/s4-vintage-iron.yaml");

@@ -115,7 +115,13 @@ public enum InstrumentKind {
             Math.toRadians(0.5),
             0,
             "bevel protractor; common practice, no source"),
-    TORQUE_WRENCH("torque_wrench", Dimension.TORQUE, 0.5, 0, 0.04, "ISO 6789-1, 4 % of the reading; from memory"),
+    TORQUE_WRENCH(
+            "torque_wrench",
+            Dimension.TORQUE,
+            0.5,
+            0,
+            0.06,
+            "ISO 6789-1: 4 % of the reading, 6 % up to 10 N·m, the larger taken; from memory"),
     STOPWATCH(
             "stopwatch", Dimension.TIME, 0.0005, 0, 0.0001, "stopwatch over twenty swings; common practice, no source"),
     COIL_COUNT("coil_count", Dimension.RATIO, 0.25, 0, 0, "counted by eye to a quarter; common practice, no source");

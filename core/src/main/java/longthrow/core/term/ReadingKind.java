@@ -46,7 +46,7 @@ public enum ReadingKind {
             InstrumentKind.HEIGHT_GAUGE,
             0.025e-3,
             12,
-            "case on the plate: height of the deck face less height of the main bore top, plus half the main bore"),
+            "case on the plate: heights of the two things read, a bore at its top less half of it; their difference"),
     CENTRES(
             "centres",
             InstrumentKind.CALIPER,
@@ -176,6 +176,12 @@ public enum ReadingKind {
             Math.toRadians(0.4),
             5,
             "protractor on the head face, against a rod in the guide"),
+    SECTOR(
+            "sector",
+            InstrumentKind.PROTRACTOR,
+            Math.toRadians(1),
+            5,
+            "part laid on paper on its axis, lines drawn from the axis past the stated places, protractor between them"),
     TORQUE("torque", InstrumentKind.TORQUE_WRENCH, 0.3, 1, "what the wrench is set to, pulled slowly and once"),
     PERIOD("period", InstrumentKind.STOPWATCH, 0.0015, 6, "twenty swings of a few degrees timed, divided by twenty"),
     CLOCK("clock", InstrumentKind.STOPWATCH, 1, 1, "by the hour meter or the log"),

@@ -144,14 +144,18 @@ final class MistakenBench {
         double width = between(0.65, 0.8) * bore;
         dishDepth = crown > 0.3 ? crown * 1000 / (Math.PI / 4 * width * width) * 1e-3 : 0;
         for (InstrumentKind kind : InstrumentKind.values()) {
-            instrumentError.put(kind, random.nextGaussian() * kind.statedError() / 1.96);
+            if (!SimulatedEngine.TOOLS_OF_THE_MOVING_ENGINE.contains(kind)) {
+                instrumentError.put(kind, random.nextGaussian() * kind.statedError() / 1.96);
+            }
         }
         for (ReadingKind kind : ReadingKind.values()) {
-            hand.put(
-                    kind,
-                    kind.repeatability()
-                            * Math.sqrt(ReadingKind.POOLED_DEGREES_OF_FREEDOM
-                                    / chiSquared(ReadingKind.POOLED_DEGREES_OF_FREEDOM)));
+            if (!SimulatedEngine.OF_THE_MOVING_ENGINE.contains(kind)) {
+                hand.put(
+                        kind,
+                        kind.repeatability()
+                                * Math.sqrt(ReadingKind.POOLED_DEGREES_OF_FREEDOM
+                                        / chiSquared(ReadingKind.POOLED_DEGREES_OF_FREEDOM)));
+            }
         }
     }
 

@@ -39,14 +39,41 @@ final class SimulatedEngine {
     private final Map<Material, Double> expansion = new EnumMap<>(Material.class);
     private final Map<String, double[]> ownTools = new HashMap<>();
 
-    /** Kinds that came after the first benches were drawn: they are drawn when first asked for, so that the engines stay those whose figures are on record. */
-    private static final Set<ReadingKind> LATER = EnumSet.of(ReadingKind.ARM, ReadingKind.PITCH_CIRCLE);
+    /** Kinds of reading that came with what moves, shakes and wears: drawn when first asked for, so that the engines stay those whose figures are on record. */
+    static final Set<ReadingKind> OF_THE_MOVING_ENGINE = EnumSet.of(
+            ReadingKind.SHAPE,
+            ReadingKind.DEPTH,
+            ReadingKind.TILT,
+            ReadingKind.SECTOR,
+            ReadingKind.TORQUE,
+            ReadingKind.PERIOD,
+            ReadingKind.CLOCK,
+            ReadingKind.HEAT,
+            ReadingKind.COILS);
+
+    /** Instruments that came with them. */
+    static final Set<InstrumentKind> TOOLS_OF_THE_MOVING_ENGINE = EnumSet.of(
+            InstrumentKind.PROTRACTOR,
+            InstrumentKind.TORQUE_WRENCH,
+            InstrumentKind.STOPWATCH,
+            InstrumentKind.COIL_COUNT);
+
+    /** Every kind that came after the first benches were drawn. */
+    private static final Set<ReadingKind> LATER = later();
+
+    private static Set<ReadingKind> later() {
+        Set<ReadingKind> later = EnumSet.of(ReadingKind.ARM, ReadingKind.PITCH_CIRCLE);
+        later.addAll(OF_THE_MOVING_ENGINE);
+        return later;
+    }
 
     SimulatedEngine(long seed) {
         random = new SplittableRandom(seed);
         wear = Wear.values()[random.nextInt(3)];
         for (InstrumentKind kind : InstrumentKind.values()) {
-            instruments.put(kind, errorsOf(kind.statedError(), kind.relativeError()));
+            if (!TOOLS_OF_THE_MOVING_ENGINE.contains(kind)) {
+                instruments.put(kind, errorsOf(kind));
+            }
         }
         for (ReadingKind kind : ReadingKind.values()) {
             if (!LATER.contains(kind)) {
@@ -81,16 +108,16 @@ final class SimulatedEngine {
     /** True error of an instrument: added to every reading, and as a share of it. A tool of the owner's own is drawn when first used. */
     double[] instrument(InstrumentKind kind, String key) {
         return key.equals(kind.key())
-                ? Objects.requireNonNull(instruments.get(kind))
-                : ownTools.computeIfAbsent(key, k -> errorsOf(kind.statedError(), kind.relativeError()));
+                ? instruments.computeIfAbsent(kind, this::errorsOf)
+                : ownTools.computeIfAbsent(key, k -> errorsOf(kind));
     }
 
     double expansion(Material metal) {
         return Objects.requireNonNull(expansion.get(metal));
     }
 
-    private double[] errorsOf(double stated, double relative) {
-        return new double[] {stated / STATED * normal(), relative / STATED * normal()};
+    private double[] errorsOf(InstrumentKind kind) {
+        return new double[] {kind.statedError() / STATED * normal(), kind.relativeError() / STATED * normal()};
     }
 
     double normal() {

@@ -104,6 +104,79 @@ final class CardSketch extends Sketch {
         caliper(Frame.of(false), along1, along2, tip, beam, true, false);
     }
 
+    /** The same upright: the upper jaw touches the top of a hole from within, the lower one a face from below. */
+    void caliperOnStepUpright(double along1, double along2, double tip, double beam) {
+        caliper(Frame.of(true), along1, along2, tip, beam, true, false);
+    }
+
+    /**
+     * The depth end of a caliper: the end of its beam stands on a face, the thin rod reaches on to what is read.
+     * @param upright whether it stands, its beam above; otherwise it lies, its beam to the right
+     * @param face    where the end of the beam stands, along the caliper
+     * @param tip     where the rod ends, along the caliper
+     * @param across  its middle, across the caliper
+     * @param beam    how much of the beam is seen
+     */
+    void caliperDepth(boolean upright, double face, double tip, double across, double beam) {
+        double way = upright ? -1 : 1;
+        Frame f = new Frame(
+                upright ? across : face,
+                upright ? face : across,
+                upright ? 0 : 1,
+                upright ? -1 : 0,
+                upright ? 1 : 0,
+                upright ? 0 : 1);
+        tool(f.box((tip - face) * way, 0, -1.6, 1.6));
+        tool(f.box(0, beam, -8, 8));
+        for (double mark = 8; mark < beam - 2; mark += 6) {
+            stroke(f, mark, 8, mark, 3);
+        }
+        tool(f.box(beam * 0.45, beam * 0.45 + 34, -13, 11));
+        hole(f.box(beam * 0.45 + 5, beam * 0.45 + 29, -10, 2));
+    }
+
+    /** A caliper over a round part seen on its end, its beam on the right. */
+    void roundInCaliper(double x, double y, double radius, double beam) {
+        partRound(x, y, radius);
+        axis(x - radius - 10, y, x + radius + 10, y);
+        caliper(true, y - radius, y + radius, x - 4, beam, false);
+        datumArc(x, y, radius, 235, 305, true);
+    }
+
+    /** A caliper over an upright length, its two jaws bent outwards over something that stands between them and its beam.
+     * @param over how far the jaws step aside
+     */
+    void caliperReachingOver(double along1, double along2, double tip, double beam, double over) {
+        Frame f = Frame.of(true);
+        tool(f.box(along1 - over - 24, along2 + over + 44, beam, beam + 15));
+        for (double mark = along1 - over - 12; mark < along2 + over; mark += 6) {
+            stroke(f, mark, beam + 15, mark, beam + 9);
+        }
+        crooked(f, along1, tip, beam, -over);
+        crooked(f, along2, tip, beam, over);
+        tool(f.box(along2 + over - 8, along2 + over + 34, beam - 3, beam + 20));
+        hole(f.box(along2 + over + 2, along2 + over + 26, beam + 3, beam + 13));
+    }
+
+    private void crooked(Frame f, double along, double tip, double beam, double over) {
+        double side = Math.signum(over) * 12;
+        tool(f.outline(
+                along,
+                tip,
+                along,
+                tip + 9,
+                along + over,
+                tip + 9,
+                along + over,
+                beam,
+                along + over + side,
+                beam,
+                along + over + side,
+                tip,
+                along,
+                tip));
+    }
+
     /** A caliper over the length from one point to another on a slant, its beam {@code away} to the left of that way. */
     void caliperOnSlant(double x1, double y1, double x2, double y2, double away) {
         double length = Math.hypot(x2 - x1, y2 - y1);
@@ -197,6 +270,12 @@ final class CardSketch extends Sketch {
 
     /** Where an instrument shows nought before it is read: a zero is no surface, so it is a pointer with a figure and not hatched. */
     void datumZero(double x, double y) {
+        datumPointer(x, y);
+        words("datum", "0", x, y - 13, Anchor.MIDDLE, SMALL, true);
+    }
+
+    /** What an instrument is set to before it is read, its tip at (x, y). */
+    void datumPointer(double x, double y) {
         svg().add(
                         "path",
                         "class",
@@ -209,7 +288,6 @@ final class CardSketch extends Sketch {
                         "2",
                         "fill",
                         "currentColor");
-        words("datum", "0", x, y - 13, Anchor.MIDDLE, SMALL, true);
     }
 
     /** A stand on its magnetic foot, holding a dial. */
@@ -302,5 +380,113 @@ final class CardSketch extends Sketch {
     /** A surface plate or bench from x1 to x2. */
     void plate(double x1, double x2, double y) {
         part(box(x1, y, x2 - x1, 12));
+    }
+
+    /** A protractor: half a disc about (x, y), from an angle on to half a turn more [deg], clockwise from the right. */
+    void protractor(double x, double y, double radius, double from) {
+        tool(sector(x, y, radius * 0.55, radius, from, from + 180));
+        for (int tick = 0; tick <= 18; tick++) {
+            double a = Math.toRadians(from + tick * 10);
+            double inner = radius - (tick % 3 == 0 ? 12 : 7);
+            toolLine(
+                    1.2,
+                    "M",
+                    x + inner * Math.cos(a),
+                    y + inner * Math.sin(a),
+                    "L",
+                    x + radius * Math.cos(a),
+                    y + radius * Math.sin(a));
+        }
+        double a = Math.toRadians(from);
+        toolLine(
+                3,
+                "M",
+                x - radius * Math.cos(a),
+                y - radius * Math.sin(a),
+                "L",
+                x + radius * Math.cos(a),
+                y + radius * Math.sin(a));
+        toolRound(x, y, 4);
+    }
+
+    /** Outline of part of a ring about (x, y), between two angles [deg], clockwise from the right. */
+    static Object[] sector(double x, double y, double inner, double outer, double from, double to) {
+        double a = Math.toRadians(from);
+        double b = Math.toRadians(to);
+        String large = to - from > 180 ? "0 1 " : "0 0 ";
+        return new Object[] {
+            "M",
+            x + outer * Math.cos(a),
+            y + outer * Math.sin(a),
+            "A",
+            outer,
+            outer,
+            large + "1",
+            x + outer * Math.cos(b),
+            y + outer * Math.sin(b),
+            "L",
+            x + inner * Math.cos(b),
+            y + inner * Math.sin(b),
+            "A",
+            inner,
+            inner,
+            large + "0",
+            x + inner * Math.cos(a),
+            y + inner * Math.sin(a),
+            "Z"
+        };
+    }
+
+    /** The angle read about (x, y): an arc with an arrow at its end and a line to each side of it [deg], clockwise from the right. */
+    void angle(double x, double y, double radius, double from, double to) {
+        double a = Math.toRadians(from);
+        double b = Math.toRadians(to);
+        lit(
+                "M",
+                x + radius * Math.cos(a),
+                y + radius * Math.sin(a),
+                "A",
+                radius,
+                radius,
+                to - from > 180 ? "0 1 1" : "0 0 1",
+                x + radius * Math.cos(b),
+                y + radius * Math.sin(b));
+        head(x + radius * Math.cos(b), y + radius * Math.sin(b), -Math.sin(b), Math.cos(b));
+        head(x + radius * Math.cos(a), y + radius * Math.sin(a), Math.sin(a), -Math.cos(a));
+    }
+
+    /** A torque wrench: its socket on (x, y) seen from above, its grip at the right end; the window shows what it is set to. */
+    void torqueWrench(double x, double y, double length) {
+        toolBox(x, y - 6, length - 60, 12);
+        toolBox(x + length - 64, y - 10, 64, 20);
+        for (double at = x + length - 56; at < x + length - 4; at += 7) {
+            toolLine(1.2, "M", at, y - 10, "v", 20);
+        }
+        toolBox(x + length - 122, y - 12, 50, 24);
+        hole(box(x + length - 116, y - 8, 38, 16));
+        toolRound(x, y, 19);
+    }
+
+    /** A stopwatch with its button. */
+    void stopwatch(double x, double y, double radius) {
+        toolBox(x - 6, y - radius - 14, 12, 14);
+        toolRound(x, y, radius);
+        holeRound(x, y, radius * 0.78);
+        for (int tick = 0; tick < 12; tick++) {
+            double s = Math.sin(tick * Math.PI / 6) * radius;
+            double c = Math.cos(tick * Math.PI / 6) * radius;
+            toolLine(1.6, "M", x + s * 0.66, y - c * 0.66, "L", x + s * 0.78, y - c * 0.78);
+        }
+        toolLine(2.4, "M", x, y, "L", x + radius * 0.42, y - radius * 0.46);
+        toolRound(x, y, 3);
+    }
+
+    /** A thermometer: the tip of its probe at (x, y), its box at (boxX, boxY) with the figure read. */
+    void thermometer(double x, double y, double boxX, double boxY) {
+        toolLine(4, "M", x, y, "L", boxX, boxY + 20);
+        toolRound(x, y, 4);
+        toolBox(boxX, boxY, 92, 40);
+        hole(box(boxX + 10, boxY + 8, 72, 24));
+        symbol(boxX + 46, boxY + 26, Anchor.MIDDLE);
     }
 }

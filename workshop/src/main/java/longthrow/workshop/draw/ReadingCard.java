@@ -1,5 +1,6 @@
 package longthrow.workshop.draw;
 
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -57,13 +58,25 @@ public final class ReadingCard {
         Map<Term, ReadingCard> cards = new EnumMap<>(Term.class);
         Stream.of(
                         WholeCards.cards(),
+                        WeighingCards.cards(),
+                        RunningCards.cards(),
                         ShaftCards.cards(),
+                        FlywheelCards.cards(),
                         HeadCards.cards(),
                         ValveCards.cards(),
+                        ValveShapeCards.cards(),
+                        SpringCards.cards(),
+                        CamshaftCards.cards(),
+                        ReleaseCards.cards(),
                         CylinderCards.cards(),
+                        CaseCards.cards(),
                         PistonCards.cards(),
+                        PistonShapeCards.cards(),
                         RodCards.cards(),
-                        CrankCards.cards())
+                        RodShapeCards.cards(),
+                        RodBoltCards.cards(),
+                        CrankCards.cards(),
+                        CounterweightCards.cards())
                 .flatMap(List::stream)
                 .forEach(card -> {
                     if (cards.put(card.term, card) != null) {
@@ -142,6 +155,9 @@ public final class ReadingCard {
     }
 
     private String printed(UnitSystem units, double si) {
+        if (term.reading() == ReadingKind.COILS) {
+            return BigDecimal.valueOf(si).toPlainString() + " of a coil";
+        }
         if (term.dimension() == Dimension.RATIO) {
             return Percent.ofShare(si);
         }

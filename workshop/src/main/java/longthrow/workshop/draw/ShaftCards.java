@@ -179,7 +179,7 @@ final class ShaftCards {
                         "Rivet centre to the centre of the next; over ten pitches and divided by ten is surer."));
     }
 
-    private static ReadingCard speed(Term term, String how) {
+    static ReadingCard speed(Term term, String how) {
         return card(
                         term,
                         "zero when stopped",

@@ -225,7 +225,7 @@ final class ValveCards {
         s.head(60, 124, 0.4, -0.9);
     }
 
-    private static void lift(CardSketch s) {
+    static void lift(CardSketch s) {
         // head cut through: guide, port and seat on both sides of the stem
         s.part("M", 186, 146, "H", 290, "V", 234, "H", 224, "L", 211, 225.5, "C", 211, 205, 200, 200, 186, 196, "Z");
         s.part("M", 164, 146, "H", 60, "V", 234, "H", 126, "L", 139, 225.5, "C", 139, 205, 150, 200, 164, 196, "Z");

@@ -23,7 +23,11 @@ class ReadingCardTest {
     @EnumSource(Term.class)
     void everyTermReadOnTheBenchHasACardAndNoOtherHas(Term term) {
         boolean onASheet = List.of(
-                        Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED, Term.WANTED_SPEED)
+                        Term.FLYWHEEL_RATED_SPEED,
+                        Term.ROD_RATED_SPEED,
+                        Term.GOVERNED_SPEED,
+                        Term.WANTED_SPEED,
+                        Term.LIFE_WANTED)
                 .contains(term);
         assertThat(ReadingCard.of(term).isPresent()).isEqualTo(term.isRead() && !onASheet);
     }
@@ -101,6 +105,28 @@ class ReadingCardTest {
                         .map(t -> drawnPaths(t))
                         .distinct())
                 .hasSize(5);
+        for (List<Term> shared : List.of(
+                List.of(
+                        Term.BIG_END_REACH,
+                        Term.CAP_BELOW,
+                        Term.BOLT_OUT,
+                        Term.BOLT_UP,
+                        Term.BOLT_DOWN,
+                        Term.DIPPER_REACH,
+                        Term.DIPPER_WIDTH),
+                List.of(Term.BOLT_ACROSS, Term.DIPPER_THICKNESS),
+                List.of(Term.BEAM_WIDTH, Term.BEAM_THICKNESS, Term.BEAM_WEB, Term.BEAM_FLANGE),
+                List.of(Term.ROD_BOLT_DIAMETER, Term.ROD_BOLT_PITCH, Term.ROD_BOLT_GRIP),
+                List.of(Term.INTAKE_LOBE_PLACE, Term.EXHAUST_LOBE_PLACE, Term.RELEASE_PLACE),
+                List.of(Term.RELEASE_REACH, Term.RELEASE_ANGLE, Term.RELEASE_SPAN),
+                List.of(Term.CASE_BELOW, Term.CASE_THRUST, Term.CASE_ANTITHRUST),
+                List.of(Term.COUNTERWEIGHT_FACES, Term.COUNTERWEIGHT_THICKNESS),
+                List.of(Term.INTAKE_POCKET, Term.EXHAUST_POCKET),
+                List.of(Term.OIL_TEMPERATURE, Term.PISTON_TEMPERATURE, Term.CYLINDER_TEMPERATURE))) {
+            assertThat(shared.stream().map(ReadingCardTest::drawnPaths).distinct())
+                    .as(shared.toString())
+                    .hasSize(shared.size());
+        }
     }
 
     /** Everything drawn, without the words. */
@@ -123,6 +149,9 @@ class ReadingCardTest {
         assertThat(card(Term.SPRING_SEAT_LOAD).usualError()).contains("4 N", "1 % of the reading");
         assertThat(card(Term.LEAK_DOWN).usualError()).contains("scatters by 1 %", "off by 2 %");
         assertThat(card(Term.CHAMBER_AREA).usualError()).contains("off by 1 % of the reading");
+        assertThat(card(Term.SPRING_COILS).usualError())
+                .contains("scatters by 0.1 of a coil", "steps of 0.25 of a coil");
+        assertThat(card(Term.ROD_BOLT_TORQUE).usualError()).contains("0.3 N·m", "6 % of the reading");
         assertThat(InstrumentKind.COUNT.statedError()).isZero();
         assertThat(card(Term.TEETH).usualError()).isEqualTo("none: counted");
     }
@@ -132,6 +161,8 @@ class ReadingCardTest {
         assertThat(card(Term.LEAK_DOWN).caution().orElseThrow()).contains("lock");
         assertThat(card(Term.SPRING_OPEN_LOAD).caution().orElseThrow()).contains("guard");
         assertThat(card(Term.VOLUME_IN_ASSEMBLY).caution().orElseThrow()).contains("Drain");
+        assertThat(card(Term.CYLINDER_TEMPERATURE).caution().orElseThrow()).contains("exhaust led outside");
+        assertThat(card(Term.FLYWHEEL_NUT_TORQUE).caution().orElseThrow()).contains("Lead off");
         assertThat(card(Term.BORE).caution()).isEmpty();
     }
 
