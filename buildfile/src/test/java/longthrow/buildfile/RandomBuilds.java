@@ -256,11 +256,14 @@ final class RandomBuilds {
             if (random.nextBoolean()) {
                 choices.put(
                         choice,
-                        choice.options().isEmpty()
-                                ? words()
-                                : choice.options()
-                                        .get(random.nextInt(choice.options().size()))
-                                        .key());
+                        choice.isTaper()
+                                ? "1:" + random.nextInt(1, 1000)
+                                : choice.options().isEmpty()
+                                        ? words()
+                                        : choice.options()
+                                                .get(random.nextInt(
+                                                        choice.options().size()))
+                                                .key());
             }
         }
         return choices;
