@@ -2,13 +2,16 @@ package longthrow.core.fit;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.FigurePrinter;
@@ -19,6 +22,12 @@ import longthrow.core.term.Term;
 final class Rejections {
     /** Beyond this, machining a fit is no cure: it is another size [m]; common practice, no source. */
     private static final double ANOTHER_SIZE = 0.15e-3;
+
+    /** More would hide what is in front; our own choice. */
+    private static final int MOST_BEHIND = 3;
+
+    /** Share of its doubt within which a figure is the same as before; far below what anything here can tell. */
+    private static final double SAME = 1e-6;
 
     private final Build build;
     private final Appraisal own;
@@ -48,7 +57,47 @@ final class Rejections {
         String why =
                 verdict.map(v -> v.why() + " (" + v.label() + ")" + passedBy(v)).orElse(figure(obstacle));
         String cure = verdict.map(Verdict::cure).orElseGet(() -> cureWithoutRule(obstacle));
-        return new Rejection(obstacle.label(), count, found.title(), why, cure);
+        String behind = behind(obstacle);
+        return new Rejection(
+                obstacle.label(),
+                count,
+                found.title(),
+                why + behind,
+                behind.isEmpty() || cure.isEmpty() ? cure : cure + "; THAT ALONE does not make them fit");
+    }
+
+    /** What would still keep them apart were this mended: figures these parts bring with them, past every limit the trade has for them. */
+    private String behind(Obstacle obstacle) {
+        List<Term> known = obstacle.term().map(Rejections::sisters).orElse(List.of());
+        Map<String, List<Verdict>> families = new LinkedHashMap<>();
+        for (Verdict verdict : after.verdicts()) {
+            boolean decides =
+                    Rule.of(verdict).map(r -> r.kind() != Rule.Kind.GUIDE).orElse(true);
+            if (decides && !known.contains(verdict.term()) && isBrought(verdict.term())) {
+                String family = Rule.of(verdict).map(Rule::key).orElse(verdict.rule());
+                families.computeIfAbsent(family, f -> new ArrayList<>()).add(verdict);
+            }
+        }
+        List<String> more = families.values().stream()
+                .filter(all -> all.stream().allMatch(v -> v.state() == Verdict.State.FAILS && !v.isPerhapsNotMeant()))
+                .map(all -> all.stream()
+                        .min(Comparator.comparingDouble(this::missedBy))
+                        .orElseThrow())
+                .map(v -> v.why() + " (" + v.label() + ")")
+                .distinct()
+                .limit(MOST_BEHIND)
+                .toList();
+        return more.isEmpty() ? "" : "; BEHIND IT: " + String.join("; ", more);
+    }
+
+    /** Whether a figure comes of these parts: it was not known of the engine as it is, or was another. */
+    private boolean isBrought(Term term) {
+        Optional<Measured> before = own.figure(term);
+        Optional<Measured> now = after.figure(term);
+        return now.isPresent()
+                && (before.isEmpty()
+                        || Math.abs(now.get().value() - before.get().value())
+                                > SAME * before.get().standardUncertainty());
     }
 
     private Rejection rated(long count) {

@@ -54,7 +54,12 @@ final class ToOrder {
                         "search",
                         (hunt.overBudget() > 0 ? "nothing that fits keeps within the budget" : "nothing on offer fits")
                                 + why,
-                        ""));
+                        assembly.build().fit().machining()
+                                        && assembly.operations().isEmpty()
+                                        && hunt.overBudget() == 0
+                                ? "machining is allowed, but no machine work is on offer: rows of work in a catalogue, such as honing a"
+                                        + " small end or cutting a deck, are tried too"
+                                : ""));
         return findings;
     }
 

@@ -3,12 +3,14 @@ package longthrow.core.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Verdict;
+import longthrow.core.catalogue.Catalogue;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -115,6 +117,31 @@ class LongerThrowTest {
         assertThat(rejection("R3 + G1.02").why()).contains("1.09 ± 0.07 mm", "1.27 mm");
         assertThat(rejection("R3 + G1.02").why()).contains("it would pass by: least squish: small kart single");
         assertThat(rejection("R3 + G1.02").cure()).contains("gasket thicker by 0.18 mm");
+    }
+
+    /** With no hone on offer every pin is tight, but honing the fourth rod would not make it fit: it is 0.83 out of the hole, squish 0.47. */
+    @Test
+    void whatStandsBehindTheFirstThingInTheWayIsSaid() {
+        Catalogue offered = Stock.longerThrow().catalogue();
+        Answer tight = Fit.of(Stock.longerThrow().build(), new Catalogue(offered.parts(), List.of()));
+        assertThat(tight.candidates()).isEmpty();
+        assertThat(tight.findings())
+                .filteredOn(f -> f.where().equals("search"))
+                .anyMatch(f -> f.message().startsWith("nothing on offer fits")
+                        && f.mend().contains("no machine work is on offer"));
+        Rejection long4 = tight.rejections().stream()
+                .filter(r -> r.example().equals("R4 + G1.30"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(long4.reason()).isEqualTo("pin and small end do not suit each other");
+        assertThat(long4.why()).contains("BEHIND IT", "squish", "0.47 ± 0.07 mm");
+        assertThat(long4.cure()).contains("hone the small end", "THAT ALONE does not make them fit");
+        Rejection good = tight.rejections().stream()
+                .filter(r -> r.example().equals("R3 + G1.30"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(good.why()).doesNotContain("BEHIND IT");
+        assertThat(good.cure()).contains("hone the small end").doesNotContain("ALONE");
     }
 
     /** Ideal rod with the thin gasket 86.22, off the shelf none. */
