@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,6 +74,29 @@ class MeasurePageTest {
         form.put("based", "2");
         visitor.post(base + "/measure/cylinder.deck_height", form, List.of("137.43"));
         assertThat(text(base)).contains("137.43");
+    }
+
+    @Test
+    void aFormThatIsNotOneOfThePagesIsRefusedAndNothingIsKept() {
+        String base = visitor.example();
+        String card = base + "/measure/cylinder.deck_height";
+        for (String entry : List.of("99", "-1", "x")) {
+            Map<String, String> form = form(1);
+            form.put("entry", entry);
+            assertThat(visitor.post(card, form, List.of("137.41")).status())
+                    .as(entry)
+                    .isEqualTo(422);
+        }
+        Map<String, String> how = form(1);
+        how.put("how", "wat");
+        assertThat(visitor.post(card, how, List.of("137.41")).status()).isEqualTo(422);
+        assertThat(visitor.post(card, form(1), Collections.nCopies(51, "137.41"))
+                        .status())
+                .isEqualTo(422);
+        Map<String, String> note = form(1);
+        note.put("note", "no \uFFFD letter");
+        assertThat(visitor.post(card, note, List.of("137.41")).status()).isEqualTo(400);
+        assertThat(visitor.get(base + "/history").body()).doesNotContain("<li value=\"2\">");
     }
 
     /** The blank sheet says of every line that it is not known: that is no reading. */

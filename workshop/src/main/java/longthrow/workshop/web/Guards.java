@@ -6,6 +6,7 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -27,6 +28,9 @@ final class Guards {
 
     /** Files that come in: the largest catalogue that is read, and an archive with its photos [bytes]. */
     static final long LARGEST_UPLOAD = 1L << 30;
+
+    /** Stands for bytes that are no letter. */
+    private static final String NO_LETTER = "\uFFFD";
 
     private static final String MULTIPART = "multipart/form-data";
 
@@ -131,6 +135,15 @@ final class Guards {
                     HttpStatus.FORBIDDEN,
                     "The page is from before; nothing was changed",
                     "Load the page again and enter it once more.");
+        }
+        if (!upload
+                && request.formParamMap().values().stream()
+                        .flatMap(List::stream)
+                        .anyMatch(v -> v.contains(NO_LETTER))) {
+            throw new Refused(
+                    HttpStatus.BAD_REQUEST,
+                    "The form holds signs that are no UTF-8; nothing was changed",
+                    "Send it as UTF-8, as the pages do.");
         }
     }
 

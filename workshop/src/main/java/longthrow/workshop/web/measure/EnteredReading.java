@@ -31,6 +31,9 @@ record EnteredReading(
         int place, Optional<Given> entry, List<String> faults, List<String> said, Optional<Commas> commas) {
     static final int NEW = -1;
 
+    /** So many boxes are read at once; our own choice. */
+    private static final int MOST_READINGS = 50;
+
     /** Field by which a form says how commas with two readings are meant. */
     static final String COMMA = "comma";
 
@@ -90,10 +93,12 @@ record EnteredReading(
                     Optional.empty());
         }
         Reader reader = new Reader(request, term);
+        reader.whole(at, entries.size());
         Optional<Given> entry = switch (Workbench.field(request, "how")) {
             case "sheet" -> reader.sheet(note, before);
             case "guess" -> reader.guess(note);
-            default -> reader.taken(note, before);
+            case "", "read" -> reader.taken(note, before);
+            default -> reader.neither();
         };
         return new EnteredReading(
                 place,
@@ -123,7 +128,25 @@ record EnteredReading(
             this.comma = Workbench.field(request, COMMA);
         }
 
+        /** A form that was altered, or belongs to another build, is not taken for a reading. */
+        void whole(String at, int entries) {
+            boolean fresh = at.isEmpty() || at.equals("new");
+            // one past the last is the place of an entry that was taken out meanwhile: what is typed then stands beside
+            if (!fresh && (!at.matches("\\d{1,4}") || Integer.parseInt(at) > entries)) {
+                faults.add("The form changes entry '" + at + "', and there is none. Load the page again.");
+            }
+        }
+
+        Optional<Given> neither() {
+            faults.add("The form does not say whether it is read, off a sheet or a guess. Load the page again.");
+            return Optional.empty();
+        }
+
         Optional<Given> taken(String note, @Nullable Given before) {
+            if (request.formParams("reading").size() > MOST_READINGS) {
+                faults.add("More than " + MOST_READINGS + " readings at once. Send fewer; more may follow.");
+                return Optional.empty();
+            }
             List<Stated> readings = new ArrayList<>();
             for (String box : request.formParams("reading")) {
                 if (!box.isBlank()) {
