@@ -36,8 +36,10 @@ final class Serving implements AutoCloseable {
     private final Store store;
     private final Server server;
     private final Thread backing;
+    private final Thread warming;
 
-    private Serving(Store store, Server server) {
+    private Serving(Store store, Server server, Thread warming) {
+        this.warming = warming;
         this.backing = new Thread(
                 new BackupWatch(
                         () -> store.health().readOnly(),
@@ -82,9 +84,8 @@ final class Serving implements AutoCloseable {
                             new BookRoutes(bench, catalogues, searches),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
-            warmUp(bench, example);
             serving = true;
-            return new Serving(store, server.get());
+            return new Serving(store, server.get(), warmUp(bench, example));
         } finally {
             if (!serving) {
                 server.ifPresent(Server::close);
@@ -124,7 +125,7 @@ final class Serving implements AutoCloseable {
      * The first engine is slow, whoever's it is, and so are the first readings typed: while its owner still looks at the list, the
      * invented one is worked out.
      */
-    private static void warmUp(Workbench bench, Example example) {
+    private static Thread warmUp(Workbench bench, Example example) {
         Thread thread = new Thread(
                 () -> {
                     try {
@@ -138,6 +139,7 @@ final class Serving implements AutoCloseable {
                 "warm-up");
         thread.setDaemon(true);
         thread.start();
+        return thread;
     }
 
     private static String token() {
@@ -158,6 +160,7 @@ final class Serving implements AutoCloseable {
     @Override
     public void close() {
         try {
+            warming.interrupt();
             backing.interrupt();
             server.close();
         } finally {
