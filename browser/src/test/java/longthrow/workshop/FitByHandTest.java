@@ -63,7 +63,7 @@ class FitByHandTest extends InTheBrowser {
         Locator first = page.locator("article.card").first();
         assertThat(first).containsText("puts in: connecting rod R3, gasket G130");
         assertThat(first).containsText("Not put in:");
-        assertThat(page.locator(".rail [aria-current]")).containsText("near");
+        assertThat(page.locator(".rail [aria-current]")).containsText("not approved");
         first.locator("button").click();
         page.waitForURL("**/measure");
         assertThat(row(page, "engine.squish")).contains("1.37 ± 0.07 mm");

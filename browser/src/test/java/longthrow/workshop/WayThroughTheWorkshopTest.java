@@ -47,6 +47,6 @@ class WayThroughTheWorkshopTest extends InTheBrowser {
         page.getByText("Undo the last edit").click();
         assertThat(page.locator("p.notice").first()).isVisible();
         page.navigate("/builds");
-        assertThat(page.locator(".card .state").first()).containsText("stopped");
+        assertThat(page.locator(".card .state").first()).containsText("refused");
     }
 }

@@ -80,6 +80,44 @@ class BookPageTest {
                 .doesNotContain("Tickets for the machine shop");
     }
 
+    /** Who set 1.27 mm himself must not read another's figure first. */
+    @Test
+    void anOwnersLimitStandsFirstOnTheWall() throws IOException {
+        String text = Files.readString(Path.of("../examples/scenarios/s1-longer-throw.yaml"))
+                .replaceFirst(
+                        "rules:\\n  choose:\\n    squish_least: general\\n",
+                        "rules:\n  keep: [{name: mine, term: engine.squish, least: 1.27 mm}]\n");
+        String base = visitor.upload(
+                        "/builds/file", "own.yaml", text.getBytes(StandardCharsets.UTF_8), Map.of("key", Visitor.key()))
+                .location()
+                .replace("/measure", "");
+        String wall = visitor.get(base + "/book?view=wall").words();
+        String set = wall.substring(wall.indexOf("Set to"));
+        assertThat(set).containsSubsequence("● least 1.27 mm", "your own", "the trade says: ", "0.76 mm");
+        assertThat(set.indexOf("1.27 mm")).isLessThan(set.indexOf("0.76 mm"));
+        assertThat(wall).doesNotContainPattern("\\d\\.\\d{3,}00 mm");
+    }
+
+    @Test
+    void theMockUpLeadsToTheSignaturesThatAreMadeOnPaper() throws IOException {
+        String base = scenario("s1-longer-throw.yaml");
+        assertThat(visitor.get(base + "/measure").body()).contains("href=\"" + base + "/book?view=sheet#signatures\"");
+        Visitor.Page sheet = visitor.get(base + "/book?view=sheet");
+        assertThat(sheet.body()).contains("<h2 id=\"signatures\">");
+        assertThat(sheet.words()).contains("Signed on paper").contains("Measure ■ not approved", "STOP, not approved");
+    }
+
+    /** No page of an engine talks of places in a file or of options of a command. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/measure", "/fit?now=1"})
+    void pagesSpeakTheWordsOfPages(String page) throws IOException {
+        String base = scenario("s1-longer-throw.yaml");
+        String words = visitor.get(base + page).words();
+        assertThat(words)
+                .doesNotContain("--catalogue", "--why", "longthrow import", "aims:", "choose:", "fit: ")
+                .doesNotContain(" (flywheel.rated_speed)", "use.duty", "connecting_rod.metal");
+    }
+
     @Test
     void everyDefaultIsOnThePageOnce() {
         String base = visitor.example();

@@ -48,8 +48,8 @@ class BuildsPageTest {
         visitor.get(base + "/measure");
         Visitor.Page list = visitor.get("/builds");
         assertThat(list.words())
-                .contains("Bench example, 187 cc single", "stopped", "Refused: do not run it", "1 suspect");
-        assertThat(visitor.get(base + "/state").words()).contains("stopped", "Refused: do not run it", "invented");
+                .contains("Bench example, 187 cc single", "refused", "Refused: do not run it", "1 suspect");
+        assertThat(visitor.get(base + "/state").words()).contains("refused", "Refused: do not run it", "invented");
     }
 
     @Test

@@ -57,7 +57,9 @@ class MeasurePageTest {
         assertThat(words)
                 .contains("Readings that do not agree with the rest", "compression height, 15.625 mm")
                 .contains("The next best reading", "What stands in the way", "do not run it at 5200 rpm")
-                .contains("Measure ■ stopped", "Clear – not built yet")
+                .contains("Measure ■ refused", "Book ■ refused", "Clear – not built yet")
+                .contains("STOP: ", " refused, ", " not approved; ")
+                .doesNotContain("hard stop")
                 .contains("137.35 ± 0.06 mm");
     }
 
@@ -192,7 +194,13 @@ class MeasurePageTest {
         for (Term term : Term.read()) {
             Visitor.Page card = visitor.get(base + "/measure/" + term.path());
             assertThat(card.status()).as(term.path()).isEqualTo(200);
-            assertThat(card.words()).as(term.path()).contains("How to take this reading", "Instrument");
+            assertThat(card.words())
+                    .as(term.path())
+                    .contains(term.isWish() ? "your decision" : "How to take this reading")
+                    .contains(term.isWish() ? "What it is" : "Instrument");
+            assertThat(card.body().contains("name=\"part_at\""))
+                    .as(term.path())
+                    .isEqualTo(term.dimension() == longthrow.core.quantity.Dimension.LENGTH);
         }
         assertThat(visitor.get(base + "/measure/cylinder.deck_height").body()).contains("<svg");
         assertThat(visitor.get(base + "/measure/engine.squish").status()).isEqualTo(404);
@@ -243,26 +251,28 @@ class MeasurePageTest {
 
     /** As the command: 6,500 is 6.500 or 6500, and nobody but its owner knows which. Both are offered, and either button keeps it. */
     @ParameterizedTest
-    @CsvSource({"decimal, 6.500 rpm", "thousands, 6500 rpm"})
+    @CsvSource({"decimal, 6.500 rpm", "thousands, 6500 rpm"}) // the one that an engine can have stands first
     void aCommaWithTwoReadingsIsAskedAboutAndKeptAsChosen(String button, String kept) {
         String base = visitor.empty("Comma");
         Map<String, String> form = form(1);
         form.put("unit", "rpm");
-        Visitor.Page asked = visitor.post(base + "/measure/use.wanted_speed", form, List.of("6,500"));
+        Visitor.Page asked = visitor.post(base + "/measure/use.governed_speed", form, List.of("6,500"));
         assertThat(asked.status()).isEqualTo(422);
-        assertThat(asked.words()).contains("can be read as 6.500 or as 6500", "It is 6.500 rpm", "It is 6500 rpm");
+        assertThat(asked.words())
+                .contains("can be read as 6500 rpm or as 6.500 rpm", "It is 6500 rpm It is 6.500 rpm")
+                .doesNotContain("allowed: a point");
         assertThat(asked.body())
                 .contains("value=\"6,500\"")
                 .contains("<button form=\"reading-form\" name=\"comma\" value=\"" + button + "\">");
         assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
-        assertThat(visitor.post(base + "/preview/use.wanted_speed", form, List.of("6,500"))
+        assertThat(visitor.post(base + "/preview/use.governed_speed", form, List.of("6,500"))
                         .words())
-                .contains("can be read as 6.500 or as 6500");
+                .contains("can be read as 6500 rpm or as 6.500 rpm");
         form.put("comma", button);
-        assertThat(visitor.post(base + "/measure/use.wanted_speed", form, List.of("6,500"))
+        assertThat(visitor.post(base + "/measure/use.governed_speed", form, List.of("6,500"))
                         .status())
                 .isEqualTo(303);
-        assertThat(text(base)).contains("wanted_speed: " + kept);
+        assertThat(text(base)).contains("governed_speed: " + kept);
     }
 
     /** Where no engine has the figure by thousands the comma is a decimal mark, and the page says how it was read. */
@@ -273,14 +283,28 @@ class MeasurePageTest {
         assertThat(visitor.said()).contains("Read 65,541 mm as 65.541 mm");
     }
 
+    /** 65006500 is 6500 typed twice. A wish is held against no reading, so nothing else would ever catch it. */
+    @ParameterizedTest
+    @CsvSource({"65006500, Check the figure and its unit", "6.500, If 6500 rpm was meant"})
+    void aWantedSpeedThatNoEngineRunsAtIsNotKept(String typed, String mend) {
+        String base = visitor.empty("Odd");
+        Map<String, String> form = form(1);
+        form.put("unit", "rpm");
+        Visitor.Page refused = visitor.post(base + "/measure/use.wanted_speed", form, List.of(typed));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.words()).contains("is outside what 80 to 500 cc singles run at, 100 rpm to 16000 rpm", mend);
+        assertThat(refused.body()).contains("value=\"" + typed + "\"");
+        assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
+    }
+
     @Test
     void whatStandsOutInAnEntryIsSaidAndTheEntryKept() {
         String base = visitor.empty("Odd");
         Map<String, String> form = form(1);
         form.put("unit", "rpm");
-        visitor.post(base + "/measure/use.wanted_speed", form, List.of("6.500"));
+        visitor.post(base + "/measure/use.governed_speed", form, List.of("6.500"));
         assertThat(visitor.said()).contains("Mind:", "6.500 rpm was taken as 6.5 rpm", "6500 rpm");
-        assertThat(text(base)).contains("wanted_speed: 6.500 rpm");
+        assertThat(text(base)).contains("governed_speed: 6.500 rpm");
         assertThat(visitor.post(base + "/preview/cylinder.bore", form(2), List.of("66 mm ± 70 mm"))
                         .words())
                 .contains("larger than the figure itself");
@@ -356,6 +380,20 @@ class MeasurePageTest {
                 .contains("<tr id=\"" + found + "\"", "value=\"" + words + "\"", "All of them")
                 .doesNotContain("<tr id=\"" + not + "\"")
                 .doesNotContainPattern("<section class=\"part\"[^>]*>\\s*<details>");
+    }
+
+    /** A unit, money, a worked-out figure and a kind of fuel lead to where they are set. */
+    @ParameterizedTest
+    @CsvSource({
+        "rpm, <tr id=\"use.wanted_speed\"",
+        "budget, /fit#budget\"",
+        "squish, /fit#engine.squish.least\"",
+        "premium, <label for=\"use.fuel\"",
+        "premium, The rule on static compression ratio: highest static ratio for the fuel"
+    })
+    void whatStandsElsewhereIsLedTo(String words, String found) {
+        String base = visitor.example();
+        assertThat(visitor.get(base + "/measure?find=" + words).body()).contains(found);
     }
 
     @Test

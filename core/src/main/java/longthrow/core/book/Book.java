@@ -196,9 +196,27 @@ public record Book(
      * @param now    as read, in the units that come first; empty where it is not
      * @param other  the same in both; empty where it is not read
      * @param limit  whether it is a limit of wear rather than a figure to set
+     * @param whose  by whom it is, and whether the owner's stands before it
      */
     public record Target(
-            String part, String label, String how, List<Limit> limits, String now, String other, boolean limit) {
+            String part,
+            String label,
+            String how,
+            List<Limit> limits,
+            String now,
+            String other,
+            boolean limit,
+            Whose whose) {
+        /** By whom it is. */
+        public enum Whose {
+            /** The owner's own. */
+            OWNERS,
+            /** The trade's, with none of the owner's on the same side. */
+            TRADES,
+            /** The trade's, behind one of the owner's on the same side. */
+            BEHIND_OWNERS
+        }
+
         public Target {
             limits = List.copyOf(limits);
         }
@@ -291,7 +309,7 @@ public record Book(
                 leftOut);
     }
 
-    /** Whether a limit is passed or damage was seen. */
+    /** Whether a limit is exceeded or damage was seen. */
     public boolean isRefused() {
         return stops.stream().anyMatch(Stop::refused);
     }

@@ -77,7 +77,18 @@ final class Targets {
                         limits,
                         measure.value(term).map(words::brief).orElse(""),
                         measure.value(term).map(words::line).orElse(""),
-                        rule.kind() == Rule.Kind.LIMIT));
+                        rule.kind() == Rule.Kind.LIMIT,
+                        isBehindOwn(rule, term) ? Target.Whose.BEHIND_OWNERS : Target.Whose.TRADES));
+    }
+
+    /** Whether the owner limits the same figure on a side on which this rule does. */
+    private boolean isBehindOwn(Rule rule, Term term) {
+        List<Alternative> meant = rule.applicable(build);
+        return build.ownRules().stream()
+                .filter(o -> o.term() == term)
+                .anyMatch(o -> meant.stream()
+                        .anyMatch(a -> (o.lower().isPresent() && a.lower().isPresent())
+                                || (o.upper().isPresent() && a.upper().isPresent())));
     }
 
     private Limit limit(Rule rule, Term term, Alternative alternative) {
@@ -138,7 +149,8 @@ final class Targets {
                         state)),
                 measure.value(rule.term()).map(words::brief).orElse(""),
                 measure.value(rule.term()).map(words::line).orElse(""),
-                true);
+                true,
+                Target.Whose.OWNERS);
     }
 
     private Optional<Target> mockUp(MockUp gap) {
@@ -160,7 +172,8 @@ final class Targets {
                                 .toList(),
                         "",
                         "",
-                        false));
+                        false,
+                        Target.Whose.TRADES));
     }
 
     /** Each joint; no torque and no lubricant is made up. */

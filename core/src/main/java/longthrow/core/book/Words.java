@@ -1,6 +1,7 @@
 package longthrow.core.book;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Function;
@@ -19,8 +20,11 @@ import longthrow.core.term.Term;
 final class Words {
     /** A size on a drawing is said to a half thousandth of a millimetre [m]. */
     private static final double DRAWN_TO = 0.5e-6;
-    /** A limit that was worked out is cut to this share of itself. */
-    private static final double LIMIT_TO = 0.01;
+    /** A limit that was worked out is a rule of thumb times a figure: so many digits, and no noughts behind them. */
+    private static final MathContext LIMIT_DIGITS = new MathContext(3);
+
+    /** Small beside the last of those digits, so that rounding is done once. */
+    private static final double LIMIT_DOUBT = 1e-4;
 
     private final FigurePrinter printer;
 
@@ -57,9 +61,23 @@ final class Words {
         if (bound.reference().isEmpty()) {
             return bound.text();
         }
-        return bound.value(figures)
-                .map(si -> bare(printer.print(term.dimension(), si, LIMIT_TO * Math.abs(si))))
-                .orElse(bound.text());
+        return bound.value(figures).map(si -> roughly(term, si)).orElse(bound.text());
+    }
+
+    private String roughly(Term term, double si) {
+        PrintedFigures exact = printer.print(term.dimension(), si, Math.abs(si) * LIMIT_DOUBT);
+        return bare(new PrintedFigures(shortened(exact.first()), exact.second().map(Words::shortened)));
+    }
+
+    private static Figure shortened(Figure figure) {
+        BigDecimal number;
+        try {
+            number = new BigDecimal(figure.value());
+        } catch (NumberFormatException isNoPlainNumber) {
+            return figure;
+        }
+        BigDecimal cut = number.round(LIMIT_DIGITS).stripTrailingZeros();
+        return new Figure((cut.scale() < 0 ? cut.setScale(0) : cut).toPlainString(), "", figure.unit());
     }
 
     private static String bare(PrintedFigures printed) {

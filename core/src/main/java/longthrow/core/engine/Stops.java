@@ -25,7 +25,7 @@ import longthrow.core.term.Term;
 
 /**
  * What must not be done with this engine, and what to mind where it can hurt someone: the one home of each. Refused means that a limit is
- * passed or damage was seen; not approved means that data is missing. Speeds are compared as the owner stated them: a wanted speed is a
+ * exceeded or damage was seen; not approved means that data is missing. Speeds are compared as the owner stated them: a wanted speed is a
  * decision, not a reading.
  */
 public final class Stops {
@@ -42,6 +42,9 @@ public final class Stops {
     /** Speeds that count only as the word of a maker: of the wheel, of the rod, of the engine. */
     public static final List<Term> RATINGS =
             List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
+
+    /** Stands in a stop before the limits that a speed exceeds. */
+    public static final String EXCEEDED = "exceeded: ";
 
     /** How a rating comes to be its maker's word. */
     public static final String WHOSE_WORD =
@@ -230,14 +233,14 @@ public final class Stops {
         return rim.value() > most.value(figures).orElseThrow();
     }
 
-    /** Past the maker's governed or rated speed: ratings that are passed, then the maker's speed for cast wheels, then data missing. */
+    /** Past the maker's governed or rated speed: ratings that are exceeded, then the maker's speed for cast wheels, then data missing. */
     private Optional<Stop> speed() {
         Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
         Optional<Measured> governed = figures.apply(Term.GOVERNED_SPEED);
         if (wanted.isEmpty() || covers(Term.GOVERNED_SPEED)) {
             return Optional.empty();
         }
-        List<String> passed = new ArrayList<>();
+        List<String> exceeded = new ArrayList<>();
         List<String> missing = new ArrayList<>();
         List<String> notSure = new ArrayList<>();
         for (Term rating : List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED)) {
@@ -248,22 +251,22 @@ public final class Stops {
             if (rated.isEmpty()) {
                 missing.add(rating.label() + " (" + rating.path() + ")");
             } else if (!holds(rated.get(), wanted.get())) {
-                passed.add(rating.label() + " " + speed(rated.get().value()));
+                exceeded.add(rating.label() + " " + speed(rated.get().value()));
             } else if (!covers(rating)) {
                 notSure.add(notSure(rating, rated.get(), wanted.get()));
             }
         }
         if (!covers(Term.FLYWHEEL_RATED_SPEED)) {
-            castWheelLimit(wanted.get()).ifPresent(passed::add);
+            castWheelLimit(wanted.get()).ifPresent(exceeded::add);
         }
-        if (passed.isEmpty() && missing.isEmpty() && notSure.isEmpty()) {
+        if (exceeded.isEmpty() && missing.isEmpty() && notSure.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new Stop(
-                (passed.isEmpty() ? wanted() + " is not approved" : "do not run it at " + wanted()),
+                (exceeded.isEmpty() ? wanted() + " is not approved" : "do not run it at " + wanted()),
                 governed.map(g -> overGoverned(g, wanted.get()))
                                 .orElse("no governed or rated speed of the maker is known")
-                        + (passed.isEmpty() ? "" : "; passed: " + String.join(", ", passed))
+                        + (exceeded.isEmpty() ? "" : "; " + EXCEEDED + String.join(", ", exceeded))
                         + (missing.isEmpty() ? "" : "; not known: " + String.join(", ", missing))
                         + (notSure.isEmpty() ? "" : "; " + String.join("; ", notSure)),
                 governed.filter(g -> isVouched(Term.GOVERNED_SPEED))
@@ -271,7 +274,7 @@ public final class Stops {
                                 .orElse("")
                         + "to go past it, flywheel first, then rod with new bolts, both rated by their makers for "
                         + wanted() + ", and a limiter; the governor out completely, not only its arm",
-                !passed.isEmpty()));
+                !exceeded.isEmpty()));
     }
 
     private String overGoverned(Measured governed, Measured wanted) {

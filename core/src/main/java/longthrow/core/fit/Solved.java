@@ -48,6 +48,11 @@ final class Solved {
         if (aim == null && build.chose(Choice.VALVE_LAYOUT, "side")) {
             return chamber; // its gap above the piston is the chamber's, not a squish to aim at
         }
+        boolean ownLeast = build.ownRules().stream()
+                .anyMatch(r -> r.term() == Term.SQUISH && r.lower().isPresent());
+        if (aim == null && ownLeast) {
+            return chamber; // the search keeps to his limit; an aim besides is for him to want
+        }
         if (aim == null) {
             return List.of(new Finding(
                     Finding.Kind.NOTE,

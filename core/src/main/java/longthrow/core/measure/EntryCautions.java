@@ -51,7 +51,7 @@ public final class EntryCautions {
     }
 
     /** A figure without its point, where its point may be one that parts thousands: no engine has the figure as it stands, and one may have it so. */
-    static Optional<String> inThousands(Term term, Quantity figure) {
+    public static Optional<String> inThousands(Term term, Quantity figure) {
         Matcher digits = PERHAPS_THOUSANDS.matcher(figure.written());
         Believable range = term.believable();
         boolean perhaps = figure.dimension() != Dimension.TEMPERATURE

@@ -157,7 +157,7 @@ final class NextReadings {
         List<Candidate> candidates = new ArrayList<>();
         for (Term term : Term.read()) {
             Optional<Formula> read = figures.model().formula(term);
-            if (read.isEmpty() || read.get().inputs().stream().noneMatch(reach::contains)) {
+            if (term.isWish() || read.isEmpty() || read.get().inputs().stream().noneMatch(reach::contains)) {
                 continue;
             }
             for (Instrument instrument : instruments(term)) {

@@ -148,7 +148,7 @@ record WrittenNumber(Fraction value, String typed, String understood, String res
         String unit = rest.isBlank() ? "" : " " + rest.strip();
         return new Refusal(
                 "can be read as " + small + " or as " + whole + places,
-                "a point as decimal mark",
+                "a point or a comma as decimal mark where the number can be read in one way only",
                 "write " + small + unit + " or " + whole + places + unit);
     }
 

@@ -260,7 +260,7 @@ public enum Term {
     DECK_TILT_SIDES("deck_tilt_sides", Part.CYLINDER, Dimension.LENGTH, "Δ_t", "thrust side deeper positive", "deck difference, thrust to anti-thrust", "rock of the piston and tilt of the deck together"),
     DECK_TILT_ENDS("deck_tilt_ends", Part.CYLINDER, Dimension.LENGTH, "Δ_e", "flywheel end deeper positive", "deck difference along the pin axis", "tilt of the deck to the crankshaft"),
     ROD_RATIO("rod_ratio", Part.ROD, Dimension.RATIO, "l/S", "", "rod ratio", "rod length / stroke"),
-    ROD_LENGTH_WANTED("length_wanted", Part.ROD, Dimension.LENGTH, "l_w", "", "rod length wanted", "length that gives the squish aimed at with this gasket"),
+    ROD_LENGTH_WANTED("length_wanted", Part.ROD, Dimension.LENGTH, "l_w", "", "rod length for the squish aimed at", "length that gives the squish aimed at with this gasket"),
     BORE_TAPER_THRUST("bore_taper_thrust", Part.CYLINDER, Dimension.LENGTH, "τ_t", "wider at the top positive", "taper, thrust", "top less bottom, across the pin axis"),
     BORE_TAPER_AXIS("bore_taper_axis", Part.CYLINDER, Dimension.LENGTH, "τ_a", "wider at the top positive", "taper, axis", "top less bottom, along the pin axis"),
     BORE_TAPER("bore_taper", Part.CYLINDER, Dimension.LENGTH, "τ", "", "bore taper", "larger of the two tapers"),
@@ -414,6 +414,11 @@ public enum Term {
     /** Whether an owner may enter it; the others are only worked out. */
     public boolean isRead() {
         return reading != null;
+    }
+
+    /** Whether it is decided rather than read: no instrument shows it, and reading it again tells nothing. */
+    public boolean isWish() {
+        return this == WANTED_SPEED;
     }
 
     /**

@@ -85,7 +85,7 @@ class StopsTest {
         engine.rpm(Term.ROD_RATED_SPEED, 5500);
         assertThat(stops(engine)).singleElement().satisfies(s -> {
             assertThat(s.refused()).isTrue();
-            assertThat(s.why()).contains("rod rated speed 5500 rpm");
+            assertThat(s.why()).contains("exceeded: rod rated speed 5500 rpm").doesNotContain("passed");
         });
     }
 
@@ -95,7 +95,12 @@ class StopsTest {
                 .is(Choice.FLYWHEEL_KIND, "cast_aluminium")
                 .rpm(Term.GOVERNED_SPEED, 3600)
                 .rpm(Term.WANTED_SPEED, 3601);
-        assertThat(stops(engine)).singleElement().matches(Stop::refused);
+        assertThat(stops(engine))
+                .singleElement()
+                .matches(Stop::refused)
+                .satisfies(s -> assertThat(s.why())
+                        .contains("exceeded: cast-aluminium wheel: never past the maker's speed")
+                        .doesNotContain("passed"));
     }
 
     @Test

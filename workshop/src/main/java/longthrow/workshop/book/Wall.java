@@ -2,6 +2,7 @@ package longthrow.workshop.book;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.book.Book;
 
 /**
@@ -33,9 +34,10 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, String notRe
      */
     static Wall onPaper(Book book, boolean brief) {
         List<Book.Target> all = toSet(book);
-        List<Book.Target> rows = all.stream().filter(t -> !brief || isRead(t)).toList();
+        List<Book.Target> rows =
+                all.stream().filter(t -> !brief || isRead(t) || isOwn(t)).toList();
         String notRead = all.stream()
-                .filter(t -> brief && !isRead(t))
+                .filter(t -> brief && !isRead(t) && !isOwn(t))
                 .map(Book.Target::label)
                 .collect(Collectors.joining(", "));
         int right = beside(book) + lines(notRead);
@@ -54,8 +56,16 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, String notRe
         return new Wall(rows.subList(0, split), rows.subList(split, rows.size()), notRead);
     }
 
+    /** The owner's own limits first, whatever they are of. */
     private static List<Book.Target> toSet(Book book) {
-        return book.targets().stream().filter(t -> !t.limit()).toList();
+        return Stream.concat(
+                        book.targets().stream().filter(Wall::isOwn),
+                        book.targets().stream().filter(t -> !t.limit() && !isOwn(t)))
+                .toList();
+    }
+
+    private static boolean isOwn(Book.Target target) {
+        return target.whose() == Book.Target.Whose.OWNERS;
     }
 
     private static boolean isRead(Book.Target target) {

@@ -123,7 +123,7 @@ public final class AnswerJson {
             .text("way_round", "the cheapest safe way", Stop::wayRound)
             .truth(
                     "refused",
-                    "true: a limit is passed or damage was seen; false: data is missing, so it is not approved",
+                    "true: a limit is exceeded or damage was seen; false: data is missing, so it is not approved",
                     Stop::refused);
 
     static final JsonShape<Unknown> UNKNOWN = new JsonShape<Unknown>()

@@ -43,7 +43,7 @@ public record Frame(
      * @param mend    what to do; may be empty
      * @param address of the field; empty when there is none
      * @param others  further places that may mend it
-     * @param refused whether it is a hard stop
+     * @param refused whether it is a stop that refuses
      */
     public record Way(String kind, String text, String mend, String address, List<Place> others, boolean refused) {
         public Way {

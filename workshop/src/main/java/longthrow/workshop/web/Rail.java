@@ -18,6 +18,10 @@ public final class Rail {
     public enum State {
         ANSWERED("answered", "✓"),
         NEAR("near", "~"),
+        /** Something must not be done: a limit is exceeded, or damage was seen. */
+        REFUSED("refused", "■"),
+        /** Something must not be done until it is known better. */
+        NOT_APPROVED("not approved", "■"),
         STOPPED("stopped", "■"),
         UNKNOWN("unknown", "?"),
         NOT_BUILT("not built yet", "–");
@@ -106,10 +110,14 @@ public final class Rail {
     }
 
     /**
-     * How far a search for parts came: one way that is proven and breaks no rule answers it; none at all stops it.
+     * How far a search for parts came: a stop is said in its own words; one way that is proven and breaks no rule answers it; none at all stops it.
      * @param searched whether there was anything to search
      */
     static State found(Answer fit, boolean searched) {
+        Optional<State> stopped = stopped(fit);
+        if (stopped.isPresent()) {
+            return stopped.get();
+        }
         if (fit.candidates().isEmpty()) {
             return searched && !fit.rejections().isEmpty() ? State.STOPPED : State.UNKNOWN;
         }
@@ -119,17 +127,24 @@ public final class Rail {
         return proven ? State.ANSWERED : State.NEAR;
     }
 
-    /** Refused is stopped; nothing read is unknown; what may not be run yet, is suspect or is missing keeps it near. */
+    /** A stop is said in its own words; nothing read is unknown; what is suspect or is missing keeps it near. */
     public static State state(Answer measure) {
-        if (measure.stops().stream().anyMatch(Stop::refused)) {
-            return State.STOPPED;
+        Optional<State> stopped = stopped(measure);
+        if (stopped.isPresent()) {
+            return stopped.get();
         }
         if (measure.values().isEmpty()) {
             return State.UNKNOWN;
         }
-        boolean open = !measure.stops().isEmpty()
-                || !measure.unknowns().isEmpty()
+        boolean open = !measure.unknowns().isEmpty()
                 || measure.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.SUSPECT);
         return open ? State.NEAR : State.ANSWERED;
+    }
+
+    /** Refused before not approved; empty where there is no stop. */
+    private static Optional<State> stopped(Answer answer) {
+        return answer.stops().stream().anyMatch(Stop::refused)
+                ? Optional.of(State.REFUSED)
+                : answer.stops().isEmpty() ? Optional.empty() : Optional.of(State.NOT_APPROVED);
     }
 }

@@ -9,7 +9,9 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.engine.Stops;
 import longthrow.core.term.Term;
+import longthrow.workshop.print.PageWords;
 
 /** What stands in the way of an engine: stops, doubts, unknowns, each with the field that mends it. */
 public final class Ways {
@@ -22,7 +24,7 @@ public final class Ways {
     /** A speed in what must not be done. */
     private static final Pattern SPEED = Pattern.compile("\\d rpm\\b");
 
-    /** Ratings a speed may have passed, the one to look at first in front; their stops name them by label alone. */
+    /** Ratings a speed may exceed, the one to look at first in front; their stops name them by label alone. */
     private static final List<Term> RATINGS =
             List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
 
@@ -30,7 +32,7 @@ public final class Ways {
     private static final String MOCK_UP = "before it has been mocked up";
 
     private static final String BY_HAND =
-            " Nothing that is typed clears this yet: it stays until the question Clear is built. The mock-up is your own to do, and to sign for in the Book.";
+            " Nothing that is typed clears this yet: it stays until the question Clear is built. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
 
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
@@ -39,7 +41,16 @@ public final class Ways {
         this.base = base;
     }
 
-    /** Hard stops first, then what is not approved, suspects, unknowns. */
+    /** How many stops there are, in the words of rail and Book. */
+    public static String stops(Answer answer) {
+        long refused = answer.stops().stream().filter(Stop::refused).count();
+        long notApproved = answer.stops().size() - refused;
+        return answer.stops().isEmpty()
+                ? "no stop known of"
+                : "STOP: " + refused + " refused, " + notApproved + " not approved";
+    }
+
+    /** What is refused first, then what is not approved, suspects, unknowns. */
     public static List<Frame.Way> of(Answer answer, String base) {
         Ways ways = new Ways(base);
         answer.stops().stream().filter(Stop::refused).forEach(ways::stop);
@@ -57,7 +68,7 @@ public final class Ways {
         List<Frame.Place> others = new ArrayList<>();
         String first = named;
         if (SPEED.matcher(stop.what()).find()) {
-            first = passed(stop.why()).map(this::card).orElse(named);
+            first = exceeded(stop.why()).map(this::card).orElse(named);
             if (!first.equals(named) && !named.isEmpty()) {
                 others.add(new Frame.Place("what is not known", named));
             }
@@ -67,20 +78,20 @@ public final class Ways {
             }
         }
         if (mockUp) {
-            others.add(new Frame.Place("sign in the Book", base + "/book"));
+            others.add(new Frame.Place("the Book's signatures, on paper", base + "/book?view=sheet#signatures"));
         }
         ways.add(new Frame.Way(
                 stop.refused() ? "refused" : "not approved",
-                stop.what() + " – " + stop.why(),
-                stop.wayRound() + (mockUp ? "." + BY_HAND : ""),
+                PageWords.said(stop.what() + " – " + stop.why()),
+                PageWords.said(stop.wayRound()) + (mockUp ? "." + BY_HAND : ""),
                 first,
                 others,
                 stop.refused()));
     }
 
-    /** The rating that a speed has passed; where the stop names no card at all, the one it is held against. */
-    private static Optional<Term> passed(String why) {
-        int at = why.indexOf("passed: ");
+    /** The rating that a speed exceeds; where the stop names no card at all, the one it is held against. */
+    private static Optional<Term> exceeded(String why) {
+        int at = why.indexOf(Stops.EXCEEDED);
         if (at < 0) {
             return PATH.matcher(why).find() ? Optional.empty() : named(why);
         }
@@ -100,7 +111,7 @@ public final class Ways {
     }
 
     private void add(String kind, String text, String mend, String names, boolean refused) {
-        ways.add(new Frame.Way(kind, text, mend, address(names), List.of(), refused));
+        ways.add(new Frame.Way(kind, PageWords.said(text), PageWords.said(mend), address(names), List.of(), refused));
     }
 
     private String address(String names) {

@@ -7,11 +7,11 @@ import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
-import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.web.Desk;
 import longthrow.workshop.web.Rail;
+import longthrow.workshop.web.Ways;
 import longthrow.workshop.web.Workbench;
 
 /**
@@ -92,12 +92,11 @@ public record BuildCard(
     }
 
     private static String counts(Answer answer) {
-        long refused = answer.stops().stream().filter(Stop::refused).count();
         long suspects = answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                 .count();
-        return many(refused, "hard stop") + ", " + many(answer.stops().size() - refused, "thing") + " not approved, "
-                + many(suspects, "suspect") + ", " + many(answer.unknowns().size(), "unknown");
+        return Ways.stops(answer) + ", " + many(suspects, "suspect") + ", "
+                + many(answer.unknowns().size(), "unknown");
     }
 
     private static String many(long count, String what) {

@@ -28,6 +28,7 @@ import longthrow.buildfile.ReadBuild;
 import longthrow.core.build.Build;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.workshop.book.BookReader;
+import longthrow.workshop.print.PageWords;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.ExportReport;
@@ -196,7 +197,10 @@ public final class BuildsRoutes implements Routes {
                             new FaultsPage(
                                     bench.frame(request, "This file was not taken"),
                                     file.filename(),
-                                    read.faults().stream().map(Fault::message).toList()));
+                                    read.faults().stream()
+                                            .map(Fault::message)
+                                            .map(PageWords::said)
+                                            .toList()));
             return;
         }
         String name = read.build().get().name();
@@ -210,8 +214,9 @@ public final class BuildsRoutes implements Routes {
                 ? ""
                 : " Understood: "
                         + read.notes().stream()
-                                .map(n -> n.path() + " " + n.text())
-                                .collect(Collectors.joining("; ")) + ".";
+                                .map(n -> PageWords.said(n.path() + " " + n.text()))
+                                .collect(Collectors.joining("; "))
+                        + ".";
         Workbench.goOn(request, Workbench.base(id) + "/measure", "Taken from " + file.filename() + "." + doubt + notes);
     }
 

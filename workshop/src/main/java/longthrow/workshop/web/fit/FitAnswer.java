@@ -25,6 +25,8 @@ import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Term;
+import longthrow.workshop.print.PageWords;
+import longthrow.workshop.web.Frame;
 
 /**
  * The answer to fit, laid out.
@@ -74,8 +76,20 @@ public record FitAnswer(
         stops = List.copyOf(stops);
     }
 
-    /** Something to know. */
-    public record Note(String where, String text, String mend, boolean warns) {}
+    /**
+     * Something to know.
+     * @param places where what it tells to do is done
+     */
+    public record Note(String where, String text, String mend, boolean warns, List<Frame.Place> places) {
+        public Note {
+            places = List.copyOf(places);
+        }
+
+        /** With nowhere to go. */
+        static Note of(String where, String text, String mend, boolean warns) {
+            return new Note(PageWords.said(where), PageWords.said(text), PageWords.said(mend), warns, List.of());
+        }
+    }
 
     /**
      * A way that goes together.
@@ -197,8 +211,8 @@ public record FitAnswer(
         List<Line> rows = rows(together, printer);
         boolean alone = together.size() < 2;
         return new FitAnswer(
-                notes(answer.findings()),
-                Fit.order(answer),
+                notes(answer.findings(), base),
+                PageWords.said(Fit.order(answer)),
                 shown.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
                 List.of(
                         Line.of(
@@ -217,10 +231,10 @@ public record FitAnswer(
                 disputes(all, build),
                 answer.rejections().stream().map(FitAnswer::reason).toList(),
                 answer.unknowns().stream()
-                        .map(u -> new Note(u.term().label(), u.why(), "", true))
+                        .map(u -> Note.of(u.term().label(), u.why(), "", true))
                         .toList(),
                 answer.stops().stream()
-                        .map(s -> new Note(
+                        .map(s -> Note.of(
                                 s.refused() ? "refused" : "not approved",
                                 s.what() + " – " + s.why(),
                                 s.wayRound(),
@@ -232,14 +246,26 @@ public record FitAnswer(
                 key);
     }
 
-    private static List<Note> notes(List<Finding> findings) {
+    private static List<Note> notes(List<Finding> findings, String base) {
         return findings.stream()
                 .map(f -> new Note(
-                        f.where(),
-                        f.message(),
-                        f.mend(),
-                        f.kind() == Finding.Kind.WARNING || f.kind() == Finding.Kind.SUSPECT))
+                        PageWords.said(f.where()),
+                        PageWords.said(f.message()),
+                        PageWords.said(f.mend()),
+                        f.kind() == Finding.Kind.WARNING || f.kind() == Finding.Kind.SUSPECT,
+                        PageWords.places(f.message() + " " + f.mend()).stream()
+                                .map(w -> place(w, base))
+                                .toList()))
                 .toList();
+    }
+
+    private static Frame.Place place(PageWords.Where where, String base) {
+        return switch (where) {
+            case PARTS -> new Frame.Place("Parts", "/parts");
+            case AIMS -> new Frame.Place("Aims, and what may be bought", "#wish");
+            case MEASURE -> new Frame.Place("Measure", base + "/measure");
+            case BUILD_TEXT -> new Frame.Place("the build's text", base + "/text");
+        };
     }
 
     private static Way way(int rank, Candidate c, String base) {
@@ -261,9 +287,9 @@ public record FitAnswer(
                 c.pieces().stream().map(FitAnswer::piece).toList(),
                 puts(c),
                 leaves(c),
-                notes(c.changes()),
-                notes(c.forces()),
-                notes(c.unknowns()));
+                notes(c.changes(), base),
+                notes(c.forces(), base),
+                notes(c.unknowns(), base));
     }
 
     private static Mark mark(Aimed aim, String text) {
@@ -312,7 +338,7 @@ public record FitAnswer(
     private static String leaves(Candidate c) {
         List<String> out = new ArrayList<>(c.total().forgotten());
         if (!c.forces().isEmpty()) {
-            out.add("what it asks for (below)");
+            out.add("what it asks for (above)");
         }
         out.add("readings of parts that go, which become unknown");
         return String.join("; ", out);
@@ -323,12 +349,13 @@ public record FitAnswer(
                 .filter(v -> v.chosen() && v.state() == state)
                 .filter(v -> c.aims().stream()
                         .noneMatch(a -> a.term() == v.term() && a.wish().equals(v.label())))
-                .map(v -> v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure()))
+                .map(v ->
+                        PageWords.said(v.label() + ": " + v.why() + (v.cure().isEmpty() ? "" : ". Cure: " + v.cure())))
                 .toList();
     }
 
     private static String piece(Candidate.Piece p) {
-        return p.kind().replace('_', ' ') + " " + p.code() + ", " + p.name()
+        return p.kind().replace('_', ' ') + " " + p.code() + (p.name().isBlank() ? "" : ", " + p.name())
                 + (p.vendor().isEmpty() ? "" : ", " + p.vendor())
                 + ", " + money(p.price(), p.currency())
                 + (p.leadDays().isPresent() ? ", " + p.leadDays().getAsInt() + " days" : "")
@@ -357,10 +384,10 @@ public record FitAnswer(
     private static Reason reason(Rejection r) {
         return new Reason(
                 r.count() == 1 ? "" : String.format(Locale.ROOT, "%,d ×", r.count()),
-                r.reason(),
+                PageWords.said(r.reason()),
                 r.example(),
-                r.why(),
-                r.cure());
+                PageWords.said(r.why()),
+                PageWords.said(r.cure()));
     }
 
     private static List<Line> rows(List<Candidate> shown, FigurePrinter printer) {

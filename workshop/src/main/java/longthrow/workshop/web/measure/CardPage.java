@@ -28,6 +28,8 @@ import longthrow.workshop.web.Frame;
  * @param faults  of what was sent
  * @param commas  two ways to read figures of it, one of which is to be chosen
  * @param rating  whether it counts only as its maker's word
+ * @param wish    whether it is a decision, and nothing that is read
+ * @param warm    whether it may be said how warm the part was
  * @param figures beside the form
  */
 public record CardPage(
@@ -40,6 +42,8 @@ public record CardPage(
         List<String> faults,
         Optional<TwoWays> commas,
         boolean rating,
+        boolean wish,
+        boolean warm,
         Figures figures) {
     /** Boxes for readings at least, and those left free; layout. */
     private static final int LEAST_BOXES = 4;
@@ -53,10 +57,17 @@ public record CardPage(
     }
 
     /**
-     * Figures that can be read in two ways, each way in words.
+     * Figures that can be read in two ways, the likelier first.
      * @param form id of the form that they came by
      */
-    public record TwoWays(String form, String decimal, String thousands) {}
+    public record TwoWays(String form, List<Way> ways) {
+        public TwoWays {
+            ways = List.copyOf(ways);
+        }
+    }
+
+    /** One of them: what the form sends for it, and the figures as they are then. */
+    public record Way(String comma, String words) {}
 
     /** What the quantity is. */
     public record Words(String path, String label, String symbol, String meaning, String sign) {}
@@ -166,7 +177,8 @@ public record CardPage(
         return new CardPage(
                 frame,
                 new Words(term.path(), term.label(), term.symbol(), term.meaning(), term.sign()),
-                ReadingCard.of(term).map(card -> HowTo.of(card, build.units())),
+                (term.isWish() ? Optional.<ReadingCard>empty() : ReadingCard.of(term))
+                        .map(card -> HowTo.of(card, build.units())),
                 facts(term, build),
                 written(build.of(term), here, typed.entry()),
                 new Form(
@@ -190,9 +202,15 @@ public record CardPage(
                 faults,
                 commas.map(c -> new TwoWays(
                         typed.how().equals("read") ? "reading-form" : "sheet-form",
-                        String.join(", ", c.decimal()),
-                        String.join(", ", c.thousands()))),
+                        c.inOrder().stream()
+                                .map(o -> new Way(
+                                        o,
+                                        String.join(
+                                                ", ", o.equals(EnteredReading.DECIMAL) ? c.decimal() : c.thousands())))
+                                .toList())),
                 Stops.RATINGS.contains(term),
+                term.isWish(),
+                term.dimension() == Dimension.LENGTH || !typed.partAt().isEmpty(),
                 figures);
     }
 
@@ -352,6 +370,11 @@ public record CardPage(
         InstrumentKind kind = term.reading().usualInstrument();
         List<Fact> facts = new ArrayList<>();
         boolean rating = Stops.RATINGS.contains(term); // to try whether a wheel holds is how wheels burst
+        if (term.isWish()) {
+            facts.add(new Fact("What it is", "your decision: nothing is read, and nothing scatters"));
+            facts.add(believable(term, printer));
+            return facts;
+        }
         facts.add(new Fact("Instrument", rating ? "none: its maker's sheet, stamp or plate" : kind.label()));
         if (!rating) {
             facts.add(new Fact("How", term.reading().how()));
@@ -363,14 +386,18 @@ public record CardPage(
                     printer.print(term.dimension().ofDifference(), build.repeatability(term.reading()), 0)
                             .line()));
         }
-        facts.add(new Fact(
+        facts.add(believable(term, printer));
+        return facts;
+    }
+
+    private static Fact believable(Term term, FigurePrinter printer) {
+        return new Fact(
                 "Believable",
                 printer.print(term.dimension(), term.believable().least(), 0)
                                 .first()
                                 .text() + " to "
                         + printer.print(term.dimension(), term.believable().most(), 0)
                                 .first()
-                                .text()));
-        return facts;
+                                .text());
     }
 }

@@ -9,11 +9,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.measure.EntryCautions;
 import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Parsed;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Stated;
+import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
 import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Workbench;
@@ -44,8 +47,14 @@ record EnteredReading(
      * Figures that can be read in two ways, in each of them.
      * @param decimal   with the comma as a decimal mark
      * @param thousands with the comma between thousands
+     * @param onlyThousands whether no engine has one of the figures with a decimal comma, and one may have it so
      */
-    record Commas(List<String> decimal, List<String> thousands) {
+    record Commas(List<String> decimal, List<String> thousands, boolean onlyThousands) {
+        /** What the form sends for each way, the possible one first. */
+        List<String> inOrder() {
+            return onlyThousands ? List.of(THOUSANDS, DECIMAL) : List.of(DECIMAL, THOUSANDS);
+        }
+
         Commas {
             decimal = List.copyOf(decimal);
             thousands = List.copyOf(thousands);
@@ -92,7 +101,7 @@ record EnteredReading(
                     List.of(),
                     Optional.empty());
         }
-        Reader reader = new Reader(request, term);
+        Reader reader = new Reader(request, term, build.units());
         reader.whole(at, entries.size());
         Optional<Given> entry = switch (Workbench.field(request, "how")) {
             case "sheet" -> reader.sheet(note, before);
@@ -107,23 +116,26 @@ record EnteredReading(
                 reader.said,
                 reader.decimal.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(new Commas(reader.decimal, reader.thousands)));
+                        : Optional.of(new Commas(reader.decimal, reader.thousands, reader.onlyThousands)));
     }
 
     /** Reads the boxes of one form and collects what is wrong with them. */
     private static final class Reader {
         private final Context request;
         private final Term term;
+        private final UnitSystem units;
         private final String unit;
         private final String comma;
         private final List<String> faults = new ArrayList<>();
         private final List<String> said = new ArrayList<>();
         private final List<String> decimal = new ArrayList<>();
         private final List<String> thousands = new ArrayList<>();
+        private boolean onlyThousands;
 
-        Reader(Context request, Term term) {
+        Reader(Context request, Term term, UnitSystem units) {
             this.request = request;
             this.term = term;
+            this.units = units;
             this.unit = Workbench.field(request, "unit");
             this.comma = Workbench.field(request, COMMA);
         }
@@ -157,6 +169,7 @@ record EnteredReading(
             if (readings.isEmpty() && faults.isEmpty()) {
                 faults.add("No reading is entered. Enter at least one, or say that it is not known.");
             }
+            readings.stream().map(Stated::value).forEach(this::wish);
             Optional<Quantity> partAt = temperature();
             boolean inTheBox = readings.stream().anyMatch(r -> r.expandedDoubt().isPresent());
             Optional<Quantity> beside = plusMinus();
@@ -219,7 +232,26 @@ record EnteredReading(
             if (stated.flatMap(Stated::expandedDoubt).isPresent()) {
                 faults.add("'" + box + "' has a ±; write it into the box beside.");
             }
+            stated.map(Stated::value).ifPresent(this::wish);
             return stated.map(Stated::value);
+        }
+
+        /** A wish decides on stops and is never held against a reading, so that one far off is asked about before it is kept. */
+        private void wish(Quantity figure) {
+            if (term.isWish() && !term.believable().holds(figure.si())) {
+                FigurePrinter printer = new FigurePrinter(units);
+                faults.add(term.label() + ": " + figure.written() + " is outside what 80 to 500 cc singles run at, "
+                        + printer.print(term.dimension(), term.believable().least(), 0)
+                                .first()
+                                .text() + " to "
+                        + printer.print(term.dimension(), term.believable().most(), 0)
+                                .first()
+                                .text()
+                        + " (common practice, no source); nothing was kept. "
+                        + EntryCautions.inThousands(term, figure)
+                                .map(t -> "If " + t + " was meant, write it so.")
+                                .orElse("Check the figure and its unit."));
+            }
         }
 
         private Optional<Quantity> plusMinus() {
@@ -272,7 +304,13 @@ record EnteredReading(
             }
             decimal.add(withPoint);
             thousands.add(without);
-            faults.add(((Parsed.Refused) parsed).message());
+            boolean likelyThousands = believable.test(asThousands.get().value().si())
+                    && !believable.test(asDecimal.get().value().si());
+            onlyThousands |= likelyThousands;
+            faults.add(
+                    "'" + whole + "' can be read as "
+                            + (likelyThousands ? without + " or as " + withPoint : withPoint + " or as " + without)
+                            + ": say which it is. A comma is taken as the decimal mark where no engine has the figure otherwise.");
             return Optional.empty();
         }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -15,6 +16,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.engine.Rule;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.quantity.Quantity;
@@ -25,6 +27,7 @@ import longthrow.workshop.draw.BoreMap;
 import longthrow.workshop.draw.DeckTilt;
 import longthrow.workshop.draw.StackBar;
 import longthrow.workshop.print.Disputed;
+import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Frame;
 import longthrow.workshop.web.Ways;
 
@@ -35,6 +38,7 @@ import longthrow.workshop.web.Ways;
  * @param key   of an edit made on this page, for once
  * @param find  what quantities are looked for; empty for all of them
  * @param found how many there are, in words; empty where nothing is looked for
+ * @param leads other places that what is looked for stands at
  */
 public record MeasurePage(
         Frame frame,
@@ -46,11 +50,16 @@ public record MeasurePage(
         String key,
         String find,
         String found,
+        List<Frame.Place> leads,
         List<Section> sections) {
+    /** So many rules are named; layout. */
+    private static final int MOST_LEADS = 8;
+
     public MeasurePage {
         suspects = List.copyOf(suspects);
         next = List.copyOf(next);
         bore = List.copyOf(bore);
+        leads = List.copyOf(leads);
         sections = List.copyOf(sections);
     }
 
@@ -150,7 +159,7 @@ public record MeasurePage(
             }
         }
         if (!wanted.isAll()) {
-            return found(frame, answer, find, sections);
+            return found(frame, answer, find, leads(wanted, answer, frame.base()), sections);
         }
         return new MeasurePage(
                 frame,
@@ -158,7 +167,10 @@ public record MeasurePage(
                 answer.findings().stream()
                         .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                         .map(f -> new Suspect(
-                                Ways.inWords(f.where()), f.message(), f.mend(), Ways.card(f.where(), frame.base())))
+                                PageWords.said(Ways.inWords(f.where())),
+                                PageWords.said(f.message()),
+                                PageWords.said(f.mend()),
+                                Ways.card(f.where(), frame.base())))
                         .toList(),
                 answer.next().stream().map(n -> next(n, frame.base())).toList(),
                 answer.value(Term.DECK_HEIGHT)
@@ -168,11 +180,13 @@ public record MeasurePage(
                 UUID.randomUUID().toString(),
                 "",
                 "",
+                List.of(),
                 sections);
     }
 
     /** The page with nothing on it but what is looked for. */
-    private static MeasurePage found(Frame frame, Answer answer, String find, List<Section> sections) {
+    private static MeasurePage found(
+            Frame frame, Answer answer, String find, List<Frame.Place> leads, List<Section> sections) {
         int many = sections.stream()
                 .mapToInt(s -> s.rows().size() + s.words().size())
                 .sum();
@@ -185,10 +199,39 @@ public record MeasurePage(
                 List.of(),
                 UUID.randomUUID().toString(),
                 find,
-                many == 0
-                        ? "Nothing here is called that. Try one word of it, such as pin, or a part, such as rod."
-                        : many + (many == 1 ? " is" : " are") + " called that or have it in what they mean.",
+                many == 0 && !leads.isEmpty()
+                        ? "No quantity is called that; it stands elsewhere:"
+                        : many == 0
+                                ? "Nothing here is called that. Try one word of it, such as pin, or a part, such as rod."
+                                : many + (many == 1 ? " is" : " are") + " called that or have it in what they mean.",
+                leads,
                 sections);
+    }
+
+    /** Where what is looked for stands besides: limits and aims, rules of the trade, what may be spent and bought. */
+    private static List<Frame.Place> leads(Wanted wanted, Answer answer, String base) {
+        List<Frame.Place> leads = new ArrayList<>();
+        for (Term term : List.of(Term.SQUISH, Term.COMPRESSION_RATIO)) {
+            if (wanted.holds(term)) {
+                leads.add(new Frame.Place(
+                        "Fit: aim, least and most of " + term.label(), base + "/fit#" + term.path() + ".least"));
+            }
+        }
+        if (wanted.isOf("budget", "money", "price", "spend", "cost")) {
+            leads.add(new Frame.Place("Fit: budget", base + "/fit#budget"));
+        }
+        if (wanted.isOf("machining", "bought", "buy", "keep")) {
+            leads.add(new Frame.Place("Fit: what may be bought, and machining", base + "/fit#wish"));
+        }
+        Arrays.stream(Rule.values())
+                .filter(wanted::holds)
+                .filter(r -> answer.value(r.term()).isPresent() || r.term().isRead())
+                .limit(MOST_LEADS)
+                .map(r -> new Frame.Place(
+                        "The rule on " + r.term().label() + ": " + r.label(),
+                        base + "/measure#" + r.term().path()))
+                .forEach(leads::add);
+        return leads;
     }
 
     private static Onward onward(Term kept, Build build, Answer answer, String base) {
@@ -222,10 +265,9 @@ public record MeasurePage(
     }
 
     private static String summary(Answer answer) {
-        long refused = answer.stops().stream().filter(s -> s.refused()).count();
-        long open = answer.stops().size() - refused;
         long unknown = answer.unknowns().size();
-        return refused + (refused == 1 ? " hard stop, " : " hard stops, ") + open + " not approved yet, " + unknown
+        String stops = Ways.stops(answer);
+        return stops.substring(0, 1).toUpperCase(Locale.ROOT) + stops.substring(1) + "; " + unknown
                 + (unknown == 1 ? " figure" : " figures") + " not known yet.";
     }
 
@@ -298,7 +340,7 @@ public record MeasurePage(
     }
 
     private static Judged judged(Verdict.State state, String text) {
-        return new Judged(state.label(), state.label() + ": " + text);
+        return new Judged(state.label(), state.label() + ": " + PageWords.said(text));
     }
 
     /** Whether it cannot be said how the figure stands: sources differ, or a rule counts only where it is chosen, or perhaps not here. */

@@ -22,6 +22,7 @@ import longthrow.core.measure.EntryCautions;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
+import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
 import longthrow.workshop.web.Desk;
@@ -180,7 +181,7 @@ public final class MeasureRoutes implements Routes {
     private static List<String> cautions(Build build, Term term, EnteredReading entered) {
         return entered.entry().stream()
                 .flatMap(e -> EntryCautions.of(build, term, e, term.path()).stream())
-                .map(f -> "Mind: " + f.message() + ". " + capital(f.mend()) + ".")
+                .map(f -> PageWords.said("Mind: " + f.message() + ". " + capital(PageWords.said(f.mend())) + "."))
                 .toList();
     }
 

@@ -3,7 +3,11 @@ package longthrow.workshop.web.measure;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.buildfile.BuildFile;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.Rule;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -37,11 +41,46 @@ final class Wanted {
     }
 
     boolean holds(Term term) {
-        return holds(term.path(), term.part(), term.label() + " " + term.symbol() + " " + term.meaning());
+        return holds(term.path(), term.part(), term.label() + " " + term.symbol() + " " + term.meaning())
+                || (words.size() == 1 && isUnit(words.get(0), term));
     }
 
     boolean holds(Choice choice) {
-        return holds(choice.path(), choice.part(), choice.meaning());
+        String options = choice.options().stream().map(o -> " " + o.label()).collect(Collectors.joining());
+        return isAll()
+                || holds(choice.path(), choice.part(), choice.meaning() + options)
+                || sourcesFor(choice).anyMatch(a -> holds(named(a)));
+    }
+
+    /** Whether a rule of the trade, or what one of its sources is meant for, goes by these words. */
+    boolean holds(Rule rule) {
+        return holds(rule.label() + " "
+                + rule.alternatives().stream().map(Wanted::named).collect(Collectors.joining(" ")));
+    }
+
+    private boolean holds(String said) {
+        return !isAll() && words.stream().allMatch(plain(said)::contains);
+    }
+
+    private static String named(Alternative source) {
+        return source.key() + " " + source.label();
+    }
+
+    /** Whether any of these is the word, or begins with it as far as it is typed. */
+    boolean isOf(String... said) {
+        return !isAll() && words.stream().allMatch(w -> Arrays.stream(said).anyMatch(s -> s.startsWith(w)));
+    }
+
+    /** What sources say for some words of the choice alone. */
+    private static Stream<Alternative> sourcesFor(Choice choice) {
+        return Arrays.stream(Rule.values())
+                .flatMap(r -> r.alternatives().stream())
+                .filter(a -> a.condition().clauses().stream().anyMatch(c -> c.choice() == choice));
+    }
+
+    /** A short unit is part of many words, so that it counts as a whole word alone. */
+    private static boolean isUnit(String word, Term term) {
+        return term.dimension().fittingUnits().stream().anyMatch(u -> u.equalsIgnoreCase(word));
     }
 
     private boolean holds(String path, Part part, String said) {

@@ -23,6 +23,7 @@ import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.Imported;
 import longthrow.buildfile.RowFate;
+import longthrow.workshop.print.PageWords;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Refused;
@@ -199,15 +200,22 @@ public final class PartsRoutes implements Routes {
         List<UploadedFile> files =
                 request.uploadedFiles("file").stream().filter(f -> f.size() > 0).toList();
         if (files.isEmpty()) {
+            String names = names(request.uploadedFiles("file"));
             throw new Refused(
                     HttpStatus.UNPROCESSABLE_CONTENT,
-                    "No catalogue was chosen, or it is empty; nothing was changed",
+                    names.isEmpty()
+                            ? "No catalogue was chosen; nothing was changed"
+                            : names + ": it is empty; nothing was changed",
                     "Go back and choose one.");
         }
         if (files.stream().mapToLong(UploadedFile::size).sum() > MOST_BYTES) {
             throw new Refused(
                     HttpStatus.CONTENT_TOO_LARGE,
-                    String.format(Locale.ROOT, "That is more than %,d bytes; nothing was changed", MOST_BYTES),
+                    String.format(
+                            Locale.ROOT,
+                            "%s: that is more than %,d bytes; nothing was changed",
+                            names(files),
+                            MOST_BYTES),
                     "Send fewer files at once, or split them.");
         }
         List<Sheet> sheets = new ArrayList<>();
@@ -216,10 +224,20 @@ public final class PartsRoutes implements Routes {
                 sheets.add(new Sheet(name(file.filename()), kind, in.readAllBytes()));
             } catch (IOException failed) {
                 throw new Refused(
-                        HttpStatus.BAD_REQUEST, "A file did not come whole; nothing was changed", "Send it again.");
+                        HttpStatus.BAD_REQUEST,
+                        name(file.filename()) + " did not come whole; nothing was changed",
+                        "Send it again.");
             }
         }
         wait(request, sheets);
+    }
+
+    private static String names(List<UploadedFile> files) {
+        return files.stream()
+                .map(UploadedFile::filename)
+                .filter(sent -> !sent.isBlank())
+                .map(PartsRoutes::name)
+                .collect(Collectors.joining(", "));
     }
 
     /** Without the folders that some browsers send along. */
@@ -284,7 +302,10 @@ public final class PartsRoutes implements Routes {
                                 files,
                                 counts(read),
                                 !read.parts().isEmpty() || !read.operations().isEmpty(),
-                                read.faults().stream().map(Fault::message).toList(),
+                                read.faults().stream()
+                                        .map(Fault::message)
+                                        .map(PageWords::said)
+                                        .toList(),
                                 read.notes().stream().map(n -> n.message()).toList(),
                                 fates.subList(from - 1, to).stream()
                                         .map(PartsRoutes::row)

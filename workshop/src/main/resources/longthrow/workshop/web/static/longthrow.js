@@ -47,6 +47,14 @@
     return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-');
   };
 
+  const twoDigits = (number) => String(number).padStart(2, '0');
+  /** A time as the pages write it: 2026-11-26 03:29. */
+  const written = (time) => {
+    const t = new Date(time);
+    return t.getFullYear() + '-' + twoDigits(t.getMonth() + 1) + '-' + twoDigits(t.getDate()) + ' ' +
+      twoDigits(t.getHours()) + ':' + twoDigits(t.getMinutes());
+  };
+
   /** In the rows of Measure: what was typed stands where it will be read, and says that it is not sent. */
   const showInRows = (all) => {
     document.querySelectorAll('.not-sent').forEach((mark) => mark.remove());
@@ -139,6 +147,7 @@
       sending = false;
       show();
       if (sent > 0) {
+        answersAgain();
         const place = document.getElementById('unsent');
         if (place) {
           place.hidden = false;
@@ -253,13 +262,27 @@
     }
     place.textContent = words;
     place.scrollIntoView({ block: 'nearest' });
+    // Back leads to a row far down the page: said there too.
+    const row = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    const cell = row && row.matches('tr') && row.querySelector('th');
+    if (cell && !row.querySelector('.away-here')) {
+      const mark = element('strong', 'the workshop does not answer');
+      mark.className = 'away-here';
+      cell.append(mark);
+      row.scrollIntoView({ block: 'center' });
+    }
+  };
+
+  /** What was said of its silence goes. */
+  const answersAgain = () => {
+    for (const said of document.querySelectorAll('#away, .away-here')) said.remove();
   };
 
   const seen = document.body.dataset.seen;
   if (seen) {
     // What is sent from here is not what was sent from the page when it was new.
     for (const field of document.querySelectorAll('input[name="key"]')) field.value = freshKey();
-    say('The workshop does not answer. This page is as it was on ' + new Date(seen).toLocaleString() +
+    say('The workshop does not answer. This page is as it was on ' + written(seen) +
       '. Readings can be entered: they wait here and go when it is back.');
   }
 
@@ -269,8 +292,38 @@
       place.replaceChildren(element('p', 'The workshop does not answer, so no figures follow from what is typed until it is back.'));
     }
   };
+  // What follows from what is typed stands far below the field on a phone: its first line is said at the field too.
+  const atHand = () => {
+    const figures = document.getElementById('figures');
+    const heading = figures && figures.querySelector('h3');
+    const label = figures && figures.querySelector('dt');
+    const figure = figures && figures.querySelector('dd');
+    const fault = figures && figures.querySelector('p.notice');
+    for (const place of document.querySelectorAll('.at-hand')) {
+      const typed = typedInto(place.closest('form')).some((one) => one.value !== one.defaultValue && /^(reading|value|plus_minus)$/.test(one.name));
+      const line = fault ? fault.textContent : label ? heading.textContent + ': ' + label.textContent + ' ' + figure.textContent.trim() : '';
+      place.hidden = !typed || line === '';
+      place.classList.toggle('doubt', Boolean(fault));
+      place.textContent = place.hidden ? '' : line.replace(/\s+/g, ' ');
+    }
+  };
+  document.addEventListener('htmx:afterSwap', (event) => { if (event.detail.target.id === 'figures') atHand(); });
   document.addEventListener('htmx:sendError', unseen);
   document.addEventListener('htmx:timeout', unseen);
+
+  // A place inside something folded is shown, also where it comes after the page.
+  const toPlace = () => {
+    const place = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    if (!place) return;
+    for (let folded = place.closest('details'); folded; folded = folded.parentElement.closest('details')) folded.open = true;
+    place.scrollIntoView();
+  };
+  window.addEventListener('hashchange', toPlace);
+  if (location.hash) {
+    const place = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    if (!place) document.addEventListener('htmx:afterSettle', toPlace, { once: true });
+    else if (place.closest('details:not([open])')) toPlace();
+  }
 
   const wide = window.matchMedia('(min-width: 70rem)');
   const ways = document.querySelector('.ways > details');
