@@ -197,10 +197,7 @@ public final class BuildsRoutes implements Routes {
                             new FaultsPage(
                                     bench.frame(request, "This file was not taken"),
                                     file.filename(),
-                                    read.faults().stream()
-                                            .map(Fault::message)
-                                            .map(PageWords::said)
-                                            .toList()));
+                                    read.faults().stream().map(Fault::message).toList()));
             return;
         }
         String name = read.build().get().name();
