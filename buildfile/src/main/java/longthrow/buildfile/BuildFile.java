@@ -3,6 +3,7 @@ package longthrow.buildfile;
 import java.util.List;
 import java.util.Optional;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
 import longthrow.core.term.Term;
 
@@ -66,6 +67,14 @@ public final class BuildFile {
      */
     public static String entry(List<Given> entries) {
         return FlowEntry.of(entries);
+    }
+
+    /**
+     * What is taken as {@link #edit} puts it behind {@code taken}; an empty list for nothing.
+     * @throws IllegalArgumentException if a text in it cannot stand in a file
+     */
+    public static String taken(List<Decided> taken) {
+        return FlowEntry.ofTaken(taken);
     }
 
     /**

@@ -92,7 +92,8 @@ final class BuildReader {
                 shims(),
                 liftTables(),
                 bench(),
-                FitReader.read(top, faults));
+                FitReader.read(top, faults),
+                DecidedReader.read(top, faults));
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

@@ -10,6 +10,7 @@ import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.Dimension;
@@ -60,6 +61,7 @@ public final class BuildSchema {
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
         properties.put(Layout.BENCH, bench());
         properties.put(Layout.FIT, fit());
+        properties.put(Layout.TAKEN, taken());
         Map<String, Object> schema = object(
                 "$schema",
                 "https://json-schema.org/draft/2020-12/schema",
@@ -309,6 +311,39 @@ public final class BuildSchema {
                         "air_pressure",
                         described("of the place, absolute", reference("figure"))),
                 List.of());
+    }
+
+    private static Map<String, Object> taken() {
+        Map<String, Object> part = closed(
+                taken(
+                        Layout.TAKEN_PART_KEYS,
+                        Arrays.stream(PartKind.values()).map(PartKind::key).toList()),
+                List.of("part", "code"));
+        Map<String, Object> work = closed(
+                taken(
+                        Layout.TAKEN_WORK_KEYS,
+                        Arrays.stream(Operation.Kind.values())
+                                .map(Operation.Kind::key)
+                                .toList()),
+                List.of("work", "code", "amount"));
+        return described(
+                "parts and work decided on: a plan, until the size is read",
+                object("type", "array", "items", object("anyOf", List.of(part, work))));
+    }
+
+    private static Map<String, Object> taken(List<String> keys, List<String> kinds) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (String key : keys) {
+            properties.put(
+                    key,
+                    switch (key) {
+                        case "part", "work" -> words("its kind", kinds);
+                        case "amount", "from", "to", "tolerance" -> reference("figure");
+                        case "price", "shipping", "lead_days" -> object("type", List.of("string", "number"));
+                        default -> TEXT;
+                    });
+        }
+        return properties;
     }
 
     // ---- pieces of schema

@@ -9,11 +9,13 @@ import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.ExactLength;
@@ -49,6 +51,7 @@ final class BuildWriter {
         liftTables();
         bench();
         fit();
+        taken();
         return text.toString();
     }
 
@@ -337,21 +340,53 @@ final class BuildWriter {
         text.append(Layout.FIT).append(":\n");
         onOneLine("choose", wish.choose().stream().map(PartKind::key).toList());
         onOneLine("keep", wish.keep());
-        wish.budget()
-                .ifPresent(hundredths -> words(
-                        2,
-                        "budget",
-                        (BigDecimal.valueOf(hundredths, 2)
-                                                .setScale(hundredths % 100 == 0 ? 0 : 2)
-                                                .toPlainString()
-                                        + " " + wish.currency())
-                                .strip()));
+        wish.budget().ifPresent(hundredths -> words(2, "budget", money(hundredths, wish.currency())));
         line(2, "machining", wish.machining() ? "yes" : "no");
         onOneLine("order", wish.order().stream().map(FitWish.Preference::key).toList());
         Quantity pressure = wish.airPressure();
         if (pressure != null) {
             words(2, "air_pressure", pressure.written());
         }
+    }
+
+    private void taken() {
+        if (!build.taken().isEmpty()) {
+            text.append(Layout.TAKEN).append(":\n");
+        }
+        build.taken().forEach(decided -> block(2, "-", fields(decided)));
+    }
+
+    /** What is taken by its keys, values as they may stand in a block. */
+    static Map<String, String> fields(Decided decided) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        if (decided instanceof Decided.Work work) {
+            fields.put("work", work.kind().key());
+        } else if (decided instanceof Decided.Bought bought) {
+            fields.put("part", bought.kind().key());
+        }
+        Offer offer = decided.offer();
+        put(fields, "code", decided.code());
+        put(fields, Layout.NAME, decided.name());
+        put(fields, "vendor", offer.vendor());
+        offer.price().ifPresent(price -> put(fields, "price", money(price, offer.currency())));
+        offer.shipping().ifPresent(shipping -> put(fields, "shipping", money(shipping, offer.currency())));
+        offer.leadDays().ifPresent(days -> put(fields, "lead_days", String.valueOf(days)));
+        if (decided instanceof Decided.Work work) {
+            put(fields, "amount", work.amount().written());
+            put(fields, "from", written(work.from()));
+            put(fields, "to", written(work.to()));
+            put(fields, "tolerance", written(work.tolerance()));
+            put(fields, Layout.NOTE, work.note());
+        }
+        return fields;
+    }
+
+    private static String money(long hundredths, String currency) {
+        return (BigDecimal.valueOf(hundredths, 2)
+                                .setScale(hundredths % 100 == 0 ? 0 : 2)
+                                .toPlainString()
+                        + " " + currency)
+                .strip();
     }
 
     private void onOneLine(String key, List<String> words) {

@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.joining;
 
 import java.util.List;
 import java.util.Map;
+import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
 
 /** What was entered for a term on one line, as it may stand behind a key and be put there by {@link BuildFile#edit}. */
@@ -27,7 +28,15 @@ final class FlowEntry {
 
     /** Always with its keys: a list of bare figures would be read as readings of one instrument. */
     private static String braces(Given given) {
-        Map<String, String> fields = BuildWriter.longForm(given);
+        return braces(BuildWriter.longForm(given));
+    }
+
+    /** All that is taken, in brackets; an empty list for nothing. */
+    static String ofTaken(List<Decided> taken) {
+        return taken.stream().map(BuildWriter::fields).map(FlowEntry::braces).collect(joining(", ", "[", "]"));
+    }
+
+    private static String braces(Map<String, String> fields) {
         return fields.entrySet().stream()
                 .map(field -> field.getKey() + ": " + inBraces(field.getValue()))
                 .collect(joining(", ", "{", "}"));

@@ -26,6 +26,8 @@ import longthrow.core.term.Term;
  * lift_tables: [{valve, at, rows: {angle: lift}}]
  * bench: {reading kind: {repeatability, minutes}}
  * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}
+ * taken: [{part: kind, code, name, vendor, price, shipping, lead_days},
+ *         {work: kind, code, name, vendor, price, shipping, lead_days, amount, from, to, tolerance, note}]
  * </pre>
  * A VALUE is a quantity; a quantity with its ±; {@code unknown}; one of the forms in {@link Form}; or a list of these.
  */
@@ -42,6 +44,7 @@ final class Layout {
     static final String LIFT_TABLES = "lift_tables";
     static final String BENCH = "bench";
     static final String FIT = "fit";
+    static final String TAKEN = "taken";
 
     static final String NAME = "name";
     static final String INVENTED = "invented";
@@ -52,7 +55,7 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH, FIT))
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH, FIT, TAKEN))
             .flatMap(s -> s)
             .toList();
 
@@ -70,6 +73,20 @@ final class Layout {
 
     static final String FIT_EXAMPLE =
             "fit: {choose: [connecting_rod], budget: 330 EUR, machining: yes, order: [certainty, price]}";
+
+    /** Keys of what is taken, as in {@link longthrow.core.build.Decided}: of any of it, of a part, of work. */
+    static final List<String> OFFER_KEYS = List.of("code", NAME, "vendor", "price", "shipping", "lead_days");
+
+    static final List<String> TAKEN_PART_KEYS =
+            Stream.concat(Stream.of("part"), OFFER_KEYS.stream()).toList();
+    static final List<String> TAKEN_WORK_KEYS = Stream.of(
+                    Stream.of("work"), OFFER_KEYS.stream(), Stream.of("amount", "from", "to", "tolerance", NOTE))
+            .flatMap(s -> s)
+            .toList();
+
+    static final String TAKEN_EXAMPLE =
+            "taken: [{part: connecting_rod, code: R3, vendor: the maker, price: 95 EUR}, {work: small_end_hone, code: HONE,"
+                    + " price: 14 EUR, amount: 0.010 mm, from: 17.01 mm, to: 17.02 mm, tolerance: 0.002 mm}]";
 
     static final List<String> LIFT_VALVES = List.of("intake", "exhaust");
     static final List<String> LIFT_AT = List.of("lobe", "valve");

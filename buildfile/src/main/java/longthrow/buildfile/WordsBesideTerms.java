@@ -29,6 +29,7 @@ final class WordsBesideTerms {
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
+            Map.entry(Layout.TAKEN, "a list of parts and work decided on; see below"),
             Map.entry(Layout.NAME, "what it is called, in your own words"),
             Map.entry(Layout.INVENTED, "`yes` for an engine that is made up; else `no`, or left out"),
             Map.entry(Layout.SHIMS, "thickness of each shim on one side of the big-end cap: `[0.05 mm, 0.05 mm]`"),
@@ -81,6 +82,18 @@ final class WordsBesideTerms {
             Map.entry("budget", "the most to be spent, with its currency: `330 EUR`; `unknown` for no limit"),
             Map.entry("machining", "whether machine operations of the catalogue may be used: `yes` or `no`"),
             Map.entry("order", "what counts first among combinations that fit, from the words below"),
+            Map.entry(Layout.TAKEN + ".part", "the kind of a part to buy, from the words above"),
+            Map.entry("work", "the kind of machine operation, such as `small_end_hone`; it says which term changes"),
+            Map.entry("code", "by which it is ordered; must be there"),
+            Map.entry("vendor", "who sells it or does it"),
+            Map.entry("price", "without shipping, with its currency"),
+            Map.entry("shipping", "with its currency"),
+            Map.entry("lead_days", "until it is there"),
+            Map.entry("amount", "of work: what is taken off, or the size made; must be there"),
+            Map.entry("from", "the size before the job"),
+            Map.entry("to", "the size after the job"),
+            Map.entry(Layout.TAKEN + ".tolerance", "half the width to which the job is held"),
+            Map.entry(Layout.TAKEN + "." + Layout.NOTE, "other sizes to make"),
             Map.entry("air_pressure", "of the place, absolute: `1013 hPa`"));
 
     private final Markdown page;
@@ -155,6 +168,16 @@ final class WordsBesideTerms {
         for (FitWish.Preference preference : FitWish.Preference.values()) {
             page.line("- `" + preference.key() + "` " + preference.meaning());
         }
+        section(
+                Layout.TAKEN,
+                "`" + Layout.TAKEN_EXAMPLE + "`",
+                Stream.concat(Layout.TAKEN_PART_KEYS.stream(), Layout.TAKEN_WORK_KEYS.stream())
+                        .distinct()
+                        .toList());
+        page.line("");
+        page.line("Taking a way on the page Fit writes it. A size that work is still to give stands in its section as"
+                + " `specified`, and is a plan until its term is read there: until then the Book has a ticket for the job."
+                + " Take an item out when it is not to be done, and put back the size as it is.");
     }
 
     private void section(String section, String example, List<String> keys) {

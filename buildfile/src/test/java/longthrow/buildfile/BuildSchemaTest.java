@@ -79,7 +79,10 @@ class BuildSchemaTest {
                 "longthrow: 1\nengine: {name: a}\naims: {cylinder.boer: 66 mm}",
                 "longthrow: 1\nengine: {name: a}\nseen: [{part: head, damage: cracked}]",
                 "longthrow: 1\nengine: {name: a}\nlift_tables: [{valve: intake, rows: {}}]",
-                "longthrow: 1\nengine: {name: a}\nbench: {depht: {minutes: 3}}"
+                "longthrow: 1\nengine: {name: a}\nbench: {depht: {minutes: 3}}",
+                "longthrow: 1\nengine: {name: a}\ntaken: [{part: gasket}]",
+                "longthrow: 1\nengine: {name: a}\ntaken: [{work: deck_cut, code: A}]",
+                "longthrow: 1\nengine: {name: a}\ntaken: [{part: gasket, work: deck_cut, code: A, amount: 1 mm}]"
             })
     void brokenFilesAreNotValidAndAreRefusedByTheReaderToo(String yaml) {
         assertThat(complaints(yaml)).isNotEmpty();

@@ -49,7 +49,9 @@ class GeneratedDocumentsTest {
                         Layout.LIFT_VALVES,
                         Layout.LIFT_AT,
                         Layout.BENCH_KEYS,
-                        Layout.FIT_KEYS)
+                        Layout.FIT_KEYS,
+                        Layout.TAKEN_PART_KEYS,
+                        Layout.TAKEN_WORK_KEYS)
                 .flatMap(List::stream);
         assertThat(keys).allSatisfy(key -> assertThat(glossary).contains("`" + key + "`"));
         for (Layout.Form form : Layout.Form.values()) {

@@ -10,16 +10,20 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.Offer;
+import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
@@ -129,7 +133,8 @@ final class RandomBuilds {
                 many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
                 many(this::lifts),
                 bench(),
-                random.nextBoolean() ? FitWish.NONE : fit());
+                random.nextBoolean() ? FitWish.NONE : fit(),
+                many(this::decided));
     }
 
     private void instrument(String key) {
@@ -343,6 +348,34 @@ final class RandomBuilds {
                 random.nextBoolean() ? null : figure(Dimension.PRESSURE, 60_000, 105_000));
     }
 
+    private Decided decided() {
+        if (random.nextBoolean()) {
+            return new Decided.Bought(one(PartKind.values()), words(), wordsOrNone(), offer());
+        }
+        Operation.Kind kind = one(Operation.Kind.values());
+        return new Decided.Work(
+                kind,
+                words(),
+                wordsOrNone(),
+                offer(),
+                figure(Dimension.LENGTH, 1e-5, 1e-2),
+                random.nextBoolean() ? null : value(kind.changes()),
+                random.nextBoolean() ? null : value(kind.changes()),
+                random.nextBoolean() ? null : figure(Dimension.LENGTH, 1e-5, 1e-3),
+                wordsOrNone());
+    }
+
+    private Offer offer() {
+        OptionalLong price = random.nextBoolean() ? OptionalLong.empty() : OptionalLong.of(random.nextInt(100_000));
+        OptionalLong shipping = random.nextBoolean() ? OptionalLong.empty() : OptionalLong.of(random.nextInt(1000));
+        return new Offer(
+                price,
+                shipping,
+                price.isPresent() || shipping.isPresent() ? one("", "EUR", "NOK", "crowns") : "",
+                wordsOrNone(),
+                random.nextBoolean() ? OptionalInt.empty() : OptionalInt.of(random.nextInt(100)));
+    }
+
     private String words() {
         return one(WORDS);
     }
@@ -366,6 +399,6 @@ final class RandomBuilds {
 
     /** Texts of all quantities, which equality of quantities does not look at. */
     static String written(Build build) {
-        return Arrays.toString(build.given().values().toArray());
+        return Arrays.toString(build.given().values().toArray()) + build.taken();
     }
 }

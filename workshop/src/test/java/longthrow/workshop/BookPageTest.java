@@ -70,6 +70,33 @@ class BookPageTest {
         assertThat(page.body()).contains("aria-current=\"page\"><b>Book</b>");
     }
 
+    /** Its rod is honed: that must reach the shop, whatever the search says of the build with the plan in it. */
+    @Test
+    void whatIsTakenIsOnTheTicketAndTheBillUntilItIsRead() throws IOException {
+        String base = scenario("s1-rod-wanted.yaml");
+        catalogue();
+        Visitor.Page fit = visitor.get(base + "/fit?now=1");
+        Visitor.Page taken = visitor.post(
+                base + "/fit/take", Map.of("based", "1", "key", Visitor.key(), "title", fit.hidden("title")));
+        assertThat(taken.status()).as(taken.words()).isEqualTo(303);
+        assertThat(visitor.get(base + "/measure").words()).contains("planned, not machined yet");
+        assertThat(visitor.get(base + "/fit?now=1").words()).contains("planned, not machined yet");
+        assertThat(visitor.get(base + "/book").words())
+                .contains("R3, connecting rod", "hone the small end by", "17.0100 mm", "stands here until")
+                .contains("planned, not machined yet; read it after the job")
+                .contains("taken: R3: billet rod", "95.00 EUR", "14.00 EUR")
+                .doesNotContain("None that the answers ask for");
+        Map<String, String> read =
+                Map.of("based", "2", "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm");
+        assertThat(visitor.post(base + "/measure/connecting_rod.small_end_bore", read, List.of("17.027"))
+                        .status())
+                .isEqualTo(303);
+        visitor.get(base + "/fit?now=1"); // the Book waits for the search
+        assertThat(visitor.get(base + "/book").words())
+                .doesNotContain("stands here until", "planned, not machined yet;")
+                .contains("taken: R3: billet rod");
+    }
+
     @Test
     void thePageForTheWallIsTheSameEngine() {
         String base = visitor.example();

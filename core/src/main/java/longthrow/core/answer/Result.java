@@ -19,7 +19,12 @@ import longthrow.core.term.Term;
  */
 public record Result(Term term, Measured figure, Set<Provenance> provenance, List<String> from, boolean contradicted) {
     private static final List<Provenance> WEAKEST_FIRST = List.of(
-            Provenance.ASSUMED, Provenance.CATALOGUE, Provenance.SPECIFIED, Provenance.MEASURED, Provenance.STATED);
+            Provenance.ASSUMED,
+            Provenance.PLANNED,
+            Provenance.CATALOGUE,
+            Provenance.SPECIFIED,
+            Provenance.MEASURED,
+            Provenance.STATED);
 
     public Result {
         provenance = Set.copyOf(provenance);

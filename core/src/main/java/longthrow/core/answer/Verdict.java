@@ -45,6 +45,11 @@ public record Verdict(
         return new Verdict(rule, label, term, least, most, probability, state, chosen, why, other, source);
     }
 
+    /** The same with another reason. */
+    public Verdict withWhy(String other) {
+        return new Verdict(rule, label, term, least, most, probability, state, chosen, other, cure, source);
+    }
+
     /** The four verdicts. */
     public enum State {
         MEETS,

@@ -12,6 +12,7 @@ import longthrow.core.book.Book.ReadingLine;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.measure.AsPlanned;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Term;
@@ -62,6 +63,9 @@ final class Readings {
         if (given instanceof Given.Taken t) {
             return instrument(term, t.instrument());
         }
+        if (isPlanned(build, term, given) && given instanceof Given.Specified s) {
+            return AsPlanned.MARK + ": " + s.by();
+        }
         if (given instanceof Given.Specified s) {
             return (s.catalogue() ? "a seller's list" : "a maker's sheet") + (s.by().isEmpty() ? "" : ": " + s.by());
         }
@@ -69,6 +73,13 @@ final class Readings {
             return "guessed, because " + a.because();
         }
         return given instanceof Given.Typed ? "± as its owner states it" : "not read";
+    }
+
+    /** Whether it is a size that work which was decided on is still to give. */
+    static boolean isPlanned(Build build, Term term, Given given) {
+        return given instanceof Given.Specified s
+                && !s.catalogue()
+                && build.pendingOn(term).isPresent();
     }
 
     private String instrument(Term term, @Nullable String key) {
@@ -122,7 +133,9 @@ final class Readings {
                     lines.add(new PartLine(
                             term.part().label(),
                             term.label() + " " + s.value().written() + " by "
-                                    + (s.catalogue() ? "a seller's list" : "a maker's sheet")
+                                    + (isPlanned(build, term, given)
+                                            ? "what was taken, " + AsPlanned.MARK
+                                            : s.catalogue() ? "a seller's list" : "a maker's sheet")
                                     + (s.by().isEmpty() ? "" : ": " + s.by())));
                 }
             }

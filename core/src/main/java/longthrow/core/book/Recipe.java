@@ -14,6 +14,7 @@ import longthrow.core.book.Book.RecipeLine;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.measure.AsPlanned;
 import longthrow.core.measurement.Provenance;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Choice;
@@ -120,12 +121,11 @@ final class Recipe {
         Set<String> known = new TreeSet<>();
         boolean workedOut = !result.term().isRead() || result.isWorkedOut();
         if (!workedOut) {
-            build.of(result.term()).forEach(g -> known.add(kind(g)));
+            build.of(result.term()).forEach(g -> known.add(kind(result.term(), g)));
         } else {
             result.from().stream()
                     .flatMap(place -> termAt(place).stream())
-                    .flatMap(t -> build.of(t).stream())
-                    .forEach(g -> known.add(kind(g)));
+                    .forEach(t -> build.of(t).forEach(g -> known.add(kind(t, g))));
         }
         known.remove("");
         String words = known.isEmpty() ? result.howKnown() : String.join(" and ", known);
@@ -138,9 +138,12 @@ final class Recipe {
         return Term.at(place.split("[^a-z_0-9.]", 2)[0]);
     }
 
-    private static String kind(Given given) {
+    private String kind(Term term, Given given) {
         if (given instanceof Given.Assumed) {
             return "guessed";
+        }
+        if (Readings.isPlanned(build, term, given)) {
+            return AsPlanned.MARK;
         }
         if (given instanceof Given.Specified s) {
             return s.catalogue() ? "by a seller's list" : "by a maker's sheet";
@@ -151,6 +154,7 @@ final class Recipe {
     private static boolean isSound(Result result) {
         return !result.contradicted()
                 && !result.figure().isUnknown()
+                && !result.provenance().contains(Provenance.PLANNED)
                 && !result.provenance().contains(Provenance.ASSUMED);
     }
 
@@ -164,7 +168,9 @@ final class Recipe {
         }
         for (Result result : measure.values()) {
             Term term = result.term();
-            if (term.isRead() && !result.isWorkedOut() && DECIDES_A_PURCHASE.contains(term)) {
+            boolean asked =
+                    DECIDES_A_PURCHASE.contains(term) || build.pendingOn(term).isPresent() || isSellersWordAlone(term);
+            if (term.isRead() && !result.isWorkedOut() && asked) {
                 reason(result)
                         .filter(why -> named.add(term))
                         .ifPresent(why -> again.add(
@@ -174,10 +180,18 @@ final class Recipe {
         return again;
     }
 
+    private boolean isSellersWordAlone(Term term) {
+        List<Given> entered = build.of(term);
+        return !entered.isEmpty() && entered.stream().allMatch(g -> g instanceof Given.Specified s && s.catalogue());
+    }
+
     private Optional<String> reason(Result result) {
         Set<Provenance> from = result.provenance();
         if (result.contradicted()) {
             return Optional.of("its readings are in dispute");
+        }
+        if (from.contains(Provenance.PLANNED) || build.pendingOn(result.term()).isPresent()) {
+            return Optional.of(AsPlanned.MARK);
         }
         if (from.contains(Provenance.ASSUMED)) {
             return Optional.of("it is guessed");

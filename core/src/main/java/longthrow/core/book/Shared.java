@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
@@ -44,13 +45,18 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
         Taking taking = new Taking();
         Build shared = taking.build(build);
         Catalogue offered = taking.catalogue(catalogue);
-        return new Shared(
-                shared,
-                offered,
-                taking.list(),
-                catalogue.parts().isEmpty() && catalogue.operations().isEmpty()
-                        ? List.of()
-                        : List.of("codes and names of the catalogue's parts and operations are kept"));
+        return new Shared(shared, offered, taking.list(), lookAgain(build, catalogue));
+    }
+
+    private static List<String> lookAgain(Build build, Catalogue catalogue) {
+        List<String> kept = new ArrayList<>();
+        if (!catalogue.parts().isEmpty() || !catalogue.operations().isEmpty()) {
+            kept.add("codes and names of the catalogue's parts and operations are kept");
+        }
+        if (!build.taken().isEmpty()) {
+            kept.add("codes and names of the parts and work that were taken are kept");
+        }
+        return kept;
     }
 
     /** What is taken out, counted by place. */
@@ -116,7 +122,25 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                     from.shims(),
                     from.lifts(),
                     from.bench(),
-                    wish(from.fit()));
+                    wish(from.fit()),
+                    from.taken().stream().map(this::decided).toList());
+        }
+
+        private Decided decided(Decided from) {
+            if (from instanceof Decided.Work w) {
+                return new Decided.Work(
+                        w.kind(),
+                        w.code(),
+                        w.name(),
+                        offer("taken: vendor", w.offer()),
+                        w.amount(),
+                        w.from(),
+                        w.to(),
+                        w.tolerance(),
+                        out("taken: note", w.note()));
+            }
+            Decided.Bought b = (Decided.Bought) from;
+            return new Decided.Bought(b.kind(), b.code(), b.name(), offer("taken: vendor", b.offer()));
         }
 
         /** Codes of parts have a figure in them and no space; a currency is three capitals. What looks otherwise is free words. */
@@ -248,12 +272,12 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
         }
 
         private Offer offer(Offer offer) {
+            return offer("catalogue: vendor", offer);
+        }
+
+        private Offer offer(String where, Offer offer) {
             return new Offer(
-                    offer.price(),
-                    offer.shipping(),
-                    offer.currency(),
-                    out("catalogue: vendor", offer.vendor()),
-                    offer.leadDays());
+                    offer.price(), offer.shipping(), offer.currency(), out(where, offer.vendor()), offer.leadDays());
         }
     }
 }

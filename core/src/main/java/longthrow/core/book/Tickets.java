@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
@@ -13,17 +14,19 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Verdict;
 import longthrow.core.book.Book.Ticket;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.engine.Outcome;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.ExactLength;
+import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
- * Jobs for the machine shop: what the best way that fits asks for, what a figure past its rule asks for, and how far a head may be cut.
+ * Jobs for the machine shop: what was taken and not read since, what the best way that fits asks for, what a figure past its rule asks for, and how far a head may be cut.
  * What no answer says is not made up: it is to be agreed with the shop.
  */
 final class Tickets {
@@ -45,6 +48,7 @@ final class Tickets {
 
     List<Ticket> all() {
         List<Ticket> tickets = new ArrayList<>();
+        build.pending().forEach(work -> tickets.add(taken(work)));
         fit.flatMap(f -> f.candidates().stream().findFirst())
                 .ifPresent(best -> best.pieces().stream()
                         .filter(p -> p.kind().equals(Candidate.Piece.OPERATION))
@@ -67,6 +71,36 @@ final class Tickets {
                 .toList()
                 .forEach(tickets::add);
         return tickets;
+    }
+
+    // ---- decided on
+
+    private Ticket taken(Decided.Work work) {
+        Operation.Kind kind = work.kind();
+        Term term = kind.changes();
+        Quantity held = work.tolerance();
+        return new Ticket(
+                of(term),
+                work.note().isEmpty() ? work.job() : work.job() + ": " + work.note(),
+                kind.makesAPart()
+                        ? "made new"
+                        : work.before().map(b -> words.size(term, b.si())).orElse("not known: read it before the job"),
+                work.after().map(a -> words.size(term, a.si())).orElse(work.job()),
+                held == null ? TO_AGREE : "± " + held.written(),
+                kind.datum(),
+                inspect(term) + "; " + kind.consequences(),
+                "taken: " + work.code() + (work.name().isEmpty() ? "" : ", " + work.name()) + "; stands here until "
+                        + term.label() + " is read after the job");
+    }
+
+    /** The part worked on, with the code of what was taken for it. */
+    private String of(Term term) {
+        return build.taken().stream()
+                .flatMap(d -> d instanceof Decided.Bought b && b.kind().part() == term.part()
+                        ? Stream.of(b.code() + ", " + term.part().label())
+                        : Stream.of())
+                .findFirst()
+                .orElse(term.part().label());
     }
 
     // ---- asked for by parts that fit

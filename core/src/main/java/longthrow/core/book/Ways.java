@@ -1,9 +1,12 @@
 package longthrow.core.book;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -16,6 +19,8 @@ import longthrow.core.book.Book.Cost;
 import longthrow.core.book.Book.CostLine;
 import longthrow.core.book.Book.Way;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
+import longthrow.core.catalogue.Offer;
 import longthrow.core.fit.Forgotten;
 
 /** Parts that go together, and what they cost. */
@@ -78,11 +83,15 @@ final class Ways {
         return open.isEmpty() ? known : (known.isEmpty() ? "" : known + " and ") + "what " + open + " costs";
     }
 
-    /** Of the best way; without one, what has to be asked for all the same. */
+    /** Of what was taken, then of the best way; without either, what has to be asked for all the same. */
     static Cost cost(Build build, Optional<Answer> fit) {
         Optional<Candidate> best = fit.flatMap(f -> f.candidates().stream().findFirst());
         List<CostLine> lines = new ArrayList<>();
         Set<String> unpriced = new LinkedHashSet<>();
+        build.taken()
+                .forEach(d -> lines.add(new CostLine(
+                        "taken: " + piece(d),
+                        Words.price(withShipping(d.offer()), d.offer().currency()))));
         best.ifPresent(c -> {
             c.pieces()
                     .forEach(p ->
@@ -92,11 +101,55 @@ final class Ways {
         unpriced.addAll(Forgotten.always());
         return new Cost(
                 lines,
-                best.map(Candidate::total).map(Ways::total).orElse(""),
+                together(
+                        taken(build.taken()),
+                        best.map(Candidate::total).map(Ways::total).orElse("")),
                 build.fit().budget().isPresent()
                         ? Words.money(
                                 build.fit().budget().getAsLong(), build.fit().currency())
                         : "",
                 List.copyOf(unpriced));
+    }
+
+    private static String piece(Decided d) {
+        return Stream.of(
+                        d.code() + (d.name().isEmpty() ? "" : ": " + d.name()),
+                        d instanceof Decided.Work work ? work.job() : "",
+                        d.offer().vendor(),
+                        d.offer().leadDays().isPresent() ? d.offer().leadDays().getAsInt() + " days" : "")
+                .filter(w -> !w.isEmpty())
+                .collect(Collectors.joining("; "));
+    }
+
+    private static OptionalLong withShipping(Offer offer) {
+        return offer.price().isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(offer.price().getAsLong() + offer.shipping().orElse(0));
+    }
+
+    private static String together(String taken, String best) {
+        return taken.isEmpty()
+                ? best
+                : best.isEmpty() ? taken : taken + "; the best way of the search besides: " + best;
+    }
+
+    /** By currency, since no rate is known here; empty when nothing was taken. */
+    private static String taken(List<Decided> taken) {
+        Map<String, Long> sums = new LinkedHashMap<>();
+        List<String> open = new ArrayList<>();
+        for (Decided d : taken) {
+            OptionalLong price = withShipping(d.offer());
+            if (price.isPresent()) {
+                sums.merge(d.offer().currency(), price.getAsLong(), Long::sum);
+            } else {
+                open.add(d.code());
+            }
+        }
+        List<String> words = new ArrayList<>();
+        sums.forEach((currency, sum) -> words.add(Words.money(sum, currency)));
+        if (!open.isEmpty()) {
+            words.add("what " + String.join(", ", open) + " costs");
+        }
+        return words.isEmpty() ? "" : "taken: " + String.join(" and ", words);
     }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.UnitSystem;
@@ -30,6 +31,7 @@ import longthrow.core.term.Term;
  * @param lifts       lift tables
  * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
  * @param fit         what is wanted of a search for parts
+ * @param taken       parts and work decided on, in the order of the file
  */
 public record Build(
         String name,
@@ -46,7 +48,8 @@ public record Build(
         List<ExactLength> shims,
         List<LiftTable> lifts,
         Map<ReadingKind, Bench> bench,
-        FitWish fit) {
+        FitWish fit,
+        List<Decided> taken) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -74,6 +77,7 @@ public record Build(
         shims = List.copyOf(shims);
         lifts = List.copyOf(lifts);
         bench = Collections.unmodifiableMap(new LinkedHashMap<>(bench));
+        taken = List.copyOf(taken);
     }
 
     /** An engine nothing is known of yet. */
@@ -93,7 +97,8 @@ public record Build(
                 List.of(),
                 List.of(),
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
     }
 
     private Build copy(UnitSystem first, Map<Term, List<Given>> entries, Map<Choice, String> words, FitWish wish) {
@@ -112,7 +117,8 @@ public record Build(
                 shims,
                 lifts,
                 bench,
-                wish);
+                wish,
+                taken);
     }
 
     /** A copy that prints other units first. */
@@ -147,12 +153,56 @@ public record Build(
                 shims,
                 lifts,
                 bench,
-                fit);
+                fit,
+                taken);
     }
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
         return copy(units, given, choices, other);
+    }
+
+    /** A copy with other parts and work decided on. */
+    public Build withTaken(List<Decided> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                bench,
+                fit,
+                other);
+    }
+
+    /** Work that was decided on and of which no size was read since: it is a plan. */
+    public List<Decided.Work> pending() {
+        return taken.stream()
+                .flatMap(d -> d instanceof Decided.Work work ? Stream.of(work) : Stream.of())
+                .filter(work -> work.kind().readAfter().stream().noneMatch(this::isRead))
+                .toList();
+    }
+
+    /** The work that is still to give this figure; empty where none is, or where the figure was read since. */
+    public Optional<Decided.Work> pendingOn(Term term) {
+        return isRead(term)
+                ? Optional.empty()
+                : pending().stream()
+                        .filter(work -> work.kind().allChanged().contains(term))
+                        .findFirst();
+    }
+
+    /** Read on the bench, or typed with its ±. */
+    private boolean isRead(Term term) {
+        return of(term).stream().anyMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed);
     }
 
     public List<Given> of(Term term) {

@@ -1,6 +1,8 @@
 package longthrow.core.catalogue;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.quantity.ExactLength;
 import longthrow.core.term.Term;
@@ -166,6 +168,53 @@ public record Operation(
 
         public String label() {
             return label;
+        }
+
+        /** All terms that are other after the job, the one it is done for first. */
+        public List<Term> allChanged() {
+            return switch (this) {
+                case CROWN_CUT ->
+                    List.of(Term.COMPRESSION_HEIGHT, Term.TOP_LAND_HEIGHT, Term.OIL_GROOVE_TO_CROWN, Term.CROWN_VOLUME);
+                case CRANKPIN_OFFSET_GRIND -> List.of(Term.STROKE, Term.CRANKPIN_DIAMETER);
+                default -> List.of(changes);
+            };
+        }
+
+        /** The readings that say what became of the job: any of them will do. */
+        public List<Term> readAfter() {
+            return switch (this) {
+                case CROWN_CUT -> List.of(Term.COMPRESSION_HEIGHT, Term.PIN_TOP_TO_CROWN, Term.PIN_BOTTOM_TO_CROWN);
+                case BORE_AND_HONE, SLEEVE ->
+                    List.of(
+                            Term.BORE,
+                            Term.BORE_TOP_THRUST,
+                            Term.BORE_MIDDLE_THRUST,
+                            Term.BORE_BOTTOM_THRUST,
+                            Term.BORE_TOP_AXIS,
+                            Term.BORE_MIDDLE_AXIS,
+                            Term.BORE_BOTTOM_AXIS);
+                case CRANKPIN_OFFSET_GRIND -> List.of(Term.STROKE, Term.THROW);
+                default -> List.of(changes);
+            };
+        }
+
+        /** Whether it is said by the size that is made rather than by how far it moves. */
+        public boolean isToSize() {
+            return !takesOff && this != CRANKPIN_OFFSET_GRIND;
+        }
+
+        /**
+         * The job in words.
+         * @param amount taken off, the pin moved out, or the size made [m]
+         */
+        public String job(double amount) {
+            return String.format(
+                    Locale.ROOT,
+                    "%s %s %.3f mm (%.4f in)",
+                    label,
+                    isToSize() ? "to" : "by",
+                    amount * 1e3,
+                    amount / 25.4e-3);
         }
 
         /** What the dimension is measured from. */

@@ -26,6 +26,7 @@ import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Judge;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
+import longthrow.core.measure.AsPlanned;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Quantity;
@@ -158,6 +159,7 @@ public final class Fit {
     }
 
     private Answer answer() {
+        findings.addAll(AsPlanned.findings(build));
         findings.addAll(Solved.findings(build, own, catalogue));
         findings.addAll(damage());
         List<Candidate> candidates = List.of();
@@ -421,7 +423,7 @@ public final class Fit {
                     .map(Consequences::needed)
                     .forEach(forces::add);
         }
-        List<Verdict> verdicts = after.verdicts().stream()
+        List<Verdict> verdicts = AsPlanned.told(build, after.verdicts(), after.values()).stream()
                 .filter(v -> v.chosen() || v.state() != Verdict.State.UNKNOWN)
                 .filter(v -> SHOWN.contains(v.term()) || (isFailed(v) && v.term() != Term.WANTED_SPEED))
                 .filter(v -> !isOfWhatIsReplaced(v.term(), followers))

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import longthrow.core.answer.Candidate;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.catalogue.CataloguePart;
@@ -53,14 +54,31 @@ final class Fitted {
     /** By the sizes alone a length is taken as good to half its usual last digit [mm]. */
     private static final String AS_STATED = "0.005";
 
+    /** What is kept is written no finer than a tenth of a micrometre; common practice, no source. */
+    private static final int MOST_PLACES = 4;
+
     private final Build build;
     private final Appraisal own;
+    private final Purpose purpose;
     private final boolean bySizes;
+    private final Decisions decisions;
     private final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
     private final Map<Choice, String> words = new LinkedHashMap<>();
 
-    private Fitted(Build build, Appraisal own, boolean bySizes) {
-        this.bySizes = bySizes;
+    /** What the build is wanted for. */
+    private enum Purpose {
+        /** To be held against every rule, with its doubt. */
+        APPRAISED,
+        /** As if sizes without a tolerance were exactly what they say. */
+        BY_SIZES,
+        /** To be kept: figures cut to what their tolerance supports, and what is bought and machined written down. */
+        TAKEN
+    }
+
+    private Fitted(Build build, Appraisal own, Found found, Purpose purpose) {
+        this.purpose = purpose;
+        this.bySizes = purpose == Purpose.BY_SIZES;
+        this.decisions = new Decisions(build, found);
         this.build = build;
         this.own = own;
         given.putAll(build.given());
@@ -69,14 +87,28 @@ final class Fitted {
 
     /** By the sizes alone: as if those without a tolerance were exactly what they say. */
     static Build bySizes(Build build, Appraisal own, Found found) {
-        return new Fitted(build, own, true).put(found);
+        return new Fitted(build, own, found, Purpose.BY_SIZES).put(found);
     }
 
     static Build with(Build build, Appraisal own, Found found) {
-        boolean asItIs = found.rows().allMatch(r -> r.isOwn() && r.cuts().isEmpty())
+        return isAsItIs(found) ? build : new Fitted(build, own, found, Purpose.APPRAISED).put(found);
+    }
+
+    /**
+     * As {@link #with}, to be kept.
+     * @param followers parts that are bought with it, though nothing of the stack depends on them
+     */
+    static Build taken(Build build, Appraisal own, Found found, List<Candidate.Piece> followers) {
+        Fitted fitted = new Fitted(build, own, found, Purpose.TAKEN);
+        Build taken = isAsItIs(found) ? build : fitted.put(found);
+        followers.forEach(fitted.decisions::buy);
+        return taken.withTaken(fitted.decisions.all());
+    }
+
+    private static boolean isAsItIs(Found found) {
+        return found.rows().allMatch(r -> r.isOwn() && r.cuts().isEmpty())
                 && found.deckCut() == null
                 && found.honed().isEmpty();
-        return asItIs ? build : new Fitted(build, own, false).put(found);
     }
 
     private Build put(Found found) {
@@ -87,7 +119,7 @@ final class Fitted {
         shiftCam(found);
         moveGapOfOpenValves(found);
         shortenSleeve(found.deckCut());
-        return build.withGiven(given).withChoices(words);
+        return build.withGiven(given).withChoices(words).withTaken(decisions.all());
     }
 
     /** What was read of parts that stay as they are stands: a reading is not thrown away for a part it says nothing of. */
@@ -170,23 +202,35 @@ final class Fitted {
     /** What was found of it from all readings, so that those of the old stack may go. */
     private void keep(Term term, Row.@Nullable Cut cut) {
         own.figure(term).ifPresent(figure -> {
+            if (cut == null && build.pendingOn(term).isPresent()) {
+                return; // a plan stays a plan: as a figure with its ± it would look as if it had been read
+            }
             if (cut == null) {
                 given.put(term, typed(term, figure));
             } else {
                 Dim after = Dim.of(figure)
                         .machined(cut.amount(), -1, cut.operation().tolerance());
-                given.put(term, specified(term, after, cut.text()));
+                plan(cut, Optional.of(written(term, figure.value(), figure.expanded())), term, after, "");
             }
         });
     }
 
-    private static List<Given> typed(Term term, Measured figure) {
+    /** The size as it will be, and the work that gives it. */
+    private void plan(Row.Cut cut, Optional<Quantity> before, Term term, Dim after, String note) {
+        List<Given> size = specified(term, after, cut.text());
+        given.put(term, size);
+        if (purpose == Purpose.TAKEN) {
+            decisions.work(cut, finest(cut.amount()), before, size.get(0).figure(), note);
+        }
+    }
+
+    private List<Given> typed(Term term, Measured figure) {
         return typed(term, figure, "as found before the change");
     }
 
-    private static List<Given> typed(Term term, Measured figure, String note) {
-        Quantity value = quantity(term, figure.value());
-        return List.of(new Given.Typed(value, quantity(term, figure.expanded()), note));
+    private List<Given> typed(Term term, Measured figure, String note) {
+        Quantity value = written(term, figure.value(), figure.expanded());
+        return List.of(new Given.Typed(value, halfWidth(term, figure.expanded()), note));
     }
 
     private void put(Row row) {
@@ -201,6 +245,9 @@ final class Fitted {
                 }
             });
         }
+        if (purpose == Purpose.TAKEN) {
+            decisions.buy(row);
+        }
         row.cuts().forEach(cut -> machined(row, cut));
     }
 
@@ -211,7 +258,8 @@ final class Fitted {
                     ? Quantity.of(AS_STATED, Units.MILLIMETRE)
                     : Quantity.of("0", figure.value().unit());
         }
-        return tolerance == null || figure.isLimit()
+        // what is kept stays the seller's word; a figure typed with its ± is its owner's
+        return tolerance == null || figure.isLimit() || purpose == Purpose.TAKEN
                 ? new Given.Specified(figure.value(), tolerance, part.code(), true, "")
                 : new Given.Typed(figure.value(), tolerance, part.code());
     }
@@ -224,8 +272,17 @@ final class Fitted {
     }
 
     private void machined(Row row, Row.Cut cut) {
-        for (Term term : changed(cut.operation().kind())) {
-            row.dim(term).ifPresent(dim -> given.put(term, specified(term, dim, cut.text())));
+        Operation.Kind kind = cut.operation().kind();
+        CataloguePart part = row.part();
+        Optional<Quantity> before = kind.makesAPart() ? Optional.empty() : before(kind.changes(), row.isOwn());
+        for (Term term : kind.allChanged()) {
+            row.dim(term).ifPresent(dim -> {
+                if (term == kind.changes()) {
+                    plan(cut, before, term, dim, part != null && kind.makesAPart() ? part.note() : "");
+                } else {
+                    given.put(term, specified(term, dim, cut.text()));
+                }
+            });
         }
         if (cut.operation().kind() == Operation.Kind.CROWN_CUT) {
             given.remove(Term.PIN_TOP_TO_CROWN);
@@ -241,36 +298,37 @@ final class Fitted {
         }
     }
 
-    private static List<Term> changed(Operation.Kind kind) {
-        return switch (kind) {
-            case CROWN_CUT ->
-                List.of(Term.COMPRESSION_HEIGHT, Term.TOP_LAND_HEIGHT, Term.OIL_GROOVE_TO_CROWN, Term.CROWN_VOLUME);
-            case CRANKPIN_OFFSET_GRIND -> List.of(Term.STROKE, Term.CRANKPIN_DIAMETER);
-            default -> List.of(kind.changes());
-        };
-    }
-
     /** Honing and facing of pairs, boring to the piston: from the figure that stands there now. */
     private void hone(Row.Cut cut) {
         Term term = cut.operation().kind().changes();
         List<Given> now = given.getOrDefault(term, List.of());
         boolean toSize = !cut.operation().kind().takesOff();
+        Optional<Quantity> bore = before(term, true);
         if (toSize) {
             given.keySet().removeIf(t -> t.path().startsWith("cylinder.bore"));
             Dim size = new Dim(cut.amount(), 0, 0, false)
                     .machined(0, 1, cut.operation().tolerance());
-            given.put(term, specified(term, size, cut.text()));
+            plan(cut, bore, term, size, "");
         } else if (!now.isEmpty() && now.get(0).figure().isPresent()) {
             double sign = cut.operation().kind() == Operation.Kind.BIG_END_FACE ? -1 : 1;
             Dim before = stated(now.get(0))
                     .orElseGet(() -> own.figure(term).map(Dim::of).orElseThrow());
-            given.put(
+            plan(
+                    cut,
+                    Optional.of(written(term, before.value(), before.half())),
                     term,
-                    specified(
-                            term,
-                            before.machined(cut.amount(), sign, cut.operation().tolerance()),
-                            cut.text()));
+                    before.machined(cut.amount(), sign, cut.operation().tolerance()),
+                    "");
         }
+    }
+
+    /** The size there is before the work, as its sheet or its owner has it, or as it was found from what was read. */
+    private Optional<Quantity> before(Term term, boolean isOwn) {
+        return given.getOrDefault(term, List.of()).stream()
+                .filter(g -> g instanceof Given.Specified || g instanceof Given.Typed)
+                .findFirst()
+                .flatMap(Given::figure)
+                .or(() -> isOwn ? own.figure(term).map(f -> written(term, f.value(), f.expanded())) : Optional.empty());
     }
 
     private static Optional<Dim> stated(Given given) {
@@ -284,22 +342,59 @@ final class Fitted {
 
     private List<Given> specified(Term term, Dim dim, String by) {
         return List.of(new Given.Specified(
-                quantity(term, dim.value()),
-                dim.isVague() && !bySizes ? null : quantity(term, dim.half()),
+                written(term, dim.value(), dim.half()),
+                dim.isVague() && !bySizes ? null : halfWidth(term, dim.half()),
                 "after machining: " + by,
                 false,
                 ""));
     }
 
-    /** To a nanometre, a thousandth of a cubic millimetre, a millionth of a degree: far finer than anything that is made. */
-    static Quantity quantity(Term term, double si) {
-        Unit unit = switch (term.dimension()) {
+    /** Cut to a tenth of what its half-width supports where it is to be kept. */
+    private Quantity written(Term term, double si, double half) {
+        return purpose == Purpose.TAKEN
+                ? quantity(term, si, places(term, half), RoundingMode.HALF_EVEN)
+                : quantity(term, si);
+    }
+
+    /** Rounded up, so that it promises no more than there is. */
+    private Quantity halfWidth(Term term, double half) {
+        return purpose == Purpose.TAKEN
+                ? quantity(term, half, places(term, half), RoundingMode.CEILING)
+                : quantity(term, half);
+    }
+
+    /** An amount to be taken off or a size to be made [m], to a tenth of a micrometre and never nothing. */
+    static Quantity finest(double length) {
+        double least = 1e-3 / Math.pow(10, MOST_PLACES); // [m]
+        return quantity(Term.ROD_LENGTH, Math.max(length, least), MOST_PLACES, RoundingMode.HALF_UP);
+    }
+
+    /** Decimals of the unit it is written in that go one beyond the first digit of its half-width. */
+    private static int places(Term term, double half) {
+        double width = Math.abs(unit(term).fromSi(half));
+        return width > 0
+                ? Math.max(0, Math.min(MOST_PLACES, 1 - (int) Math.floor(Math.log10(width) + 1e-9)))
+                : MOST_PLACES;
+    }
+
+    private static Quantity quantity(Term term, double si, int places, RoundingMode rounding) {
+        BigDecimal number = quantity(term, si).value().toDecimal().setScale(places, rounding);
+        return Quantity.of(number.stripTrailingZeros(), unit(term));
+    }
+
+    private static Unit unit(Term term) {
+        return switch (term.dimension()) {
             case LENGTH -> Units.MILLIMETRE;
             case VOLUME -> Units.CUBIC_CENTIMETRE;
             case ANGLE -> Units.DEGREE;
             default ->
                 throw new IllegalArgumentException(term.path() + " is neither a length nor a volume nor an angle");
         };
+    }
+
+    /** To a nanometre, a thousandth of a cubic millimetre, a millionth of a degree: far finer than anything that is made. */
+    static Quantity quantity(Term term, double si) {
+        Unit unit = unit(term);
         BigDecimal number = BigDecimal.valueOf(unit.fromSi(si)).setScale(6, RoundingMode.HALF_EVEN);
         return Quantity.of(number.stripTrailingZeros(), unit);
     }

@@ -2,7 +2,6 @@ package longthrow.core.fit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import longthrow.core.catalogue.Operation;
@@ -104,13 +103,6 @@ final class Machining {
     }
 
     static String text(Operation operation, double amount) {
-        return String.format(
-                Locale.ROOT, "%s by %.3f mm (%.4f in)", operation.kind().label(), amount * 1e3, amount / 25.4e-3);
-    }
-
-    /** Made to a size rather than by an amount. */
-    static String size(Operation operation, double size) {
-        return String.format(
-                Locale.ROOT, "%s to %.3f mm (%.4f in)", operation.kind().label(), size * 1e3, size / 25.4e-3);
+        return operation.kind().job(amount);
     }
 }

@@ -219,7 +219,7 @@ final class MadeToOrder {
         Map<Term, Dim> dims = new EnumMap<>(Term.class);
         figures.forEach((term, figure) -> dims.put(term, Dim.of(figure)));
         double main = sizes.get(0).value();
-        Row.Cut made = new Row.Cut(shop, main, Machining.size(shop, main));
+        Row.Cut made = new Row.Cut(shop, main, Machining.text(shop, main));
         return new Row(kind, part, List.of(made), dims, madeOf(kind));
     }
 

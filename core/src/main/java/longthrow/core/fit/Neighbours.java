@@ -264,7 +264,7 @@ final class Neighbours {
                                 .map(o -> new Row.Cut(
                                         o,
                                         boreFor(piston).map(Dim::value).orElse(0.0),
-                                        Machining.size(
+                                        Machining.text(
                                                 o,
                                                 boreFor(piston).map(Dim::value).orElse(0.0)))))
                 .flatMap(Optional::stream)

@@ -73,12 +73,16 @@ public final class Measure {
         Function<Term, Optional<Measured>> agreed = term ->
                 contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : figures.figure(term);
         List<Result> values = values(contradictions, impossible);
-        List<Verdict> verdicts = new Degreeing(build, figures.readings(), agreed)
-                .told(Judge.verdicts(build, agreed)).stream()
-                        .map(v -> inDispute(v, values))
-                        .toList();
+        List<Verdict> verdicts = AsPlanned.told(
+                build,
+                new Degreeing(build, figures.readings(), agreed)
+                        .told(Judge.verdicts(build, agreed)).stream()
+                                .map(v -> inDispute(v, values))
+                                .toList(),
+                values);
         LiftCurves curves = new LiftCurves(build, figures.readings().tables());
         List<Finding> findings = new ArrayList<>(words.findings(MOST_SUSPECTS, NAMED_FROM));
+        findings.addAll(AsPlanned.findings(build));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
         findings.addAll(Aims.findings(build, agreed));

@@ -385,7 +385,9 @@ final class Readings {
             entry(
                     term,
                     place,
-                    sheet.catalogue() ? Provenance.CATALOGUE : Provenance.SPECIFIED,
+                    !sheet.catalogue() && build.pendingOn(term).isPresent()
+                            ? Provenance.PLANNED
+                            : sheet.catalogue() ? Provenance.CATALOGUE : Provenance.SPECIFIED,
                     null,
                     List.of(sheet.value()),
                     sheet.value().si(),

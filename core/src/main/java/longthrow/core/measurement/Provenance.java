@@ -7,6 +7,8 @@ public enum Provenance {
     STATED("as stated"),
     SPECIFIED("specified"),
     CATALOGUE("catalogue"),
+    /** A size that work which was decided on is still to give. */
+    PLANNED("planned, not machined yet"),
     ASSUMED("assumed");
 
     private final String label;

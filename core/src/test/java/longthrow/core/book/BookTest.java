@@ -7,12 +7,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.Offer;
+import longthrow.core.catalogue.Operation;
+import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Fastener;
 import longthrow.core.engine.FirstStart;
 import longthrow.core.engine.MockUp;
@@ -69,7 +75,8 @@ class BookTest {
                 List.of(),
                 List.of(),
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
     }
 
     private Book book(Damage... damage) {
@@ -231,5 +238,93 @@ class BookTest {
         Shared twice = Shared.of(once.build(), once.catalogue());
         assertThat(twice.leftOut()).isEmpty();
         assertThat(twice.build()).isEqualTo(once.build());
+    }
+
+    // ---- what is taken
+
+    private Build taken() {
+        given.put(
+                Term.SMALL_END_BORE,
+                List.of(new Given.Specified(mm("17.02"), mm("0.003"), "after machining: hone", false, "")));
+        given.put(Term.BIG_END_BORE, List.of(new Given.Specified(mm("27.02"), mm("0.01"), "R3", true, "")));
+        Offer rod =
+                new Offer(OptionalLong.of(9500), OptionalLong.of(700), "EUR", "a shop in a village", OptionalInt.of(5));
+        Offer hone = new Offer(OptionalLong.of(1400), OptionalLong.empty(), "EUR", "", OptionalInt.empty());
+        return build().withTaken(List.of(
+                new Decided.Bought(PartKind.CONNECTING_ROD, "R3", "billet rod", rod),
+                new Decided.Work(
+                        Operation.Kind.SMALL_END_HONE,
+                        "HONE",
+                        "",
+                        hone,
+                        mm("0.01"),
+                        mm("17.01"),
+                        mm("17.02"),
+                        mm("0.002"),
+                        "")));
+    }
+
+    private static Book book(Build build) {
+        return Book.of(build, Measure.of(build, List.of()), Optional.empty(), Catalogue.EMPTY, List.of());
+    }
+
+    @Test
+    void whatIsTakenIsATicketAndOnTheBill() {
+        Book book = book(taken());
+        assertThat(book.tickets()).singleElement().satisfies(t -> {
+            assertThat(t.part()).isEqualTo("R3, connecting rod");
+            assertThat(t.work()).isEqualTo("hone the small end by 0.010 mm (0.0004 in)");
+            assertThat(t.from()).startsWith("17.0100 mm");
+            assertThat(t.to()).startsWith("17.0200 mm");
+            assertThat(t.tolerance()).isEqualTo("± 0.002 mm");
+            assertThat(t.datum()).isEqualTo("big-end bore");
+            assertThat(t.source()).contains("taken: HONE");
+        });
+        assertThat(book.cost().lines())
+                .extracting(Book.CostLine::price)
+                .as("with shipping")
+                .containsExactly("102.00 EUR", "14.00 EUR");
+        assertThat(book.cost().total()).isEqualTo("taken: 116.00 EUR");
+    }
+
+    @Test
+    void aPlannedSizeAndASellersWordAreToBeReadAgain() {
+        Book book = book(taken());
+        assertThat(line(book, "small-end bore").how()).isEqualTo("planned, not machined yet; read it after the job");
+        assertThat(line(book, "small-end bore").sound()).isFalse();
+        assertThat(line(book, "big-end bore").how()).isEqualTo("by a seller's list");
+        assertThat(book.again())
+                .anySatisfy(a -> {
+                    assertThat(a.what()).isEqualTo("small-end bore");
+                    assertThat(a.why()).contains("planned, not machined yet");
+                })
+                .anySatisfy(a -> {
+                    assertThat(a.what()).isEqualTo("big-end bore");
+                    assertThat(a.why()).contains("measure the piece in hand");
+                });
+    }
+
+    @Test
+    void theTicketGoesOnceTheSizeIsReadOrTheWorkIsTakenOut() {
+        Build taken = taken();
+        assertThat(book(taken.withTaken(taken.taken().subList(0, 1))).tickets()).isEmpty();
+        given.put(
+                Term.SMALL_END_BORE,
+                List.of(
+                        taken.of(Term.SMALL_END_BORE).get(0),
+                        new Given.Taken(List.of(mm("17.021")), null, null, null, Given.Origin.NOT_SAID, "")));
+        Book read = book(build().withTaken(taken.taken()));
+        assertThat(read.tickets()).isEmpty();
+        assertThat(read.cost().total()).isEqualTo("taken: 116.00 EUR");
+        assertThat(line(read, "small-end bore").how()).doesNotContain("planned");
+    }
+
+    @Test
+    void whoSellsWhatIsTakenIsNotShared() {
+        Shared shared = Shared.of(taken(), Catalogue.EMPTY);
+        assertThat(shared.build().taken()).extracting(d -> d.offer().vendor()).containsExactly("", "");
+        assertThat(shared.leftOut()).contains("taken: vendor");
+        assertThat(shared.lookAgain()).anySatisfy(l -> assertThat(l).contains("taken"));
+        assertThat(book(shared.build()).tickets()).isEqualTo(book(taken()).tickets());
     }
 }

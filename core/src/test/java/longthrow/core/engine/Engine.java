@@ -153,7 +153,8 @@ final class Engine {
                 shims,
                 List.of(),
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
     }
 
     Function<Term, Optional<Measured>> figures() {

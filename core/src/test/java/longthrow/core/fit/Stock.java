@@ -153,7 +153,8 @@ final class Stock {
                 List.of(),
                 List.of(),
                 Map.of(),
-                wish);
+                wish,
+                List.of());
     }
 
     Catalogue catalogue() {

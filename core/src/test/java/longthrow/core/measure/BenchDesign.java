@@ -184,7 +184,8 @@ final class BenchDesign {
                 List.of(),
                 List.of(),
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
     }
 
     private Given sheet(SimulatedEngine engine, Line line) {

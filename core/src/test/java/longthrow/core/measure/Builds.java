@@ -170,6 +170,7 @@ final class Builds {
                 shims,
                 lifts,
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
     }
 }

@@ -196,7 +196,8 @@ class ScenarioValidationTest {
                 List.of(),
                 List.of(),
                 Map.of(),
-                FitWish.NONE);
+                FitWish.NONE,
+                List.of());
         Answer answer = Measure.of(aluminium, List.of());
         assertThat(answer.verdictsOn(Term.SQUISH).stream()
                         .map(v -> v.rule() + " " + v.state())

@@ -396,7 +396,7 @@ public final class FitRoutes implements Routes {
                     request,
                     open.base() + "/measure",
                     "Taken: " + title
-                            + ". Its figures are the catalogue's; measure each part when it lies before you, and read again what was read on the engine as it was. Undo is in the history.");
+                            + ". Its figures are the catalogue's, and sizes that are still to be machined stand as they are planned; the Book has what to order and the tickets for the machine shop. Measure each part when it lies before you, and read again what was read on the engine as it was. Undo is in the history.");
         } else if (outcome instanceof Outcome.Faulty faulty) {
             throw new Refused(
                     HttpStatus.UNPROCESSABLE_CONTENT, String.join(" ", faulty.faults()), "Look at the page Fit again.");

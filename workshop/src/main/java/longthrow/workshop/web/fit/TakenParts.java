@@ -42,7 +42,9 @@ final class TakenParts {
                 edited = put(edited, choice.path(), now.map(BuildFile::quoted).orElse("unknown"));
             }
         }
-        return edited;
+        return after.get().taken().equals(before.taken())
+                ? edited
+                : put(edited, "taken", BuildFile.taken(after.get().taken()));
     }
 
     private static String gone(String title) {
