@@ -87,7 +87,7 @@ class MeasurePageTest {
             form.put("entry", entry);
             assertThat(visitor.post(card, form, List.of("137.41")).status())
                     .as(entry)
-                    .isEqualTo(422);
+                    .isEqualTo(entry.equals("x") ? 400 : 422);
         }
         Map<String, String> how = form(1);
         how.put("how", "wat");
@@ -171,7 +171,7 @@ class MeasurePageTest {
                 .contains(
                         "Nothing that is typed clears this yet",
                         "until the question Clear is built",
-                        "sign in the Book");
+                        "in the Book");
         String rated = throwWith(scenario("s1-longer-throw.yaml")
                 .replace("  wanted_speed: 6500 rpm\n", "  wanted_speed: 6500 rpm\n  governed_speed: 3600 rpm\n")
                 .replace("  length: 86.40 mm", "  rated_speed: 5500 rpm\n  length: 86.40 mm"));
