@@ -171,7 +171,7 @@ class MeasurePageTest {
                 .contains(
                         "Nothing that is typed clears this yet",
                         "until the question Clear is built",
-                        "in the Book");
+                        "at the end of the Book");
         String rated = throwWith(scenario("s1-longer-throw.yaml")
                 .replace("  wanted_speed: 6500 rpm\n", "  wanted_speed: 6500 rpm\n  governed_speed: 3600 rpm\n")
                 .replace("  length: 86.40 mm", "  rated_speed: 5500 rpm\n  length: 86.40 mm"));
