@@ -106,7 +106,7 @@ class FullDiskTest {
 
     @Test
     void aBackupThatDoesNotFitIsSaidAndTheWorkshopOpensAllTheSame() throws IOException {
-        try (SmallDisk disk = SmallDisk.of(temporary.resolve("disk"), 4_000)) {
+        try (SmallDisk disk = SmallDisk.of(temporary.resolve("disk"), 8_000)) {
             Path data = disk.path().resolve("data");
             String base;
             try (Visitor visitor = Visitor.in(data)) {

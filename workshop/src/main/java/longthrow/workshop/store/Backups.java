@@ -33,6 +33,9 @@ import org.sqlite.SQLiteErrorCode;
  * written once and never again, so the same one serves every backup.
  */
 final class Backups {
+    /** What SQLite leaves of a database that it could not finish: itself, and its journals beside it. */
+    private static final List<String> BESIDE = List.of("", "-journal", "-wal", "-shm");
+
     private static final String FOLDER = "backups";
 
     /** A backup this old is followed by another, though nothing was kept since: the copy itself may have rotted. */
@@ -105,7 +108,9 @@ final class Backups {
         } catch (IOException e) {
             throw Disk.fault("make a backup", folder, e);
         } finally {
-            deleteQuietly(unfinished);
+            for (String beside : BESIDE) {
+                deleteQuietly(folder.resolve(unfinished.getFileName() + beside));
+            }
         }
     }
 

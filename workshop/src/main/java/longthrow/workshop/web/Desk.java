@@ -98,14 +98,17 @@ public final class Desk {
 
     /**
      * Glances at a build file and measures it so often that the compiler has seen both, and remembers nothing of it. Waits its turn each time,
-     * and leaves off measuring as soon as somebody's sum runs: what that one does is rehearsal enough. An interrupt ends it.
+     * and leaves off measuring as soon as somebody asks for a sum: what that one does is rehearsal enough. An interrupt ends it.
      */
     public void rehearse(String text) {
         for (int i = 0; i < REHEARSALS && !Thread.currentThread().isInterrupted(); i++) {
             Glance unused = turns.in(() -> glanceAt(BuildFile.read(text)));
         }
+        long begun = turns.begun();
         for (int i = 0;
-                i < REHEARSALS && turns.isIdle() && !Thread.currentThread().isInterrupted();
+                i < REHEARSALS
+                        && turns.begun() == begun + i
+                        && !Thread.currentThread().isInterrupted();
                 i++) {
             Work unused = turns.in(() -> fresh(text));
         }

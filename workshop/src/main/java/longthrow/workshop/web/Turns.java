@@ -2,6 +2,7 @@ package longthrow.workshop.web;
 
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
@@ -12,6 +13,7 @@ import java.util.function.Supplier;
 final class Turns {
     private final int most;
     private final Semaphore free;
+    private final AtomicLong begun = new AtomicLong();
 
     /**
      * Nothing runs yet.
@@ -25,6 +27,11 @@ final class Turns {
     /** Whether nothing runs. */
     boolean isIdle() {
         return free.availablePermits() == most;
+    }
+
+    /** How many sums have begun so far. */
+    long begun() {
+        return begun.get();
     }
 
     /**
@@ -50,6 +57,7 @@ final class Turns {
     /** A sum in its turn. */
     <T> T in(Supplier<T> sum) {
         free.acquireUninterruptibly();
+        begun.incrementAndGet();
         try {
             return sum.get();
         } finally {
