@@ -4,6 +4,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import org.junit.jupiter.api.Test;
 
 /** With script switched off values are read and entered as with it. */
@@ -20,7 +21,11 @@ class ScriptOffTest extends InTheBrowser {
         assertThat(row(page, "cylinder.bore")).contains("66,00 mm", "66.000 ±", "in");
 
         page.navigate(base + "/fit?now=1");
-        page.getByLabel("Aim: squish").fill("1,27 mm");
+        page.getByRole(
+                        AriaRole.GROUP,
+                        new Page.GetByRoleOptions().setName("squish").setExact(true))
+                .getByLabel("Aim at")
+                .fill("1,27 mm");
         page.getByText("Keep and search").click();
         assertThat(page.locator("p.notice")).containsText("Kept");
         page.navigate(base + "/fit?angle=90");
