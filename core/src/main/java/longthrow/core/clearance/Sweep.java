@@ -199,10 +199,7 @@ public final class Sweep {
         PairGap outlines = gaps.get(k);
         for (int i = 0; i < START; i++) {
             int top = 0;
-            from[0] = TURNS * i / START;
-            to[0] = TURNS * (i + 1) / START;
-            atFrom[0] = start[i];
-            atTo[0] = start[i + 1];
+            put(top, TURNS * i / START, TURNS * (i + 1) / START, start[i], start[i + 1]);
             while (top >= 0) {
                 double a = from[top];
                 double b = to[top];
@@ -219,16 +216,18 @@ public final class Sweep {
                 double enough = 2 * (best - TOLERANCE) + change - Math.min(ga, gb);
                 double g = outlines.gap(apart ? Math.max(enough, best) : Double.POSITIVE_INFINITY, true);
                 offer(g, middle, k);
-                from[++top] = a;
-                to[top] = middle;
-                atFrom[top] = ga;
-                atTo[top] = g;
-                from[++top] = middle;
-                to[top] = b;
-                atFrom[top] = g;
-                atTo[top] = gb;
+                put(++top, a, middle, ga, g);
+                put(++top, middle, b, g, gb);
             }
         }
+    }
+
+    /** A stretch still to be looked at, with the gaps at its two ends. */
+    private void put(int place, double a, double b, double atA, double atB) {
+        from[place] = a;
+        to[place] = b;
+        atFrom[place] = atA;
+        atTo[place] = atB;
     }
 
     private boolean touchesSomewhere() {
@@ -253,10 +252,7 @@ public final class Sweep {
     private boolean touchesBetween(PairGap outlines, double[] start, double limit) {
         for (int i = 0; i < START; i++) {
             int top = 0;
-            from[0] = TURNS * i / START;
-            to[0] = TURNS * (i + 1) / START;
-            atFrom[0] = start[i];
-            atTo[0] = start[i + 1];
+            put(top, TURNS * i / START, TURNS * (i + 1) / START, start[i], start[i + 1]);
             while (top >= 0) {
                 double a = from[top];
                 double b = to[top];
@@ -273,14 +269,8 @@ public final class Sweep {
                 if (g < limit) {
                     return true;
                 }
-                from[++top] = a;
-                to[top] = middle;
-                atFrom[top] = ga;
-                atTo[top] = g;
-                from[++top] = middle;
-                to[top] = b;
-                atFrom[top] = g;
-                atTo[top] = gb;
+                put(++top, a, middle, ga, g);
+                put(++top, middle, b, g, gb);
             }
         }
         return false;

@@ -31,45 +31,32 @@ final class Figures {
     private final Reconciliation reconciliation;
     private final Map<Term, Measured> found = new EnumMap<>(Term.class);
 
-    private Figures(Build build, Collection<Term> terms, List<TableCurve> curves) {
+    private Figures(Build build, EngineModel model, Readings readings, Collection<Term> terms) {
         this.build = build;
-        this.model = new EngineModel(build);
-        this.readings = new Readings(build, model, curves);
-        List<Formula> wanted =
-                terms.stream().flatMap(t -> model.formula(t).stream()).toList();
-        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
-    }
-
-    private Figures(Figures all, Build other, Term changed, EngineModel model, Collection<Term> terms) {
-        this.build = other;
         this.model = model;
-        this.readings = all.readings.with(other, model, changed);
+        this.readings = readings;
         List<Formula> wanted =
                 terms.stream().flatMap(t -> model.formula(t).stream()).toList();
-        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
-    }
-
-    private Figures(Figures all, Set<Aside> aside) {
-        this.build = all.build;
-        this.model = all.model;
-        this.readings = all.readings.without(aside);
-        List<Formula> wanted =
-                model.terms().stream().map(t -> model.formula(t).orElseThrow()).toList();
         this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
     }
 
     /** The figures that follow when some readings are set aside. */
     Figures without(Set<Aside> aside) {
-        return aside.isEmpty() ? this : new Figures(this, aside);
+        return aside.isEmpty() ? this : new Figures(build, model, readings.without(aside), model.terms());
     }
 
     static Figures of(Build build) {
-        return new Figures(build, List.of(Term.values()), TableCurve.of(build));
+        return fresh(build, List.of(Term.values()));
     }
 
     /** As {@link #of}, ready for one figure only. */
     static Figures only(Build build, Term term) {
-        return new Figures(build, List.of(term), TableCurve.of(build));
+        return fresh(build, List.of(term));
+    }
+
+    private static Figures fresh(Build build, List<Term> terms) {
+        EngineModel model = new EngineModel(build);
+        return new Figures(build, model, new Readings(build, model), terms);
     }
 
     /**
@@ -77,7 +64,7 @@ final class Figures {
      * @param model of the other build; this one's own where the term was given before, since all that matters to it is which terms are
      */
     Figures again(Build other, Term changed, EngineModel model, Collection<Term> terms) {
-        return new Figures(this, other, changed, model, terms);
+        return new Figures(other, model, readings.with(other, model, changed), terms);
     }
 
     /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */

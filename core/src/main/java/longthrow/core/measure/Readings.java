@@ -93,14 +93,6 @@ final class Readings {
     private final Readings whole;
 
     Readings(Build build, EngineModel model) {
-        this(build, model, TableCurve.of(build));
-    }
-
-    /**
-     * As the other, with the curves through the lift tables at hand.
-     * @param curves of this build, as {@link TableCurve#of} has them
-     */
-    Readings(Build build, EngineModel model, List<TableCurve> curves) {
         this.build = build;
         this.model = model;
         this.whole = this;
@@ -110,7 +102,7 @@ final class Readings {
                 add(term, list);
             }
         });
-        curves.forEach(curve -> tell(new TableReading(curve, this::readDirectly)));
+        TableCurve.of(build).forEach(curve -> tell(new TableReading(curve, this::readDirectly)));
         assume();
         if (entries.stream().anyMatch(e -> e.set() != null && e.term().dimension() == Dimension.LENGTH)
                 && build.given().values().stream()

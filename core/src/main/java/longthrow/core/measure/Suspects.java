@@ -423,10 +423,9 @@ final class Suspects {
         double none = Math.log(NO_MISTAKE) + base;
         all.add(new Explanation(List.of(), List.of(), none, List.of(), Math.log(NO_MISTAKE)));
         List<Explanation> singles = new ArrayList<>();
-        Own[] own = hypotheses.stream().map(this::own).toArray(Own[]::new);
         double[] alone = new double[hypotheses.size()];
         for (int h = 0; h < hypotheses.size(); h++) {
-            Explanation single = single(hypotheses.get(h), logPrior[h], base, own[h]);
+            Explanation single = single(hypotheses.get(h), logPrior[h], base);
             alone[h] = single.score();
             singles.add(single);
         }
@@ -445,7 +444,7 @@ final class Suspects {
             for (int h = 0; h < hypotheses.size(); h++) {
                 Hypothesis two = hypotheses.get(h);
                 if (two.entry() != one.entry()) {
-                    all.add(pair(first, mended, two, new Odds(first.logPrior(), logPrior[h], alone[h]), own[h]));
+                    all.add(pair(first, mended, two, new Odds(first.logPrior(), logPrior[h], alone[h])));
                 }
             }
         }
@@ -486,33 +485,14 @@ final class Suspects {
         return log;
     }
 
-    private Explanation single(Hypothesis h, double logPrior, double base, Own known) {
-        Own own = known.isFree() ? known : own(h, disagreement);
-        return new Explanation(List.of(h), List.of(own.move()), logPrior + base + own.gain(), List.of(true), logPrior);
-    }
-
-    /**
-     * What mending a mistake does by itself.
-     * @param move best move of the reading [SI]
-     * @param gain of log-likelihood
-     * @param isFree whether nothing outside checks the reading, so that both are the same whatever else is mended
-     */
-    private record Own(double move, double gain, boolean isFree) {
-        private static final Own CHECKED = new Own(0, 0, false);
-    }
-
-    /** Worked out once for a reading that nothing outside checks; most are such. */
-    private Own own(Hypothesis h) {
-        if (columns.containsKey(h.entry())) {
-            return Own.CHECKED;
-        }
-        Own own = own(h, disagreement);
-        return new Own(own.move(), own.gain(), true);
-    }
-
-    private Own own(Hypothesis h, Disagreement left) {
-        Mended mended = mend(left, h);
-        return new Own(mended.move(), 0.5 * left.squares + mended.log() + ownChange(h, mended.move()), false);
+    private Explanation single(Hypothesis h, double logPrior, double base) {
+        Mended mended = mend(disagreement, h);
+        return new Explanation(
+                List.of(h),
+                List.of(mended.move()),
+                logPrior + base + 0.5 * disagreement.squares + mended.log() + ownChange(h, mended.move()),
+                List.of(true),
+                logPrior);
     }
 
     /**
@@ -533,15 +513,15 @@ final class Suspects {
      * Two mistakes together; one that hardly adds to what the other explains is not held against its reading.
      * @param after the disagreement left when the first is mended
      */
-    private Explanation pair(Explanation first, Disagreement after, Hypothesis two, Odds odds, Own known) {
-        Own own = known.isFree() ? known : own(two, after);
-        double gain = own.gain();
+    private Explanation pair(Explanation first, Disagreement after, Hypothesis two, Odds odds) {
+        Mended mended = mend(after, two);
+        double gain = mended.log() + 0.5 * after.squares + ownChange(two, mended.move());
         double score = first.score() + odds.priorOfTwo() - Math.log(NO_MISTAKE) + gain;
         double gainOfOne = score - odds.twoAlone() - odds.priorOfOne() + Math.log(NO_MISTAKE);
         boolean needsOne = gainOfOne >= SPEAKS || gainOfOne >= gain;
         return new Explanation(
                 List.of(first.mistakes().get(0), two),
-                List.of(first.moves().get(0), own.move()),
+                List.of(first.moves().get(0), mended.move()),
                 score,
                 List.of(needsOne, gain >= SPEAKS),
                 first.logPrior());
