@@ -69,20 +69,18 @@ public final class SampleAnswer {
         ValveMovement.Figure duration = new ValveMovement.Figure(
                 "duration", "duration", Dimension.ANGLE, ValveMovement.Per.NOTHING, Measured.of(4, List.of(doubt)));
         return new Answer(
-                "measure",
-                "Dovrin 171",
-                true,
-                UnitSystem.METRIC_FIRST,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(new ValveMovement(
+                        "measure",
+                        "Dovrin 171",
+                        true,
+                        UnitSystem.METRIC_FIRST,
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of())
+                .withMovements(List.of(new ValveMovement(
                         Part.INTAKE_VALVE,
                         "lift_tables[1]",
                         "",

@@ -21,6 +21,8 @@ import longthrow.core.term.Term;
  * @param candidates ways that go together, best first; empty for questions that search nothing
  * @param rejections why others do not
  * @param movements how the valves move; empty where nothing tells
+ * @param ladder     what lets go first; empty for questions that do not ask it
+ * @param shaking    where the shake goes; empty for questions that do not ask it
  */
 public record Answer(
         String question,
@@ -36,7 +38,9 @@ public record Answer(
         List<NextReading> next,
         List<Candidate> candidates,
         List<Rejection> rejections,
-        List<ValveMovement> movements) {
+        List<ValveMovement> movements,
+        Optional<LimitLadder> ladder,
+        Optional<Shaking> shaking) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -64,8 +68,22 @@ public record Answer(
             List<DefaultUsed> defaults,
             List<NextReading> next) {
         this(
-                question, engine, invented, units, values, verdicts, findings, stops, unknowns, defaults, next,
-                List.of(), List.of(), List.of());
+                question,
+                engine,
+                invented,
+                units,
+                values,
+                verdicts,
+                findings,
+                stops,
+                unknowns,
+                defaults,
+                next,
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** The answer to a question that does not ask how the valves move. */
@@ -97,7 +115,44 @@ public record Answer(
                 next,
                 candidates,
                 rejections,
-                List.of());
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    /** The same with how the valves move. */
+    public Answer withMovements(List<ValveMovement> other) {
+        return copy(other, ladder, shaking);
+    }
+
+    /** The same with what lets go first. */
+    public Answer withLadder(LimitLadder other) {
+        return copy(movements, Optional.of(other), shaking);
+    }
+
+    /** The same with where the shake goes. */
+    public Answer withShaking(Shaking other) {
+        return copy(movements, ladder, Optional.of(other));
+    }
+
+    private Answer copy(List<ValveMovement> moving, Optional<LimitLadder> limits, Optional<Shaking> shake) {
+        return new Answer(
+                question,
+                engine,
+                invented,
+                units,
+                values,
+                verdicts,
+                findings,
+                stops,
+                unknowns,
+                defaults,
+                next,
+                candidates,
+                rejections,
+                moving,
+                limits,
+                shake);
     }
 
     /** The figure found for a term, if there is one. */

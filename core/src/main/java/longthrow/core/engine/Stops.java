@@ -348,7 +348,7 @@ public final class Stops {
     }
 
     /** Whether a maker's speed covers the wanted one: somebody vouches for it, and it is as surely high enough as a limit is surely kept. */
-    static boolean covers(Build build, Function<Term, Optional<Measured>> figures, Term rating) {
+    public static boolean covers(Build build, Function<Term, Optional<Measured>> figures, Term rating) {
         Optional<Measured> wanted = figures.apply(Term.WANTED_SPEED);
         return isVouched(build, rating)
                 && figures.apply(rating)
@@ -362,7 +362,7 @@ public final class Stops {
     }
 
     /** Whether all of it is a maker's word. A guess, or a figure that is nobody's, may stop an engine; it never lets one run. */
-    private static boolean isVouched(Build build, Term rating) {
+    public static boolean isVouched(Build build, Term rating) {
         List<Given> said =
                 build.of(rating).stream().filter(g -> g.figure().isPresent()).toList();
         return !said.isEmpty() && said.stream().allMatch(Given::isMakersWord);

@@ -26,6 +26,7 @@ import longthrow.core.term.Term;
  * @param stops    what must not be done
  * @param defaults used
  * @param suspects readings that do not agree, with what hangs on them left out of the values
+ * @param lifts    how the valves are moved, of those that something tells of
  */
 public record Appraisal(
         Build build,
@@ -33,7 +34,8 @@ public record Appraisal(
         List<Verdict> verdicts,
         List<Stop> stops,
         List<DefaultUsed> defaults,
-        List<Finding> suspects) {
+        List<Finding> suspects,
+        List<ValveLift> lifts) {
     static final int MOST_SUSPECTS = 3;
     static final double NAMED_FROM = 0.1;
 
@@ -43,6 +45,7 @@ public record Appraisal(
         stops = List.copyOf(stops);
         defaults = List.copyOf(defaults);
         suspects = List.copyOf(suspects);
+        lifts = List.copyOf(lifts);
     }
 
     /**
@@ -68,6 +71,7 @@ public record Appraisal(
                 verdicts,
                 Stops.of(build, sound),
                 figures.readings().defaults(),
+                List.of(),
                 List.of());
     }
 
@@ -90,7 +94,8 @@ public record Appraisal(
                 Judge.verdicts(build, sound),
                 contradictions.stops(sound),
                 settled.readings().defaults(),
-                new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM));
+                new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM),
+                ValveLifts.of(build, settled.readings().tables(), sound));
     }
 
     /** The readings of which a figure of this engine comes; the term itself where it is read and follows from no others. */

@@ -1,5 +1,6 @@
 package longthrow.core.measure;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Finding;
@@ -44,15 +45,26 @@ public final class AsPlanned {
 
     private static Verdict told(Build build, Verdict verdict, List<Result> values) {
         return values.stream()
-                .filter(r -> r.term() == verdict.term() && r.provenance().contains(Provenance.PLANNED))
+                .filter(r -> r.term() == verdict.term() && isPlanned(r))
                 .findFirst()
                 .filter(r -> verdict.state() != Verdict.State.UNKNOWN)
-                .map(r -> verdict.withWhy(verdict.why() + "; as planned, not machined yet" + names(build, r)))
+                .map(r -> verdict.withWhy(verdict.why() + said(build, List.of(r))))
                 .orElse(verdict);
     }
 
-    private static String names(Build build, Result result) {
-        String names = result.from().stream()
+    private static boolean isPlanned(Result result) {
+        return result.provenance().contains(Provenance.PLANNED);
+    }
+
+    /** What to say after a sentence that rests on these figures: that it is as planned, and which size is; nothing where none is. */
+    public static String said(Build build, Collection<Result> figures) {
+        List<Result> planned = figures.stream().filter(AsPlanned::isPlanned).toList();
+        return planned.isEmpty() ? "" : "; as planned, not machined yet" + names(build, planned);
+    }
+
+    private static String names(Build build, List<Result> planned) {
+        String names = planned.stream()
+                .flatMap(result -> result.from().stream())
                 .flatMap(place -> Term.at(place.split("[^a-z_0-9.]", 2)[0]).stream()) // a place may say more behind it
                 .filter(term -> build.pendingOn(term).isPresent())
                 .map(Term::label)

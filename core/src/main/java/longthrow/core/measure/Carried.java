@@ -8,7 +8,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 
 /** Doubt carried through sums that are no {@link longthrow.core.formula.Formula}: shared sources keep their signs. */
-final class Carried {
+public final class Carried {
     /** Step of the difference quotient, as a share of the doubt; the error of the quotient goes with its square. */
     private static final double STEP = 0.01;
 
@@ -33,7 +33,7 @@ final class Carried {
     }
 
     /** Through any smooth function, by central differences (JCGM 100:2008 5.1.3 note 2). */
-    static Measured through(ToDoubleFunction<double[]> function, List<Measured> inputs) {
+    public static Measured through(ToDoubleFunction<double[]> function, List<Measured> inputs) {
         double[] x = inputs.stream().mapToDouble(Measured::value).toArray();
         Map<Source, Double> errors = new LinkedHashMap<>();
         for (int k = 0; k < x.length; k++) {

@@ -9,7 +9,7 @@ import longthrow.core.quantity.Quantity;
 
 /** Lift tables are kept as they were read; here only what is plainly wrong with one is said. */
 final class LiftTables {
-    /** A table with fewer rows cannot be smoothed later. */
+    /** A curve through fewer points cannot be smoothed later. */
     static final int LEAST_ROWS = 12;
     /** Steps wider than this lose the shape of the flank [rad]; readings every 2 to 5 degrees are usual, common practice, no source. */
     static final double WIDEST_STEP = Math.toRadians(10.5);
@@ -28,7 +28,21 @@ final class LiftTables {
                 return false;
             }
         }
-        return rows.size() >= LEAST_ROWS;
+        return points(table) >= LEAST_ROWS;
+    }
+
+    /** Rows, those of the other flank counted too where it is the mirror of this one. */
+    private static int points(LiftTable table) {
+        return isFromPeak(table) ? 2 * table.rows().size() - 1 : table.rows().size();
+    }
+
+    /** Whether angles count from the peak: the first row stands at 0 and is the highest. */
+    static boolean isFromPeak(LiftTable table) {
+        List<LiftTable.Row> rows = table.rows();
+        return !rows.isEmpty()
+                && rows.get(0).angle().si() == 0
+                && rows.stream()
+                        .allMatch(r -> r.lift().si() <= rows.get(0).lift().si());
     }
 
     static List<Finding> findings(Build build) {
@@ -41,11 +55,11 @@ final class LiftTables {
 
     private static void check(LiftTable table, String place, List<Finding> findings) {
         List<LiftTable.Row> rows = table.rows();
-        if (rows.size() < LEAST_ROWS) {
+        if (points(table) < LEAST_ROWS) {
             findings.add(warning(
                     place,
                     table.valve() + " lift table has " + rows.size() + " rows",
-                    "read at least " + LEAST_ROWS + ", every 5 degrees"));
+                    "read at least " + LEAST_ROWS + ", every 5 degrees; 7 where they count from the peak"));
             return;
         }
         for (int k = 1; k < rows.size(); k++) {

@@ -96,20 +96,18 @@ public final class Measure {
         defaults.addAll(contradictions.suspects().assumed());
         defaults.addAll(curves.defaults());
         return new Answer(
-                "measure",
-                build.name(),
-                build.invented(),
-                build.units(),
-                values,
-                verdicts,
-                findings,
-                contradictions.stops(agreed),
-                contradictions.unknowns(),
-                defaults,
-                next(figures, contradictions, words, verdicts),
-                List.of(),
-                List.of(),
-                ValveMovements.of(build, figures.readings().tables(), agreed, lifts));
+                        "measure",
+                        build.name(),
+                        build.invented(),
+                        build.units(),
+                        values,
+                        verdicts,
+                        findings,
+                        contradictions.stops(agreed),
+                        contradictions.unknowns(),
+                        defaults,
+                        next(figures, contradictions, words, verdicts))
+                .withMovements(ValveMovements.of(build, figures.readings().tables(), agreed, lifts));
     }
 
     /** A figure that is shown as in dispute is not said to be unknown. */

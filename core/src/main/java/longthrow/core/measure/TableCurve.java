@@ -1,7 +1,6 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -76,7 +75,7 @@ record TableCurve(String place, Valve valve, boolean atValve, boolean fromPeak, 
     private static TableCurve fitted(Build build, LiftTable table, String place) {
         double[] angles = table.rows().stream().mapToDouble(r -> r.angle().si()).toArray();
         double[] lifts = table.rows().stream().mapToDouble(r -> r.lift().si()).toArray();
-        boolean fromPeak = angles[0] == 0 && Arrays.stream(lifts).allMatch(l -> l <= lifts[0]);
+        boolean fromPeak = LiftTables.isFromPeak(table);
         LiftCurve.Bench bench = bench(build, place);
         return new TableCurve(
                 place,

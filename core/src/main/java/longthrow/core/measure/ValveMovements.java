@@ -142,11 +142,7 @@ final class ValveMovements {
         }
         Measured full = figures.apply(valve.lift).orElseThrow();
         Measured centre = figures.apply(valve.centre).orElseThrow();
-        Lobe lobe = new Lobe(List.of(
-                full,
-                figures.apply(Term.CHECKING_LIFT).orElseThrow(),
-                figures.apply(valve.duration).orElseThrow(),
-                centre));
+        Lobe lobe = new Lobe(inputs(valve));
         List<Figure> whole = new ArrayList<>();
         speeds(lobe.tell(LobeCurve::steepest), Optional.of(lobe.tell(LobeCurve::sharpest)), whole);
         whole.add(atOverlap(lobe.tell(curve -> curve.at(0))));
@@ -156,6 +152,24 @@ final class ValveMovements {
                         : events(valve, lift, lobe.tell(curve -> 2 * curve.halfDuration(lift.si())), centre))
                 .toList();
         found.add(new ValveMovement(valve.part, ValveMovement.LOBE_FIGURES, LobeCurve.ASSUMED, whole, at, ""));
+    }
+
+    /**
+     * What a lobe can be made of: full lift, checking lift, duration, centre; empty where none can.
+     * @param tableAtLobe whether there is a table of this valve that does not tell what the valve does
+     */
+    static Optional<List<Measured>> lobe(
+            Build build, Valve valve, Function<Term, Optional<Measured>> figures, boolean tableAtLobe) {
+        ValveMovements asked = new ValveMovements(build, figures, List.of());
+        return asked.silence(valve, tableAtLobe).isEmpty() ? Optional.of(asked.inputs(valve)) : Optional.empty();
+    }
+
+    private List<Measured> inputs(Valve valve) {
+        return List.of(
+                figures.apply(valve.lift).orElseThrow(),
+                figures.apply(Term.CHECKING_LIFT).orElseThrow(),
+                figures.apply(valve.duration).orElseThrow(),
+                figures.apply(valve.centre).orElseThrow());
     }
 
     /** Why no lobe can be made of the figures; empty when one can. */

@@ -243,6 +243,7 @@ public enum Term {
     IDLE_SPEED("idle_speed", Part.USE, ReadingKind.SPEED, "n_i", rpm(100, 4000), "", "idle speed", "lowest speed it is let run at"),
     OIL_TEMPERATURE("oil_temperature", Part.USE, ReadingKind.HEAT, "ϑ_o", si(250, 450), "", "oil temperature", "in the case after a quarter of an hour at work"),
     PISTON_TEMPERATURE("piston_temperature", Part.USE, ReadingKind.HEAT, "ϑ_p", si(290, 700), "", "piston temperature", "mean of the skirt at work"),
+    ROD_TEMPERATURE("rod_temperature", Part.USE, ReadingKind.HEAT, "ϑ_r", si(270, 520), "", "rod temperature", "beam of the rod at work"),
     CYLINDER_TEMPERATURE("cylinder_temperature", Part.USE, ReadingKind.HEAT, "ϑ_c", si(270, 600), "", "cylinder temperature", "mean of the barrel at work"),
     MOUNT_SPEED("mount_resonance", Part.USE, ReadingKind.SPEED, "n_m", rpm(60, 12000), "", "speed at which the mount shakes most", "engine on its mount, run slowly through its speeds"),
     LIFE_WANTED("hours_wanted", Part.USE, ReadingKind.CLOCK, "L", si(600, 1.8e7), "", "hours wanted", "running time between rebuilds"),

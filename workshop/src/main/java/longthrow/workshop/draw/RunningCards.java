@@ -37,6 +37,14 @@ final class RunningCards {
                                 "No way in: assume it, from the barrel upwards, with a wide doubt.")
                         .cautioned("Spark lead earthed and fuel off before anything is opened; hot oil scalds."),
                 heat(
+                                Term.ROD_TEMPERATURE,
+                                "beam of the rod, midway between its bores",
+                                RunningCards::rod,
+                                "The oil taken for the rod: the beam lies between oil and piston, and aluminium loses strength from 100 °C on.",
+                                "Temperature paint or a strip that changes for good, two or three steps, on the clean beam; a quarter of an hour at work.",
+                                "No paint at hand: assume it, from the oil upwards, with a wide doubt.")
+                        .cautioned("Spark lead earthed and fuel off before anything is opened; hot oil scalds."),
+                heat(
                         Term.CYLINDER_TEMPERATURE,
                         "wall of the barrel",
                         RunningCards::barrel,
@@ -102,6 +110,19 @@ final class RunningCards {
         s.note("by an opening of the case", 270, 290, START);
         s.note("piston", 60, 130, END);
         s.quiet("M", 62, 126, "L", 134, 130);
+    }
+
+    private static void rod(CardSketch s) {
+        engine(s);
+        s.part("M", 154, 138, "H", 166, "L", 170, 206, "H", 150, "Z");
+        s.part("M", 144, 206, "H", 176, "V", 228, "H", 144, "Z");
+        s.thermometer(166, 176, 340, 216);
+        spot(s, 162, 176);
+        s.tool(350, 204, START, 380, 217);
+        s.datum(270, 60, START, 168, 170);
+        s.note("paint on the beam", 270, 290, START);
+        s.note("rod", 60, 130, END);
+        s.quiet("M", 62, 126, "L", 154, 160);
     }
 
     private static void barrel(CardSketch s) {

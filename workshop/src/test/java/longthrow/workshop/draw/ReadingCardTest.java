@@ -122,7 +122,11 @@ class ReadingCardTest {
                 List.of(Term.CASE_BELOW, Term.CASE_THRUST, Term.CASE_ANTITHRUST),
                 List.of(Term.COUNTERWEIGHT_FACES, Term.COUNTERWEIGHT_THICKNESS),
                 List.of(Term.INTAKE_POCKET, Term.EXHAUST_POCKET),
-                List.of(Term.OIL_TEMPERATURE, Term.PISTON_TEMPERATURE, Term.CYLINDER_TEMPERATURE))) {
+                List.of(
+                        Term.OIL_TEMPERATURE,
+                        Term.PISTON_TEMPERATURE,
+                        Term.ROD_TEMPERATURE,
+                        Term.CYLINDER_TEMPERATURE))) {
             assertThat(shared.stream().map(ReadingCardTest::drawnPaths).distinct())
                     .as(shared.toString())
                     .hasSize(shared.size());
