@@ -1,6 +1,7 @@
 /**
  * What lets go first, and at what speed: masses, loads through two turns, strength, fatigue, bolts, bearings, valve train, wheels, starting.
- * <p>Start at {@link longthrow.core.life.RodMass} and {@link longthrow.core.life.Loads}: what moves and the forces it makes ({@link longthrow.core.life.DeadCentre} is the worst pull as a formula). Then, by part:
+ * <p>The question is {@link longthrow.core.life.Life}: limits as rungs, each by what it {@link longthrow.core.life.Asked asks} of the build. The formulas know no build.
+ * <p>Start with them at {@link longthrow.core.life.RodMass} and {@link longthrow.core.life.Loads}: what moves and the forces it makes ({@link longthrow.core.life.DeadCentre} is the worst pull as a formula). Then, by part:
  * {@link longthrow.core.life.Column} and {@link longthrow.core.life.MeanStress} for the rod, {@link longthrow.core.life.BoltedJoint} and
  * {@link longthrow.core.life.Tightening} for its bolts, {@link longthrow.core.life.PistonPin} and {@link longthrow.core.life.CrankPin},
  * {@link longthrow.core.life.FilmOrbit} for the oil between rod and crankpin, {@link longthrow.core.life.ValveTrain} and

@@ -1,6 +1,6 @@
 /**
  * Where the shake goes: forces of the moving parts on the frame, what the counterweight makes of them, and what can be moved where.
- * <p>Start at {@link longthrow.core.shake.ShakingForce} (exact, as formulas; {@link longthrow.core.shake.Hodograph} is its fast twin over a
+ * <p>The question is {@link longthrow.core.shake.Shake}. Of the formulas start at {@link longthrow.core.shake.ShakingForce} (exact, as formulas; {@link longthrow.core.shake.Hodograph} is its fast twin over a
  * turn), at {@link longthrow.core.shake.FirstOrder} for the trade of along against across, and at {@link longthrow.core.shake.BalanceFactor}
  * for bob weights and a new piston. {@link longthrow.core.shake.Drilling} says how deep a hole moves how much.
  * <p>Coherent SI. Angles [rad] from top dead centre; forces are those of the moving parts on the frame, along the cylinder positive towards

@@ -189,6 +189,23 @@ class LoadsTest {
         }
     }
 
+    /** The same cycles where they were near their best timing: what firing reaches in use leaves a fifth above them for quick cycles, and no more than a third. */
+    @Test
+    void usualShareOfTheBoundLeavesRoomForQuickCycles() {
+        ReferenceRows.Row any = ReferenceRows.of("05_thermodynamics").row("THM-20.4");
+        String[] grids = {"07_cycle_A_adiabatic", "07_cycle_B_woschni", "07_cycle_C_hohenberg"};
+        double[] ratios = {8.5, 8.5, 9.2};
+        for (int k = 0; k < grids.length; k++) {
+            double peak = ReferenceRows.grid(grids[k], any, 0, false).stream()
+                    .filter(cell -> "p_bar".equals(cell.column()))
+                    .mapToDouble(cell -> cell.row().value() * 1e5)
+                    .max()
+                    .orElseThrow();
+            double share = peak / BoundingGas.of(CRANK, ratios[k]).peak();
+            assertThat(BoundingGas.USUAL_SHARE / share).as(grids[k]).isBetween(1.15, 1.34);
+        }
+    }
+
     @Test
     void givenTraceRunsThroughItsPointsAndRoundTheCycle() {
         GivenGas gas = new GivenGas(

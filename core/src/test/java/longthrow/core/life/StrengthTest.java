@@ -124,6 +124,9 @@ class StrengthTest {
     @Test
     void pinIsSqueezedAsARing() {
         PistonPin pin = new PistonPin(number(18e-3), number(12e-3), number(50e-3), number(18e-3), number(22e-3));
+        // (50 + 2 x 22 - 1.5 x 18) / 12 = 5.5833 mm of arm a newton, over pi/32 (18^4 - 12^4) / 18
+        double bending = 10_000 * 5.58333e-3 / (Math.PI / 32 * (Math.pow(18e-3, 4) - Math.pow(12e-3, 4)) / 18e-3);
+        assertThat(value(pin.bendingStressTapering(number(10_000)))).isCloseTo(bending, within(1e-5 * bending));
         double radius = 7.5e-3;
         double second = 50e-3 * Math.pow(3e-3, 3) / 12;
         int parts = 20_000;

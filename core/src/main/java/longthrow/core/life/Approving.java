@@ -1,0 +1,325 @@
+package longthrow.core.life;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import longthrow.core.answer.Approval;
+import longthrow.core.answer.Approval.Unlock;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Rung.State;
+import longthrow.core.answer.Rung.Weight;
+import longthrow.core.answer.Stop;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Decided;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Stops;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+
+/**
+ * From rungs and stops to the verdict of the whole. A maker's governed or rated speed approves an undamaged engine up to itself; past it the ratings of
+ * rod and wheel are asked for. Refused is a limit passed or damage seen, not approved is data missing or too uncertain.
+ */
+final class Approving {
+    private static final String PRICE_UNKNOWN = "price not known";
+
+    /** Speeds that are approved are rounded down to this [rad/s]: 10 rpm. */
+    private static final double STEP = Units.RPM.toSi(10);
+
+    private final Known known;
+    private final List<Stop> stops;
+    private final Catalogue catalogue;
+    private final RungMaker maker;
+
+    Approving(Known known, List<Stop> stops, Catalogue catalogue, RungMaker maker) {
+        this.known = known;
+        this.stops = stops;
+        this.catalogue = catalogue;
+        this.maker = maker;
+    }
+
+    private boolean covers(Term rating) {
+        return Stops.covers(known.build(), known::figure, rating);
+    }
+
+    /** The rungs with those that a maker's word stands over. */
+    List<Rung> covered(List<Rung> rungs) {
+        boolean byEngine = covers(Term.GOVERNED_SPEED);
+        boolean byRod = covers(Term.ROD_RATED_SPEED);
+        boolean byWheel = covers(Term.FLYWHEEL_RATED_SPEED);
+        return rungs.stream()
+                .map(r -> {
+                    if (r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS) {
+                        return r;
+                    }
+                    if (byRod && isOfTheRod(r) && !r.key().equals("rod_bolts_uses") && r.kind() != Rung.Kind.RATING) {
+                        return r.covered("the rod's rating");
+                    }
+                    if (byWheel && r.kind() == Rung.Kind.RIM) {
+                        return r.covered("the flywheel's rating");
+                    }
+                    return byEngine && isForTheEngineToCover(r) ? r.covered("the maker's governed speed") : r;
+                })
+                .toList();
+    }
+
+    private static boolean isOfTheRod(Rung rung) {
+        return rung.part() == Part.ROD;
+    }
+
+    /** What is not known or not sure is the maker's to vouch for; what is surely passed stays, for then this is not the engine he made. */
+    private static boolean isForTheEngineToCover(Rung rung) {
+        return switch (rung.state()) {
+            case UNKNOWN, NEAR -> true;
+            case PASSED -> rung.weight() != Weight.REFUSES;
+            case HOLDS, COVERED, NOT_ASKED -> false;
+        };
+    }
+
+    /** @param rungs with what is covered */
+    Approval verdict(List<Rung> rungs) {
+        Optional<Measured> wanted = known.figure(Term.WANTED_SPEED);
+        List<String> reasons = new ArrayList<>();
+        stops.stream().filter(Stop::refused).forEach(s -> reasons.add(s.what() + ": " + s.why()));
+        rungs.stream().filter(Rung::isRefused).forEach(r -> reasons.add(r.label() + ": " + r.why()));
+        boolean isRefused = !reasons.isEmpty();
+        stops.stream().filter(s -> !s.refused()).forEach(s -> reasons.add(s.what() + ": " + s.why()));
+        rungs.stream()
+                .filter(r -> r.isInTheWay() && !r.isRefused())
+                .sorted(Comparator.comparing((Rung r) -> r.state() == State.UNKNOWN))
+                .forEach(r -> reasons.add(r.label() + ": " + r.why()));
+        boolean isHeldUpByWorkAlone = reasons.isEmpty() && !pending().isEmpty();
+        pending()
+                .forEach(work -> reasons.add(work.job() + " is planned, not done yet: the limits stand as if it were"));
+        OptionalDouble have = canHave(rungs);
+        if (wanted.isEmpty()) {
+            reasons.add(0, "no wanted speed (" + Term.WANTED_SPEED.path() + ") is known to hold the limits against");
+            return new Approval(
+                    isRefused ? Approval.State.REFUSED : Approval.State.NOT_APPROVED,
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    have,
+                    isRefused ? "refused as it is" : "not approved: no speed is asked for",
+                    reasons,
+                    List.of(new Unlock("write " + Term.WANTED_SPEED.path(), "every limit is held against it", "", "")),
+                    instead(have, false));
+        }
+        double asked = wanted.get().value();
+        if (reasons.isEmpty()) {
+            double upTo = Math.max(asked, highest(rungs));
+            return new Approval(
+                    Approval.State.APPROVED,
+                    OptionalDouble.of(asked),
+                    OptionalDouble.of(upTo),
+                    have,
+                    "approved up to " + maker.speed(upTo) + ", as far as these limits go",
+                    List.of(),
+                    List.of(),
+                    "");
+        }
+        String speed = maker.speed(asked);
+        return new Approval(
+                isRefused ? Approval.State.REFUSED : Approval.State.NOT_APPROVED,
+                OptionalDouble.of(asked),
+                OptionalDouble.empty(),
+                have,
+                isRefused
+                        ? "refused at " + speed
+                        : isHeldUpByWorkAlone
+                                ? "not approved at " + speed
+                                        + " yet: every limit that decides holds as planned, and the work is not done"
+                                : "not approved at " + speed + ": not refused, but not shown to hold",
+                reasons,
+                unlocks(rungs, asked),
+                instead(
+                        have,
+                        stops.stream().anyMatch(s -> s.refused() && s.what().startsWith("do not start"))));
+    }
+
+    private List<Decided.Work> pending() {
+        return known.build().pending();
+    }
+
+    /** Speed that every limit which decides keeps with 95 in 100, and no maker's word is passed. */
+    private double highest(List<Rung> rungs) {
+        double most = Double.POSITIVE_INFINITY;
+        if (covers(Term.GOVERNED_SPEED)) {
+            most = known.figure(Term.GOVERNED_SPEED).orElseThrow().value();
+        } else {
+            for (Term rating : List.of(Term.ROD_RATED_SPEED, Term.FLYWHEEL_RATED_SPEED)) {
+                if (covers(rating)) {
+                    most = Math.min(most, known.figure(rating).orElseThrow().value());
+                }
+            }
+        }
+        boolean byMaker = covers(Term.GOVERNED_SPEED);
+        for (Rung rung : rungs) {
+            if (!byMaker
+                    && rung.state() == State.HOLDS
+                    && rung.weight() != Weight.TELLS
+                    && rung.kind() != Rung.Kind.RATING) {
+                most = Math.min(most, rung.speed().map(Approving::surely).orElse(Double.POSITIVE_INFINITY));
+            }
+        }
+        if (byMaker) {
+            most = belowWhatIsPassed(rungs, most);
+        }
+        return Math.floor(most / STEP * (1 + 1e-9)) * STEP;
+    }
+
+    /** One-sided: all but 5 in 100. */
+    private static double surely(Measured speed) {
+        return speed.value() - speed.expanded(2 * Verdict.SURE - 1);
+    }
+
+    /** The maker's speed, where nothing that refuses comes before it. */
+    private OptionalDouble canHave(List<Rung> rungs) {
+        Optional<Measured> governed =
+                known.figure(Term.GOVERNED_SPEED).filter(g -> Stops.isVouched(known.build(), Term.GOVERNED_SPEED));
+        if (governed.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        if (rungs.stream().anyMatch(r -> r.isRefused() && r.speed().isEmpty())) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(belowWhatIsPassed(rungs, governed.get().value()));
+    }
+
+    /** A maker's speed stands over what is not sure; what is surely passed at it stands over him: then this is not the engine he made. */
+    private static double belowWhatIsPassed(List<Rung> rungs, double makers) {
+        double most = makers;
+        for (Rung rung : rungs) {
+            if (rung.weight() == Weight.REFUSES && rung.kind() != Rung.Kind.RATING) {
+                Optional<Measured> passed =
+                        rung.speed().filter(s -> s.probabilityAtLeast(makers * (1 - 1e-9)) <= 1 - Verdict.SURE);
+                if (passed.isPresent()) {
+                    most = Math.min(most, Math.max(0, Math.floor(surely(passed.get()) / STEP) * STEP));
+                }
+            }
+        }
+        return most;
+    }
+
+    private String instead(OptionalDouble have, boolean isDamaged) {
+        if (isDamaged) {
+            return stops.get(0).wayRound();
+        }
+        return have.isPresent()
+                ? "hold " + maker.speed(have.getAsDouble()) + ", which the maker vouches for in an undamaged engine"
+                : "nothing as it stands: no maker's governed speed is known that it could be held to, or a limit is passed at any speed";
+    }
+
+    // ---- what would lift it
+
+    private List<Unlock> unlocks(List<Rung> rungs, double asked) {
+        List<Unlock> unlocks = new ArrayList<>();
+        for (Stop stop : stops) {
+            if (!stop.what().contains(maker.speed(asked))) {
+                unlocks.add(new Unlock(stop.wayRound(), stop.what(), "", ""));
+            }
+        }
+        boolean isPastMaker = !covers(Term.GOVERNED_SPEED);
+        if (isPastMaker && !covers(Term.FLYWHEEL_RATED_SPEED)) {
+            unlocks.add(bought(
+                    PartKind.FLYWHEEL,
+                    Term.FLYWHEEL_RATED_SPEED,
+                    asked,
+                    "flywheel rated by its maker for " + maker.speed(asked) + ", behind a shield",
+                    "a wheel bursts through everything near it"));
+        }
+        if (isPastMaker && !covers(Term.ROD_RATED_SPEED)) {
+            unlocks.add(bought(
+                    PartKind.CONNECTING_ROD,
+                    Term.ROD_RATED_SPEED,
+                    asked,
+                    "rod rated by its maker for " + maker.speed(asked) + " with this stroke and piston, with new bolts",
+                    "rod and bolts let go through the case"));
+        }
+        if (isPastMaker && known.figure(Term.LIMITER_SPEED).isEmpty()) {
+            unlocks.add(bought(
+                    PartKind.LIMITER,
+                    Term.LIMITER_SPEED,
+                    0,
+                    "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely",
+                    "an engine without governor runs past any limit unloaded"));
+        }
+        springs(rungs).ifPresent(unlocks::add);
+        rungs.stream()
+                .filter(r -> r.isInTheWay() && r.state() != State.UNKNOWN && !isSaidAbove(r))
+                .forEach(r -> unlocks.add(new Unlock(r.unlock(), r.label(), PRICE_UNKNOWN, "")));
+        rungs.stream()
+                .filter(r -> r.isInTheWay() && r.state() == State.UNKNOWN && !isSaidAbove(r))
+                .forEach(r -> unlocks.add(new Unlock(r.unlock(), r.label(), "", "")));
+        pending()
+                .forEach(work -> unlocks.add(new Unlock(
+                        "have it done, and read " + work.kind().changes().label() + " after the job",
+                        work.job() + " is planned",
+                        "",
+                        "")));
+        return unlocks;
+    }
+
+    private static boolean isSpring(Rung rung) {
+        return rung.kind() == Rung.Kind.FLOAT || rung.key().equals("coil_bind");
+    }
+
+    /** Ratings, rims and rods by a part that is bought, springs by theirs. */
+    private static boolean isSaidAbove(Rung rung) {
+        return rung.kind() == Rung.Kind.RATING
+                || rung.kind() == Rung.Kind.RIM
+                || rung.key().equals("cast_rod_trade")
+                || (isSpring(rung) && rung.state() != State.UNKNOWN);
+    }
+
+    private Optional<Unlock> springs(List<Rung> rungs) {
+        List<String> weak = rungs.stream()
+                .filter(r -> isSpring(r) && r.isInTheWay() && r.state() != State.UNKNOWN)
+                .map(Rung::label)
+                .toList();
+        if (weak.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Unlock(
+                "valve springs that follow with 20 % in hand and do not bind: last, for they are no use before the parts above",
+                String.join(", ", weak), PRICE_UNKNOWN, ""));
+    }
+
+    /** The cheapest part on offer that states such a speed, or what to look for. */
+    private Unlock bought(PartKind kind, Term rating, double least, String what, String why) {
+        Optional<CataloguePart> best = catalogue.of(kind).stream()
+                .filter(p -> p.figure(rating)
+                        .filter(f -> f.value().si() * (1 + 1e-9) >= least)
+                        .isPresent())
+                .min(Comparator.comparingLong(p -> price(p).orElse(Long.MAX_VALUE)));
+        return best.map(p -> new Unlock(what + ": " + p.code() + " " + p.name(), why, printed(p), p.code()))
+                .orElseGet(() -> new Unlock(what, why, PRICE_UNKNOWN, ""));
+    }
+
+    private static OptionalLong price(CataloguePart part) {
+        return part.offer().price().isPresent()
+                ? OptionalLong.of(part.offer().price().getAsLong()
+                        + part.offer().shipping().orElse(0))
+                : OptionalLong.empty();
+    }
+
+    private static String printed(CataloguePart part) {
+        OptionalLong price = price(part);
+        return price.isEmpty()
+                ? PRICE_UNKNOWN
+                : String.format(
+                                        java.util.Locale.ROOT,
+                                        "%d.%02d %s",
+                                        price.getAsLong() / 100,
+                                        price.getAsLong() % 100,
+                                        part.offer().currency())
+                                .strip()
+                        + (part.offer().shipping().isPresent() ? " with shipping" : ", shipping not known");
+    }
+}

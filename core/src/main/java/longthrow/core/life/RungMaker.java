@@ -1,0 +1,217 @@
+package longthrow.core.life;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Rung.Kind;
+import longthrow.core.answer.Rung.State;
+import longthrow.core.answer.Rung.Weight;
+import longthrow.core.answer.Verdict;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Part;
+
+/** Sets a limit against the speed asked for: what is known becomes a rung with its speed, what is not becomes one that says what is missing. */
+final class RungMaker {
+    /** A speed with a smaller relative doubt was stated as it is. */
+    private static final double STATED = 1e-6;
+
+    private final FigurePrinter printer;
+    private final Optional<Measured> asked;
+
+    /** @param asked the speed to hold against; empty when none is wanted and none is the maker's */
+    RungMaker(FigurePrinter printer, Optional<Measured> asked) {
+        this.printer = printer;
+        this.asked = asked;
+    }
+
+    /**
+     * What a rung says of itself, whatever comes out.
+     * @param key    stable
+     * @param label  what gives up
+     * @param source formula and where its figures come from
+     * @param mend   what helps when it does not hold
+     */
+    record Head(String key, String label, Part part, Kind kind, Weight weight, String source, String mend) {}
+
+    /** The highest speed that may be asked about; above its own doubt. */
+    private double highest() {
+        Measured speed = asked.orElseThrow();
+        return speed.standardUncertainty() <= STATED * speed.value() ? speed.value() : speed.high();
+    }
+
+    /** By a share used up, of {@link SpeedSought#speed()}. */
+    Rung byShare(Head head, Asked of, Expression share) {
+        if (!of.isWhole()) {
+            return unknown(head, of);
+        }
+        SpeedSought.Found found = SpeedSought.of(head.key(), share, of.inputs());
+        if (found.speed().isPresent()) {
+            return at(head, of, found.speed().get());
+        }
+        return found.atStandstill()
+                ? rung(
+                        head,
+                        of,
+                        Optional.empty(),
+                        State.PASSED,
+                        0,
+                        "does not hold at any speed, by this sum",
+                        head.mend())
+                : rung(
+                        head,
+                        of,
+                        Optional.empty(),
+                        State.HOLDS,
+                        1,
+                        "holds at every speed up to " + speed(SpeedSought.FASTEST),
+                        "");
+    }
+
+    /** By the speed itself. */
+    Rung bySpeed(Head head, Asked of, Expression speed) {
+        return of.isWhole()
+                ? at(head, of, Measured.through(Formula.of(head.key(), speed), of.inputs()))
+                : unknown(head, of);
+    }
+
+    /**
+     * What hangs on the gas, of which only a bound is known. It holds when it holds by the bound, and is passed when it is passed without any gas; between the two it is
+     * not proven. It stands in the way only when it would not hold by what firing reaches in use either: the bound alone condemns sound engines.
+     * @param byGas the rung, by the share of the bound that is counted
+     */
+    Rung bounded(DoubleFunction<Rung> byGas) {
+        Rung bound = byGas.apply(1);
+        if (bound.state() != State.NEAR && bound.state() != State.PASSED) {
+            return bound;
+        }
+        Rung none = byGas.apply(0);
+        if (none.state() == State.PASSED) {
+            return none.seenAs(State.PASSED, none.weight(), "without any gas too: " + none.why(), none.unlock());
+        }
+        Rung usual = byGas.apply(BoundingGas.USUAL_SHARE);
+        boolean isOnlyTheBound = usual.state() == State.HOLDS;
+        return bound.seenAs(
+                State.NEAR,
+                isOnlyTheBound ? Weight.TELLS : bound.weight(),
+                "not proven. By the bounding gas trace, which is far on the safe side: " + bound.why() + ". By "
+                        + percent(BoundingGas.USUAL_SHARE) + " of it, which the quickest cycles reach: " + usual.why()
+                        + ". A gas trace measured on this engine, or the part maker's rating, would tell",
+                bound.unlock());
+    }
+
+    /** With a speed that is known. */
+    Rung at(Head head, Asked of, Measured speed) {
+        if (asked.isEmpty()) {
+            return rung(
+                    head,
+                    of,
+                    Optional.of(speed),
+                    State.NOT_ASKED,
+                    Double.NaN,
+                    "gives up at " + printed(speed) + "; no speed is wanted to hold it against",
+                    "");
+        }
+        double probability = speed.standardUncertainty() <= STATED * Math.abs(speed.value())
+                ? (speed.value() >= highest() * (1 - 1e-9) ? 1 : 0)
+                : speed.probabilityAtLeast(highest());
+        State state = state(probability);
+        String against = speed(highest());
+        String why = switch (state) {
+            case HOLDS -> "holds: " + printed(speed) + " against " + against;
+            case NEAR ->
+                "not proven: " + printed(speed) + " against " + against + ", " + percent(probability) + " sure";
+            case PASSED -> "passed: " + printed(speed) + " against " + against;
+            case UNKNOWN, COVERED, NOT_ASKED -> printed(speed);
+        };
+        return rung(head, of, Optional.of(speed), state, probability, why, state == State.HOLDS ? "" : head.mend());
+    }
+
+    /**
+     * What no speed decides.
+     * @param room how much is left [of its dimension]; holds from 0 on
+     * @param said of it with its doubt
+     */
+    Rung still(Head head, Asked of, Measured room, String said) {
+        double probability = room.probabilityAtLeast(0);
+        State state = state(probability);
+        String how = switch (state) {
+            case HOLDS -> "holds at any speed: ";
+            case NEAR -> "not proven (" + percent(probability) + " sure), at any speed: ";
+            case PASSED -> "does not hold, at any speed: ";
+            case UNKNOWN, COVERED, NOT_ASKED -> "";
+        };
+        return rung(
+                head, of, Optional.empty(), state, probability, how + said, state == State.HOLDS ? "" : head.mend());
+    }
+
+    Rung unknown(Head head, Asked of) {
+        List<String> what = of.missing().stream()
+                .map(m -> m.where().isEmpty() ? m.what() : m.what() + " (" + m.where() + ")")
+                .toList();
+        return new Rung(
+                head.key(),
+                head.label(),
+                head.part(),
+                head.kind(),
+                head.weight(),
+                Optional.empty(),
+                State.UNKNOWN,
+                Double.NaN,
+                of.hangsOn(),
+                of.from(),
+                head.source(),
+                of.missing(),
+                "not known: " + String.join("; ", what),
+                "read or ask: " + String.join("; ", what));
+    }
+
+    private static Rung rung(
+            Head head, Asked of, Optional<Measured> speed, State state, double probability, String why, String unlock) {
+        return new Rung(
+                head.key(),
+                head.label(),
+                head.part(),
+                head.kind(),
+                head.weight(),
+                speed,
+                state,
+                probability,
+                of.hangsOn(),
+                of.from(),
+                head.source(),
+                List.of(),
+                why + of.asPlanned(),
+                unlock);
+    }
+
+    private static State state(double probability) {
+        return switch (Verdict.State.of(probability)) {
+            case MEETS -> State.HOLDS;
+            case NEAR -> State.NEAR;
+            case FAILS -> State.PASSED;
+            case UNKNOWN -> throw new IllegalStateException("a known limit has a probability");
+        };
+    }
+
+    String printed(Measured speed) {
+        return printed(Dimension.ROTATIONAL_SPEED, speed);
+    }
+
+    String printed(Dimension dimension, Measured figure) {
+        return printer.print(dimension, figure.value(), figure.expanded()).line();
+    }
+
+    String speed(double speed) {
+        return printer.print(Dimension.ROTATIONAL_SPEED, speed, 0).first().text();
+    }
+
+    static String percent(double share) {
+        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+    }
+}

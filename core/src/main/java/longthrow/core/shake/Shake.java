@@ -1,0 +1,425 @@
+package longthrow.core.shake;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Shaking;
+import longthrow.core.answer.Shaking.Figure;
+import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.Alloy;
+import longthrow.core.engine.Stops;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.life.Asked;
+import longthrow.core.life.Known;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measure.AsPlanned;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.measurement.Source;
+import longthrow.core.motion.CrankMotion;
+import longthrow.core.motion.SliderCrank;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/** The question {@code shake}: where the shake goes, what can be moved where, and what stays. A pure function from a build to its answer. */
+public final class Shake {
+    /** Balance factors the trade uses for singles; common practice, no source; certainty D: by mount and speed. */
+    static final double LEAST_FACTOR = 0.50;
+
+    static final double MOST_FACTOR = 0.65;
+
+    /** What a plan of holes aims at: the middle of those. */
+    private static final double AIM = (LEAST_FACTOR + MOST_FACTOR) / 2;
+
+    /** Share of critical damping of rubber mounts, and the half-width of what is taken for it; Den Hartog; from memory. */
+    private static final double DAMPING = 0.05;
+
+    private static final double DAMPING_SPREAD = 0.03;
+
+    /** Drills tried, the smallest first [m]. */
+    private static final List<Double> DRILLS = List.of(6e-3, 8e-3, 10e-3, 12e-3, 14e-3);
+
+    private static final int HOLES = 2;
+
+    /** Metal to leave behind a hole at least [m]; common practice, no source. */
+    private static final double LEAST_WALL = 3e-3;
+
+    private static final int POINTS = 72;
+
+    private static final Set<Term> SHOWN =
+            EnumSet.of(Term.STROKE, Term.ROD_LENGTH, Term.RECIPROCATING_MASS, Term.ROTATING_MASS, Term.BOB_WEIGHT);
+
+    private final Known known;
+    private final FigurePrinter printer;
+    private final List<Figure> figures = new ArrayList<>();
+    private final Map<String, Rung.Missing> missing = new LinkedHashMap<>();
+    private final Set<DefaultUsed> taken = new LinkedHashSet<>();
+    private final List<String> sentences = new ArrayList<>();
+
+    private Shake(Known known) {
+        this.known = known;
+        this.printer = new FigurePrinter(known.build().units());
+    }
+
+    /** Without a catalogue: no other piston is looked at. */
+    public static Answer of(Build build) {
+        return of(build, Catalogue.EMPTY);
+    }
+
+    /**
+     * Masses, forces, factor, drilling, movement.
+     * @param catalogue pistons whose effect on the factor is told
+     * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
+     */
+    public static Answer of(Build build, Catalogue catalogue) {
+        Appraisal appraisal;
+        try {
+            appraisal = Appraisal.sound(build);
+        } catch (NotConvergedException e) {
+            return answer(
+                    build,
+                    List.of(),
+                    List.of(new Finding(
+                            Finding.Kind.SUSPECT,
+                            "the whole sheet",
+                            "no engine comes near all of these readings, so nothing was worked out",
+                            "ask measure, which says where to look")),
+                    List.of());
+        }
+        Shake shake = new Shake(new Known(appraisal));
+        Shaking shaking = shake.told(catalogue);
+        List<Finding> findings = new ArrayList<>(appraisal.suspects());
+        findings.addAll(AsPlanned.findings(build));
+        findings.addAll(Stops.cautions(build));
+        List<DefaultUsed> defaults = new ArrayList<>(shake.taken);
+        defaults.addAll(appraisal.defaults());
+        Answer plain = answer(
+                build,
+                appraisal.values().stream()
+                        .filter(r -> SHOWN.contains(r.term()))
+                        .toList(),
+                findings,
+                defaults);
+        return new Answer(
+                        plain.question(),
+                        plain.engine(),
+                        plain.invented(),
+                        plain.units(),
+                        plain.values(),
+                        List.of(),
+                        findings,
+                        appraisal.stops(),
+                        List.of(),
+                        defaults,
+                        List.of())
+                .withShaking(shaking);
+    }
+
+    private static Answer answer(
+            Build build,
+            List<longthrow.core.answer.Result> values,
+            List<Finding> findings,
+            List<DefaultUsed> defaults) {
+        return new Answer(
+                "shake",
+                build.name(),
+                build.invented(),
+                build.units(),
+                values,
+                List.of(),
+                findings,
+                List.of(),
+                List.of(),
+                defaults,
+                List.of());
+    }
+
+    private Asked ask() {
+        return new Asked(known);
+    }
+
+    private static Expression reciprocating(Asked of) {
+        return of.sum(Term.PISTON_MASS, Term.PIN_MASS, Term.RING_MASS, Term.ROD_SMALL_END_MASS);
+    }
+
+    private static Expression factor(Asked of) {
+        return BalanceFactor.ofBobWeight(
+                of.figure(Term.BOB_WEIGHT), of.figure(Term.ROD_BIG_END_MASS), reciprocating(of));
+    }
+
+    private static SliderCrank crank(Asked of) {
+        return SliderCrank.inLine(of.figure(Term.STROKE).half(), of.figure(Term.ROD_LENGTH));
+    }
+
+    /** Tells a figure, or keeps what is missing for it. */
+    private Optional<Measured> tell(String key, String label, Dimension dimension, Asked of, Expression expression) {
+        Optional<Measured> figure = of.told(key, expression);
+        figure.ifPresent(f -> figures.add(new Figure(key, label, dimension, f)));
+        note(of);
+        return figure;
+    }
+
+    private void note(Asked of) {
+        of.missing().forEach(m -> missing.putIfAbsent(m.where(), m));
+        if (of.isWhole()) {
+            taken.addAll(of.taken());
+        }
+    }
+
+    private Shaking told(Catalogue catalogue) {
+        Optional<Measured> speed = known.figure(Term.WANTED_SPEED).or(() -> known.figure(Term.GOVERNED_SPEED));
+        if (speed.isEmpty()) {
+            known.missing(Term.WANTED_SPEED).forEach(m -> missing.putIfAbsent(m.where(), m));
+        }
+        Asked masses = ask();
+        tell("reciprocating_mass", "reciprocating mass", Dimension.MASS, masses, reciprocating(masses));
+        Asked rotating = ask();
+        tell(
+                "rotating_mass",
+                "rotating mass of the rod",
+                Dimension.MASS,
+                rotating,
+                rotating.figure(Term.ROD_BIG_END_MASS));
+        Asked asked = ask();
+        Optional<Measured> factor = tell("balance_factor", "balance factor", Dimension.RATIO, asked, factor(asked));
+        speed.ifPresent(this::forces);
+        List<Shaking.Trade> trade = speed.map(s -> trade(s, factor)).orElse(List.of());
+        List<Shaking.Point> path = speed.flatMap(s -> path(s, factor)).orElse(List.of());
+        speed.ifPresent(this::mount);
+        List<Shaking.Holes> drilling = factor.map(this::drilling).orElse(List.of());
+        say(speed, factor, drilling);
+        return new Shaking(
+                speed.map(Measured::value).orElse(Double.NaN),
+                figures,
+                trade,
+                path,
+                drilling,
+                factor.isPresent() ? pistons(catalogue) : List.of(),
+                List.copyOf(missing.values()),
+                sentences);
+    }
+
+    private static Expression speed(Asked of, Measured speed) {
+        return of.given("speed", speed);
+    }
+
+    private void forces(Measured speed) {
+        Asked of = ask();
+        ShakingForce force =
+                new ShakingForce(crank(of), reciprocating(of), Expression.constant(0), Expression.constant(0));
+        tell("primary_force", "primary force, no counterweight", Dimension.FORCE, of, force.primary(speed(of, speed)));
+        tell(
+                "secondary_force",
+                "secondary force, which no counterweight touches",
+                Dimension.FORCE,
+                of,
+                force.secondaryRefined(speed(of, speed)));
+        Asked first = ask();
+        FirstOrder order = order(first, speed, factor(first));
+        tell("along", "once a turn, along the cylinder", Dimension.FORCE, first, order.along());
+        tell("across", "once a turn, across the cylinder", Dimension.FORCE, first, order.across());
+        Asked against = ask();
+        FirstOrder any = order(against, speed, Expression.constant(AIM));
+        tell(
+                "against_crank",
+                "turning against the crank, which no counterweight on the crank can cancel",
+                Dimension.FORCE,
+                against,
+                any.againstCrank());
+    }
+
+    private static FirstOrder order(Asked of, Measured speed, Expression factor) {
+        return new FirstOrder(reciprocating(of), of.figure(Term.STROKE).half(), speed(of, speed), factor);
+    }
+
+    private List<Shaking.Trade> trade(Measured speed, Optional<Measured> own) {
+        List<Double> factors = new ArrayList<>(List.of(0.0, LEAST_FACTOR, AIM, MOST_FACTOR, 1.0));
+        own.ifPresent(f -> factors.add(f.value()));
+        List<Shaking.Trade> trade = new ArrayList<>();
+        for (double factor : factors.stream().sorted().distinct().toList()) {
+            Asked of = ask();
+            FirstOrder order = order(of, speed, Expression.constant(factor));
+            Optional<Measured> along = of.told("along", order.along());
+            Optional<Measured> across = of.told("across", order.across());
+            if (along.isPresent() && across.isPresent()) {
+                trade.add(new Shaking.Trade(factor, along.get(), across.get()));
+            }
+        }
+        return trade;
+    }
+
+    private Optional<List<Shaking.Point>> path(Measured speed, Optional<Measured> factor) {
+        Optional<Measured> stroke = known.figure(Term.STROKE);
+        Optional<Measured> rod = known.figure(Term.ROD_LENGTH);
+        Asked of = ask();
+        Optional<Measured> mass = of.told("mass", reciprocating(of));
+        if (stroke.isEmpty() || rod.isEmpty() || mass.isEmpty() || factor.isEmpty()) {
+            return Optional.empty();
+        }
+        CrankMotion crank = new CrankMotion(stroke.get().value() / 2, rod.get().value(), 0);
+        Hodograph.Masses masses =
+                Hodograph.Masses.ofFactor(mass.get().value(), factor.get().value());
+        return Optional.of(Hodograph.of(crank, masses, speed.value(), POINTS).points().stream()
+                .map(p -> new Shaking.Point(p.angle(), p.along(), p.across()))
+                .toList());
+    }
+
+    private void mount(Measured speed) {
+        Asked of = ask();
+        FirstOrder order = order(of, speed, factor(of));
+        Expression natural = of.figure(Term.MOUNT_SPEED);
+        Expression mass = of.figure(Term.ENGINE_MASS);
+        Expression damping = of.given(
+                "damping of the mount",
+                Measured.of(
+                        DAMPING,
+                        List.of(Source.at95(
+                                "damping of the mount", Source.Kind.ASSUMED, "damping of the mount", DAMPING_SPREAD))));
+        of.takes(
+                Term.MOUNT_SPEED.path(),
+                "the mount is one spring in one direction, with 0.05 ± 0.03 of critical damping",
+                "Den Hartog, Mechanical Vibrations, chapter 2; rubber has a few hundredths; from memory");
+        Mount mount = new Mount(mass, mass.times(natural.squared()), damping);
+        tell(
+                "mount_along",
+                "movement on the mount along the cylinder, half of peak to peak",
+                Dimension.LENGTH,
+                of,
+                mount.amplitude(order.along(), speed(of, speed)));
+        tell(
+                "mount_across",
+                "movement on the mount across the cylinder, half of peak to peak",
+                Dimension.LENGTH,
+                of,
+                mount.amplitude(order.across(), speed(of, speed)));
+    }
+
+    /** Where the factor is above what the trade uses; below it metal goes on, or off beside the crankpin, which is a machinist's to plan. */
+    private List<Shaking.Holes> drilling(Measured factor) {
+        if (factor.value() <= MOST_FACTOR) {
+            return List.of();
+        }
+        List<Shaking.Holes> plans = new ArrayList<>();
+        for (double drill : DRILLS) {
+            Asked of = ask();
+            Optional<Double> density = of.word(Choice.CRANKSHAFT_METAL)
+                    .map(m -> m.equals("steel") ? Alloy.FORGED_CARBON_STEEL.density() : Alloy.NODULAR_IRON.density());
+            Drilling holes = new Drilling(
+                    Expression.constant(HOLES),
+                    Expression.constant(drill),
+                    Expression.constant(0),
+                    of.figure(Term.DRILL_RADIUS),
+                    Expression.constant(density.orElse(1.0)));
+            Expression radius = of.figure(Term.STROKE).half();
+            Expression moment =
+                    BalanceFactor.momentToRemove(factor(of), Expression.constant(AIM), reciprocating(of), radius);
+            Expression depth = holes.depthParallel(moment);
+            Expression wall = holes.wallLeft(depth, of.figure(Term.COUNTERWEIGHT_THICKNESS));
+            of.takes(
+                    Term.DRILL_RADIUS.path(),
+                    "holes stand on the middle line of the counterweight, one in each web, and do not weaken it",
+                    "geometry; a qualified machinist judges the web");
+            note(of);
+            if (!of.isWhole()) {
+                return List.of();
+            }
+            Measured deep = Measured.through(Formula.of("depth", depth), of.inputs());
+            Measured left = Measured.through(Formula.of("wall", wall), of.inputs());
+            if (deep.value() > 0 && left.low() >= LEAST_WALL) {
+                Expression result = BalanceFactor.afterRemoval(
+                        factor(of), holes.momentParallel(Expression.constant(deep.value())), reciprocating(of), radius);
+                plans.add(new Shaking.Holes(
+                        HOLES,
+                        drill,
+                        known.figure(Term.DRILL_RADIUS).orElseThrow().value(),
+                        deep,
+                        left,
+                        Measured.through(Formula.of("factor after", result), of.inputs())));
+            }
+        }
+        return plans;
+    }
+
+    private List<Shaking.OtherPiston> pistons(Catalogue catalogue) {
+        List<Shaking.OtherPiston> others = new ArrayList<>();
+        for (CataloguePart part : catalogue.of(PartKind.PISTON)) {
+            Optional<Double> piston = stated(part, Term.PISTON_MASS);
+            Optional<Double> pin = stated(part, Term.PIN_MASS);
+            if (piston.isPresent() && pin.isPresent()) {
+                Asked of = ask();
+                Expression rings = stated(part, Term.RING_MASS)
+                        .map(Expression::constant)
+                        .orElseGet(() -> of.figure(Term.RING_MASS));
+                Expression after = Expression.constant(piston.get() + pin.get())
+                        .plus(rings)
+                        .plus(of.figure(Term.ROD_SMALL_END_MASS));
+                Expression bigEnd = of.figure(Term.ROD_BIG_END_MASS);
+                Expression changed = BalanceFactor.ofBobWeight(of.figure(Term.BOB_WEIGHT), bigEnd, after);
+                of.told("factor", changed)
+                        .ifPresent(f -> others.add(new Shaking.OtherPiston(part.code(), part.name(), f)));
+            }
+        }
+        return others;
+    }
+
+    private static Optional<Double> stated(CataloguePart part, Term term) {
+        return part.figure(term).map(f -> f.value().si());
+    }
+
+    private void say(Optional<Measured> speed, Optional<Measured> factor, List<Shaking.Holes> drilling) {
+        sentences.add(
+                "No counterweight can make a single stand still: what it takes from along the cylinder it gives across, one for one; half of the once-a-turn force turns "
+                        + "against the crank, and all of the twice-a-turn force stays, whatever is bolted to or drilled from the crankshaft. Only a shaft turning against it cancels the first.");
+        figure("against_crank")
+                .ifPresent(f -> speed.ifPresent(s -> sentences.add("At " + printed(Dimension.ROTATIONAL_SPEED, s)
+                        + " that is "
+                        + printed(Dimension.FORCE, f) + " turning against the crank"
+                        + figure("secondary_force")
+                                .map(t -> ", and " + printed(Dimension.FORCE, t) + " twice a turn along the cylinder")
+                                .orElse("")
+                        + ".")));
+        factor.ifPresent(f -> sentences.add(String.format(
+                        Locale.ROOT,
+                        "The counterweight balances %.0f ± %.0f %% of the reciprocating mass; singles are given 50 to 65 %% by mount and speed (common practice, no source; contested)",
+                        100 * f.value(),
+                        100 * f.expanded())
+                + (f.value() > MOST_FACTOR
+                        ? drilling.isEmpty()
+                                ? ": it is heavy; no pair of holes that leaves 3 mm behind it was found, or something is missing."
+                                : ": it is heavy; holes below."
+                        : f.value() < LEAST_FACTOR
+                                ? ": it is light; heavy metal goes into the counterweight, or metal comes off beside the crankpin: a machinist plans that."
+                                : ".")));
+        figure("mount_along")
+                .ifPresent(
+                        f -> sentences.add(
+                                "Real mounts move in six ways at once: the movement tells where the trouble lies, not its last millimetre."));
+    }
+
+    private Optional<Measured> figure(String key) {
+        return figures.stream()
+                .filter(f -> f.key().equals(key))
+                .map(Figure::figure)
+                .findFirst();
+    }
+
+    private String printed(Dimension dimension, Measured figure) {
+        return printer.print(dimension, figure.value(), figure.expanded()).line();
+    }
+}
