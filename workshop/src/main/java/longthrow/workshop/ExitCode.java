@@ -1,12 +1,13 @@
 package longthrow.workshop;
 
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Approval;
 
 /** How a call ended, for the shell. A command returns one of these from its {@code call()}. */
 enum ExitCode {
     /** The question was answered. */
     ANSWERED(0),
-    /** The question was answered, and the answer holds at least one stop: do not go on as things are. */
+    /** The question was answered, and the answer holds at least one stop or does not approve the speed: do not go on as things are. */
     ANSWERED_WITH_STOP(1),
     /** The arguments or the build file could not be taken as they are; what is wrong has been said. */
     INPUT_REFUSED(2),
@@ -21,7 +22,10 @@ enum ExitCode {
 
     /** How a call that ends with this answer ended. */
     static ExitCode of(Answer answer) {
-        return answer.stops().isEmpty() ? ANSWERED : ANSWERED_WITH_STOP;
+        boolean isApproved = answer.ladder()
+                .map(l -> l.approval().verdict() == Approval.State.APPROVED)
+                .orElse(true);
+        return answer.stops().isEmpty() && isApproved ? ANSWERED : ANSWERED_WITH_STOP;
     }
 
     int code() {

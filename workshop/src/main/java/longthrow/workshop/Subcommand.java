@@ -7,6 +7,8 @@ import java.util.concurrent.Callable;
 enum Subcommand {
     MEASURE("measure"),
     FIT("fit"),
+    LIFE("life"),
+    SHAKE("shake"),
     BOOK("book"),
     IMPORT("import"),
     CATALOGUE("catalogue"),
@@ -31,6 +33,8 @@ enum Subcommand {
         return switch (this) {
             case MEASURE -> new MeasureCommand();
             case FIT -> new FitCommand();
+            case LIFE -> new LifeCommand();
+            case SHAKE -> new ShakeCommand();
             case BOOK -> new BookCommand();
             case IMPORT -> new ImportCommand();
             case CATALOGUE -> new CatalogueCommand();

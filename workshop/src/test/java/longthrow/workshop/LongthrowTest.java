@@ -62,7 +62,7 @@ class LongthrowTest {
         assertThat(run(word)).isEqualTo(2);
         assertThat(err.toString())
                 .contains("no command is called '" + word
-                        + "'; commands: measure, fit, book, import, catalogue, set, serve, demo, completion")
+                        + "'; commands: measure, fit, life, shake, book, import, catalogue, set, serve, demo, completion")
                 .doesNotContain("index");
     }
 

@@ -4,12 +4,16 @@ import java.util.List;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Approval;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Shaking;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Unknown;
@@ -192,6 +196,173 @@ public final class AnswerJson {
             .list("lifts", "events at the lifts asked for", AT_LIFT, ValveMovement::lifts)
             .text("why", "what cannot be said and why; empty when all is said", ValveMovement::why);
 
+    private static final JsonShape<Rung.Missing> MISSING = new JsonShape<Rung.Missing>()
+            .text("where", "place in the build file; empty when it is no entry of one", Rung.Missing::where)
+            .text("what", "it is", Rung.Missing::what)
+            .text("how", "to read it, or whom to ask", Rung.Missing::how)
+            .number("minutes", "it takes; 0 for a word or a question", Rung.Missing::minutes);
+
+    private static final JsonShape<Rung> RUNG = new JsonShape<Rung>()
+            .text("key", "stable", Rung::key)
+            .text("label", "what gives up", Rung::label)
+            .text("part", "that gives up", r -> r.part().key())
+            .word(
+                    "kind",
+                    "in what way",
+                    JsonShape.words(Rung.Kind.values(), Rung.Kind::key),
+                    r -> r.kind().key())
+            .word(
+                    "weight",
+                    "what passing it means: the speed is refused, it is held back, or it is only told",
+                    JsonShape.words(Rung.Weight.values(), Rung.Weight::key),
+                    r -> r.weight().key())
+            .word(
+                    "state",
+                    "how it stands at the speed asked for",
+                    JsonShape.words(Rung.State.values(), Rung.State::key),
+                    r -> r.state().key())
+            .numberOrNull(
+                    "speed",
+                    "of the crank at which it gives up, in rad/s; null when not known or when no speed decides",
+                    r -> r.speed().map(Measured::value).orElse(Double.NaN))
+            .numberOrNull(
+                    "low",
+                    "lower end of the 95 % interval of it",
+                    r -> r.speed().map(Measured::low).orElse(Double.NaN))
+            .numberOrNull(
+                    "high",
+                    "upper end of the 95 % interval of it",
+                    r -> r.speed().map(Measured::high).orElse(Double.NaN))
+            .numberOrNull("probability", "that it holds at the speed asked for; null when unknown", Rung::probability)
+            .texts("hangs_on", "places in the build file it was asked of", Rung::hangsOn)
+            .texts("from", "entries that the figures behind it rest on", Rung::from)
+            .text("source", "material, grade, rule or formula with where it comes from", Rung::source)
+            .list("missing", "what would have to be read or asked", MISSING, Rung::missing)
+            .text("why", "how it stands, in words", Rung::why)
+            .text("unlock", "what would mend it; empty when it holds", Rung::unlock)
+            .list(
+                    "shares",
+                    "who owns the doubt of the speed, largest share first; less than a millionth is left out",
+                    SHARE,
+                    r -> r.speed().map(Measured::shares).orElse(List.of()).stream()
+                            .filter(share -> share.share() >= LEAST_SHARE)
+                            .toList());
+
+    private static final JsonShape<Approval.Unlock> UNLOCK = new JsonShape<Approval.Unlock>()
+            .text("what", "to do, buy, read or ask", Approval.Unlock::what)
+            .text("why", "which limits it is for", Approval.Unlock::why)
+            .text("price", "for people; empty where nothing is bought", Approval.Unlock::price)
+            .text("code", "of the catalogue's part; empty for none", Approval.Unlock::code);
+
+    private static final JsonShape<Approval> APPROVAL = new JsonShape<Approval>()
+            .word(
+                    "verdict",
+                    "refused: a limit is passed or damage was seen; not_approved: data is missing or too uncertain",
+                    JsonShape.words(Approval.State.values(), Approval.State::key),
+                    a -> a.verdict().key())
+            .numberOrNull(
+                    "asked",
+                    "speed it was held against, in rad/s; null when none is wanted",
+                    a -> a.asked().orElse(Double.NaN))
+            .numberOrNull(
+                    "up_to",
+                    "highest speed that is approved, in rad/s; null unless approved",
+                    a -> a.upTo().orElse(Double.NaN))
+            .numberOrNull(
+                    "can_have",
+                    "highest speed that could be had as it is, once every stop on damage is settled, in rad/s; null when no maker's speed is known",
+                    a -> a.canHave().orElse(Double.NaN))
+            .text("said", "in one sentence", Approval::said)
+            .texts("reasons", "why, gravest first", Approval::reasons)
+            .list("unlocks", "what would lift it, in the order in which to do or buy it", UNLOCK, Approval::unlocks)
+            .text("instead", "what can be had instead; empty when approved", Approval::instead);
+
+    private static final JsonShape<Shaking.Figure> PLAIN_FIGURE = new JsonShape<Shaking.Figure>()
+            .text("key", "stable", Shaking.Figure::key)
+            .text("label", "name for people", Shaking.Figure::label)
+            .text(
+                    "unit",
+                    "coherent SI unit of every number here",
+                    f -> f.dimension().siSymbol())
+            .number("value", "best value", f -> f.figure().value())
+            .number("low", "lower end of the 95 % interval", f -> f.figure().low())
+            .number("high", "upper end of the 95 % interval", f -> f.figure().high())
+            .number(
+                    "standard_uncertainty",
+                    "combined standard uncertainty",
+                    f -> f.figure().standardUncertainty());
+
+    private static final JsonShape<LimitLadder.Start> START = new JsonShape<LimitLadder.Start>()
+            .list("figures", "pull, and speeds of kick-back", PLAIN_FIGURE, LimitLadder.Start::figures)
+            .list("missing", "what would have to be read for the rest", MISSING, LimitLadder.Start::missing)
+            .texts("sentences", "what it comes to, in plain words", LimitLadder.Start::sentences);
+
+    private static final JsonShape<Shaking.Trade> TRADE = new JsonShape<Shaking.Trade>()
+            .number("factor", "balance factor", Shaking.Trade::factor)
+            .number(
+                    "along",
+                    "amplitude along the cylinder, in N",
+                    t -> t.along().value())
+            .number(
+                    "along_low",
+                    "lower end of its 95 % interval",
+                    t -> t.along().low())
+            .number(
+                    "along_high",
+                    "upper end of its 95 % interval",
+                    t -> t.along().high())
+            .number(
+                    "across",
+                    "amplitude across the cylinder, in N",
+                    t -> t.across().value())
+            .number(
+                    "across_low",
+                    "lower end of its 95 % interval",
+                    t -> t.across().low())
+            .number(
+                    "across_high",
+                    "upper end of its 95 % interval",
+                    t -> t.across().high());
+
+    private static final JsonShape<Shaking.Point> POINT = new JsonShape<Shaking.Point>()
+            .number("angle", "after top dead centre, in rad", Shaking.Point::angle)
+            .number("along", "force along the cylinder, towards the head positive, in N", Shaking.Point::along)
+            .number(
+                    "across",
+                    "force across it, towards the crank pin at +90 degrees positive, in N",
+                    Shaking.Point::across);
+
+    private static final JsonShape<Shaking.Holes> HOLES = new JsonShape<Shaking.Holes>()
+            .number("count", "of holes", h -> h.count())
+            .number("diameter", "of the drill, in m", Shaking.Holes::diameter)
+            .number("radius", "of their centres about the crankshaft, in m", Shaking.Holes::radius)
+            .number("depth", "to the full diameter, in m", h -> h.depth().value())
+            .number("depth_doubt", "95 % half-width of it", h -> h.depth().expanded())
+            .number("wall", "left beyond the tip, in m", h -> h.wall().value())
+            .number("wall_doubt", "95 % half-width of it", h -> h.wall().expanded())
+            .number("result", "balance factor after it", h -> h.result().value())
+            .number("result_doubt", "95 % half-width of it", h -> h.result().expanded());
+
+    private static final JsonShape<Shaking.OtherPiston> OTHER_PISTON = new JsonShape<Shaking.OtherPiston>()
+            .text("code", "of the catalogue", Shaking.OtherPiston::code)
+            .text("name", "for people", Shaking.OtherPiston::name)
+            .number("factor", "balance factor with it", p -> p.factor().value())
+            .number("factor_doubt", "95 % half-width of it", p -> p.factor().expanded());
+
+    private static final JsonShape<Shaking> SHAKING = new JsonShape<Shaking>()
+            .numberOrNull("speed", "of the crank it is told at, in rad/s; null when none is known", Shaking::speed)
+            .list("figures", "masses, factor, forces, movement", PLAIN_FIGURE, Shaking::figures)
+            .list(
+                    "trade",
+                    "what a counterweight makes of the once-a-turn force, factor by factor",
+                    TRADE,
+                    Shaking::trade)
+            .list("path", "of the tip of the force over one turn", POINT, Shaking::path)
+            .list("drilling", "holes that would bring the factor to what the trade uses", HOLES, Shaking::drilling)
+            .list("pistons", "what other pistons on offer would make of the factor", OTHER_PISTON, Shaking::pistons)
+            .list("missing", "what would have to be read for the rest", MISSING, Shaking::missing)
+            .texts("sentences", "what it comes to, in plain words", Shaking::sentences);
+
     private static final JsonShape<Candidate.Piece> PIECE = new JsonShape<Candidate.Piece>()
             .text("kind", "kind of part, or machine_operation", Candidate.Piece::kind)
             .text("code", "by which it is ordered", Candidate.Piece::code)
@@ -310,7 +481,27 @@ public final class AnswerJson {
                     CANDIDATE,
                     Answer::candidates)
             .list("rejections", "why others do not", REJECTION, Answer::rejections)
-            .list("movements", "how the valves move; empty where nothing tells", MOVEMENT, Answer::movements);
+            .list("movements", "how the valves move; empty where nothing tells", MOVEMENT, Answer::movements)
+            .list(
+                    "approval",
+                    "the verdict of the whole, one; empty for questions that do not ask it",
+                    APPROVAL,
+                    a -> a.ladder().map(LimitLadder::approval).stream().toList())
+            .list(
+                    "rungs",
+                    "every limit, what is in the way first, then weakest first; empty for questions that do not ask it",
+                    RUNG,
+                    a -> a.ladder().map(LimitLadder::rungs).orElse(List.of()))
+            .list(
+                    "start",
+                    "whether it will start, one; empty for questions that do not ask it",
+                    START,
+                    a -> a.ladder().map(LimitLadder::start).stream().toList())
+            .list(
+                    "shaking",
+                    "where the shake goes, one; empty for questions that do not ask it",
+                    SHAKING,
+                    a -> a.shaking().stream().toList());
 
     private static final JsonDocument<Answer> DOCUMENT = new JsonDocument<>(
             FORMAT,

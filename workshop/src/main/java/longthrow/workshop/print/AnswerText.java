@@ -63,6 +63,8 @@ public final class AnswerText {
         title();
         stops();
         suspects();
+        new LadderList(answer, page, printer, all).print();
+        new ShakingList(answer, page, printer, all).print();
         boolean searched =
                 !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
         new CandidateList(answer, page, printer, all).print();
