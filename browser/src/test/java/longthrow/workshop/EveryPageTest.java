@@ -181,7 +181,7 @@ class EveryPageTest extends InTheBrowser {
         page.evaluate("() => document.querySelectorAll('details').forEach(d => d.open = true)");
         // What is out of sight is laid out when it comes into sight: until then its size is a guess, and so is what
         // lies over it.
-        page.evaluate("() => document.querySelectorAll('.part, .picture')"
+        page.evaluate("() => document.querySelectorAll('.rows, .picture, .chapter')"
                 + ".forEach(e => e.style.contentVisibility = 'visible')");
         page.evaluate(AXE);
         for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {

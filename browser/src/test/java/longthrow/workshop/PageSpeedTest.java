@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.Media;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -28,6 +29,9 @@ class PageSpeedTest extends InTheBrowser {
     private static final double DOWN = 1.6e6 / 8; // bytes/s
     private static final double UP = 0.75e6 / 8; // bytes/s
     private static final double THERE_AND_BACK = 150; // ms
+
+    /** A tablet held upright (CSS pixels); our own choice. */
+    private static final int TABLET_WIDE = 768;
 
     private static final int WARM = 20;
     private static final int COUNTED = 100;
@@ -68,6 +72,7 @@ class PageSpeedTest extends InTheBrowser {
                     "Network.loadingFinished",
                     done -> bytes[0] += done.get("encodedDataLength").getAsDouble());
             throttle(chrome);
+            chrome.send("Performance.enable");
             // After loading, the first frame drawn and the first task taken behind it: from here on an input is
             // answered.
             page.addInitScript("addEventListener('load', () => requestAnimationFrame(() => setTimeout(() => {"
@@ -76,12 +81,138 @@ class PageSpeedTest extends InTheBrowser {
             page.waitForFunction("() => window.usable > 0");
             double usable = ((Number) page.evaluate("() => window.usable")).doubleValue();
             slowest = Math.max(slowest, usable);
-            said.append(String.format(Locale.ROOT, " %s %.0f kB %.0f ms;", one.getKey(), bytes[0] / 1000, usable));
+            said.append(String.format(
+                    Locale.ROOT,
+                    "%n%s %.0f kB %.0f ms: %s",
+                    one.getKey(),
+                    bytes[0] / 1000,
+                    usable,
+                    split(page, chrome)));
             assertThat(bytes[0]).as(one.getKey() + " [bytes]").isPositive().isLessThanOrEqualTo(MOST_BYTES);
             page.context().close();
         }
         System.out.println(said);
         assertThat(slowest).as("[ms]").isLessThan(MOST_TO_USE);
+    }
+
+    /** Where the time went: when the page was whole on the line, read and drawn; and what of it was style, layout and script. */
+    private static String split(Page page, CDPSession chrome) {
+        String clock = (String) page.evaluate("() => { const n = performance.getEntriesByType('navigation')[0];"
+                + " const drawn = performance.getEntriesByName('first-contentful-paint')[0];"
+                + " return ['first byte', n.responseStart, ', last byte', n.responseEnd, ', first drawn', drawn ? drawn.startTime : NaN,"
+                + " ', read', n.domContentLoadedEventStart, ', loaded', n.loadEventStart]"
+                + ".map(w => typeof w === 'number' ? ' ' + Math.round(w) : w).join(''); }");
+        Map<String, Double> spent = new LinkedHashMap<>();
+        chrome.send("Performance.getMetrics")
+                .getAsJsonArray("metrics")
+                .forEach(metric -> spent.put(
+                        metric.getAsJsonObject().get("name").getAsString(),
+                        metric.getAsJsonObject().get("value").getAsDouble()));
+        return String.format(
+                Locale.ROOT,
+                "%s; of it style %.0f, layout %.0f, script %.0f ms",
+                clock,
+                1000 * spent.getOrDefault("RecalcStyleDuration", Double.NaN),
+                1000 * spent.getOrDefault("LayoutDuration", Double.NaN),
+                1000 * spent.getOrDefault("ScriptDuration", Double.NaN));
+    }
+
+    /** What holds on a busy machine too: most of a long page is not laid out before it is looked at, and all of it is there for who asks. */
+    @Test
+    void whatIsOutOfSightWaitsOnAPhoneAndNowhereElse() {
+        Page wide = open(desktop());
+        String base = takeExample(wide);
+        for (String address : List.of(base + "/measure", base + "/book")) {
+            Page page = open(phone());
+            page.navigate(address);
+            assertThat(shareOfRowsWaiting(page)).as(address).isGreaterThan(0.4);
+            page.evaluate("() => scrollTo(0, document.body.scrollHeight)");
+            page.waitForFunction("() => [...document.querySelectorAll('.part, .chapter')].pop()"
+                    + ".querySelector('h2').checkVisibility({contentVisibilityAuto: true})");
+            page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+            assertThat(shareOfRowsWaiting(page)).as(address + " on paper").isZero();
+            wide.navigate(address);
+            assertThat(shareOfRowsWaiting(wide))
+                    .as(address + " on a wide screen")
+                    .isZero();
+        }
+    }
+
+    private static double shareOfRowsWaiting(Page page) {
+        return ((Number)
+                        page.evaluate(
+                                "() => { const rows = [...document.querySelectorAll('main tbody tr')]"
+                                        + ".filter(row => row.checkVisibility());"
+                                        + " return rows.filter(row => !row.checkVisibility({contentVisibilityAuto: true})).length / rows.length; }"))
+                .doubleValue();
+    }
+
+    /** A browser that fills in forms looks at each field as soon as it is read, so all that waits around a field is laid out at once. */
+    @Test
+    void noFieldWaitsButTheChoicesInARow() {
+        Page page = open(phone());
+        String base = takeExample(page);
+        for (String address : List.of(base + "/measure", base + "/book")) {
+            page.navigate(address);
+            assertThat(page.locator(":is(.rows, .chapter, .picture)").count())
+                    .as(address)
+                    .isGreaterThan(10);
+            assertThat(page.locator(
+                                    ":is(.rows, .chapter, .picture) :is(input, select, textarea):not([type=hidden], [type=radio])")
+                            .count())
+                    .as(address)
+                    .isZero();
+        }
+    }
+
+    /** What waits is cut off at its own edge, so what is wider than its place would be lost and not only scroll. */
+    @Test
+    void nothingThatWaitsIsWiderThanItsPlace() {
+        Page page = open(phone());
+        String base = takeExample(page);
+        for (String address : List.of(base + "/measure", base + "/book")) {
+            page.navigate(address);
+            page.evaluate("() => document.querySelectorAll('.rows, .chapter, .picture')"
+                    + ".forEach(e => e.style.contentVisibility = 'visible')");
+            for (int pixels : List.of(PHONE_WIDE, TABLET_WIDE)) {
+                page.setViewportSize(pixels, PHONE_TALL);
+                assertThat(
+                                (List<?>)
+                                        page.evaluate(
+                                                "() => [...document.querySelectorAll('.rows, .chapter, .picture')]"
+                                                        + ".filter(e => e.scrollWidth > e.clientWidth).map(e => e.querySelector('h2, caption').textContent)"))
+                        .as(address + " at " + pixels)
+                        .isEmpty();
+            }
+        }
+    }
+
+    @Test
+    void aLinkFindsAPlaceThatWaited() {
+        Page page = open(phone());
+        String base = takeExample(page);
+        for (String address : List.of(base + "/measure#connecting_rod.length", base + "/book#signatures")) {
+            page.navigate(address);
+            page.waitForFunction(
+                    "() => { const at = document.getElementById(location.hash.slice(1)).getBoundingClientRect();"
+                            + " return at.top >= 0 && at.bottom <= innerHeight; }");
+        }
+    }
+
+    /** Only a page of which some piece comes later has the script that fetches it. */
+    @Test
+    void aPageThatIsWholeBringsNoScriptForPieces() {
+        Page page = open(phone());
+        String base = takeExample(page);
+        for (String address : List.of("/builds", base + "/measure/cylinder.bore", base + "/fit")) {
+            page.navigate(address);
+            assertThat(page.locator("script[src*=htmx]").count()).as(address).isEqualTo(1);
+        }
+        for (String address : List.of(base + "/measure", base + "/book", base + "/history", base + "/text", "/parts")) {
+            page.navigate(address);
+            assertThat(page.locator("[hx-get], [hx-post]").count()).as(address).isZero();
+            assertThat(page.locator("script[src*=htmx]").count()).as(address).isZero();
+        }
     }
 
     private static void throttle(CDPSession chrome) {

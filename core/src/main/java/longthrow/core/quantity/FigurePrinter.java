@@ -33,6 +33,10 @@ public final class FigurePrinter {
         if (expandedDoubt < 0) {
             throw new IllegalArgumentException("doubt is " + expandedDoubt + "; it must be zero or more");
         }
+        if (isCertainCount(units, si, expandedDoubt)) {
+            return inBoth(
+                    units, unit -> new Figure(BigDecimal.valueOf(Math.round(si)).toPlainString(), "", unit.symbol()));
+        }
         if (expandedDoubt == 0 && !units.areOne()) {
             return printExact(units, si);
         }
@@ -40,6 +44,13 @@ public final class FigurePrinter {
                 units,
                 unit -> Digits.withDoubt(
                         unit.decimalFromSi(si), unit.ofDifference().decimalFromSi(expandedDoubt), unit));
+    }
+
+    /** A count is a whole number: where its doubt reaches one of them only, that is what was counted, and no ± is left to say. */
+    private static boolean isCertainCount(BenchUnits units, double si, double expandedDoubt) {
+        return units.metric().dimension() == Dimension.COUNT
+                && expandedDoubt < 0.5
+                && Math.abs(si - Math.rint(si)) <= expandedDoubt;
     }
 
     /** In the unit that needs fewer digits as it is, in the other as if it had been stated in the first. */

@@ -35,6 +35,15 @@ class FigurePrinterTest {
                 .isEqualTo("0.0539 ± 0.0028 in (1.37 ± 0.07 mm)");
     }
 
+    @Test
+    void aCountIsWholeWhereItsDoubtLeavesOneNumber() {
+        assertThat(METRIC.print(Dimension.COUNT, 3, 2.2e-9).line()).isEqualTo("3");
+        assertThat(INCH.print(Dimension.COUNT, 22.9999999999, 1e-9).line()).isEqualTo("23");
+        assertThat(METRIC.print(Dimension.COUNT, 3, 0.6).line()).isEqualTo("3.0 ± 0.6");
+        assertThat(METRIC.print(Dimension.COUNT, 3.2, 0.1).line()).isEqualTo("3.20 ± 0.10");
+        assertThat(METRIC.print(Dimension.RATIO, 3, 2.2e-9).line()).isEqualTo("3.0000000000 ± 0.0000000022");
+    }
+
     @ParameterizedTest(name = "{0} ± {1}: {2} ± {3}")
     @CsvSource({
         "9.6612, 0.1312, 9.66, 0.13",

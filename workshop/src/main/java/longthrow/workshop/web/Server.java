@@ -174,12 +174,16 @@ public final class Server implements AutoCloseable {
                             "message",
                             Map.of(
                                     "frame",
-                                    Frame.plain(
-                                            refused.status().getMessage(), workbench.token(), "", workbench.damage()),
+                                    Frame.plain(title(refused.status()), workbench.token(), "", workbench.damage()),
                                     "message",
                                     sentence(message),
                                     "mend",
                                     refused.mend()));
+        }
+
+        /** What browsers call it, but where the fault is not the request's: whoever reads it runs no server of anybody's. */
+        private static String title(HttpStatus status) {
+            return status.equals(HttpStatus.INTERNAL_SERVER_ERROR) ? "Something is wrong here" : status.getMessage();
         }
 
         private static String sentence(String words) {

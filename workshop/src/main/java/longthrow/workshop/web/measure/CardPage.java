@@ -342,7 +342,7 @@ public record CardPage(
     private static List<Item> instruments(Term term, Build build, String chosen) {
         String usual = term.reading().usualInstrument().label();
         List<Item> items = new ArrayList<>();
-        items.add(new Item("", "not said (taken to be the usual: " + usual + ")", chosen.isEmpty()));
+        items.add(new Item("", "not said, so the usual: " + usual, chosen.isEmpty()));
         build.instruments().values().stream()
                 .filter(i -> i.kind().dimension() == term.dimension())
                 .map(Instrument::key)

@@ -187,8 +187,9 @@
     } catch (broken) {
       dropDraft(form);
     }
+    if (!before) return;
     const fields = typedInto(form);
-    if (!before || before.fields.length !== fields.length || fields.some((one, i) => one.name !== before.fields[i][0])) return;
+    if (before.fields.length !== fields.length || fields.some((one, i) => one.name !== before.fields[i][0])) return;
     if (fields.every((one, i) => state(one) === before.fields[i][1])) return;
     const fresh = fields.map(state);
     const based = form.elements.based.value;
