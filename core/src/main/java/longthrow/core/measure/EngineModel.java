@@ -1,6 +1,7 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +24,7 @@ import longthrow.core.term.Term;
  * with a bore map the bore is its mean; with a chamber volume the volume in assembly is a sum, without one it is sought itself.
  */
 final class EngineModel {
+    private static final Map<String, Term> SOUGHT = byPath();
     /** Piston rock and deck tilt across the pin axis, thrust side deeper positive [m]. */
     static final String TILT_SIDES = Term.DECK_TILT_SIDES.path();
     /** Deck tilt along the pin axis, flywheel end deeper positive [m]. */
@@ -349,10 +351,14 @@ final class EngineModel {
 
     /** Names of everything sought, with the term whose believable range it has. */
     static Map<String, Term> sought() {
+        return SOUGHT;
+    }
+
+    private static Map<String, Term> byPath() {
         Map<String, Term> names = new LinkedHashMap<>();
         for (Term term : Term.values()) {
             names.put(term.path(), term);
         }
-        return names;
+        return Collections.unmodifiableMap(names);
     }
 }

@@ -1,8 +1,10 @@
 package longthrow.core.measure;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,24 +27,37 @@ final class Figures {
     /** Half the last digit of a factor such as 0.0035, as a share. */
     private static final double RULE_DIGITS = 0.014;
 
+    private static final BitSet NO_ENTRY = new BitSet(); // never written to
+
     private final Build build;
     private final EngineModel model;
     private final Readings readings;
     private final Reconciliation reconciliation;
     private final Map<Term, Measured> found = new EnumMap<>(Term.class);
+    private final Map<Source, BitSet> entriesBySource = new HashMap<>(); // filled when first asked
 
-    private Figures(Build build, EngineModel model, Readings readings, Collection<Term> terms) {
+    /**
+     * Brings the readings together.
+     * @param terms whose figures will be asked for
+     * @param few   whether they are so few that it pays to look for nothing else
+     */
+    private Figures(Build build, EngineModel model, Readings readings, Collection<Term> terms, boolean few) {
         this.build = build;
         this.model = model;
         this.readings = readings;
         List<Formula> wanted =
                 terms.stream().flatMap(t -> model.formula(t).stream()).toList();
-        this.reconciliation = Reconciliation.of(readings.observations(), readings.sought(wanted));
+        List<Reconciliation.Sought> sought = readings.sought(wanted);
+        Set<String> names = new LinkedHashSet<>();
+        wanted.forEach(f -> names.addAll(f.inputs()));
+        this.reconciliation = few
+                ? Reconciliation.of(readings.observations(), sought, names)
+                : Reconciliation.of(readings.observations(), sought);
     }
 
     /** The figures that follow when some readings are set aside. */
     Figures without(Set<Aside> aside) {
-        return aside.isEmpty() ? this : new Figures(build, model, readings.without(aside), model.terms());
+        return aside.isEmpty() ? this : new Figures(build, model, readings.without(aside), model.terms(), false);
     }
 
     static Figures of(Build build) {
@@ -56,15 +71,15 @@ final class Figures {
 
     private static Figures fresh(Build build, List<Term> terms) {
         EngineModel model = new EngineModel(build);
-        return new Figures(build, model, new Readings(build, model), terms);
+        return new Figures(build, model, new Readings(build, model), terms, false);
     }
 
     /**
-     * As {@link #of} for the same engine with other entries of one term, none of the readings set aside, ready for some figures only.
+     * As {@link #of} for the same engine with other entries of one term, what is set aside of others staying so, ready for some figures only.
      * @param model of the other build; this one's own where the term was given before, since all that matters to it is which terms are
      */
     Figures again(Build other, Term changed, EngineModel model, Collection<Term> terms) {
-        return new Figures(other, model, readings.with(other, model, changed), terms);
+        return new Figures(other, model, readings.with(other, model, changed), terms, true);
     }
 
     /** The figure of a term; empty when the term has no formula on this engine or the readings do not determine it. */
@@ -142,18 +157,37 @@ final class Figures {
     Result result(Term term, Measured figure) {
         Set<Provenance> provenance = new LinkedHashSet<>();
         List<String> from = new ArrayList<>();
-        for (Readings.Entry entry : readings.entries()) {
-            boolean shared = entry.observation().errors().keySet().stream()
-                    .filter(s -> s.kind() != Source.Kind.INSTRUMENT && s.kind() != Source.Kind.TEMPERATURE)
-                    .anyMatch(s -> Math.abs(figure.contributions().getOrDefault(s, 0.0))
-                            > 1e-6 * figure.standardUncertainty());
+        BitSet shared = new BitSet();
+        figure.contributions().forEach((source, contribution) -> {
+            if (Math.abs(contribution) > 1e-6 * figure.standardUncertainty()) {
+                shared.or(entriesWith(source));
+            }
+        });
+        List<Readings.Entry> entries = readings.entries();
+        for (int i = 0; i < entries.size(); i++) {
+            Readings.Entry entry = entries.get(i);
             boolean stated = figure.standardUncertainty() == 0 && entry.term() == term;
-            if (shared || stated) {
+            if (shared.get(i) || stated) {
                 provenance.add(entry.provenance());
                 from.add(entry.place());
             }
         }
         return new Result(term, figure, provenance, from, false);
+    }
+
+    /** Entries, by index, that have this source of doubt as their own; none for what whole instruments or temperatures share. */
+    private BitSet entriesWith(Source source) {
+        if (entriesBySource.isEmpty()) {
+            List<Readings.Entry> entries = readings.entries();
+            for (int i = 0; i < entries.size(); i++) {
+                for (Source own : entries.get(i).observation().errors().keySet()) {
+                    if (own.kind() != Source.Kind.INSTRUMENT && own.kind() != Source.Kind.TEMPERATURE) {
+                        entriesBySource.computeIfAbsent(own, s -> new BitSet()).set(i);
+                    }
+                }
+            }
+        }
+        return entriesBySource.getOrDefault(source, NO_ENTRY);
     }
 
     /** Figures an owner would look for here and that cannot be said, with what is missing. */

@@ -65,15 +65,17 @@ final class Hypotheses {
     private static List<Hypothesis> evenly(List<Hypothesis> found) {
         Map<Hypothesis.Place, Double> sums = new HashMap<>();
         found.forEach(h -> sums.merge(h.place(), h.share(), Double::sum));
-        return found.stream()
-                .map(h -> new Hypothesis(
-                        h.mistake(),
-                        h.entry(),
-                        h.reading(),
-                        h.move(),
-                        h.spread(),
-                        h.share() / sums.getOrDefault(h.place(), 1.0)))
-                .toList();
+        List<Hypothesis> even = new ArrayList<>(found.size());
+        for (Hypothesis h : found) {
+            even.add(new Hypothesis(
+                    h.mistake(),
+                    h.entry(),
+                    h.reading(),
+                    h.move(),
+                    h.spread(),
+                    h.share() / sums.getOrDefault(h.place(), 1.0)));
+        }
+        return even;
     }
 
     private Optional<Double> guess(Term term) {
@@ -226,14 +228,17 @@ final class Hypotheses {
     /** Of the ways one slip of the pen can be mended, those that lead to what an engine of this kind can have. */
     private void digits(Mistake mistake, int i, int reading, double value, List<Double> moves) {
         Readings.Entry entry = entries.get(i);
-        List<Double> possible = moves.stream()
-                .filter(move -> move != 0)
-                .filter(move ->
-                        !entry.term().isRead() || entry.term().believable().holds(value + move))
-                .toList();
-        int count = entry.written().size();
-        possible.forEach(
-                move -> found.add(new Hypothesis(mistake, i, reading, move, 0, 1.0 / (possible.size() * count))));
+        List<Double> possible = new ArrayList<>(moves.size());
+        for (double move : moves) {
+            if (move != 0
+                    && (!entry.term().isRead() || entry.term().believable().holds(value + move))) {
+                possible.add(move);
+            }
+        }
+        double share = 1.0 / (possible.size() * entry.written().size());
+        for (double move : possible) {
+            found.add(new Hypothesis(mistake, i, reading, move, 0, share));
+        }
     }
 
     private void thimble(int i, Readings.Entry entry) {

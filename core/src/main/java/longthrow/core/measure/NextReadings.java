@@ -3,6 +3,7 @@ package longthrow.core.measure;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -19,6 +20,8 @@ import longthrow.core.build.Instrument;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.Units;
@@ -39,6 +42,23 @@ final class NextReadings {
     private static final double[] CHANCES = {0.1, 0.3, 0.5, 0.7, 0.9};
     /** A reading that cuts less than this share of the doubt is not worth naming. */
     private static final double WORTH_WHILE = 0.05;
+    /**
+     * A reading that could explain less than this share of a figure's variance is not weighed: it would cut half of that of its doubt, a tenth of
+     * what is worth naming; the rest is left to what the shape of the doubt may change.
+     */
+    private static final double LEAST_EXPLAINED = 0.01;
+
+    private static final Map<Dimension, Unit> COHERENT = coherent();
+
+    private static Map<Dimension, Unit> coherent() {
+        Map<Dimension, Unit> first = new EnumMap<>(Dimension.class);
+        for (Unit unit : Units.all()) {
+            if (unit.toSi(1) == 1 && unit.toSi(0) == 0) {
+                first.putIfAbsent(unit.dimension(), unit);
+            }
+        }
+        return Collections.unmodifiableMap(first);
+    }
 
     /**
      * One thing that could be done.
@@ -81,7 +101,7 @@ final class NextReadings {
         double now = figures.figure(target).map(Measured::expanded).orElse(Double.POSITIVE_INFINITY);
         List<NextReading> next = new ArrayList<>();
         Set<Term> named = new LinkedHashSet<>();
-        for (Expected expected : ranked(target, now)) {
+        for (Expected expected : ranked(target, now, worthTrying(target, candidates(formula.get())))) {
             Candidate c = expected.candidate();
             boolean helps = Double.isInfinite(now)
                     ? !Double.isInfinite(expected.after())
@@ -106,9 +126,64 @@ final class NextReadings {
 
     /** Every candidate with what it may be expected to do, best doubt cut per minute first. */
     List<Expected> ranked(Term target, double now) {
-        Formula formula = figures.model().formula(target).orElseThrow();
+        return ranked(target, now, candidates(figures.model().formula(target).orElseThrow()));
+    }
+
+    /**
+     * Those candidates that could cut the doubt of a known figure worth while. A reading tells of what its term and the errors of its instrument
+     * have to do with the figure, and no more: were all of that known to the last digit, the rest of the figure's variance would stay.
+     */
+    List<Candidate> worthTrying(Term target, List<Candidate> all) {
+        Optional<Measured> known = figures.figure(target);
+        if (known.isEmpty() || figures.model().formula(target).orElseThrow().hasKink()) {
+            return all;
+        }
+        Map<Source, Double> ofTarget = known.get().contributions();
+        Map<Term, Measured> ofTerms = new EnumMap<>(Term.class);
+        List<Candidate> worth = new ArrayList<>();
+        for (Candidate candidate : all) {
+            Formula formula = figures.model().formula(candidate.term()).orElseThrow();
+            Measured term = ofTerms.computeIfAbsent(
+                    candidate.term(),
+                    t -> Measured.through(formula, figures.reconciliation().figures()));
+            // with the first reading of what was unknown comes what is assumed beside it: that may tell more
+            boolean open = formula.hasKink() || term.isUnknown();
+            if (open || explained(ofTarget, term.contributions(), candidate.instrument()) >= LEAST_EXPLAINED) {
+                worth.add(candidate);
+            }
+        }
+        return worth;
+    }
+
+    /** Share of a figure's variance that is explained by a term and by the errors of an instrument together. */
+    private static double explained(Map<Source, Double> target, Map<Source, Double> term, Instrument instrument) {
+        Set<Source> tools = new LinkedHashSet<>();
+        for (Instrument tool = instrument; tool != null; tool = tool.setWith()) {
+            tools.add(Readings.statedError(tool));
+            tools.add(Readings.gain(tool));
+        }
+        double whole = 0;
+        double byTools = 0;
+        double together = 0;
+        for (Map.Entry<Source, Double> e : target.entrySet()) {
+            double square = e.getValue() * e.getValue();
+            whole += square;
+            if (tools.contains(e.getKey())) {
+                byTools += square;
+            } else {
+                together += e.getValue() * term.getOrDefault(e.getKey(), 0.0);
+            }
+        }
+        double own = 0; // of the term, without the tools
+        for (Map.Entry<Source, Double> e : term.entrySet()) {
+            own += tools.contains(e.getKey()) ? 0 : e.getValue() * e.getValue();
+        }
+        double byTerm = own > 0 ? together * together / own : 0;
+        return whole > 0 ? (byTools + byTerm) / whole : 0;
+    }
+
+    private List<Expected> ranked(Term target, double now, List<Candidate> candidates) {
         List<Expected> all = new ArrayList<>();
-        List<Candidate> candidates = candidates(formula);
         for (Candidate candidate : candidates) {
             if (candidate.count() == 1) {
                 all.add(expected(target, candidate));
@@ -233,7 +308,7 @@ final class NextReadings {
                 .orElse(Double.POSITIVE_INFINITY);
     }
 
-    /** The sum done again, by the same rules, with the candidate's readings written into the build. */
+    /** The sum done again, by the same rules, with the candidate's readings written into the build and the same readings set aside. */
     private Optional<Figures> again(Foretold what) {
         Term term = what.candidate().term();
         Build other = with(what.candidate(), what.scatterShare());
@@ -249,7 +324,7 @@ final class NextReadings {
     /** The build with the candidate's readings as foretold. */
     private Build with(Candidate candidate, double scatterShare) {
         Term term = candidate.term();
-        List<Given> entries = new ArrayList<>(build.of(term));
+        List<Given> entries = new ArrayList<>(figures.readings().left(term));
         Given.Taken taken;
         if (candidate.joins() >= 0) {
             ReadingSet was = set(candidate.joins());
@@ -307,11 +382,11 @@ final class NextReadings {
 
     /** A figure as the owner would have written it, in the coherent unit of its dimension. */
     private static Quantity quantity(Term term, double si) {
-        Unit unit = Units.all().stream()
-                .filter(u -> u.dimension() == term.dimension() && u.toSi(1) == 1 && u.toSi(0) == 0)
-                .findFirst()
-                .orElseThrow(() -> new IllegalStateException(
-                        "no coherent unit for a " + term.dimension().plainName()));
+        Unit unit = COHERENT.get(term.dimension());
+        if (unit == null) {
+            throw new IllegalStateException(
+                    "no coherent unit for a " + term.dimension().plainName());
+        }
         return Quantity.of(new BigDecimal(si).setScale(15, RoundingMode.HALF_EVEN), unit);
     }
 

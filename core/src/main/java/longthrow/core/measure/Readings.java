@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
@@ -92,10 +93,14 @@ final class Readings {
     /** Of which some are set aside here; itself where none is. */
     private final Readings whole;
 
+    /** Of all that was read. */
+    private final Set<Aside> aside;
+
     Readings(Build build, EngineModel model) {
         this.build = build;
         this.model = model;
         this.whole = this;
+        this.aside = Set.of();
         Set<Term> paired = pairTrials();
         build.given().forEach((term, list) -> {
             if (!paired.contains(term)) {
@@ -125,10 +130,18 @@ final class Readings {
         return new Readings(this, aside);
     }
 
+    /** What is set aside of all that was read. */
+    Set<Aside> aside() {
+        return aside;
+    }
+
     private Readings(Readings all, Set<Aside> aside) {
         build = all.build;
         model = all.model;
         whole = all.whole;
+        Set<Aside> together = new LinkedHashSet<>(all.aside);
+        together.addAll(aside);
+        this.aside = Set.copyOf(together);
         for (Entry entry : all.entries) {
             if (!aside.contains(Aside.all(entry.place()))) {
                 entries.add(left(entry, aside));
@@ -142,19 +155,64 @@ final class Readings {
     }
 
     /**
-     * All the readings, none set aside, with the entries of one term other than they are: the same as reading the other build anew, in a
-     * fraction of the time. What would be found and assumed on the way is not said.
+     * The readings with the entries of one term other than they are: the same as reading the other build anew, in a fraction of the time. What is
+     * set aside of other terms stays so, nothing of this one. What would be found and assumed on the way is not said.
      * @param other the build with those entries
      * @param model of the other build
      */
     Readings with(Build other, EngineModel model, Term changed) {
-        return new Readings(whole, other, model, changed);
+        Readings all = new Readings(whole, other, model, changed);
+        Set<Aside> others = new LinkedHashSet<>(aside);
+        others.removeAll(ofTerm(changed));
+        return others.isEmpty() ? all : all.without(others);
+    }
+
+    private List<Aside> ofTerm(Term term) {
+        int count = build.of(term).size();
+        List<String> places =
+                IntStream.range(0, count).mapToObj(k -> place(term, k, count)).toList();
+        return aside.stream().filter(a -> places.contains(a.place())).toList();
+    }
+
+    /** What was read of a term, without what of it is set aside. */
+    List<Given> left(Term term) {
+        List<Given> all = build.of(term);
+        List<Given> left = new ArrayList<>();
+        for (int k = 0; k < all.size(); k++) {
+            String place = place(term, k, all.size());
+            if (!aside.contains(Aside.all(place))) {
+                left.add(left(all.get(k), place));
+            }
+        }
+        return left;
+    }
+
+    private Given left(Given given, String place) {
+        if (!(given instanceof Given.Taken taken)) {
+            return given;
+        }
+        List<Quantity> kept = new ArrayList<>();
+        for (int k = 0; k < taken.readings().size(); k++) {
+            if (!aside.contains(new Aside(place, k))) {
+                kept.add(taken.readings().get(k));
+            }
+        }
+        return kept.size() == taken.readings().size() || kept.isEmpty()
+                ? taken
+                : new Given.Taken(
+                        kept,
+                        taken.instrument(),
+                        taken.partTemperature(),
+                        taken.instrumentTemperature(),
+                        taken.origin(),
+                        taken.note());
     }
 
     private Readings(Readings known, Build other, EngineModel model, Term changed) {
         this.build = other;
         this.model = model;
         this.whole = this;
+        this.aside = Set.of();
         Map<Term, List<Entry>> same = new EnumMap<>(Term.class);
         for (Entry entry : known.entries) {
             if (entry.term() != changed) {
@@ -301,8 +359,13 @@ final class Readings {
     /** The entries of a term, each at its place in the build file. */
     private void add(Term term, List<Given> list) {
         for (int k = 0; k < list.size(); k++) {
-            add(term, list.size() == 1 ? term.path() : term.path() + "[" + (k + 1) + "]", list.get(k));
+            add(term, place(term, k, list.size()), list.get(k));
         }
+    }
+
+    /** Where the entry of a term, so many in all, stands in the build file. */
+    static String place(Term term, int index, int count) {
+        return count == 1 ? term.path() : term.path() + "[" + (index + 1) + "]";
     }
 
     private void add(Term term, String place, Given given) {

@@ -14,16 +14,29 @@ final class WrittenDigits {
 
     private static final Pattern DECIMAL = Pattern.compile("^\\s*[-−]?(\\d*)\\.?(\\d*)");
 
+    private static final long[] POWERS = powers();
+
     private final String digits;
+    private final long all; // the digits as one number
     private final int point;
     private final double shown;
     private final double value;
 
     private WrittenDigits(String digits, int point, double value) {
         this.digits = digits;
+        this.all = whole(digits);
         this.point = point;
         this.value = value;
         this.shown = number(digits, point);
+    }
+
+    private static long[] powers() {
+        long[] powers = new long[MOST_DIGITS + 2];
+        powers[0] = 1;
+        for (int i = 1; i < powers.length; i++) {
+            powers[i] = 10 * powers[i - 1];
+        }
+        return powers;
     }
 
     /**
@@ -42,25 +55,37 @@ final class WrittenDigits {
                 : new WrittenDigits(digits, number.group(1).length(), value);
     }
 
+    /** Exact to the last bit: so few digits and so small a power of ten are both without error, and a division rounds once. */
     private static double number(String digits, int point) {
-        return Double.parseDouble("0" + digits.substring(0, point) + "." + digits.substring(point) + "0");
+        return number(whole(digits), digits.length() - point);
     }
 
-    private double moveTo(String other, int itsPoint) {
-        return shown == 0 ? 0 : (number(other, itsPoint) - shown) * value / shown;
+    private static double number(long digits, int decimals) {
+        return digits / (double) POWERS[decimals];
+    }
+
+    private static long whole(String digits) {
+        return digits.isEmpty() ? 0 : Long.parseLong(digits);
+    }
+
+    private double moveTo(long other, int decimals) {
+        return shown == 0 ? 0 : (number(other, decimals) - shown) * value / shown;
     }
 
     /** To bring a missing digit back, for each digit and place of it [SI]. */
     List<Double> restored() {
         List<Double> moves = new ArrayList<>();
-        for (int at = 0; at < digits.length(); at++) {
-            for (char digit = at == 0 ? '1' : '0'; digit <= '9'; digit++) {
-                String longer = digits.substring(0, at) + digit + digits.substring(at);
+        int count = digits.length();
+        for (int at = 0; at < count; at++) {
+            long behind = POWERS[count - at];
+            long before = all / behind * behind * 10 + all % behind; // a nought in the gap
+            for (int digit = at == 0 ? 1 : 0; digit <= 9; digit++) {
+                long longer = before + digit * behind;
                 if (at <= point) {
-                    moves.add(moveTo(longer, point + 1));
+                    moves.add(moveTo(longer, count - point));
                 }
                 if (at >= point) {
-                    moves.add(moveTo(longer, point));
+                    moves.add(moveTo(longer, count + 1 - point));
                 }
             }
         }
@@ -79,10 +104,11 @@ final class WrittenDigits {
     /** To put two neighbouring digits back in their order [SI]. */
     List<Double> swapped() {
         List<Double> moves = new ArrayList<>();
-        for (int at = 0; at + 1 < digits.length(); at++) {
-            String other =
-                    digits.substring(0, at) + digits.charAt(at + 1) + digits.charAt(at) + digits.substring(at + 2);
-            moves.add(moveTo(other, point));
+        int count = digits.length();
+        for (int at = 0; at + 1 < count; at++) {
+            long of = POWERS[count - at - 2];
+            int step = digit(at + 1) - digit(at);
+            moves.add(moveTo(all + 9L * step * of, count - point));
         }
         return moves;
     }
@@ -90,11 +116,16 @@ final class WrittenDigits {
     /** To put the right digit in the place of a wrong one [SI]; a figure does not begin with nought. */
     List<Double> misread() {
         List<Double> moves = new ArrayList<>();
-        for (int at = 0; at < digits.length(); at++) {
-            for (char digit = at == 0 && point > 1 ? '1' : '0'; digit <= '9'; digit++) {
-                moves.add(moveTo(digits.substring(0, at) + digit + digits.substring(at + 1), point));
+        int count = digits.length();
+        for (int at = 0; at < count; at++) {
+            for (int digit = at == 0 && point > 1 ? 1 : 0; digit <= 9; digit++) {
+                moves.add(moveTo(all + (digit - digit(at)) * POWERS[count - at - 1], count - point));
             }
         }
         return moves;
+    }
+
+    private int digit(int at) {
+        return digits.charAt(at) - '0';
     }
 }

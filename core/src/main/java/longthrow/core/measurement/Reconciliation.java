@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import longthrow.core.formula.Formula;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
@@ -43,6 +44,8 @@ public final class Reconciliation {
     private final double[][]
             residualPerUnit; // [observation]: move of the whitened residuals of the checked readings; empty: none
     private final Map<String, Integer> places = new HashMap<>(); // of each name in sought
+    private final SharedErrors shared;
+    private final @Nullable Peeling.Step[] fixes; // of each figure sought, what is left to do for it; null: nothing
     private final Map<String, Measured> measured = new ConcurrentHashMap<>(); // those asked for so far
 
     /**
@@ -88,17 +91,39 @@ public final class Reconciliation {
         for (int b = 0; b < core.length; b++) {
             residualPerUnit[core[b]] = checked.residualPerUnit[b];
         }
-        SharedErrors shared = new SharedErrors(core);
+        shared = new SharedErrors(core);
+        fixes = new Peeling.Step[p];
         for (Peeling.Step step : peeling.steps()) {
-            fix(step, shared);
+            fixes[step.figure()] = step;
         }
         for (int j = 0; j < p; j++) {
             places.put(this.sought.get(j).name(), j);
         }
     }
 
+    /** Solves, where that is not done yet, the readings that fix a figure, and before them those of the figures they depend on. */
+    private synchronized void find(int figureSought) {
+        Peeling.Step step = fixes[figureSought];
+        if (step == null) {
+            return;
+        }
+        for (int input : peeling.inputs(step.reading())) {
+            if (input != figureSought) {
+                find(input);
+            }
+        }
+        fix(step);
+        fixes[figureSought] = null;
+    }
+
+    private void findAll() {
+        for (Peeling.Step step : peeling.steps()) {
+            find(step.figure());
+        }
+    }
+
     /** Solves one reading for the figure that only it speaks of, all others it depends on being known by now. */
-    private void fix(Peeling.Step step, SharedErrors shared) {
+    private void fix(Peeling.Step step) {
         Observation reading = observations.get(step.reading());
         Formula formula = reading.formula();
         int[] inputs = peeling.inputs(step.reading());
@@ -213,6 +238,19 @@ public final class Reconciliation {
      * @throws NotConvergedException when the steps do not settle, which only happens with formulas far outside their range
      */
     public static Reconciliation of(List<Observation> observations, List<Sought> sought) {
+        return of(observations, sought, Reconciliation::findAll);
+    }
+
+    /**
+     * As the other, for who wants a few figures only: the others are not looked for until they are asked for.
+     * @param wanted names among those sought
+     */
+    public static Reconciliation of(List<Observation> observations, List<Sought> sought, Set<String> wanted) {
+        return of(observations, sought, r -> wanted.forEach(name -> r.find(r.place(name))));
+    }
+
+    private static Reconciliation of(
+            List<Observation> observations, List<Sought> sought, Consumer<Reconciliation> find) {
         Set<String> names = new LinkedHashSet<>();
         sought.forEach(s -> names.add(s.name()));
         for (Observation o : observations) {
@@ -224,7 +262,9 @@ public final class Reconciliation {
             }
         }
         try {
-            return new Reconciliation(observations, sought, null, true);
+            Reconciliation peeled = new Reconciliation(observations, sought, null, true);
+            find.accept(peeled);
+            return peeled;
         } catch (NotConvergedException noSuchFigure) {
             // one reading of several unknown figures, of which one alone cannot give what was read: they share it
             return new Reconciliation(observations, sought, null, false);
@@ -243,6 +283,7 @@ public final class Reconciliation {
 
     /** One figure with what each source of doubt moves it by. */
     private Measured collect(int j) {
+        find(j);
         Map<Source, Double> contributions = new LinkedHashMap<>();
         for (int i = 0; i < observations.size(); i++) {
             double gain = gainOfReadings[j][i];
@@ -270,11 +311,16 @@ public final class Reconciliation {
      * @throws IllegalArgumentException for a name not sought
      */
     public Measured figure(String name) {
+        int place = place(name);
+        return measured.computeIfAbsent(name, n -> collect(place));
+    }
+
+    private int place(String name) {
         Integer place = places.get(name);
         if (place == null) {
             throw new IllegalArgumentException(name + " was not among the figures sought");
         }
-        return measured.computeIfAbsent(name, n -> collect(place));
+        return place;
     }
 
     /** All figures as inputs for formulas. */
@@ -301,6 +347,7 @@ public final class Reconciliation {
 
     /** How many readings there are beyond those that are needed. */
     public int redundancy() {
+        findAll();
         double explained = 0;
         for (int j = 0; j < sought.size(); j++) {
             explained += 1 - gainOfPulls[j][j];

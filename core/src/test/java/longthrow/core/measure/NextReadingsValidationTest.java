@@ -7,11 +7,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.InstrumentKind;
@@ -25,6 +27,7 @@ import org.junit.jupiter.api.Test;
  */
 class NextReadingsValidationTest {
     private static final int ENGINES = 100;
+    private static final int MOST = 3;
     private static final int TIMES = 24;
 
     /** One bench: a short stack with a few readings of mixed quality. */
@@ -211,6 +214,59 @@ class NextReadingsValidationTest {
             }
         }
         assertThat(compared).isGreaterThan(100);
+    }
+
+    /** Readings that cannot tell enough are left out before they are weighed: what is named must be what would be named without that. */
+    @Test
+    void whatIsNotWeighedWouldNotHaveBeenNamed() {
+        int named = 0;
+        for (int seed = 0; seed < ENGINES; seed++) {
+            Bench bench = new Bench(seed);
+            Figures figures = Figures.of(bench.build);
+            for (Term target : List.of(Term.COMPRESSION_RATIO, Term.SQUISH, Term.CLEARANCE_VOLUME)) {
+                double now = figures.figure(target).orElseThrow().expanded();
+                NextReadings next = new NextReadings(figures, Set.of(target));
+                List<Term> all = next.ranked(target, now).stream()
+                        .filter(e -> now - e.after() > 0.05 * now) // as said of what is worth naming
+                        .map(e -> e.candidate().term())
+                        .distinct()
+                        .limit(MOST)
+                        .toList();
+                assertThat(next.forTerm(target, MOST).stream()
+                                .map(longthrow.core.answer.NextReading::read)
+                                .toList())
+                        .isEqualTo(all);
+                named += all.size();
+            }
+        }
+        assertThat(named).isGreaterThan(ENGINES);
+    }
+
+    /** What a reading promises is held against the figure as it stands with the suspects set aside: they must not come back with the promise. */
+    @Test
+    void whatIsSetAsideStaysAside() {
+        int weighed = 0;
+        for (long seed = 0; seed < 20; seed++) {
+            Contradictions disputed = Contradictions.of(Figures.of(new MistakenBench(seed).build));
+            Figures settled = disputed.settled();
+            Optional<Measured> ratio = settled.figure(Term.COMPRESSION_RATIO);
+            if (disputed.aside().isEmpty() || ratio.isEmpty()) {
+                continue;
+            }
+            double now = ratio.get().expanded();
+            NextReadings next = new NextReadings(settled, Set.of(Term.COMPRESSION_RATIO));
+            List<NextReadings.Expected> all = next.ranked(Term.COMPRESSION_RATIO, now);
+            List<NextReadings.Candidate> telling = next.worthTrying(
+                    Term.COMPRESSION_RATIO,
+                    all.stream().map(NextReadings.Expected::candidate).toList());
+            for (NextReadings.Expected e : all) {
+                if (!telling.contains(e.candidate())) {
+                    assertThat(e.after()).as(e.candidate().toString()).isBetween(0.9 * now, 1.1 * now);
+                    weighed++;
+                }
+            }
+        }
+        assertThat(weighed).isGreaterThan(10);
     }
 
     @Test
