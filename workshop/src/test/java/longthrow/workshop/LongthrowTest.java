@@ -61,8 +61,9 @@ class LongthrowTest {
     void wordThatIsNoCommandIsNamedWithThoseThereAre(String word) {
         assertThat(run(word)).isEqualTo(2);
         assertThat(err.toString())
-                .contains("no command is called '" + word
-                        + "'; commands: measure, fit, life, shake, book, import, catalogue, set, serve, demo, completion")
+                .contains(
+                        "no command is called '" + word
+                                + "'; commands: measure, fit, life, shake, book, import, catalogue, set, serve, demo, completion")
                 .doesNotContain("index");
     }
 
