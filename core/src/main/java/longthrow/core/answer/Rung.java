@@ -67,6 +67,8 @@ public record Rung(
         RIM("rim"),
         /** Wheel turns on its taper. */
         SLIP("slip"),
+        /** Oil between rod and crankpin. */
+        FILM("oil film"),
         /** A figure the trade goes by. */
         TRADE("trade's figure");
 

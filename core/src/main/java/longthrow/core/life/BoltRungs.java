@@ -6,6 +6,7 @@ import java.util.Optional;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.Weight;
+import longthrow.core.engine.Alloy;
 import longthrow.core.engine.BoltGrade;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
@@ -20,6 +21,9 @@ import longthrow.core.term.Term;
 final class BoltRungs {
     /** Bolts of a rod's cap; every rod of this class has two. */
     private static final int BOLTS = 2;
+
+    /** Of the full profile that real threads bear; see {@link ScrewThread#holeShearArea}. */
+    private static final double THREAD_SHARE = 0.8;
 
     private static final String BOLT_SOURCE =
             "Shigley 8-4 to 8-11; clamp by torque, NSTS 08307; pull at top dead centre on the overrun; from memory";
@@ -37,7 +41,7 @@ final class BoltRungs {
     }
 
     List<Rung> all() {
-        return List.of(uses(), strained(), gaping(), fatigue());
+        return List.of(uses(), strained(), stripping(), gaping(), fatigue());
     }
 
     List<Asked> asked() {
@@ -85,12 +89,6 @@ final class BoltRungs {
                         + RungMaker.percent(drawnUp.get().scatter(uses.get()))
                         + " either way after so many tightenings",
                 "Shigley table 8-15, NSTS 08307; from memory");
-        if (into.get().equals("aluminium")) {
-            of.takes(
-                    Choice.ROD_BOLT_INTO.path(),
-                    "the aluminium thread is taken to hold what the bolt does: two diameters of full thread; count yours",
-                    "Shigley, section 8-4, on threads in soft metal; from memory");
-        }
         Expression clamp = drawnUp.get()
                 .preload(torque, diameter)
                 .times(of.spread("clamp of the rod bolts", drawnUp.get().scatter(uses.get())));
@@ -178,6 +176,49 @@ final class BoltRungs {
                 .deadCentre()
                 .boltPull(SpeedSought.speed(), Driven.DRAWN)
                 .dividedBy(BOLTS);
+    }
+
+    /** What the threads bear before they shear, the weaker of bolt and hole, over clamp and pull. */
+    private Rung stripping() {
+        Asked of = ask();
+        Optional<Bolt> bolt = bolt(of);
+        Expression engaged = of.figure(Term.ROD_BOLT_ENGAGEMENT);
+        Expression pull = pull(of);
+        Head head = new Head(
+                "rod_bolts_strip",
+                "rod bolt threads strip",
+                Part.ROD,
+                Kind.STRENGTH,
+                Weight.HOLDS_BACK,
+                "clamp and pull over the thread areas in shear (ISO 68-1 profile, less a fifth for clearance; Shigley, section 8-2; from memory)",
+                "more thread in, a thread insert set by a machinist, or a rod that its maker rates for the speed");
+        Optional<Expression> hole = of.word(Choice.ROD_BOLT_INTO).flatMap(into -> held(of, into));
+        if (bolt.isEmpty() || hole.isEmpty()) {
+            return maker.unknown(head, of);
+        }
+        Bolt b = bolt.get();
+        of.takes(
+                "connecting_rod",
+                "threads bear four fifths of what their full profile would, and metals in shear 0.577 of their tensile strength; all of the pull is added to the clamp",
+                "on the safe side; von Mises; real threads have less than the profile by a tenth or two, common practice, no source");
+        Expression bears = Expression.min(
+                b.thread().holeShearArea(engaged).times(hole.get()),
+                b.thread().boltShearArea(engaged).times(b.grade().ultimate()));
+        return maker.byShare(head, of, b.clamp().plus(pull).dividedBy(bears.times(THREAD_SHARE / Math.sqrt(3))));
+    }
+
+    /** Tensile strength of what the bolts are screwed into; empty while something is missing. */
+    private static Optional<Expression> held(Asked of, String into) {
+        if (into.equals("aluminium")) {
+            return RodMetal.of(of).map(RodMetal::ultimateStrength);
+        }
+        Alloy steel = Alloy.FORGED_CARBON_STEEL;
+        of.takes(
+                Choice.ROD_BOLT_INTO.path(),
+                "nut or steel rod is reckoned as " + steel.label(),
+                steel.source() + "; a nut of its bolt's class is stronger, ISO 898-2");
+        return Optional.of(
+                of.scatter("strength of " + steel.label(), steel.spread()).times(steel.ultimate()));
     }
 
     private Rung gaping() {

@@ -1,6 +1,10 @@
 package longthrow.core.life;
 
+import java.util.List;
 import longthrow.core.formula.Expression;
+import longthrow.core.measure.Carried;
+import longthrow.core.measurement.Measured;
+import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.SliderCrank;
 import longthrow.core.term.Term;
 
@@ -18,6 +22,14 @@ record Driven(Asked of) {
     static final String BOUND =
             "gas on the piston as the bounding trace has it, which no sound unblown engine of this ratio on petrol or alcohol rises above; a real one reaches "
                     + "about 0.6 of it, its quickest cycles 0.7";
+
+    static final String BOUND_SOURCE =
+            "Heywood, Internal Combustion Engine Fundamentals (1988), section 5.5.3; see BoundingGas";
+
+    private static final List<Term> SWEPT = List.of(Term.STROKE, Term.ROD_LENGTH, Term.BORE, Term.COMPRESSION_RATIO);
+
+    /** Angles of half a turn, for the largest torque. */
+    private static final int ANGLES = 720;
 
     SliderCrank crank() {
         return SliderCrank.inLine(of.figure(Term.STROKE).half(), of.figure(Term.ROD_LENGTH));
@@ -54,11 +66,35 @@ record Driven(Asked of) {
         return largestPush().times(share);
     }
 
+    /** What {@link #jerk} hangs on. */
+    void asksForJerk() {
+        SWEPT.forEach(of::figure);
+    }
+
+    /**
+     * Largest torque of the bounding gas on the crank, standing nearly still [N m].
+     * @throws java.util.NoSuchElementException unless all that was asked for is there
+     */
+    Measured jerk() {
+        of.takes("life", BOUND, BOUND_SOURCE);
+        return Carried.through(
+                Driven::jerk, SWEPT.stream().map(t -> of.value(t).orElseThrow()).toList());
+    }
+
+    private static double jerk(double[] x) {
+        CrankMotion crank = new CrankMotion(x[0] / 2, x[1], 0);
+        BoundingGas gas = BoundingGas.of(crank, x[3]);
+        double area = Math.PI / 4 * x[2] * x[2];
+        double most = 0;
+        for (int k = 0; k < ANGLES; k++) {
+            double angle = Math.PI * k / ANGLES; // half a turn after firing
+            most = Math.max(most, gas.gauge(angle) * area * crank.travelSlope(angle));
+        }
+        return most;
+    }
+
     private Expression largestPush() {
-        of.takes(
-                "life",
-                BOUND,
-                "Heywood, Internal Combustion Engine Fundamentals (1988), section 5.5.3; see BoundingGas");
+        of.takes("life", BOUND, BOUND_SOURCE);
         return of.figure(Term.COMPRESSION_RATIO)
                 .times(BoundingGas.BURNT / BoundingGas.COLD_CHARGE)
                 .minus(1)

@@ -102,6 +102,8 @@ public final class Life {
         BoltRungs bolts = new BoltRungs(known, maker);
         PinRungs pin = new PinRungs(known, maker);
         ValveRungs valves = new ValveRungs(known, maker);
+        SpringRungs springs = new SpringRungs(known, maker);
+        CrankRungs crank = new CrankRungs(known, maker);
         WheelRungs wheel = new WheelRungs(known, maker);
         PistonRungs piston = new PistonRungs(known, maker);
         List<Rung> rungs = new ArrayList<>(ratings.all());
@@ -109,7 +111,9 @@ public final class Life {
         rungs.addAll(rod.all());
         rungs.addAll(bolts.all());
         rungs.addAll(pin.all());
+        rungs.addAll(crank.all());
         rungs.addAll(valves.all());
+        rungs.addAll(springs.all());
         rungs.addAll(piston.all());
         for (List<Asked> asked : List.of(
                 ratings.asked(),
@@ -117,7 +121,9 @@ public final class Life {
                 rod.asked(),
                 bolts.asked(),
                 pin.asked(),
+                crank.asked(),
                 valves.asked(),
+                springs.asked(),
                 piston.asked())) {
             questions.addAll(asked);
         }

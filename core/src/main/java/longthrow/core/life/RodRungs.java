@@ -118,7 +118,7 @@ final class RodRungs {
                     Expression borne = life.factor()
                             .times(life.exponent().times(turns.logarithm()).exponential());
                     return maker.byShare(
-                            head, of, stress.reversed(m.ultimateStrength()).dividedBy(borne));
+                            head, of, Expression.constant(1).dividedBy(stress.goodman(borne, m.ultimateStrength())));
                 })
                 .orElseGet(() -> maker.unknown(head, of));
     }

@@ -87,7 +87,7 @@ final class RungMaker {
      */
     Rung bounded(DoubleFunction<Rung> byGas) {
         Rung bound = byGas.apply(1);
-        if (bound.state() != State.NEAR && bound.state() != State.PASSED) {
+        if (holdsOrIsUnknown(bound)) {
             return bound;
         }
         Rung none = byGas.apply(0);
@@ -95,14 +95,46 @@ final class RungMaker {
             return none.seenAs(State.PASSED, none.weight(), "without any gas too: " + none.why(), none.unlock());
         }
         Rung usual = byGas.apply(BoundingGas.USUAL_SHARE);
-        boolean isOnlyTheBound = usual.state() == State.HOLDS;
-        return bound.seenAs(
-                State.NEAR,
-                isOnlyTheBound ? Weight.TELLS : bound.weight(),
-                "not proven. By the bounding gas trace, which is far on the safe side: " + bound.why() + ". By "
+        return unproven(
+                bound,
+                usual.state() == State.HOLDS,
+                "By the bounding gas trace, which is far on the safe side: " + bound.why() + ". By "
                         + percent(BoundingGas.USUAL_SHARE) + " of it, which the quickest cycles reach: " + usual.why()
-                        + ". A gas trace measured on this engine, or the part maker's rating, would tell",
-                bound.unlock());
+                        + ". A gas trace measured on this engine, or the part maker's rating, would tell");
+    }
+
+    /**
+     * What hangs on how the part was made, which only its maker can tell. It holds when it holds as the plainest, is passed when it is passed as the best, and is not
+     * proven between; it then stands in no way.
+     * @param plain as the plainest is made
+     * @param best  as the best is made
+     * @param how   the best is made
+     */
+    static Rung eitherWay(Rung plain, Rung best, String how) {
+        if (holdsOrIsUnknown(plain)) {
+            return plain;
+        }
+        return best.state() == State.HOLDS
+                ? unproven(
+                        plain,
+                        true,
+                        "As the plainest is made: " + plain.why() + ". " + how + ": " + best.why()
+                                + ". Ask its maker which it is")
+                : best.seenAs(best.state(), best.weight(), how + " too: " + best.why(), best.unlock());
+    }
+
+    private static boolean holdsOrIsUnknown(Rung rung) {
+        return rung.state() != State.NEAR && rung.state() != State.PASSED;
+    }
+
+    private static Rung unproven(Rung rung, boolean isLikelySound, String said) {
+        return rung.seenAs(
+                State.NEAR, isLikelySound ? Weight.TELLS : rung.weight(), "not proven. " + said, rung.unlock());
+    }
+
+    /** The speed that limits are held against; empty when none is asked about. */
+    Optional<Double> askedAbout() {
+        return asked.map(a -> highest());
     }
 
     /** With a speed that is known. */
@@ -138,12 +170,21 @@ final class RungMaker {
      * @param said of it with its doubt
      */
     Rung still(Head head, Asked of, Measured room, String said) {
+        return judged(head, of, room, " at any speed", said);
+    }
+
+    /** As {@link #still}, of what was reckoned at the speed asked about. */
+    Rung there(Head head, Asked of, Measured room, String said) {
+        return judged(head, of, room, "", said);
+    }
+
+    private static Rung judged(Head head, Asked of, Measured room, String where, String said) {
         double probability = room.probabilityAtLeast(0);
         State state = state(probability);
         String how = switch (state) {
-            case HOLDS -> "holds at any speed: ";
-            case NEAR -> "not proven (" + percent(probability) + " sure), at any speed: ";
-            case PASSED -> "does not hold, at any speed: ";
+            case HOLDS -> "holds" + where + ": ";
+            case NEAR -> "not proven" + where + ", " + percent(probability) + " sure: ";
+            case PASSED -> "does not hold" + where + ": ";
             case UNKNOWN, COVERED, NOT_ASKED -> "";
         };
         return rung(

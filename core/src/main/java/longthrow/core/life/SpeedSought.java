@@ -57,10 +57,10 @@ final class SpeedSought {
         if (own < 0) {
             throw new IllegalArgumentException(name + " does not ask for the speed");
         }
-        if (!(at(formula, x, own, SLOWEST) < 1)) { // not a number counts as used up
+        if (isUsedUp(formula, x, own, SLOWEST)) {
             return new Found(Optional.empty(), true);
         }
-        if (at(formula, x, own, FASTEST) < 1) {
+        if (!isUsedUp(formula, x, own, FASTEST)) {
             return new Found(Optional.empty(), false);
         }
         double low = SLOWEST;
@@ -70,13 +70,19 @@ final class SpeedSought {
             if (middle <= low || middle >= high) {
                 break;
             }
-            if (at(formula, x, own, middle) < 1) {
+            if (!isUsedUp(formula, x, own, middle)) {
                 low = middle;
             } else {
                 high = middle;
             }
         }
         return new Found(Optional.of(withDoubt(formula, x, own, low, inputs)), false);
+    }
+
+    /** From 1 on; and where the sum is no number or has turned over below 0, as a quotient does past its pole. */
+    private static boolean isUsedUp(Formula formula, double[] x, int own, double speed) {
+        double share = at(formula, x, own, speed);
+        return !(share >= 0 && share < 1);
     }
 
     private static double at(Formula formula, double[] x, int own, double speed) {

@@ -115,9 +115,21 @@ public record Starting(CrankMotion crank, double bore, double compressionRatio, 
      * @param speed of cranking [rad/s], &gt; 0
      */
     public double gaugeWithRelease(double leak, double speed) {
+        return released(leak, speed).gauge;
+    }
+
+    /** Hardest torque on the way up while a release leaks all the way [N m]; as {@link #gaugeWithRelease}. */
+    public double hardestTorqueWithRelease(double leak, double speed) {
+        return released(leak, speed).torque;
+    }
+
+    private record Released(double gauge, double torque) {}
+
+    private Released released(double leak, double speed) {
         Require.notNegative("effective area of the release [m2]", leak);
         Require.positive("cranking speed [rad/s]", speed);
         double pressure = SUPPLY;
+        double hardest = 0;
         double mass = SUPPLY * volume(closes) / (AIR * BoundingGas.COLD_CHARGE);
         int steps = (int) Math.ceil(closes / STEP);
         double step = closes / Math.max(1, steps);
@@ -131,8 +143,10 @@ public record Starting(CrankMotion crank, double bore, double compressionRatio, 
             double left = mass - lost;
             pressure = Math.max(SUPPLY, squeezed * Math.pow(left / mass, EXPONENT));
             mass = pressure > SUPPLY ? left : Math.min(mass, SUPPLY * next / (AIR * BoundingGas.COLD_CHARGE));
+            double slope = crank.travelSlope(crank.topDeadCentre() - before + step);
+            hardest = Math.max(hardest, -(pressure - SUPPLY) * area() * slope);
         }
-        return pressure - SUPPLY;
+        return new Released(pressure - SUPPLY, hardest);
     }
 
     /** Mass flow to the open air [kg/s]. */

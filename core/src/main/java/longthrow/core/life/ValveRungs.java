@@ -10,6 +10,7 @@ import longthrow.core.answer.Rung.Weight;
 import longthrow.core.engine.Alloy;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Fits;
+import longthrow.core.engine.LineContact;
 import longthrow.core.engine.Rule;
 import longthrow.core.engine.ValveFloat;
 import longthrow.core.formula.Expression;
@@ -17,6 +18,7 @@ import longthrow.core.formula.Formula;
 import longthrow.core.life.RungMaker.Head;
 import longthrow.core.measure.ValveLift;
 import longthrow.core.measurement.Measured;
+import longthrow.core.motion.FlatFollower;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
@@ -38,6 +40,12 @@ final class ValveRungs {
 
     /** Places above this share of the full lift belong to the nose, which is judged as a whole. */
     private static final double NOSE = 0.9;
+
+    /** Pressure between lobe and flat lifter [Pa], the lower end of what hardened iron lobes run at; common practice, no source. */
+    static final double LOBE_PRESSURE = 700e6;
+
+    /** Second derivatives by cam angle over those by crank angle. */
+    private static final double CAM_TURNS_HALF = 4;
 
     private static final String SPRING_MEND = "a stiffer spring that does not bind, lighter valve gear, or less speed";
 
@@ -67,6 +75,7 @@ final class ValveRungs {
             rungs.add(floats(
                     side, "float_margin", "valve spring margin of 20 %", Weight.HOLDS_BACK, 1 + MARGIN, MARGIN_SOURCE));
             rungs.add(retainer(side));
+            rungs.add(contact(side));
             if (!hasNoPushrod()) {
                 rungs.add(pushrod(side));
             }
@@ -338,12 +347,105 @@ final class ValveRungs {
         if (lift.isEmpty() || !of.isWhole()) {
             return maker.unknown(head, of);
         }
-        ValveLift.Place hardest = lift.get().places().stream()
-                .max(Comparator.comparingDouble(p -> p.bend().value()))
-                .orElseThrow();
+        ValveLift.Place hardest = hardest(lift.get());
         Expression push = ValveFloat.springLoad(seat, rate, Expression.constant(hardest.lift()))
                 .plus(ValveFloat.inertiaLoad(mass, of.given("bend there", hardest.bend()), SpeedSought.speed()))
                 .times(ratio(of));
         return maker.byShare(head, of, push.dividedBy(column.critical()));
+    }
+
+    /** Pressure of lobe on flat lifter: spring alone over the nose as it turns slowly, spring and inertia on the flank at speed. */
+    private Rung contact(Side side) {
+        Asked of = ask();
+        Expression mass = mass(of, side);
+        Expression rate = rate(of);
+        Expression seat = of.figure(Term.SPRING_SEAT_LOAD);
+        Expression ratio = ratio(of);
+        Expression base = of.figure(Term.CAM_BASE_CIRCLE).half();
+        Expression face = of.figure(Term.LOBE_WIDTH);
+        Optional<String> lifter = of.word(Choice.LIFTER);
+        if (lifter.filter(l -> !l.equals("flat")).isPresent()) {
+            of.lacks(new Rung.Missing(
+                    "", "contact of a roller", "reckoned for flat lifters only: ask the camshaft's maker", 0));
+        }
+        Optional<ValveLift> lift = lift(of, side);
+        Optional<Double> speed = maker.askedAbout();
+        if (speed.isEmpty()) {
+            known.missing(Term.WANTED_SPEED).forEach(of::lacks);
+        }
+        Head head = new Head(
+                side.word + "_lobe_contact",
+                side.word + " lobe and lifter press too hard",
+                Part.CAMSHAFT,
+                Kind.STRENGTH,
+                Weight.TELLS,
+                "largest pressure of line contact (Johnson, Contact Mechanics, 4.2) against 700 MPa, the lower end of what hardened iron lobes run at; common practice, no source",
+                "a softer spring that still follows, a wider lobe, or a larger base circle");
+        if (lift.isEmpty() || speed.isEmpty() || !of.isWhole()) {
+            return maker.unknown(head, of);
+        }
+        Alloy steel = Alloy.FORGED_CARBON_STEEL;
+        of.takes(
+                Choice.LIFTER.path(),
+                "lobe and lifter are as stiff as steel; iron gives more and presses less",
+                "on the safe side; " + steel.source());
+        Expression modulus = LineContact.effectiveModulus(
+                Expression.constant(steel.modulus()),
+                steel.poisson(),
+                Expression.constant(steel.modulus()),
+                steel.poisson());
+        Expression full = of.given("full lift", lift.get().full());
+        Expression bend = of.given("bend at the nose", lift.get().nose());
+        Expression nose = pressure(ValveFloat.springLoad(seat, rate, full), full, bend, base, face, ratio, modulus);
+        ValveLift.Place hardest = hardest(lift.get());
+        Expression there = Expression.constant(hardest.lift());
+        Expression bendThere = of.given("bend there", hardest.bend());
+        Expression load = ValveFloat.springLoad(seat, rate, there)
+                .plus(ValveFloat.inertiaLoad(mass, bendThere, Expression.constant(speed.get())));
+        Expression flank = pressure(load, there, bendThere, base, face, ratio, modulus);
+        Expression tip = radius(full, bend, base, ratio);
+        if (!(Measured.through(Formula.of("radius of the nose", tip), of.inputs())
+                        .low()
+                > 0)) {
+            of.lacks(new Rung.Missing(
+                    Term.CAM_BASE_CIRCLE.path(),
+                    "a lobe that a flat lifter can follow",
+                    "by these readings its nose is a point or hollow: read base circle, rocker arms and lift table again",
+                    0));
+            return maker.unknown(head, of);
+        }
+        Measured most = Measured.through(Formula.of(head.key(), Expression.max(nose, flank)), of.inputs());
+        Measured room = Measured.through(
+                Formula.of("room", Expression.constant(LOBE_PRESSURE).minus(of.given("pressure", most))), of.inputs());
+        return maker.there(
+                head,
+                of,
+                room,
+                maker.printed(Dimension.PRESSURE, most) + ", the spring alone on the nose or the flank at "
+                        + maker.speed(speed.get()));
+    }
+
+    private static Expression pressure(
+            Expression load,
+            Expression lift,
+            Expression bend,
+            Expression base,
+            Expression face,
+            Expression ratio,
+            Expression modulus) {
+        return LineContact.largestPressure(load.times(ratio), radius(lift, bend, base, ratio), face, modulus);
+    }
+
+    /** Of the lobe where it touches; lift and bend at the valve, by crank angle. */
+    private static Expression radius(Expression lift, Expression bend, Expression base, Expression ratio) {
+        return FlatFollower.curvatureRadius(
+                base, lift.dividedBy(ratio), bend.times(CAM_TURNS_HALF).dividedBy(ratio));
+    }
+
+    /** Where the valve is thrown open or set down hardest. */
+    private static ValveLift.Place hardest(ValveLift lift) {
+        return lift.places().stream()
+                .max(Comparator.comparingDouble(p -> p.bend().value()))
+                .orElseThrow();
     }
 }

@@ -15,7 +15,6 @@ import longthrow.core.formula.Formula;
 import longthrow.core.life.RungMaker.Head;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
-import longthrow.core.motion.CrankMotion;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
@@ -27,9 +26,6 @@ final class WheelRungs {
     static final double CAST_RIM_FACTOR = 10;
 
     private static final String MEND = "a wheel of steel or billet whose maker rates it for the speed, behind a shield";
-
-    /** Angles of a sweep for the largest jerk. */
-    private static final int ANGLES = 720;
 
     private final Known known;
     private final RungMaker maker;
@@ -160,24 +156,20 @@ final class WheelRungs {
         Expression torque = of.figure(Term.FLYWHEEL_NUT_TORQUE);
         Expression thread = of.figure(Term.FLYWHEEL_NUT_THREAD);
         Expression diameter = of.figure(Term.TAPER_DIAMETER);
-        List<Term> swept = List.of(Term.STROKE, Term.ROD_LENGTH, Term.BORE, Term.COMPRESSION_RATIO);
-        swept.forEach(of::figure);
+        Driven driven = new Driven(of);
+        driven.asksForJerk();
         Head head = new Head(
                 "flywheel_taper",
                 "flywheel turns on its taper",
                 Part.FLYWHEEL,
                 Kind.SLIP,
-                Weight.HOLDS_BACK,
-                "grip of a clean dry taper drawn on by its nut (Decker, cone joints; from memory) over the whole jerk of the bounding gas trace; the key only locates the wheel",
+                Weight.TELLS,
+                "grip of a clean dry taper drawn on by its nut (Decker, cone joints; from memory) over the whole jerk of the bounding gas trace; the key only locates the wheel; the jerk of the gas is the same at the maker's own speed, so this decides nothing",
                 "blue the taper for contact, clean and dry it, and draw the nut up to its maker's torque");
         if (tangent.isEmpty() || drawnUp.isEmpty() || !of.isWhole()) {
             return maker.unknown(head, of);
         }
         of.takes("flywheel", "friction of a clean dry taper 0.15 ± 0.05", "handbooks, 0.10 to 0.20; from memory");
-        of.takes(
-                "life",
-                Driven.BOUND,
-                "Heywood, Internal Combustion Engine Fundamentals (1988), section 5.5.3; see BoundingGas");
         of.takes(
                 "crankshaft",
                 "all of the jerk goes through the taper, none is taken up by the crankshaft itself",
@@ -196,9 +188,7 @@ final class WheelRungs {
                 .times(of.spread("clamp of the flywheel nut", drawnUp.get().scatter(1)));
         Expression grip =
                 new FlywheelFit(diameter, Expression.constant(Math.atan(tangent.get()))).slipTorque(clamp, friction);
-        Measured jerk = longthrow.core.measure.Carried.through(
-                WheelRungs::jerk,
-                swept.stream().map(t -> of.value(t).orElseThrow()).toList());
+        Measured jerk = driven.jerk();
         Measured room = Measured.through(
                 Formula.of(head.key(), grip.minus(of.given("jerk", jerk).times(share))), of.inputs());
         return maker.still(
@@ -216,18 +206,5 @@ final class WheelRungs {
         }
         double length = Double.parseDouble(bare.substring(2));
         return length > 0 ? Optional.of(0.5 / length) : Optional.empty();
-    }
-
-    /** Largest torque of the bounding gas on the crank [N m], standing nearly still; of stroke, rod, bore and ratio. */
-    private static double jerk(double[] x) {
-        CrankMotion crank = new CrankMotion(x[0] / 2, x[1], 0);
-        BoundingGas gas = BoundingGas.of(crank, x[3]);
-        double area = Math.PI / 4 * x[2] * x[2];
-        double most = 0;
-        for (int k = 0; k < ANGLES; k++) {
-            double angle = Math.PI * k / ANGLES; // half a turn after firing
-            most = Math.max(most, -gas.gauge(angle) * area * crank.travelSlope(angle));
-        }
-        return most;
     }
 }

@@ -1,5 +1,7 @@
 package longthrow.core.motion;
 
+import longthrow.core.formula.Expression;
+
 /** A flat follower square to its travel. Lengths [m], derivatives by cam angle [m/rad, m/rad2]. Norton, Design of Machinery, section 8.6; from memory. */
 public final class FlatFollower {
     private FlatFollower() {}
@@ -15,5 +17,10 @@ public final class FlatFollower {
      */
     public static double curvatureRadius(double baseRadius, double lift, double bend) {
         return baseRadius + lift + bend;
+    }
+
+    /** The same as a formula. */
+    public static Expression curvatureRadius(Expression baseRadius, Expression lift, Expression bend) {
+        return Expression.sum(baseRadius, lift, bend);
     }
 }

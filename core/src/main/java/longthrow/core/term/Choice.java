@@ -52,6 +52,14 @@ public enum Choice {
             new Option("insert", "insert shell"),
             new Option("babbitt", "babbitt"),
             new Option("rolling", "needle or roller")),
+    SPRING_METAL(
+            "metal",
+            Part.SPRING,
+            "wire of the valve springs",
+            new Option("music", "music wire"),
+            new Option("oil_tempered", "oil-tempered wire"),
+            new Option("chrome_vanadium", "chrome-vanadium wire"),
+            new Option("chrome_silicon", "chrome-silicon wire")),
     ROD_BOLT_GRADE(
             "bolt_grade",
             Part.ROD,

@@ -203,6 +203,7 @@ public enum Term {
     ROD_BOLT_GRIP("bolt_grip", Part.ROD, ReadingKind.OUTSIDE, "l_q", mm(6, 90), "", "rod bolt grip", "under the head to the first thread that holds"),
     ROD_BOLT_TORQUE("bolt_torque", Part.ROD, ReadingKind.TORQUE, "T_q", si(1, 120), "", "rod bolt torque", "torque each bolt is or will be tightened to"),
     ROD_BOLT_USES("bolt_tightenings", Part.ROD, ReadingKind.COUNT, "n_q", si(1, 50), "", "rod bolt tightenings", "how often these bolts were tightened, this time counted"),
+    ROD_BOLT_ENGAGEMENT("bolt_engagement", Part.ROD, ReadingKind.OUTSIDE, "l_f", mm(2, 60), "", "rod bolt engagement", "full thread that holds, in the nut or in the rod"),
     // ---- crankshaft
     STROKE("stroke", Part.CRANKSHAFT, ReadingKind.TRAVEL, "S", mm(25, 130), "", "stroke", "piston travel; twice the throw"),
     THROW("throw", Part.CRANKSHAFT, ReadingKind.OUTSIDE, "r", mm(12, 65), "", "throw", "crank axis to crankpin axis: half the stroke"),
@@ -213,6 +214,7 @@ public enum Term {
     CRANKPIN_WIDTH("crankpin_width", Part.CRANKSHAFT, ReadingKind.OUTSIDE, "W_c", mm(8, 60), "", "crankpin width", "cheek to cheek"),
     MAIN_JOURNAL("main_journal", Part.CRANKSHAFT, ReadingKind.JOURNAL, "d_m", mm(10, 70), "", "main journal", "diameter"),
     MAIN_BORE("main_bore", Part.CRANKSHAFT, ReadingKind.SMALL_BORE, "D_m", mm(10, 75), "", "main bearing bore", "plain bearing bore"),
+    MAIN_SPAN("main_span", Part.CRANKSHAFT, ReadingKind.OUTSIDE, "L_m", mm(25, 260), "", "main bearing span", "middle of one main bearing to the middle of the other, along the crankshaft"),
     CRANK_RUN_OUT("run_out", Part.CRANKSHAFT, ReadingKind.RUN_OUT, "ρ", mm(0, 2), "", "crank run-out", "total indicator movement at the shaft end"),
     CRANK_END_PLAY("end_play", Part.CRANKSHAFT, ReadingKind.FLOAT, "e_k", mm(0, 3), "", "crank end play", "axial float, gasket in place"),
     COUNTERWEIGHT_RADIUS("counterweight_radius", Part.CRANKSHAFT, ReadingKind.OUTSIDE, "R_w", mm(15, 120), "", "counterweight radius", "crank axis to the outermost point"),

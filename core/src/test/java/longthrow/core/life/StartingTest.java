@@ -57,6 +57,10 @@ class StartingTest {
         assertThat(slow).isLessThan(fast);
         assertThat(fast).isLessThan(shut);
         assertThat(START.gaugeWithRelease(1e-2, 30)).isLessThan(2000);
+        assertThat(START.hardestTorqueWithRelease(0, 30))
+                .isCloseTo(START.hardestTorque(), within(1e-3 * START.hardestTorque()));
+        assertThat(START.hardestTorqueWithRelease(area, Units.RPM.toSi(200)))
+                .isLessThan(START.hardestTorqueWithRelease(area, Units.RPM.toSi(800)));
         assertThatThrownBy(() -> START.gaugeWithRelease(area, 0)).hasMessageContaining("cranking speed");
         assertThatThrownBy(() -> new Starting(CRANK, 0.068, 9, 4))
                 .hasMessageContaining("closing before top dead centre");

@@ -36,6 +36,13 @@ final class CounterweightCards {
                         "Jaws over one counterweight near its outer edge.",
                         "Both counterweights; not alike: the mean, and a note."),
                 card(
+                        Term.MAIN_SPAN,
+                        "middle of one main bearing",
+                        CounterweightCards::side,
+                        "Taken over the outer ends of the bearings: their middles count, where the load is carried.",
+                        "Mark the middle of each main journal, or of each bearing, with the shaft as it sits.",
+                        "From mark to mark; or over both bearings, less half of each."),
+                card(
                                 Term.BOB_WEIGHT,
                                 "empty scale at zero",
                                 CounterweightCards::bob,
@@ -98,6 +105,13 @@ final class CounterweightCards {
             s.level(222, 258, 142);
             s.symbol(240, 132, MIDDLE);
             s.datum(6, 60, START, 220, 110);
+        } else if (s.is(Term.MAIN_SPAN)) {
+            s.caliper(false, 145, 335, 160, 254, false);
+            s.datumAxis(145, 106, 145, 176);
+            s.axis(335, 106, 335, 176);
+            s.level(145, 335, 236);
+            s.symbol(240, 230, MIDDLE);
+            s.datum(6, 60, START, 144, 112);
         } else {
             s.caliper(false, 258, 290, 196, 254, false);
             s.datumFace(290, 160, 290, 214);
@@ -105,9 +119,10 @@ final class CounterweightCards {
             s.symbol(324, 240, START);
             s.datum(310, 186, START, 290, 190);
         }
-        s.tool(190, 284, END, s.is(Term.COUNTERWEIGHT_FACES) ? 222 : 258, 262);
-        s.note("crankpin", 316, 62, START);
-        s.quiet("M", 312, 62, "L", 242, 74);
+        s.tool(190, 284, END, s.is(Term.COUNTERWEIGHT_FACES) ? 222 : s.is(Term.MAIN_SPAN) ? 200 : 258, 262);
+        double beside = s.is(Term.MAIN_SPAN) ? 346 : 316;
+        s.note("crankpin", beside, 62, START);
+        s.quiet("M", beside - 4, 62, "L", 242, 74);
         s.note("counterweights", 180, 206, END);
     }
 

@@ -36,6 +36,13 @@ final class RodBoltCards {
                         "Lay the bolt beside rod and cap as it goes in.",
                         "From the face under its head to the first thread that the nut or the rod holds."),
                 card(
+                        Term.ROD_BOLT_ENGAGEMENT,
+                        "first full thread that holds",
+                        RodBoltCards::bolt,
+                        "The whole depth of the hole taken: the chamfer, the run-out and threads that the bolt does not reach hold nothing.",
+                        "Screw the bolt in as it sits, count its turns from the first bite to the stop.",
+                        "Turns times pitch, less one pitch for the chamfer; a nut: its height less both chamfers."),
+                card(
                                 Term.ROD_BOLT_TORQUE,
                                 "click of the wrench",
                                 RodBoltCards::torque,
@@ -82,6 +89,16 @@ final class RodBoltCards {
                 s.datum(60, 110, START, 239, 122);
                 s.tool(400, 120, START, 374, 70);
                 s.note("over ten, divided by ten", 330, 270, START);
+            }
+            case ROD_BOLT_ENGAGEMENT -> {
+                s.part("M", 254, 110, "H", 332, "V", 146, "H", 254, "Z");
+                s.caliper(false, 254, 332, 186, 246, false);
+                s.datumFace(254, 144, 254, 112);
+                s.levelOff(254, 332, 92, 110);
+                s.symbol(293, 84, MIDDLE);
+                s.datum(60, 66, START, 252, 124);
+                s.tool(400, 290, END, 300, 260);
+                s.note("rod or nut", 293, 132, MIDDLE);
             }
             default -> {
                 s.part("M", 80, 110, "H", 150, "V", 146, "H", 80, "Z");

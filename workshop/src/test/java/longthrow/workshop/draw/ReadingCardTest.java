@@ -116,11 +116,11 @@ class ReadingCardTest {
                         Term.DIPPER_WIDTH),
                 List.of(Term.BOLT_ACROSS, Term.DIPPER_THICKNESS),
                 List.of(Term.BEAM_WIDTH, Term.BEAM_THICKNESS, Term.BEAM_WEB, Term.BEAM_FLANGE),
-                List.of(Term.ROD_BOLT_DIAMETER, Term.ROD_BOLT_PITCH, Term.ROD_BOLT_GRIP),
+                List.of(Term.ROD_BOLT_DIAMETER, Term.ROD_BOLT_PITCH, Term.ROD_BOLT_GRIP, Term.ROD_BOLT_ENGAGEMENT),
                 List.of(Term.INTAKE_LOBE_PLACE, Term.EXHAUST_LOBE_PLACE, Term.RELEASE_PLACE),
                 List.of(Term.RELEASE_REACH, Term.RELEASE_ANGLE, Term.RELEASE_SPAN),
                 List.of(Term.CASE_BELOW, Term.CASE_THRUST, Term.CASE_ANTITHRUST),
-                List.of(Term.COUNTERWEIGHT_FACES, Term.COUNTERWEIGHT_THICKNESS),
+                List.of(Term.COUNTERWEIGHT_FACES, Term.COUNTERWEIGHT_THICKNESS, Term.MAIN_SPAN),
                 List.of(Term.INTAKE_POCKET, Term.EXHAUST_POCKET),
                 List.of(
                         Term.OIL_TEMPERATURE,
