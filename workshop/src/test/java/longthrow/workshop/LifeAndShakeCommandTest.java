@@ -46,7 +46,7 @@ class LifeAndShakeCommandTest {
                         "2. rod",
                         "3. speed limiter",
                         "LIMITS",
-                        "passed:",
+                        "exceeded:",
                         "unknown:");
         assertThat(run.out().lines())
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));

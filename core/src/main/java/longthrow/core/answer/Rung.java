@@ -107,8 +107,8 @@ public record Rung(
         HOLDS("holds"),
         /** Cannot be told: neither surely held nor surely passed. */
         NEAR("near"),
-        /** Surely passed. */
-        PASSED("passed"),
+        /** Surely passed by; not called so, for a test that is passed is a good thing. */
+        EXCEEDED("exceeded"),
         /** Something is missing. */
         UNKNOWN("unknown"),
         /** A maker's rating covers it, whatever the sum says or lacks. */
@@ -144,7 +144,9 @@ public record Rung(
     public Rung covered(String byWhom) {
         String said = state == State.UNKNOWN
                 ? "not reckoned: " + why
-                : state == State.NEAR || state == State.PASSED ? "by the sum alone " + state.label() + ": " + why : why;
+                : state == State.NEAR || state == State.EXCEEDED
+                        ? "by the sum alone " + state.label() + ": " + why
+                        : why;
         return new Rung(
                 key,
                 label,
@@ -170,11 +172,11 @@ public record Rung(
 
     /** Whether it keeps the speed asked for from being approved. */
     public boolean isInTheWay() {
-        return weight != Weight.TELLS && (state == State.NEAR || state == State.PASSED || state == State.UNKNOWN);
+        return weight != Weight.TELLS && (state == State.NEAR || state == State.EXCEEDED || state == State.UNKNOWN);
     }
 
     /** Whether it is passed and passing it is refused. */
     public boolean isRefused() {
-        return weight == Weight.REFUSES && state == State.PASSED;
+        return weight == Weight.REFUSES && state == State.EXCEEDED;
     }
 }

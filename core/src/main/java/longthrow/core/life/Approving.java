@@ -78,7 +78,7 @@ final class Approving {
     private static boolean isForTheEngineToCover(Rung rung) {
         return switch (rung.state()) {
             case UNKNOWN, NEAR -> true;
-            case PASSED -> rung.weight() != Weight.REFUSES;
+            case EXCEEDED -> rung.weight() != Weight.REFUSES;
             case HOLDS, COVERED, NOT_ASKED -> false;
         };
     }

@@ -59,7 +59,7 @@ final class RungMaker {
                         head,
                         of,
                         Optional.empty(),
-                        State.PASSED,
+                        State.EXCEEDED,
                         0,
                         "does not hold at any speed, by this sum",
                         head.mend())
@@ -91,8 +91,8 @@ final class RungMaker {
             return bound;
         }
         Rung none = byGas.apply(0);
-        if (none.state() == State.PASSED) {
-            return none.seenAs(State.PASSED, none.weight(), "without any gas too: " + none.why(), none.unlock());
+        if (none.state() == State.EXCEEDED) {
+            return none.seenAs(State.EXCEEDED, none.weight(), "without any gas too: " + none.why(), none.unlock());
         }
         Rung usual = byGas.apply(BoundingGas.USUAL_SHARE);
         return unproven(
@@ -124,7 +124,7 @@ final class RungMaker {
     }
 
     private static boolean holdsOrIsUnknown(Rung rung) {
-        return rung.state() != State.NEAR && rung.state() != State.PASSED;
+        return rung.state() != State.NEAR && rung.state() != State.EXCEEDED;
     }
 
     private static Rung unproven(Rung rung, boolean isLikelySound, String said) {
@@ -155,10 +155,10 @@ final class RungMaker {
         State state = state(probability);
         String against = speed(highest());
         String why = switch (state) {
-            case HOLDS -> "holds: " + printed(speed) + " against " + against;
+            case HOLDS -> printed(speed) + "; " + against + " is wanted";
             case NEAR ->
-                "not proven: " + printed(speed) + " against " + against + ", " + percent(probability) + " sure";
-            case PASSED -> "passed: " + printed(speed) + " against " + against;
+                "not proven: " + printed(speed) + "; " + against + " is wanted, " + percent(probability) + " sure";
+            case EXCEEDED -> "only " + printed(speed) + "; " + against + " is wanted";
             case UNKNOWN, COVERED, NOT_ASKED -> printed(speed);
         };
         return rung(head, of, Optional.of(speed), state, probability, why, state == State.HOLDS ? "" : head.mend());
@@ -184,7 +184,7 @@ final class RungMaker {
         String how = switch (state) {
             case HOLDS -> "holds" + where + ": ";
             case NEAR -> "not proven" + where + ", " + percent(probability) + " sure: ";
-            case PASSED -> "does not hold" + where + ": ";
+            case EXCEEDED -> "does not hold" + where + ": ";
             case UNKNOWN, COVERED, NOT_ASKED -> "";
         };
         return rung(
@@ -235,7 +235,7 @@ final class RungMaker {
         return switch (Verdict.State.of(probability)) {
             case MEETS -> State.HOLDS;
             case NEAR -> State.NEAR;
-            case FAILS -> State.PASSED;
+            case FAILS -> State.EXCEEDED;
             case UNKNOWN -> throw new IllegalStateException("a known limit has a probability");
         };
     }
