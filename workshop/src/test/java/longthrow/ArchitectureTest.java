@@ -46,6 +46,7 @@ class ArchitectureTest {
             "life",
             "shake",
             "clearance",
+            "clear",
             "book");
 
     private static final String CORE = "longthrow.core..";

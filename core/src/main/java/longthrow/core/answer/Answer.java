@@ -23,6 +23,7 @@ import longthrow.core.term.Term;
  * @param movements how the valves move; empty where nothing tells
  * @param ladder     what lets go first; empty for questions that do not ask it
  * @param shaking    where the shake goes; empty for questions that do not ask it
+ * @param clearances what may touch, the unknown first, then the nearest; empty for questions that do not ask it
  */
 public record Answer(
         String question,
@@ -40,7 +41,8 @@ public record Answer(
         List<Rejection> rejections,
         List<ValveMovement> movements,
         Optional<LimitLadder> ladder,
-        Optional<Shaking> shaking) {
+        Optional<Shaking> shaking,
+        List<Clearance> clearances) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -52,6 +54,7 @@ public record Answer(
         candidates = List.copyOf(candidates);
         rejections = List.copyOf(rejections);
         movements = List.copyOf(movements);
+        clearances = List.copyOf(clearances);
     }
 
     /** The answer to a question that searches nothing. */
@@ -83,7 +86,8 @@ public record Answer(
                 List.of(),
                 List.of(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     /** The answer to a question that does not ask how the valves move. */
@@ -117,25 +121,32 @@ public record Answer(
                 rejections,
                 List.of(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     /** The same with how the valves move. */
     public Answer withMovements(List<ValveMovement> other) {
-        return copy(other, ladder, shaking);
+        return copy(other, ladder, shaking, clearances);
     }
 
     /** The same with what lets go first. */
     public Answer withLadder(LimitLadder other) {
-        return copy(movements, Optional.of(other), shaking);
+        return copy(movements, Optional.of(other), shaking, clearances);
     }
 
     /** The same with where the shake goes. */
     public Answer withShaking(Shaking other) {
-        return copy(movements, ladder, Optional.of(other));
+        return copy(movements, ladder, Optional.of(other), clearances);
     }
 
-    private Answer copy(List<ValveMovement> moving, Optional<LimitLadder> limits, Optional<Shaking> shake) {
+    /** The same with what may touch. */
+    public Answer withClearances(List<Clearance> other) {
+        return copy(movements, ladder, shaking, other);
+    }
+
+    private Answer copy(
+            List<ValveMovement> moving, Optional<LimitLadder> limits, Optional<Shaking> shake, List<Clearance> gaps) {
         return new Answer(
                 question,
                 engine,
@@ -152,7 +163,8 @@ public record Answer(
                 rejections,
                 moving,
                 limits,
-                shake);
+                shake,
+                gaps);
     }
 
     /** The figure found for a term, if there is one. */

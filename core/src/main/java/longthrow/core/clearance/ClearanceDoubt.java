@@ -14,7 +14,7 @@ import longthrow.core.measurement.StudentT;
  *
  * <p>The gap is worked out with each parameter moved to both sides by itself, and between and beyond taken as a sum of parabolas, one for each parameter; that
  * sum is sampled (JCGM 101:2008, propagation of distributions). It is then held against the gap itself at {@link #CHECKS} draws: where it misses
- * by more than {@link #CLOSE} of the spread, as where the nearest place jumps from one to another, {@link #WHOLE} draws of the gap itself are taken instead.
+ * by more than {@link #CLOSE} of the spread, as where the nearest place jumps from one to another, {@link #WHOLE} draws (or as many as are asked for) of the gap itself are taken instead.
  *
  * @param nominal  the least gap at the best estimates
  * @param low      lower end of the 95 % interval of the gap [m]
@@ -23,6 +23,7 @@ import longthrow.core.measurement.StudentT;
  * @param contact  probability of contact, 0 to 1
  * @param shares   of each parameter in the variance of the gap, 0 to 1, largest first; empty where nothing is in doubt
  * @param isWhole  whether every draw was a gap worked out in full
+ * @param below    probability that the gap is less than each of the limits asked about, in their order
  */
 public record ClearanceDoubt(
         Closest nominal,
@@ -31,7 +32,8 @@ public record ClearanceDoubt(
         double worst,
         double contact,
         Map<String, Double> shares,
-        boolean isWhole) {
+        boolean isWhole,
+        List<Double> below) {
     /** Draws of the sum of parabolas. A 95 % end then scatters by about 1 % of the spread, a probability by 0.3 points at most. */
     static final int DRAWS = 40_000;
     /** Draws at which it is held against the gap itself. */
@@ -41,6 +43,8 @@ public record ClearanceDoubt(
     /** Draws of the gap itself where it will not. A probability then scatters by half a point at most. */
     static final int WHOLE = 10_000;
 
+    private static final int LEAST_WHOLE = 100;
+
     private static final long SEED = 20_261_126L;
     /** Moves a normal parameter far enough out to see its bend, a rectangular one just to its limit. */
     private static final double MOVE = Math.sqrt(3);
@@ -49,11 +53,25 @@ public record ClearanceDoubt(
 
     public ClearanceDoubt {
         shares = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(shares));
+        below = List.copyOf(below);
     }
 
     /** For a mechanism; empty where its two bodies share no depth along the crank axis. */
     public static Optional<ClearanceDoubt> of(Mechanism mechanism) {
-        return Sweep.least(mechanism.pair()).map(nominal -> new Sampling(mechanism, nominal).doubt());
+        return of(mechanism, List.of(), WHOLE);
+    }
+
+    /**
+     * The same, held against limits.
+     * @param limits wanted gaps [m]
+     * @param whole  draws of the gap itself where the sum of parabolas will not do, in the place of {@link #WHOLE}; 100 or more
+     */
+    public static Optional<ClearanceDoubt> of(Mechanism mechanism, List<Double> limits, int whole) {
+        if (whole < LEAST_WHOLE || whole > DRAWS) {
+            throw new IllegalArgumentException(
+                    whole + " draws of a gap are asked for; allowed are " + LEAST_WHOLE + " to " + DRAWS);
+        }
+        return Sweep.least(mechanism.pair()).map(nominal -> new Sampling(mechanism, nominal, limits, whole).doubt());
     }
 
     /** The work in between. */
@@ -65,9 +83,13 @@ public record ClearanceDoubt(
         private final double[] unit; // scale of each error
         private final double[] slope; // gap per scale
         private final double[] bend;
+        private final List<Double> limits;
+        private final int wholeDraws;
         private final SampleSource random = SampleSource.of(SEED);
 
-        Sampling(Mechanism mechanism, Closest nominal) {
+        Sampling(Mechanism mechanism, Closest nominal, List<Double> limits, int wholeDraws) {
+            this.limits = limits;
+            this.wholeDraws = wholeDraws;
             this.mechanism = mechanism;
             this.nominal = nominal;
             n = mechanism.parameters().size();
@@ -107,7 +129,7 @@ public record ClearanceDoubt(
             }
             double gap = nominal.gap();
             if (sure) {
-                return new ClearanceDoubt(nominal, gap, gap, gap, gap < 0 ? 1 : 0, Map.of(), true);
+                return new ClearanceDoubt(nominal, gap, gap, gap, gap < 0 ? 1 : 0, Map.of(), true, below(gap));
             }
             double[][] errors = drawn(DRAWS);
             double[] sums = new double[DRAWS];
@@ -131,8 +153,8 @@ public record ClearanceDoubt(
             boolean whole = !(Math.sqrt(miss) <= CLOSE * spread(sums));
             double[] draws = sums;
             if (whole) {
-                draws = new double[WHOLE];
-                for (int k = 0; k < WHOLE; k++) {
+                draws = new double[wholeDraws];
+                for (int k = 0; k < wholeDraws; k++) {
                     draws[k] = gap(values(errors, k));
                 }
             } else {
@@ -150,7 +172,15 @@ public record ClearanceDoubt(
                     Math.min(gap, gap(worst)),
                     contact,
                     shares(variances),
-                    whole);
+                    whole,
+                    below(draws));
+        }
+
+        private List<Double> below(double... ascending) {
+            return limits.stream()
+                    .map(limit ->
+                            Arrays.stream(ascending).takeWhile(g -> g < limit).count() / (double) ascending.length)
+                    .toList();
         }
 
         private double part(int i, double error) {

@@ -36,7 +36,8 @@ public final class Asked {
         this.known = known;
     }
 
-    Known known() {
+    /** The engine that is asked. */
+    public Known known() {
         return known;
     }
 
@@ -137,15 +138,17 @@ public final class Asked {
     }
 
     /** That it rests on sizes that are planned, and on which; empty where it does not. */
-    String asPlanned() {
+    public String asPlanned() {
         return AsPlanned.said(known.build(), figures);
     }
 
-    List<String> hangsOn() {
+    /** Places in the build file that it was asked of. */
+    public List<String> hangsOn() {
         return List.copyOf(hangsOn);
     }
 
-    List<String> from() {
+    /** Entries that the figures asked for rest on. */
+    public List<String> from() {
         return List.copyOf(from);
     }
 
@@ -161,6 +164,14 @@ public final class Asked {
             }
             return figure;
         };
+    }
+
+    /** Every figure asked for or given, by its name; only once it is whole. */
+    public Map<String, Measured> figures() {
+        if (!isWhole()) {
+            throw new IllegalStateException("not all that was asked for is known: " + missing);
+        }
+        return java.util.Collections.unmodifiableMap(inputs);
     }
 
     /** A figure by its formula, doubt and all; empty while something is missing. */

@@ -44,7 +44,7 @@ public final class Known {
     }
 
     /** How one valve moves; empty where nothing tells. With more tables than one of a valve, the one that is hardest on the spring. */
-    Optional<ValveLift> lift(Part valve) {
+    public Optional<ValveLift> lift(Part valve) {
         return appraisal.lifts().stream()
                 .filter(l -> l.valve() == valve)
                 .min(java.util.Comparator.comparingDouble(l -> l.nose().value()));

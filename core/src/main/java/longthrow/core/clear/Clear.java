@@ -1,0 +1,187 @@
+package longthrow.core.clear;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.State;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Stop;
+import longthrow.core.build.Build;
+import longthrow.core.engine.Stops;
+import longthrow.core.life.Known;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measure.AsPlanned;
+import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.term.Term;
+
+/** The question {@code clear}: does anything touch, cold and running, through two turns? A pure function from a build to its answer. */
+public final class Clear {
+    /** Figures an owner looks for beside the gaps. */
+    private static final Set<Term> SHOWN = EnumSet.of(
+            Term.STROKE,
+            Term.DONOR_STROKE,
+            Term.ROD_LENGTH,
+            Term.DECK_CLEARANCE,
+            Term.SQUISH,
+            Term.SKIRT_TO_COUNTERWEIGHT,
+            Term.BOSS_TO_COUNTERWEIGHT,
+            Term.WANTED_SPEED);
+
+    /** Readings named first, those that tell of most pairs; layout. */
+    private static final int READ_FIRST = 6;
+
+    private Clear() {}
+
+    /**
+     * Every pair that may touch: the unknown first, then what touches, then by what is left.
+     * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
+     */
+    public static Answer of(Build build) {
+        Appraisal appraisal;
+        try {
+            appraisal = Appraisal.sound(build);
+        } catch (NotConvergedException e) {
+            return untangled(build);
+        }
+        Known known = new Known(appraisal);
+        Telling telling = new Telling(known);
+        List<Clearance> pairs =
+                inOrder(Pairs.of(known).stream().map(telling::tell).toList());
+        Set<DefaultUsed> defaults = new LinkedHashSet<>(telling.taken());
+        defaults.addAll(appraisal.defaults());
+        List<Finding> findings = new ArrayList<>(appraisal.suspects());
+        findings.addAll(AsPlanned.findings(build));
+        findings.addAll(readFirst(pairs));
+        findings.addAll(cautions(build));
+        return new Answer(
+                        "clear",
+                        build.name(),
+                        build.invented(),
+                        build.units(),
+                        appraisal.values().stream()
+                                .filter(r -> SHOWN.contains(r.term()))
+                                .toList(),
+                        List.of(),
+                        findings,
+                        stops(appraisal.stops(), pairs),
+                        List.of(),
+                        List.copyOf(defaults),
+                        List.of())
+                .withClearances(pairs);
+    }
+
+    /** What is unknown before what is told, that with the least missing first; then the gravest, then the narrowest. */
+    private static List<Clearance> inOrder(List<Clearance> pairs) {
+        return pairs.stream()
+                .sorted(Comparator.comparing(Clearance::state)
+                        .thenComparingInt(p -> p.missing().isEmpty()
+                                ? Integer.MAX_VALUE
+                                : p.missing().size())
+                        .thenComparingDouble(
+                                p -> p.cold().map(Clearance.Gap::value).orElse(0.0)))
+                .toList();
+    }
+
+    private static List<Stop> stops(List<Stop> before, List<Clearance> pairs) {
+        List<Stop> stops = new ArrayList<>(before);
+        for (Clearance pair : pairs) {
+            if (pair.state() == State.TOUCHES || pair.state() == State.MAY_TOUCH) {
+                stops.add(new Stop(
+                        "do not turn it with the starter: " + pair.one() + " and " + pair.other() + " "
+                                + (pair.state() == State.TOUCHES ? "touch" : "may touch"),
+                        pair.why(),
+                        pair.mend(),
+                        pair.state() == State.TOUCHES));
+            }
+        }
+        String what = "do not turn it under power before it has been mocked up";
+        List<String> open = names(pairs, State.UNKNOWN);
+        if (!open.isEmpty() && before.stream().noneMatch(s -> s.what().equals(what))) {
+            stops.add(new Stop(
+                    what,
+                    "not known: " + String.join(", ", open),
+                    "turn it twice by hand with clay or wire there, both ways of the end play, or read what is missing",
+                    false));
+        }
+        return stops;
+    }
+
+    private static List<String> names(List<Clearance> pairs, State state) {
+        return pairs.stream()
+                .filter(p -> p.state() == state)
+                .map(p -> p.one() + " to " + p.other())
+                .toList();
+    }
+
+    /** The readings that most of the unknown pairs wait for. */
+    private static List<Finding> readFirst(List<Clearance> pairs) {
+        Map<String, Integer> waiting = new LinkedHashMap<>();
+        Map<String, Rung.Missing> what = new LinkedHashMap<>();
+        for (Clearance pair : pairs) {
+            for (Rung.Missing missing : pair.missing()) {
+                if (!missing.where().isEmpty()) {
+                    waiting.merge(missing.where(), 1, Integer::sum);
+                    what.putIfAbsent(missing.where(), missing);
+                }
+            }
+        }
+        if (waiting.isEmpty()) {
+            return List.of();
+        }
+        String list = waiting.entrySet().stream()
+                .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
+                .limit(READ_FIRST)
+                .map(e -> java.util.Objects.requireNonNull(what.get(e.getKey())).what() + " (" + e.getKey() + ", "
+                        + e.getValue() + (e.getValue() == 1 ? " pair)" : " pairs)"))
+                .collect(Collectors.joining(", "));
+        return List.of(new Finding(
+                Finding.Kind.WARNING,
+                "what to read first",
+                "most of the unknown pairs wait for: " + list,
+                "read these while it is apart, and mock up what is left"));
+    }
+
+    private static List<Finding> cautions(Build build) {
+        List<Finding> cautions = new ArrayList<>(Stops.cautions(build));
+        cautions.add(new Finding(
+                Finding.Kind.NOTE,
+                "what a drawing cannot see",
+                "casting flash, a bolt head unlike the other, a bent rod, a part put in the wrong way round, a"
+                        + " valve that floats: every gap takes parts as read, put together as they should be",
+                "turn it twice by hand with clay at every place before it is started, whatever stands here;"
+                        + " fingers out of gears and off springs"));
+        return cautions;
+    }
+
+    /** When the readings are so far from any engine that no figures can be found that come near them all. */
+    private static Answer untangled(Build build) {
+        String why = "no engine comes near all of these readings";
+        return new Answer(
+                "clear",
+                build.name(),
+                build.invented(),
+                build.units(),
+                List.of(),
+                List.of(),
+                List.of(new Finding(
+                        Finding.Kind.SUSPECT,
+                        "the whole sheet",
+                        why + ", so nothing was worked out",
+                        "ask measure, which says where to look")),
+                List.of(new Stop(
+                        "do not turn it under power", why, "find the wrong reading first: see measure", false)),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+}

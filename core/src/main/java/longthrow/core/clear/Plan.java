@@ -1,0 +1,89 @@
+package longthrow.core.clear;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import longthrow.core.answer.Clearance.Way;
+import longthrow.core.clearance.Pair;
+import longthrow.core.formula.Expression;
+import longthrow.core.life.Asked;
+import longthrow.core.term.Term;
+
+/** One pair of an engine, before it is asked about. */
+sealed interface Plan {
+    Head head();
+
+    /**
+     * What is said of a pair whatever comes out.
+     * @param key   stable
+     * @param one   part, for people
+     * @param other what it passes
+     * @param want  gaps the trade wants there
+     * @param how   it is read when mocked up
+     * @param cut   what would mend it
+     */
+    record Head(String key, String one, String other, Wanted want, String how, Cut cut) {}
+
+    /**
+     * What mends a gap that is too small.
+     * @param what  in the imperative, {x} for the amount
+     * @param part  sizes that together are what may be cut into; empty where it is not told
+     * @param taken sizes that are cut out of it already
+     */
+    record Cut(String what, List<Term> part, List<Term> taken) {
+        public Cut {
+            part = List.copyOf(part);
+            taken = List.copyOf(taken);
+        }
+
+        static Cut of(String what) {
+            return new Cut(what, List.of(), List.of());
+        }
+    }
+
+    /** Asks for what a pair is drawn from and gives the drawing, to be used once all is known. */
+    interface Drawing {
+        /**
+         * Asks, and gives the drawing.
+         * @param runs whether the engine runs
+         */
+        Function<Sizes, Pair> of(Asked of, boolean runs);
+    }
+
+    /**
+     * How one passes beside the other along the crankshaft.
+     * @param asks for what it hangs on
+     * @param gap  [m]
+     */
+    record Beside(Consumer<Asked> asks, ToDoubleFunction<Sizes> gap) {}
+
+    /**
+     * Outlines that move past each other.
+     * @param warm   what running changes
+     * @param beside empty where both are at one depth
+     * @param hasCam whether the camshaft's phase plays a part
+     */
+    record Outlines(Head head, Drawing drawing, Set<Warm> warm, Optional<Beside> beside, boolean hasCam)
+            implements Plan {
+        public Outlines {
+            warm = Set.copyOf(warm);
+        }
+    }
+
+    /**
+     * A gap that a formula tells, or a reading of its own.
+     * @param figure  asks for what it hangs on and gives the formula
+     * @param angle   of the crank where it is least; NaN where none decides
+     * @param notWarm why it is not told running
+     */
+    record Told(Head head, Function<Asked, Expression> figure, Way way, double angle, String notWarm) implements Plan {}
+
+    /**
+     * A gap that no figure of a build file tells.
+     * @param why for people
+     */
+    record OnlyMockedUp(Head head, String why) implements Plan {}
+}

@@ -1,0 +1,390 @@
+package longthrow.core.clear;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.Gap;
+import longthrow.core.answer.Clearance.State;
+import longthrow.core.answer.Clearance.Way;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Verdict;
+import longthrow.core.clearance.ClearanceDoubt;
+import longthrow.core.clearance.Closest;
+import longthrow.core.clearance.Pair;
+import longthrow.core.clearance.Sweep;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.life.Asked;
+import longthrow.core.life.Known;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Term;
+
+/** Makes of a pair what is told of it: its gap where all is known, what is missing where it is not. */
+final class Telling {
+    /** Angles of a curve over two turns; layout. */
+    private static final int ANGLES = 180;
+    /** Crank degrees by which a camshaft is tried early and late. */
+    private static final List<Integer> PHASES = List.of(-8, -4, 0, 4, 8);
+
+    private static final double COVERAGE = 0.95;
+
+    private final Known known;
+    private final FigurePrinter printer;
+    private final Set<DefaultUsed> taken = new LinkedHashSet<>();
+
+    Telling(Known known) {
+        this.known = known;
+        this.printer = new FigurePrinter(known.build().units());
+    }
+
+    /** What was taken for granted of all that was told so far. */
+    List<DefaultUsed> taken() {
+        return List.copyOf(taken);
+    }
+
+    Clearance tell(Plan plan) {
+        try {
+            if (plan instanceof Plan.Outlines outlines) {
+                return outlines(outlines);
+            } else if (plan instanceof Plan.Told told) {
+                return told(told);
+            } else {
+                Plan.OnlyMockedUp only = (Plan.OnlyMockedUp) plan;
+                return unknown(only.head(), List.of(), List.of(), only.why() + ": only mocking up tells");
+            }
+        } catch (IllegalArgumentException e) {
+            // sizes within their doubt that make no crank, no outline
+            return unknown(plan.head(), List.of(), List.of(), "the sizes read do not go together: " + e.getMessage());
+        }
+    }
+
+    // ---- gaps
+
+    /** A gap and how probable it is that it keeps each limit. */
+    private record Seen(Gap gap, List<Double> keeps, Asked of) {}
+
+    private Seen inPlane(Asked of, Function<Sizes, Pair> drawn, Wanted want) {
+        Sourced.Found found = new Sourced(of.figures(), drawn).found(want.leasts());
+        ClearanceDoubt doubt = found.gap();
+        Closest nearest = doubt.nominal();
+        Gap gap = new Gap(
+                nearest.gap(),
+                Math.min(doubt.low(), nearest.gap()),
+                Math.max(doubt.high(), nearest.gap()),
+                Math.min(doubt.worst(), doubt.low()),
+                nearest.angle(),
+                doubt.contact(),
+                Way.IN_PLANE,
+                Optional.of(new Clearance.Place(
+                        nearest.onOne().x(),
+                        nearest.onOne().y(),
+                        nearest.onOther().x(),
+                        nearest.onOther().y())),
+                found.shares());
+        return new Seen(gap, doubt.below().stream().map(below -> 1 - below).toList(), of);
+    }
+
+    private static Seen of(Measured figure, Way way, double angle, Wanted want, Asked of) {
+        Gap gap = new Gap(
+                figure.value(),
+                figure.low(),
+                figure.high(),
+                Math.min(Sourced.worst(figure), figure.low()),
+                angle,
+                1 - figure.probabilityAtLeast(0),
+                way,
+                Optional.empty(),
+                figure.shares());
+        return new Seen(
+                gap, want.leasts().stream().map(figure::probabilityAtLeast).toList(), of);
+    }
+
+    private Clearance outlines(Plan.Outlines plan) {
+        Plan.Head head = plan.head();
+        Asked of = new Asked(known);
+        Function<Sizes, Pair> drawn = plan.drawing().of(of, false);
+        Asked along = new Asked(known);
+        Optional<Seen> beside = plan.beside().isPresent() && !isClear(of, drawn, head.want())
+                ? beside(plan.beside().get(), along, head.want())
+                : Optional.empty();
+        // where one surely passes beside the other, what the plane shows is of no matter and takes long
+        boolean isEnough = beside.filter(seen -> keepsAll(seen, head.want())).isPresent();
+        Optional<Seen> plane =
+                of.isWhole() && !isEnough ? Optional.of(inPlane(of, drawn, head.want())) : Optional.empty();
+        if (plane.isEmpty() && beside.filter(b -> b.gap().worst() > 0).isEmpty()) {
+            List<Rung.Missing> missing = new ArrayList<>(of.missing());
+            return unknown(plan.head(), missing, of.hangsOn(), "not all that it hangs on is known");
+        }
+        if (plane.filter(p -> p.gap().worst() <= 0).isPresent() && plan.beside().isPresent() && beside.isEmpty()) {
+            return unknown(
+                    plan.head(),
+                    along.missing(),
+                    along.hangsOn(),
+                    "seen along the crankshaft they come to "
+                            + length(plane.get().gap()) + ", so it hangs on whether one passes beside the other");
+        }
+        boolean isBeside = beside.isPresent()
+                && (plane.isEmpty()
+                        || beside.get().gap().worst() > plane.get().gap().worst());
+        return isBeside
+                ? said(
+                        head,
+                        beside.get(),
+                        Optional.empty(),
+                        Running.notWorkedOut("room along the crankshaft is not worked out warm"),
+                        List.of(),
+                        List.of())
+                : inPlane(plan, head, plane.orElseThrow(), drawn);
+    }
+
+    /** Whether the plane alone, at the best estimates, leaves what is wanted. */
+    private static boolean isClear(Asked of, Function<Sizes, Pair> drawn, Wanted want) {
+        return of.isWhole()
+                && Sweep.least(drawn.apply(new Sourced(of.figures(), drawn).best()))
+                                .orElseThrow()
+                                .gap()
+                        > want.most();
+    }
+
+    private static Optional<Seen> beside(Plan.Beside way, Asked along, Wanted want) {
+        way.asks().accept(along);
+        if (!along.isWhole()) {
+            return Optional.empty();
+        }
+        Measured gap = new Sourced(along.figures(), s -> {
+                    throw new IllegalStateException("nothing is drawn along the crankshaft");
+                })
+                .told(way.gap());
+        return Optional.of(of(gap, Way.BESIDE, Double.NaN, want, along));
+    }
+
+    private Clearance inPlane(Plan.Outlines plan, Plan.Head head, Seen cold, Function<Sizes, Pair> drawn) {
+        Asked hot = new Asked(known);
+        Function<Sizes, Pair> running = plan.drawing().of(hot, true);
+        Running.asks(hot, plan.warm());
+        Optional<Seen> warm = hot.isWhole() ? Optional.of(inPlane(hot, running, Wanted.NOTHING)) : Optional.empty();
+        warm.ifPresent(w -> taken.addAll(hot.taken()));
+        Sizes best = new Sourced(cold.of().figures(), drawn).best();
+        List<Clearance.AtPhase> phases = plan.hasCam()
+                ? PHASES.stream()
+                        .map(Math::toRadians)
+                        .map(later -> new Clearance.AtPhase(
+                                later,
+                                Sweep.least(drawn.apply(best.later(later)))
+                                        .orElseThrow()
+                                        .gap()))
+                        .toList()
+                : List.of();
+        List<Clearance.AtAngle> curve = Sweep.curve(drawn.apply(best), ANGLES).stream()
+                .map(at -> new Clearance.AtAngle(at.angle(), at.gap()))
+                .toList();
+        return said(head, cold, warm, hot.missing(), phases, curve);
+    }
+
+    private Clearance told(Plan.Told plan) {
+        Asked of = new Asked(known);
+        Expression expression = plan.figure().apply(of);
+        if (!of.isWhole()) {
+            return unknown(plan.head(), of.missing(), of.hangsOn(), "not all that it hangs on is known");
+        }
+        Measured figure = Measured.through(Formula.of(plan.head().key(), expression), of.inputs());
+        return said(
+                plan.head(),
+                of(figure, plan.way(), plan.angle(), plan.head().want(), of),
+                Optional.empty(),
+                Running.notWorkedOut(plan.notWarm()),
+                List.of(),
+                List.of());
+    }
+
+    // ---- words
+
+    private static boolean keepsAll(Seen seen, Wanted want) {
+        return seen.gap().worst() > 0
+                && limits(seen, want).stream()
+                        .filter(Clearance.Limit::decides)
+                        .allMatch(limit -> limit.state() == Verdict.State.MEETS);
+    }
+
+    private static List<Clearance.Limit> limits(Seen seen, Wanted want) {
+        List<Clearance.Limit> limits = new ArrayList<>();
+        for (int k = 0; k < want.rows().size(); k++) {
+            limits.add(want.rows().get(k).at(seen.keeps().get(k)));
+        }
+        return limits;
+    }
+
+    private static Clearance unknown(Plan.Head head, List<Rung.Missing> missing, List<String> hangsOn, String why) {
+        return new Clearance(
+                head.key(),
+                head.one(),
+                head.other(),
+                State.UNKNOWN,
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                hangsOn,
+                List.of(),
+                missing,
+                List.of(),
+                head.how(),
+                why,
+                "mock it up: " + head.how());
+    }
+
+    private Clearance said(
+            Plan.Head head,
+            Seen cold,
+            Optional<Seen> warm,
+            List<Rung.Missing> notWarm,
+            List<Clearance.AtPhase> phases,
+            List<Clearance.AtAngle> curve) {
+        taken.addAll(cold.of().taken());
+        List<Clearance.Limit> limits = limits(cold, head.want());
+        State state = state(cold, warm, head.want());
+        Optional<Clearance.Removal> removal =
+                state == State.CLEARS || state == State.CLEARS_COLD ? Optional.empty() : removal(head, cold, warm);
+        return new Clearance(
+                head.key(),
+                head.one(),
+                head.other(),
+                state,
+                Optional.of(cold.gap()),
+                warm.map(Seen::gap),
+                limits,
+                removal,
+                phases,
+                curve,
+                cold.of().hangsOn(),
+                cold.of().from(),
+                List.of(),
+                warm.isPresent() ? List.of() : notWarm,
+                head.how(),
+                why(cold, warm, limits, notWarm) + cold.of().asPlanned(),
+                removal.map(Clearance.Removal::what).orElse(""));
+    }
+
+    private static State state(Seen cold, Optional<Seen> warm, Wanted want) {
+        double contact =
+                Math.max(cold.gap().contact(), warm.map(w -> w.gap().contact()).orElse(0.0));
+        double worst =
+                Math.min(cold.gap().worst(), warm.map(w -> w.gap().worst()).orElse(Double.POSITIVE_INFINITY));
+        if (contact >= COVERAGE) {
+            return State.TOUCHES;
+        }
+        if (!(worst > 0)) {
+            return State.MAY_TOUCH;
+        }
+        if (!keepsAll(cold, want)) {
+            return State.CLOSE;
+        }
+        return warm.isPresent() ? State.CLEARS : State.CLEARS_COLD;
+    }
+
+    /** Enough for every limit that decides cold, and for no touch at the worst running. */
+    private Optional<Clearance.Removal> removal(Plan.Head head, Seen cold, Optional<Seen> warm) {
+        double limit = head.want().most();
+        double at = Math.max(0, limit - cold.gap().value());
+        double surely =
+                Math.max(at, limit > 0 ? limit - cold.gap().low() : -cold.gap().worst());
+        surely = Math.max(
+                surely,
+                Math.max(-cold.gap().worst(), warm.map(w -> -w.gap().worst()).orElse(0.0)));
+        surely = Math.max(surely, 0);
+        return Optional.of(new Clearance.Removal(
+                head.cut().what().replace("{x}", length(surely)), at, surely, leaves(head.cut(), surely)));
+    }
+
+    private Optional<Double> leaves(Plan.Cut cut, double amount) {
+        double left = -amount;
+        for (Term part : cut.part()) {
+            Optional<Measured> figure = known.figure(part);
+            if (figure.isEmpty()) {
+                return Optional.empty();
+            }
+            left += figure.get().low();
+        }
+        for (Term gone : cut.taken()) {
+            Optional<Measured> figure = known.figure(gone);
+            if (figure.isEmpty()) {
+                return Optional.empty();
+            }
+            left -= figure.get().high();
+        }
+        return cut.part().isEmpty() ? Optional.empty() : Optional.of(left);
+    }
+
+    private String why(Seen cold, Optional<Seen> warm, List<Clearance.Limit> limits, List<Rung.Missing> notWarm) {
+        StringBuilder said = new StringBuilder(length(cold.gap()));
+        said.append(cold.gap().way() == Way.BESIDE ? " beside each other along the crankshaft" : " cold");
+        said.append(at(cold.gap().angle()))
+                .append(", at the worst ")
+                .append(length(cold.gap().worst()));
+        if (cold.gap().contact() > 0 && cold.gap().worst() <= 0) {
+            said.append(String.format(
+                    Locale.ROOT, ", contact %s", percent(cold.gap().contact())));
+        }
+        for (Clearance.Limit limit : limits) {
+            said.append(String.format(
+                    Locale.ROOT,
+                    "; %s wants %s: %s%s",
+                    limit.label(),
+                    length(limit.least()),
+                    limit.state() == Verdict.State.MEETS
+                            ? "kept"
+                            : limit.state() == Verdict.State.FAILS ? "not kept" : "kept with " + percent(limit.keeps()),
+                    limit.decides() ? "" : " (not the one you chose)"));
+        }
+        if (warm.isPresent()) {
+            Gap gap = warm.get().gap();
+            said.append("; running ")
+                    .append(length(gap))
+                    .append(at(gap.angle()))
+                    .append(", at the worst ")
+                    .append(length(gap.worst()));
+            if (gap.worst() <= 0) {
+                said.append(", contact ").append(percent(gap.contact()));
+            }
+        } else if (!notWarm.isEmpty()) {
+            boolean isToRead = notWarm.stream().anyMatch(m -> !m.where().isEmpty());
+            said.append("; running not known: ")
+                    .append(
+                            isToRead
+                                    ? notWarm.size() + (notWarm.size() == 1 ? " reading is" : " readings are")
+                                            + " missing"
+                                    : notWarm.get(0).what());
+        }
+        return said.toString();
+    }
+
+    private static String percent(double share) {
+        return share > 0.995 && share < 1
+                ? "over 99 %"
+                : share < 0.005 && share > 0 ? "under 1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * share);
+    }
+
+    private static String at(double angle) {
+        return Double.isNaN(angle) ? "" : String.format(Locale.ROOT, " at %.0f°", Math.toDegrees(angle));
+    }
+
+    private String length(Gap gap) {
+        return printer.print(Dimension.LENGTH, gap.value(), Math.max(gap.high() - gap.value(), gap.value() - gap.low()))
+                .line();
+    }
+
+    /** To a hundredth, which is all that is promised of a gap. */
+    private String length(double metres) {
+        return String.format(Locale.ROOT, "%.2f mm (%.3f in)", 1e3 * metres + 0.0, metres / 25.4e-3 + 0.0);
+    }
+}

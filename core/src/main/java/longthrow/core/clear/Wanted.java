@@ -1,0 +1,85 @@
+package longthrow.core.clear;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
+import longthrow.core.engine.Alternative;
+import longthrow.core.engine.MockUp;
+import longthrow.core.engine.Rule;
+import longthrow.core.life.Known;
+import longthrow.core.term.Choice;
+
+/**
+ * The gaps that the trade wants of a pair, in every form in which it states them for such an engine.
+ * @param rows empty where the trade states nothing
+ */
+record Wanted(List<Row> rows) {
+    /** An aluminium rod stretches more: at least this much on top at the valves [m]; the row of {@link MockUp} says so. */
+    private static final double ALUMINIUM_ROD_MORE = 0.5e-3;
+
+    static final Wanted NOTHING = new Wanted(List.of());
+
+    Wanted {
+        rows = List.copyOf(rows);
+    }
+
+    /**
+     * One of them.
+     * @param least   [m]
+     * @param decides whether it is the one the owner chose, or none is chosen
+     */
+    record Row(String key, String label, double least, String source, boolean decides) {
+        /** @param keeps probability that the gap is not less */
+        Clearance.Limit at(double keeps) {
+            return new Clearance.Limit(key, label, least, keeps, Verdict.State.of(keeps), decides, source);
+        }
+    }
+
+    static Wanted of(Rule rule, Known known) {
+        Build build = known.build();
+        Optional<Alternative> inForce = rule.inForce(build);
+        List<Row> rows = new ArrayList<>();
+        for (Alternative a : rule.applicable(build)) {
+            a.lower()
+                    .flatMap(bound -> bound.value(known::figure))
+                    .ifPresent(least -> rows.add(new Row(
+                            rule.key(a),
+                            rule.label() + ": " + a.label(),
+                            least,
+                            a.source(),
+                            inForce.map(a::equals).orElse(true))));
+        }
+        return new Wanted(rows);
+    }
+
+    static Wanted of(MockUp gap, Known known) {
+        Build build = known.build();
+        boolean isAtValve = gap == MockUp.VALVE_TO_PISTON_INTAKE || gap == MockUp.VALVE_TO_PISTON_EXHAUST;
+        boolean isMore = isAtValve
+                && !build.choice(Choice.ROD_METAL).filter("steel"::equals).isPresent();
+        List<Row> rows = new ArrayList<>();
+        for (Alternative a : gap.applicable(build)) {
+            a.lower()
+                    .flatMap(bound -> bound.value(known::figure))
+                    .ifPresent(least -> rows.add(new Row(
+                            gap.name().toLowerCase(java.util.Locale.ROOT) + "." + a.key(),
+                            gap.label() + ": " + a.label() + (isMore ? "; 0.5 mm counted on top" : ""),
+                            least + (isMore ? ALUMINIUM_ROD_MORE : 0),
+                            a.source(),
+                            true)));
+        }
+        return new Wanted(rows);
+    }
+
+    List<Double> leasts() {
+        return rows.stream().map(Row::least).toList();
+    }
+
+    /** The most that one of those that decide wants [m]; 0 where none does. */
+    double most() {
+        return rows.stream().filter(Row::decides).mapToDouble(Row::least).max().orElse(0);
+    }
+}
