@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 enum Subcommand {
     MEASURE("measure"),
     FIT("fit"),
+    CLEAR("clear"),
     LIFE("life"),
     SHAKE("shake"),
     BOOK("book"),
@@ -33,6 +34,7 @@ enum Subcommand {
         return switch (this) {
             case MEASURE -> new MeasureCommand();
             case FIT -> new FitCommand();
+            case CLEAR -> new ClearCommand();
             case LIFE -> new LifeCommand();
             case SHAKE -> new ShakeCommand();
             case BOOK -> new BookCommand();

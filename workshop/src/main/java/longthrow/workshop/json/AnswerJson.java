@@ -6,6 +6,7 @@ import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.Candidate;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.LimitLadder;
@@ -363,6 +364,110 @@ public final class AnswerJson {
             .list("missing", "what would have to be read for the rest", MISSING, Shaking::missing)
             .texts("sentences", "what it comes to, in plain words", Shaking::sentences);
 
+    private static final JsonShape<Clearance.Gap> GAP = new JsonShape<Clearance.Gap>()
+            .number("value", "least gap in m; below 0 minus the depth of penetration", Clearance.Gap::value)
+            .number("low", "lower end of the 95 % interval", Clearance.Gap::low)
+            .number("high", "upper end of the 95 % interval", Clearance.Gap::high)
+            .number("worst", "with every figure behind it at its worst", Clearance.Gap::worst)
+            .numberOrNull(
+                    "angle",
+                    "of the crank in rad, 0 firing top dead centre, up to two turns; null where none decides",
+                    Clearance.Gap::angle)
+            .number("contact", "probability that they touch, 0 to 1", Clearance.Gap::contact)
+            .word(
+                    "way",
+                    "which way they stay apart",
+                    JsonShape.words(Clearance.Way.values(), Clearance.Way::key),
+                    g -> g.way().key())
+            .numberOrNull(
+                    "across_one",
+                    "nearest point of the first part, from the crank axis towards the anti-thrust side, in m",
+                    g -> g.place().map(Clearance.Place::acrossOne).orElse(Double.NaN))
+            .numberOrNull(
+                    "up_one",
+                    "the same along the cylinder",
+                    g -> g.place().map(Clearance.Place::upOne).orElse(Double.NaN))
+            .numberOrNull(
+                    "across_other",
+                    "nearest point of the other part",
+                    g -> g.place().map(Clearance.Place::acrossOther).orElse(Double.NaN))
+            .numberOrNull(
+                    "up_other",
+                    "the same along the cylinder",
+                    g -> g.place().map(Clearance.Place::upOther).orElse(Double.NaN))
+            .list(
+                    "shares",
+                    "who owns the doubt, largest share first",
+                    SHARE,
+                    g -> g.shares().stream()
+                            .filter(share -> share.share() >= LEAST_SHARE)
+                            .toList());
+
+    private static final JsonShape<Clearance.Limit> WANTED_GAP = new JsonShape<Clearance.Limit>()
+            .text("key", "of the rule or mock-up gap, and its alternative", Clearance.Limit::key)
+            .text("label", "for people", Clearance.Limit::label)
+            .number("least", "wanted, in m", Clearance.Limit::least)
+            .number("keeps", "probability that the cold gap is not less", Clearance.Limit::keeps)
+            .word(
+                    "state",
+                    "the verdict by it",
+                    JsonShape.words(Verdict.State.values(), Verdict.State::label),
+                    l -> l.state().label())
+            .truth("decides", "whether it counts: the owner chose it, or chose none", Clearance.Limit::decides)
+            .text("source", "where it comes from", Clearance.Limit::source);
+
+    private static final JsonShape<Clearance.Removal> REMOVAL = new JsonShape<Clearance.Removal>()
+            .text("what", "is to be cut, or changed instead", Clearance.Removal::what)
+            .number("at", "at the best estimates, in m", Clearance.Removal::at)
+            .number("surely", "so that it is kept with 95 in 100, in m", Clearance.Removal::surely)
+            .numberOrNull(
+                    "leaves",
+                    "left of the part behind the cut, in m; null when not known",
+                    r -> r.leaves().orElse(Double.NaN));
+
+    private static final JsonShape<Clearance.AtPhase> AT_PHASE = new JsonShape<Clearance.AtPhase>()
+            .number("later", "crank angle by which the camshaft is later than read, in rad", Clearance.AtPhase::later)
+            .number("gap", "least cold gap, in m", Clearance.AtPhase::gap);
+
+    private static final JsonShape<Clearance.AtAngle> AT_ANGLE = new JsonShape<Clearance.AtAngle>()
+            .number("angle", "of the crank, in rad", Clearance.AtAngle::angle)
+            .number("gap", "cold, in m", Clearance.AtAngle::gap);
+
+    private static final JsonShape<Clearance> CLEARANCE = new JsonShape<Clearance>()
+            .text("key", "stable", Clearance::key)
+            .text("one", "part", Clearance::one)
+            .text("other", "what it passes", Clearance::other)
+            .word(
+                    "state",
+                    "how they stand to each other",
+                    JsonShape.words(Clearance.State.values(), Clearance.State::key),
+                    c -> c.state().key())
+            .list(
+                    "cold",
+                    "least gap at 20 °C, one; empty when it cannot be said",
+                    GAP,
+                    c -> c.cold().stream().toList())
+            .list(
+                    "running",
+                    "least gap warm, at the wanted speed, bearings taken up the worst way, one; empty when it cannot be said",
+                    GAP,
+                    c -> c.running().stream().toList())
+            .list("limits", "what the trade wants there, all of it", WANTED_GAP, Clearance::limits)
+            .list(
+                    "removal",
+                    "what would have to come off, one; empty where nothing",
+                    REMOVAL,
+                    c -> c.removal().stream().toList())
+            .list("phases", "least cold gap with the camshaft early or late", AT_PHASE, Clearance::phases)
+            .list("curve", "cold gap against the crank angle", AT_ANGLE, Clearance::curve)
+            .texts("hangs_on", "places in the build file it was asked of", Clearance::hangsOn)
+            .texts("from", "entries that the figures behind it rest on", Clearance::from)
+            .list("missing", "what would have to be read for the cold gap", MISSING, Clearance::missing)
+            .list("not_warm", "what would have to be read for the running gap", MISSING, Clearance::notWarm)
+            .text("how", "it is read when mocked up", Clearance::how)
+            .text("why", "how it stands, in words", Clearance::why)
+            .text("mend", "what would mend it; empty when it clears", Clearance::mend);
+
     private static final JsonShape<Candidate.Piece> PIECE = new JsonShape<Candidate.Piece>()
             .text("kind", "kind of part, or machine_operation", Candidate.Piece::kind)
             .text("code", "by which it is ordered", Candidate.Piece::code)
@@ -501,7 +606,12 @@ public final class AnswerJson {
                     "shaking",
                     "where the shake goes, one; empty for questions that do not ask it",
                     SHAKING,
-                    a -> a.shaking().stream().toList());
+                    a -> a.shaking().stream().toList())
+            .list(
+                    "clearances",
+                    "what may touch, the unknown first, then the gravest; empty for questions that do not ask it",
+                    CLEARANCE,
+                    Answer::clearances);
 
     private static final JsonDocument<Answer> DOCUMENT = new JsonDocument<>(
             FORMAT,

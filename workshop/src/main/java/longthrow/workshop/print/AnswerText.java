@@ -63,6 +63,7 @@ public final class AnswerText {
         title();
         stops();
         suspects();
+        new ClearanceList(answer, page, all).print();
         new LadderList(answer, page, printer, all).print();
         new ShakingList(answer, page, printer, all).print();
         boolean searched =
