@@ -305,7 +305,7 @@ final class Fitted {
         boolean toSize = !cut.operation().kind().takesOff();
         Optional<Quantity> bore = before(term, true);
         if (toSize) {
-            given.keySet().removeIf(t -> t.path().startsWith("cylinder.bore"));
+            cut.operation().kind().readAfter().forEach(given::remove);
             Dim size = new Dim(cut.amount(), 0, 0, false)
                     .machined(0, 1, cut.operation().tolerance());
             plan(cut, bore, term, size, "");

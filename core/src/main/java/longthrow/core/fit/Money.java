@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
@@ -61,7 +63,15 @@ final class Money {
                 "catalogue",
                 others + " prices are not in " + currency
                         + "; no rate of exchange is known here, so they count as not said",
-                "write all prices, and the budget, in one currency"));
+                "write all prices, and the budget, in one currency"
+                        + (build.fit().currency().isEmpty()
+                                ? ""
+                                : "; the prices are in "
+                                        + String.join(
+                                                ", ",
+                                                offers(catalogue)
+                                                        .map(Offer::currency)
+                                                        .collect(Collectors.toCollection(TreeSet::new))))));
         return new Catalogue(
                 catalogue.parts().stream().map(p -> only(p, currency)).toList(),
                 catalogue.operations().stream().map(o -> only(o, currency)).toList());

@@ -54,9 +54,24 @@ final class NotKnown {
         String names = behind.stream().map(Term::label).collect(Collectors.joining(", "));
         String why = size.isPresent()
                 ? "by the sizes alone " + bySize(term, size.get()) + "; its doubt is not known: no ± is said for "
-                        + (names.isEmpty() ? "a size behind it" : names)
+                        + (names.isEmpty()
+                                ? "a size behind it"
+                                : names
+                                        + behind.stream()
+                                                .map(this::mend)
+                                                .distinct()
+                                                .collect(Collectors.joining()))
                 : names.isEmpty() ? "it does not follow from what is said" : "not said: " + names;
         return new Unknown(term, behind, why);
+    }
+
+    /** Where the ± of a size is written, for one who has the seller's list or the maker's sheet before him. */
+    private String mend(Term term) {
+        boolean catalogue = after.build().of(term).stream()
+                .anyMatch(g -> g instanceof Given.Specified sheet && sheet.tolerance() == null && sheet.catalogue());
+        return catalogue
+                ? "; write it in the catalogue behind the size, or in a column '" + term.key() + " ±'"
+                : "; write it with the size, as tolerance";
     }
 
     private String bySize(Term term, Measured size) {

@@ -170,6 +170,29 @@ class TakingTest {
         return (Given.Specified) build.of(term).get(0);
     }
 
+    /** What is bored is read anew; where the cylinder stands over the crankshaft is as it was. */
+    @Test
+    void aReboreTakesTheReadingsOfTheBoreAloneOut() {
+        Map<Term, String> sizes = Stock.piston();
+        sizes.put(Term.PISTON_DIAMETER, "66.45 mm ± 0.005 mm");
+        Stock stock = Stock.longerThrow()
+                .typed(Term.BORE_OFFSET, "1.50 mm ± 0.05 mm")
+                .typed(Term.BORE_MIDDLE_AXIS, "66.00 mm ± 0.01 mm")
+                .is(Choice.CYLINDER_METAL, "iron")
+                .part(PartKind.PISTON, "P1", 40, sizes, Map.of(Choice.PISTON_ALLOY, "cast"))
+                .operation(Operation.Kind.BORE_AND_HONE, "BORE", "60", "70", "", 55)
+                .wish(Stock.keeping(
+                        List.of("P1", "R3", "G1.30"), PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Build own = stock.build();
+        Candidate way = Fit.of(own, stock.catalogue()).candidates().get(0);
+        Build bored = Taking.of(own, stock.catalogue(), way.title()).orElseThrow();
+        assertThat(bored.of(Term.BORE_OFFSET))
+                .isEqualTo(own.of(Term.BORE_OFFSET))
+                .isNotEmpty();
+        assertThat(bored.of(Term.BORE_MIDDLE_AXIS)).isEmpty();
+        assertThat(entry(bored, Term.BORE).value().si()).isGreaterThan(66.45e-3);
+    }
+
     // ---- what is taken stays a plan until it is read
 
     private static Decided.Work hone(Build build) {
