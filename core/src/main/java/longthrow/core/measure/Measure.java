@@ -38,6 +38,18 @@ public final class Measure {
     /** At most so many next readings are named. */
     private static final int MOST_NEXT = 3;
 
+    /** What displacement, squish and ratio hang on, in the order in which an engine comes apart far enough; common practice, no source. */
+    private static final List<Term> TO_BEGIN_WITH = List.of(
+            Term.BORE,
+            Term.STROKE,
+            Term.DECK_HEIGHT,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.GASKET_THICKNESS,
+            Term.CHAMBER_VOLUME,
+            Term.CROWN_VOLUME,
+            Term.GASKET_BORE);
+
     private Measure() {}
 
     /**
@@ -208,7 +220,12 @@ public final class Measure {
                 }
             }
         }
-        return next;
+        return next.isEmpty()
+                ? TO_BEGIN_WITH.stream()
+                        .flatMap(t -> readings.toBeginWith(t).stream())
+                        .limit(MOST_NEXT)
+                        .toList()
+                : next;
     }
 
     /** A figure in words, both unit systems, its digits cut to what its doubt supports. */

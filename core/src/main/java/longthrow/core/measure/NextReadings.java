@@ -124,6 +124,24 @@ final class NextReadings {
         return next;
     }
 
+    /** What to begin with where no single reading brings a figure yet; empty for what is known already. */
+    Optional<NextReading> toBeginWith(Term term) {
+        if (figures.figure(term).isPresent()) {
+            return Optional.empty();
+        }
+        Instrument instrument = instruments(term).get(0);
+        Expected expected = expected(term, new Candidate(term, instrument, 1, -1));
+        return Optional.of(new NextReading(
+                term,
+                instrument.key(),
+                term.reading().how(),
+                term,
+                Double.POSITIVE_INFINITY,
+                expected.after(),
+                expected.minutes(),
+                "to begin with: displacement, ratio and squish hang on it"));
+    }
+
     /** Every candidate with what it may be expected to do, best doubt cut per minute first. */
     List<Expected> ranked(Term target, double now) {
         return ranked(target, now, candidates(figures.model().formula(target).orElseThrow()));
