@@ -40,7 +40,7 @@ public final class CatalogueFile {
      */
     public static Imported csv(String kind, String fileName, byte[] utf8) {
         Faults noText = new Faults();
-        if (FileKind.isRefused(utf8, noText)) {
+        if (FileKind.isNoTable(utf8, noText)) {
             return Imported.refused(noText.all());
         }
         if (utf8.length > MOST_BYTES) {

@@ -1,6 +1,7 @@
 package longthrow.buildfile;
 
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Files that are no text, told by the bytes they begin with: what people hand over when they mean the text that can be saved out of them.
@@ -11,6 +12,7 @@ public enum FileKind {
     PDF(
             "is a PDF, not plain text",
             "save the table that the PDF was made from as CSV, or type it off; out of a Book, 'longthrow import' takes the build file",
+            "out of a Book, 'longthrow import' takes the build file; any other PDF has to be typed off",
             '%',
             'P',
             'D',
@@ -20,6 +22,7 @@ public enum FileKind {
     ZIPPED(
             "is a spreadsheet file (.xlsx, .ods) or another zip archive, not plain text",
             "open it with the program it was made with and save the one sheet as CSV in UTF-8",
+            "a build file or a file of donors is no table but plain lines of 'what: figure': copy the figures into one; 'longthrow measure --blank' makes an empty sheet",
             'P',
             'K',
             3,
@@ -28,6 +31,7 @@ public enum FileKind {
     COMPOUND(
             "is a spreadsheet file of an older kind (.xls), not plain text",
             "open it with the program it was made with and save the one sheet as CSV in UTF-8",
+            "a build file or a file of donors is no table but plain lines of 'what: figure': copy the figures into one; 'longthrow measure --blank' makes an empty sheet",
             0xd0,
             0xcf,
             0x11,
@@ -39,13 +43,15 @@ public enum FileKind {
 
     private final String why;
     private final String mend;
+    private final String mendAsLines;
 
     @SuppressWarnings("ImmutableEnumChecker") // never handed out
     private final int[] begins;
 
-    FileKind(String why, String mend, int... begins) {
+    FileKind(String why, String mend, String mendAsLines, int... begins) {
         this.why = why;
         this.mend = mend;
+        this.mendAsLines = mendAsLines;
         this.begins = begins;
     }
 
@@ -73,15 +79,24 @@ public enum FileKind {
         return why;
     }
 
-    /** What to do about it. */
-    public String mend() {
-        return mend;
+    /** What to do about it where a build file is wanted, or a file of donors. */
+    public String mendAsLines() {
+        return mendAsLines;
     }
 
-    /** Says so of such a file; whether it did. */
-    static boolean isRefused(byte[] bytes, Faults faults) {
+    /** Says so of such a file where a table is wanted; whether it did. */
+    static boolean isNoTable(byte[] bytes, Faults faults) {
+        return isRefused(bytes, faults, kind -> kind.mend);
+    }
+
+    /** Says so of such a file where lines of words and figures are wanted; whether it did. */
+    static boolean isNoLines(byte[] bytes, Faults faults) {
+        return isRefused(bytes, faults, kind -> kind.mendAsLines);
+    }
+
+    private static boolean isRefused(byte[] bytes, Faults faults, Function<FileKind, String> mend) {
         Optional<FileKind> kind = of(bytes);
-        kind.ifPresent(k -> faults.add("the file " + k.why, "plain text in UTF-8", k.mend));
+        kind.ifPresent(k -> faults.add("the file " + k.why, "plain text in UTF-8", mend.apply(k)));
         return kind.isPresent();
     }
 }

@@ -25,7 +25,7 @@ final class PlainText {
 
     /** Strictly decoded and checked; empty with the faults added. */
     static Optional<String> decode(byte[] bytes, Faults faults) {
-        if (FileKind.isRefused(bytes, faults)) {
+        if (FileKind.isNoLines(bytes, faults)) {
             return Optional.empty();
         }
         if (bytes.length > MOST_BYTES) {

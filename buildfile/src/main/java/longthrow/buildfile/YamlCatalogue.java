@@ -26,6 +26,9 @@ final class YamlCatalogue {
 
     static Imported read(String file, byte[] utf8) {
         Faults faults = new Faults();
+        if (FileKind.isNoTable(utf8, faults)) {
+            return Imported.refused(faults.all());
+        }
         Optional<Mapping> root = PlainText.decode(utf8, faults)
                 .flatMap(text -> TreeReader.read(text, faults))
                 .filter(r -> VersionLine.isReadable(r, CatalogueFile.VERSION, CatalogueFile.FORMAT_VERSION, faults));

@@ -27,13 +27,21 @@ class FileKindTest {
         byte[] file = bytes(hex);
         assertThat(FileKind.of(file)).contains(kind);
         for (List<Fault> faults : List.of(
-                BuildFile.read(file).faults(),
-                DonorFile.read(file).faults(),
                 CatalogueFile.csv("rods.csv", file).faults(),
                 CatalogueFile.yaml("rods.yaml", file).faults())) {
             assertThat(faults).singleElement().satisfies(f -> {
                 assertThat(f.why()).contains(said).doesNotContain("byte");
                 assertThat(f.mend()).contains("as CSV");
+            });
+        }
+        for (List<Fault> faults :
+                List.of(BuildFile.read(file).faults(), DonorFile.read(file).faults())) {
+            assertThat(faults).singleElement().satisfies(f -> {
+                assertThat(f.why()).contains(said).doesNotContain("byte");
+                assertThat(f.mend())
+                        .as("CSV is no cure here")
+                        .doesNotContain("CSV")
+                        .contains("longthrow");
             });
         }
     }
