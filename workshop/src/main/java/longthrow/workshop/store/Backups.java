@@ -156,6 +156,31 @@ final class Backups {
         }
     }
 
+    /**
+     * A build in a backup.
+     * @param latest number of its newest revision there
+     */
+    record Held(String uuid, String name, int latest) {}
+
+    /** The builds in a backup; none where it cannot be read. */
+    static List<Held> builds(Path backup) {
+        try {
+            return Database.bare("look into a backup", readOnlySource(backup), backup, connection -> {
+                List<Held> held = new ArrayList<>();
+                try (Statement statement = connection.createStatement();
+                        var rows = statement.executeQuery("SELECT b.uuid, b.name, max(r.number) FROM build b"
+                                + " JOIN revision r ON r.build = b.id GROUP BY b.id ORDER BY b.id")) {
+                    while (rows.next()) {
+                        held.add(new Held(rows.getString(1), rows.getString(2), rows.getInt(3)));
+                    }
+                }
+                return held;
+            });
+        } catch (StoreFault broken) {
+            return List.of();
+        }
+    }
+
     private static SQLiteDataSource readOnlySource(Path file) {
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);

@@ -15,7 +15,15 @@ final class IntegrityCheck {
     /** More than these are not told one by one; our own choice. */
     private static final int MOST_TOLD = 10;
 
+    /** Begins what is said of a text that is not what was saved. */
+    private static final String A_TEXT = "revision ";
+
     private IntegrityCheck() {}
+
+    /** Whether the database itself is whole, and only texts in it are not what was saved. */
+    static boolean isOfTextsAlone(List<String> damage) {
+        return damage.stream().allMatch(line -> line.startsWith(A_TEXT));
+    }
 
     /**
      * What is broken, each as a sentence; empty where all is whole.
@@ -69,10 +77,10 @@ final class IntegrityCheck {
                         + " JOIN build b ON b.id = r.build WHERE r.number ="
                         + " (SELECT max(number) FROM revision WHERE build = r.build) ORDER BY b.id")) {
             while (rows.next() && found.size() < 3 * MOST_TOLD) {
-                String text = rows.getString(3);
+                String text = String.valueOf(rows.getString(3)); // nothing stands there only where it is damaged
                 String sum = StoredText.sha256(text.getBytes(StandardCharsets.UTF_8));
                 if (!sum.equals(rows.getString(4))) {
-                    found.add("revision " + rows.getInt(2) + " of build '" + rows.getString(1)
+                    found.add(A_TEXT + rows.getInt(2) + " of build '" + rows.getString(1)
                             + "' is not what was saved: its check sum differs");
                 }
             }

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteDataSource;
 
@@ -14,6 +15,11 @@ import org.sqlite.SQLiteDataSource;
 final class Opening {
     /** What SQLite keeps beside its file. */
     private static final List<String> BESIDE = List.of("-wal", "-shm");
+
+    private static final String LOG_IS_GONE = "The program was cut off, and "
+            + Access.DATABASE
+            + "-wal, in which its last edits stood, is gone: those are missing. Put that file back if you have it and start"
+            + " again. Without it, what is shown is what there is; the next start goes on from here";
 
     private Opening() {}
 
@@ -24,10 +30,11 @@ final class Opening {
         boolean whole = false;
         try {
             Backups backups = new Backups(real);
-            List<String> damage = preparedDatabase(real.resolve(Access.DATABASE), setup, backups);
+            Prepared prepared = prepared(real.resolve(Access.DATABASE), setup, backups);
+            List<String> damage = prepared.damage();
             ContentFiles files = new ContentFiles(real);
             files.prepare();
-            Database database = Database.open(real.resolve(Access.DATABASE), setup);
+            Database database = Database.open(prepared.file(), setup);
             opened = Optional.of(database);
             List<String> notes = new ArrayList<>(
                     damage.isEmpty() ? List.of() : List.of("The database is damaged; it can only be read."));
@@ -68,20 +75,38 @@ final class Opening {
         }
     }
 
-    /** Checks what is there and brings it up to date. @return the damage, where it can be read in spite of it */
-    private static List<String> preparedDatabase(Path file, Setup setup, Backups backups) {
+    /**
+     * A database that can be opened.
+     * @param file   the one there is, or what could be read of it
+     * @param damage for which it can only be read; empty for none
+     */
+    private record Prepared(Path file, List<String> damage) {}
+
+    /** Checks what is there and brings it up to date. */
+    private static Prepared prepared(Path file, Setup setup, Backups backups) {
         SQLiteDataSource source = Database.source(file, setup);
         if (isGoneOrBare(file)) {
             refuseIfOneWasThere(file, setup, backups);
             Schema.migrate(source, file, setup);
             Disk.syncFolder(file.getParent());
-            return List.of();
+            return new Prepared(file, List.of());
         }
         if (!Files.isWritable(file)) {
             throw Disk.notWritable("open the database: the file is write-protected", file, null);
         }
-        Found found = look(file, source, setup, backups);
-        if (found.schema() > setup.newestSchema()) {
+        byte[] log = log(file); // before SQLite looks, which lets go of what it cannot read
+        boolean logIsGone = logIsGone(file);
+        Found found;
+        try {
+            found = look(file, source, setup, backups);
+        } catch (StoreFault fault) {
+            if (fault.kind() != StoreFault.Kind.DAMAGED || fault.getCause() == null) {
+                throw fault;
+            }
+            return salvaged(file, log, List.of(fault.what()), setup, backups).orElseThrow(() -> fault);
+        }
+        if (found.schema() > setup.newestSchema()
+                && found.damage().isEmpty()) { // else the number itself may be damaged
             throw new StoreFault(
                     StoreFault.Kind.NEWER_SCHEMA,
                     "the data were written by a newer Longthrow (tables of version " + found.schema()
@@ -94,10 +119,13 @@ final class Opening {
         }
         boolean today = found.schema() == setup.newestSchema();
         if (!found.damage().isEmpty()) {
-            if (today) {
-                return found.damage();
+            Optional<Prepared> salvaged = IntegrityCheck.isOfTextsAlone(found.damage())
+                    ? Optional.empty()
+                    : salvaged(file, log, found.damage(), setup, backups);
+            if (salvaged.isEmpty() && !today) {
+                throw damaged(file, found.damage().get(0), setup, backups, null);
             }
-            throw damaged(file, found.damage().get(0), setup, backups, null);
+            return salvaged.orElseGet(() -> new Prepared(file, found.damage()));
         }
         if (!today) {
             if (found.schema() > 0) {
@@ -105,7 +133,43 @@ final class Opening {
             }
             Schema.migrate(source, file, setup);
         }
-        return List.of();
+        clearSalvaged(file);
+        return new Prepared(file, logIsGone && today ? List.of(LOG_IS_GONE) : List.of());
+    }
+
+    /** What can be read row by row of a database that is damaged; empty where nothing can. */
+    private static Optional<Prepared> salvaged(
+            Path file, byte[] log, List<String> damage, Setup setup, Backups backups) {
+        List<Backups.Held> before = backups.newestGood(setup.clock().instant())
+                .map(good -> Backups.builds(good.path()))
+                .orElse(List.of());
+        return Salvage.of(file, log, setup, before)
+                .map(saved -> new Prepared(
+                        saved.database(),
+                        Stream.concat(saved.lost().stream(), damage.stream()).toList()));
+    }
+
+    private static byte[] log(Path file) {
+        Path log = file.resolveSibling(Access.DATABASE + "-wal");
+        try {
+            return Files.exists(log) ? Files.readAllBytes(log) : new byte[0];
+        } catch (IOException e) {
+            throw Disk.fault("read the log of the database", log, e);
+        }
+    }
+
+    /** SQLite takes the index of its log away only after the log itself. */
+    private static boolean logIsGone(Path file) {
+        return Files.exists(file.resolveSibling(Access.DATABASE + "-shm"))
+                && !Files.exists(file.resolveSibling(Access.DATABASE + "-wal"));
+    }
+
+    private static void clearSalvaged(Path file) {
+        try {
+            Salvage.clear(file);
+        } catch (IOException stays) {
+            // in nobody's way: the next one is written over it
+        }
     }
 
     private record Found(int schema, List<String> damage) {}
@@ -121,11 +185,7 @@ final class Opening {
                             "Move the file elsewhere, or choose another folder with --data");
                 }
                 int schema = Schema.version(connection);
-                return new Found(
-                        schema,
-                        schema > setup.newestSchema()
-                                ? List.of()
-                                : IntegrityCheck.damage(connection, schema == setup.newestSchema()));
+                return new Found(schema, IntegrityCheck.damage(connection, schema == setup.newestSchema()));
             });
         } catch (StoreFault e) {
             if (e.kind() == StoreFault.Kind.DAMAGED && e.getCause() != null) {
