@@ -53,6 +53,9 @@ import picocli.CommandLine.Spec;
             "  longthrow book my-engine.yaml --catalogue examples/catalogue --share --out for-a-friend.pdf"
         })
 final class BookCommand implements Callable<ExitCode> {
+    /** Said of an empty name; behind it stands one that will do. */
+    static final String NO_NAME = "--out names no file: the name is empty; give it one, such as --out ";
+
     @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
     private String file = "";
 
@@ -142,6 +145,9 @@ final class BookCommand implements Callable<ExitCode> {
             return unused(Path.of(""), wall ? "shared-wall" : "shared-book");
         }
         String name = out == null ? named() : out;
+        if (name.isBlank()) {
+            throw new ParameterException(spec.commandLine(), NO_NAME + "my-engine-book.pdf");
+        }
         try {
             Path path = Path.of(name);
             if (Files.exists(path)) {

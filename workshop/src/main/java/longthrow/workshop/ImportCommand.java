@@ -14,6 +14,7 @@ import longthrow.workshop.print.PlainText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -40,6 +41,9 @@ final class ImportCommand implements Callable<ExitCode> {
     @Override
     public ExitCode call() {
         PrintWriter err = spec.commandLine().getErr();
+        if (out.isBlank()) {
+            throw new ParameterException(spec.commandLine(), BookCommand.NO_NAME + "my-engine.yaml");
+        }
         InputFile input = new InputFile(file, InputFile.Holds.BOOK, err);
         Optional<byte[]> pdf = input.read();
         if (pdf.isEmpty()) {

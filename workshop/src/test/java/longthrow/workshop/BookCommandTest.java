@@ -50,6 +50,15 @@ class BookCommandTest {
     }
 
     @Test
+    void anEmptyNameIsNoPlaceForABook() {
+        for (String call : List.of("book", "import")) {
+            CommandRun run = CommandRun.of(call, DEMO, "--out", "");
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err()).contains("--out names no file: the name is empty", "such as --out my-engine");
+        }
+    }
+
+    @Test
     void schemaInTheDocumentationIsTheOneOfTheCode() throws IOException {
         if (Boolean.getBoolean("longthrow.rewrite")) {
             Files.writeString(SCHEMA, BookJson.schema());

@@ -145,6 +145,23 @@ class BookPageTest {
                 .doesNotContain(" (flywheel.rated_speed)", "use.duty", "connecting_rod.metal");
     }
 
+    /** Names on the page and in print, with the way to the card; places of the file stay in the JSON. */
+    @Test
+    void whatWasNoticedNamesQuantitiesAndLeadsToThem() throws IOException {
+        String base = visitor.example();
+        Visitor.Page page = visitor.get(base + "/book");
+        String part = page.words().substring(page.words().indexOf("What was noticed"));
+        Pattern place = Pattern.compile(
+                "(cylinder|crankshaft|piston|head|gasket|camshaft|connecting_rod|engine|flywheel|use|instruments)\\.[a-z_]+");
+        assertThat(place.matcher(part).results().map(m -> m.group()).toList()).isEmpty();
+        assertThat(part).doesNotContain("[2]", "#2");
+        assertThat(page.body().substring(page.body().indexOf("<h2>What was noticed")))
+                .contains("href=\"" + base + "/measure/");
+        String json = CommandRun.of("book", "../examples/demo.yaml", "--json").out();
+        assertThat(json).contains("\"whose\": \"trade\"", "\"behind_own\": false");
+        assertThat(place.matcher(json).find()).isTrue();
+    }
+
     @Test
     void everyDefaultIsOnThePageOnce() {
         String base = visitor.example();

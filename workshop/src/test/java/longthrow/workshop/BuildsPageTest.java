@@ -8,6 +8,7 @@ import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -287,6 +288,41 @@ class BuildsPageTest {
         assertThat(visitor.get("/nothing").words()).contains("There is no such page");
         String base = visitor.empty("One");
         assertThat(visitor.get(base + "/compare?from=1&to=9").status()).isEqualTo(404);
-        assertThat(visitor.get(base + "/compare?from=x&to=1").status()).isEqualTo(400);
+        for (String address :
+                List.of("/compare?from=x&to=1", "/compare?from=1", "/file?revision=9", "/file?revision=0")) {
+            Visitor.Page page = visitor.get(base + address);
+            assertThat(page.status()).as(address).isEqualTo(404);
+            assertThat(page.words()).containsAnyOf("There is no revision", "The address names no revision");
+            assertThat(page.body()).contains("href=\"" + base + "/history\"");
+        }
+    }
+
+    @Test
+    void whatAnEditDidIsSaidInQuantitiesAndAnswers() {
+        String base = visitor.example();
+        visitor.get(base + "/measure");
+        assertThat(visitor.post(
+                                base + "/measure/gasket.thickness",
+                                Map.of("based", "1", "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm"),
+                                List.of("2.90"))
+                        .status())
+                .isEqualTo(303);
+        String words = visitor.get(base + "/compare?from=1&to=2").words();
+        assertThat(words).contains("What was entered", "gasket thickness", "2.90 mm", "What moved", "squish");
+        assertThat(words).contains("static compression ratio");
+        String none = visitor.get(base + "/compare?from=2&to=2").words();
+        assertThat(none).contains("No quantity and no answer is another").doesNotContain("What moved");
+    }
+
+    @Test
+    void twoOfOneNameAreToldApartByWhenTheyWereBegun() {
+        visitor.empty("Green kart");
+        assertThat(visitor.get("/builds").words()).doesNotContain("Green kart begun");
+        visitor.empty("green kart ");
+        visitor.empty("Another");
+        assertThat(visitor.get("/builds").words())
+                .containsPattern("Green kart begun \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d")
+                .containsPattern("green kart begun \\d{4}-")
+                .doesNotContain("Another begun");
     }
 }

@@ -63,6 +63,25 @@ class MeasurePageTest {
                 .contains("137.35 ± 0.06 mm");
     }
 
+    /** With nothing read no single reading brings a figure; the first steps are named all the same. */
+    @Test
+    void anEmptySheetSaysWithWhatToBegin() {
+        String base = visitor.empty("Fresh");
+        Visitor.Page page = visitor.get(base + "/measure");
+        assertThat(page.words())
+                .contains(
+                        "Begin with bore",
+                        "begin here",
+                        "Nothing is read yet. Begin with: bore",
+                        "then stroke",
+                        "then deck height");
+        String next = page.body().substring(page.body().indexOf("The next best reading"));
+        assertThat(next.indexOf("/measure/cylinder.bore\"")).isPositive();
+        assertThat(next.indexOf("/measure/crankshaft.stroke")).isGreaterThan(next.indexOf("/measure/cylinder.bore\""));
+        assertThat(next.indexOf("/measure/cylinder.deck_height"))
+                .isGreaterThan(next.indexOf("/measure/crankshaft.stroke"));
+    }
+
     /** A page from before the first edit holds the key of that edit. */
     @Test
     void theSameFormSentTwiceCountsOnceAndWithAnotherReadingIsAnotherEdit() {

@@ -13,12 +13,10 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /** A workshop served over real HTTP, and somebody who visits it as a browser without script would. */
 final class Visitor implements AutoCloseable {
@@ -26,33 +24,19 @@ final class Visitor implements AutoCloseable {
 
     private final HttpClient client =
             HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NEVER).build();
-    private final String address;
-    private final Runnable ending;
-    private final @Nullable Serving serving;
+    private final Serving serving;
     private String notice = "";
 
-    private Visitor(String address, Runnable ending, @Nullable Serving serving) {
-        this.address = address;
-        this.ending = ending;
+    private Visitor(Serving serving) {
         this.serving = serving;
     }
 
     static Visitor in(Path folder) {
         try {
-            Serving serving = Serving.start(folder, 0, Example.ofThisProgram());
-            return new Visitor(serving.address(), serving::close, serving);
+            return new Visitor(Serving.start(folder, 0, Example.ofThisProgram()));
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
-    }
-
-    /** Of a program in its own process, which ends with the visit. */
-    static Visitor of(ServedProgram program) {
-        return new Visitor(program.address(), program::close, null);
-    }
-
-    String address() {
-        return address;
     }
 
     /** What came back. */
@@ -81,7 +65,7 @@ final class Visitor implements AutoCloseable {
     }
 
     Serving serving() {
-        return Objects.requireNonNull(serving, "the workshop runs in a process of its own");
+        return serving;
     }
 
     Page get(String address) {
@@ -177,7 +161,7 @@ final class Visitor implements AutoCloseable {
     }
 
     private HttpRequest.Builder request(String address) {
-        return HttpRequest.newBuilder(URI.create(this.address).resolve(address));
+        return HttpRequest.newBuilder(URI.create(serving.address()).resolve(address));
     }
 
     private Page send(HttpRequest.Builder request) {
@@ -207,6 +191,6 @@ final class Visitor implements AutoCloseable {
 
     @Override
     public void close() {
-        ending.run();
+        serving.close();
     }
 }

@@ -108,6 +108,17 @@ class WorkshopGuardsTest {
         assertThat(status).isIn(400, 421);
     }
 
+    /** Another program of this machine has the same names: its pages are not ours. */
+    @ParameterizedTest
+    @ValueSource(strings = {"127.0.0.1", "localhost", "[::1]"})
+    void aForeignPortIsRefused(String name) throws IOException {
+        assertThat(status(get("/builds", name + ":" + port()))).isEqualTo(200);
+        assertThat(status(get("/builds", name + ":" + (port() == 65535 ? 1 : port() + 1))))
+                .isEqualTo(421);
+        assertThat(status(get("/builds", name))).as("port 80").isEqualTo(421);
+        assertThat(status(get("/builds", name + ":"))).isIn(400, 421);
+    }
+
     @Test
     void ownNamesAreAnswered() throws IOException {
         for (String host :

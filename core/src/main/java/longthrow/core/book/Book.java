@@ -211,6 +211,8 @@ public record Book(
         public enum Whose {
             /** The owner's own. */
             OWNERS,
+            /** A maker's rating, or worked out from one, with none of the owner's on the same side. */
+            MAKERS,
             /** The trade's, with none of the owner's on the same side. */
             TRADES,
             /** The trade's, behind one of the owner's on the same side. */

@@ -36,27 +36,10 @@ final class Readings {
             String result = measure.value(term).map(words::line).orElse("");
             for (Given given : build.of(term)) {
                 lines.add(new ReadingLine(
-                        term.part().label(), term.label(), written(given), by(term, given), result, remark(given)));
+                        term.part().label(), term.label(), given.written(), by(term, given), result, remark(given)));
             }
         }
         return lines;
-    }
-
-    private static String written(Given given) {
-        if (given instanceof Given.Taken t) {
-            return t.readings().stream().map(Quantity::written).collect(Collectors.joining(", "));
-        }
-        if (given instanceof Given.Typed t) {
-            return t.value().written() + " ± " + t.plusMinus().written();
-        }
-        if (given instanceof Given.Assumed a) {
-            return a.value().written() + " ± " + a.plusMinus().written();
-        }
-        if (given instanceof Given.Specified s) {
-            Quantity tolerance = s.tolerance();
-            return s.value().written() + (tolerance == null ? ", no tolerance said" : " ± " + tolerance.written());
-        }
-        return "unknown";
     }
 
     private String by(Term term, Given given) {

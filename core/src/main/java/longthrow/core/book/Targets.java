@@ -19,6 +19,7 @@ import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Fastener;
 import longthrow.core.engine.MockUp;
 import longthrow.core.engine.Rule;
+import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Term;
@@ -78,7 +79,17 @@ final class Targets {
                         measure.value(term).map(words::brief).orElse(""),
                         measure.value(term).map(words::line).orElse(""),
                         rule.kind() == Rule.Kind.LIMIT,
-                        isBehindOwn(rule, term) ? Target.Whose.BEHIND_OWNERS : Target.Whose.TRADES));
+                        isBehindOwn(rule, term)
+                                ? Target.Whose.BEHIND_OWNERS
+                                : isRating(rule) ? Target.Whose.MAKERS : Target.Whose.TRADES));
+    }
+
+    /** Whether every source of it is a share of what a maker rates. */
+    private boolean isRating(Rule rule) {
+        return rule.applicable(build).stream()
+                .allMatch(a -> Stream.concat(a.lower().stream(), a.upper().stream())
+                        .anyMatch(b ->
+                                b.reference().filter(Stops.RATINGS::contains).isPresent()));
     }
 
     /** Whether the owner limits the same figure on a side on which this rule does. */

@@ -68,13 +68,17 @@ final class Ways {
 
     private static String piece(Candidate.Piece p) {
         return Stream.of(
-                        p.code() + ": " + p.name(),
+                        named(p.code(), p.name()),
                         p.note(),
                         p.vendor(),
                         Words.price(p.price(), p.currency()),
                         p.leadDays().isPresent() ? p.leadDays().getAsInt() + " days" : "")
                 .filter(w -> !w.isEmpty())
                 .collect(Collectors.joining("; "));
+    }
+
+    private static String named(String code, String name) {
+        return name.isEmpty() ? code : code + ": " + name;
     }
 
     private static String total(Candidate.Total total) {
@@ -95,7 +99,7 @@ final class Ways {
         best.ifPresent(c -> {
             c.pieces()
                     .forEach(p ->
-                            lines.add(new CostLine(p.code() + ": " + p.name(), Words.price(p.price(), p.currency()))));
+                            lines.add(new CostLine(named(p.code(), p.name()), Words.price(p.price(), p.currency()))));
             unpriced.addAll(c.total().forgotten());
         });
         unpriced.addAll(Forgotten.always());
@@ -113,7 +117,7 @@ final class Ways {
 
     private static String piece(Decided d) {
         return Stream.of(
-                        d.code() + (d.name().isEmpty() ? "" : ": " + d.name()),
+                        named(d.code(), d.name()),
                         d instanceof Decided.Work work ? work.job() : "",
                         d.offer().vendor(),
                         d.offer().leadDays().isPresent() ? d.offer().leadDays().getAsInt() + " days" : "")

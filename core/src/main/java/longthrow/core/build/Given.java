@@ -2,6 +2,7 @@ package longthrow.core.build;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import longthrow.core.quantity.Quantity;
 import org.jspecify.annotations.Nullable;
 
@@ -62,6 +63,24 @@ public sealed interface Given {
     /** Whether somebody who made the part stands behind it: a sheet with its owner's name, or a catalogue. */
     default boolean isMakersWord() {
         return this instanceof Specified s && (s.catalogue() || !s.by().isBlank());
+    }
+
+    /** As it was written, without whose word it is. */
+    default String written() {
+        if (this instanceof Taken t) {
+            return t.readings().stream().map(Quantity::written).collect(Collectors.joining(", "));
+        }
+        if (this instanceof Typed t) {
+            return t.value().written() + " ± " + t.plusMinus().written();
+        }
+        if (this instanceof Assumed a) {
+            return a.value().written() + " ± " + a.plusMinus().written();
+        }
+        if (this instanceof Specified s) {
+            Quantity tolerance = s.tolerance();
+            return s.value().written() + (tolerance == null ? ", no tolerance said" : " ± " + tolerance.written());
+        }
+        return "unknown";
     }
 
     /** The figure itself, the first of several readings. */

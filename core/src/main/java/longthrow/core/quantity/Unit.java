@@ -24,10 +24,7 @@ public final class Unit {
     private final Fraction offset;
     private final List<String> spellings;
     private final String source;
-    private final BigDecimal worth; // the factor in 50 digits
     private final double toSiFactor;
-    private final BigDecimal offsetDecimal;
-    private final double offsetNumber;
 
     /** Factor as two whole numbers a double holds; 0 over 1 where it is none: π or an offset comes in, or they are too large. */
     private final long plainNumerator;
@@ -52,10 +49,7 @@ public final class Unit {
         this.offset = offset;
         this.spellings = List.copyOf(spellings);
         this.source = source;
-        this.worth = withPi(factor.toDecimal(), piPower);
-        this.toSiFactor = worth.doubleValue();
-        this.offsetDecimal = offset.toDecimal();
-        this.offsetNumber = offset.toDouble();
+        this.toSiFactor = withPi(factor.toDecimal(), piPower).doubleValue();
         boolean plain = piPower == 0
                 && offset.signum() == 0
                 && factor.numerator().bitLength() < 53
@@ -116,7 +110,7 @@ public final class Unit {
 
     /** A number of this unit in coherent SI. */
     public double toSi(double number) {
-        return (number + offsetNumber) * toSiFactor;
+        return (number + offset.toDouble()) * toSiFactor;
     }
 
     /**
@@ -153,13 +147,13 @@ public final class Unit {
 
     /** A coherent SI value as a number of this unit. */
     public double fromSi(double si) {
-        return si / toSiFactor - offsetNumber;
+        return si / toSiFactor - offset.toDouble();
     }
 
     /** A finite coherent SI value as a number of this unit, carried in 40 digits so that nothing overflows. */
     BigDecimal decimalFromSi(double si) {
-        BigDecimal number = BigDecimal.valueOf(si).divide(worth, WORKING);
-        return offset.signum() == 0 ? number : number.subtract(offsetDecimal);
+        BigDecimal worth = withPi(factor.toDecimal(), piPower);
+        return BigDecimal.valueOf(si).divide(worth, WORKING).subtract(offset.toDecimal());
     }
 
     /** The unit in which a doubt about a number of this unit is given: itself, without the offset of temperatures. */

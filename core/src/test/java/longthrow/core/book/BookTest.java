@@ -92,6 +92,42 @@ class BookTest {
                 .orElseThrow();
     }
 
+    /** A row of a catalogue need not have a name; its code stands alone then, with no empty part behind a mark. */
+    @Test
+    void aPieceWithoutANameIsItsCode() {
+        Offer offer =
+                new Offer(OptionalLong.of(650), OptionalLong.empty(), "EUR", "an invented seller", OptionalInt.empty());
+        Build build = build().withTaken(List.of(new Decided.Bought(PartKind.GASKET, "C864", "", offer)));
+        Book book = Book.of(
+                build,
+                Measure.of(build, List.of()),
+                Optional.of(longthrow.core.fit.Fit.of(build, gaskets(offer))),
+                gaskets(offer),
+                List.of());
+        assertThat(book.cost().lines())
+                .extracting(Book.CostLine::piece)
+                .allSatisfy(piece -> assertThat(piece).doesNotContain(": ;").doesNotEndWith(": "))
+                .anySatisfy(piece -> assertThat(piece).startsWith("taken: C864"));
+    }
+
+    private static Catalogue gaskets(Offer offer) {
+        return new Catalogue(
+                List.of(new longthrow.core.catalogue.CataloguePart(
+                        PartKind.GASKET,
+                        "C864",
+                        "",
+                        true,
+                        Map.of(
+                                Term.GASKET_THICKNESS,
+                                new longthrow.core.catalogue.CataloguePart.Figure(mm("1.20"), mm("0.03"), false)),
+                        Map.of(),
+                        offer,
+                        longthrow.core.catalogue.Voucher.CLAIMED,
+                        "",
+                        "")),
+                List.of());
+    }
+
     @Test
     void eachLineOfTheRecipeSaysWhetherItIsMeasuredOrGuessed() {
         Book book = book();

@@ -69,7 +69,20 @@ public final class BookJson {
             .list("limits", "one, or several where the trade disagrees", LIMIT, Book.Target::limits)
             .text("now", "as read, in the units that come first; empty where it is not", Book.Target::now)
             .text("now_both", "as read, in both units; empty where it is not", Book.Target::other)
-            .truth("limit_of_wear", "rather than a figure to set", Book.Target::limit);
+            .truth("limit_of_wear", "rather than a figure to set", Book.Target::limit)
+            .word(
+                    "whose",
+                    "whose limit it is: the owner's own, a maker's rating or worked out from one, the trade's",
+                    List.of("own", "maker", "trade"),
+                    t -> switch (t.whose()) {
+                        case OWNERS -> "own";
+                        case MAKERS -> "maker";
+                        case TRADES, BEHIND_OWNERS -> "trade";
+                    })
+            .truth(
+                    "behind_own",
+                    "whether the owner has a limit on the same side, which stands before it",
+                    t -> t.whose() == Book.Target.Whose.BEHIND_OWNERS);
 
     private static final JsonShape<Book.Torque> TORQUE = new JsonShape<Book.Torque>()
             .text("joint", "what is tightened", Book.Torque::joint)

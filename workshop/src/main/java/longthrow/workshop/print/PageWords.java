@@ -25,6 +25,13 @@ public final class PageWords {
     /** The same alone; no part of a longer place, of a name of a file, or of an address. */
     private static final Pattern PLACE_ALONE = Pattern.compile("(?<![\\w./])" + PLACE + "(?![\\w/])");
 
+    /** The same with the number of one of several entries: as the file counts them, or as an answer tells two readings apart. */
+    private static final Pattern ENTRY = Pattern.compile("(?<![\\w./])" + PLACE + "(?:\\[(\\d+)]|#(\\d+))");
+
+    private static final Pattern ANY_PLACE = Pattern.compile("\\b" + PLACE + "\\b");
+
+    private static final String INSTRUMENTS = "instruments.";
+
     private static final Pattern TO_BE_BOUGHT = Pattern.compile("add ([a-z_]+) to fit: choose:");
 
     private static final Pattern OWN_LIMIT = Pattern.compile("rules\\.keep\\[(\\d+)]\\.(\\w+)");
@@ -74,7 +81,7 @@ public final class PageWords {
 
     /** In the words of the pages. */
     public static String said(String text) {
-        String said = text;
+        String said = withEntries(text);
         for (Map.Entry<String, String> one : INSTEAD.entrySet()) {
             said = said.replace(one.getKey(), one.getValue());
         }
@@ -98,6 +105,32 @@ public final class PageWords {
                 .matcher(said)
                 .replaceAll(
                         found -> Matcher.quoteReplacement(label(found.group(1)).orElse(found.group())));
+    }
+
+    /** A place of the build file as a page says it: the quantity by its label, and which of its entries; an instrument by its name. */
+    public static String place(String where) {
+        return where.startsWith(INSTRUMENTS)
+                ? "instrument: " + where.substring(INSTRUMENTS.length()).replace('_', ' ')
+                : said(where);
+    }
+
+    /** The quantity that has the place, where it is one that is read. */
+    public static Optional<Term> read(String where) {
+        Matcher place = ANY_PLACE.matcher(where);
+        while (place.find()) {
+            Optional<Term> term = Term.at(place.group(1)).filter(Term::isRead);
+            if (term.isPresent()) {
+                return term;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String withEntries(String text) {
+        return ENTRY.matcher(text)
+                .replaceAll(found -> Matcher.quoteReplacement(label(found.group(1))
+                        .map(label -> label + ", entry " + (found.group(2) == null ? found.group(3) : found.group(2)))
+                        .orElse(found.group())));
     }
 
     private static Optional<String> label(String place) {

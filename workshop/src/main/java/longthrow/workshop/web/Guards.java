@@ -37,6 +37,9 @@ final class Guards {
     /** Names by which this machine is reached from itself. A foreign name that points here is a page of someone else's. */
     private static final Set<String> OWN_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
 
+    /** What is not said after the name; RFC 9110, section 4.2.1. */
+    private static final String USUAL_PORT = "80";
+
     private static final Set<HandlerType> METHODS = Set.of(HandlerType.GET, HandlerType.HEAD, HandlerType.POST);
 
     /** By which some servers let a GET pass for another method. */
@@ -80,7 +83,7 @@ final class Guards {
     private void check(Context request) {
         HEADERS.forEach(request::header);
         request.header("Cache-Control", isAsset(request.path()) ? "no-cache" : "no-store");
-        if (!isOwnName(request.header("Host"))) {
+        if (!isOwn(request.header("Host"), request.req().getLocalPort())) {
             throw new Refused(
                     HttpStatus.MISDIRECTED_REQUEST,
                     "This workshop answers only to its own machine",
@@ -175,13 +178,16 @@ final class Guards {
         }
     }
 
-    private static boolean isOwnName(@Nullable String host) {
+    /** By name and port: another program of this machine has the same names, and its pages are not ours. */
+    private static boolean isOwn(@Nullable String host, int ownPort) {
         if (host == null) {
             return false;
         }
         int colon = host.lastIndexOf(':');
-        boolean port = colon > host.lastIndexOf(']');
-        return OWN_NAMES.contains((port ? host.substring(0, colon) : host).toLowerCase(Locale.ROOT));
+        boolean hasPort = colon > host.lastIndexOf(']');
+        String name = hasPort ? host.substring(0, colon) : host;
+        String port = hasPort ? host.substring(colon + 1) : USUAL_PORT;
+        return OWN_NAMES.contains(name.toLowerCase(Locale.ROOT)) && port.equals(String.valueOf(ownPort));
     }
 
     /** Browsers say where a change comes from; a tool that says nothing still needs the token. */

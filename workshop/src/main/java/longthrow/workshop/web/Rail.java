@@ -24,6 +24,8 @@ public final class Rail {
         NOT_APPROVED("not approved", "■"),
         STOPPED("stopped", "■"),
         UNKNOWN("unknown", "?"),
+        /** Nothing is read yet: here the job begins. */
+        BEGIN("begin here", "▸"),
         NOT_BUILT("not built yet", "–");
 
         private final String label;
@@ -97,7 +99,9 @@ public final class Rail {
         List<Entry> entries = new ArrayList<>();
         for (Question question : Question.values()) {
             State state = switch (question) {
-                case MEASURE -> measure.map(Rail::state).orElse(State.UNKNOWN);
+                case MEASURE ->
+                    measure.map(m -> m.values().isEmpty() && state(m) == State.UNKNOWN ? State.BEGIN : state(m))
+                            .orElse(State.UNKNOWN);
                 case FIT -> fit;
                 // a sheet of what measure says: no further along than that
                 case BOOK -> measure.map(Rail::state).orElse(State.UNKNOWN);

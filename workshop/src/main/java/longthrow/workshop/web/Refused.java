@@ -8,6 +8,7 @@ public final class Refused extends RuntimeException {
 
     private final transient HttpStatus status;
     private final String mend;
+    private final transient Frame.Place back;
 
     /**
      * What was wrong and how to go on.
@@ -15,9 +16,18 @@ public final class Refused extends RuntimeException {
      * @param mend    what to do, a sentence
      */
     public Refused(HttpStatus status, String message, String mend) {
+        this(status, message, mend, new Frame.Place("To the builds", "/builds"));
+    }
+
+    /**
+     * The same with a way back of its own.
+     * @param back where whoever asked goes on
+     */
+    public Refused(HttpStatus status, String message, String mend, Frame.Place back) {
         super(message);
         this.status = status;
         this.mend = mend;
+        this.back = back;
     }
 
     HttpStatus status() {
@@ -26,5 +36,9 @@ public final class Refused extends RuntimeException {
 
     String mend() {
         return mend;
+    }
+
+    Frame.Place back() {
+        return back;
     }
 }

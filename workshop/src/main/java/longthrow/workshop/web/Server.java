@@ -178,7 +178,9 @@ public final class Server implements AutoCloseable {
                                     "message",
                                     sentence(message),
                                     "mend",
-                                    refused.mend()));
+                                    refused.mend(),
+                                    "back",
+                                    refused.back()));
         }
 
         /** What browsers call it, but where the fault is not the request's: whoever reads it runs no server of anybody's. */

@@ -3,10 +3,10 @@ package longthrow.workshop.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
 import longthrow.core.engine.Stops;
@@ -17,9 +17,6 @@ import longthrow.workshop.print.PageWords;
 public final class Ways {
     /** A term as stops and findings name it: its path in brackets, or alone. */
     private static final Pattern PATH = Pattern.compile("\\b([a-z_]+\\.[a-z_0-9]+)\\b");
-
-    /** The same with the number of one of several entries. */
-    private static final Pattern ENTRY = Pattern.compile(PATH.pattern() + "(?:\\[(\\d+)])?");
 
     /** A speed in what must not be done. */
     private static final Pattern SPEED = Pattern.compile("\\d rpm\\b");
@@ -57,8 +54,12 @@ public final class Ways {
         answer.stops().stream().filter(s -> !s.refused()).forEach(ways::stop);
         answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)
-                .forEach(f -> ways.add("doubt", inWords(f.where()) + ": " + f.message(), f.mend(), f.where(), false));
+                .forEach(f ->
+                        ways.add("doubt", PageWords.place(f.where()) + ": " + f.message(), f.mend(), f.where(), false));
         answer.unknowns().forEach(ways::unknown);
+        if (answer.values().isEmpty()) {
+            ways.begin(answer.next());
+        }
         return ways.ways;
     }
 
@@ -103,6 +104,20 @@ public final class Ways {
         return RATINGS.stream().filter(t -> why.contains(t.label())).findFirst();
     }
 
+    /** Of an engine of which nothing is read: with what to begin. */
+    private void begin(List<NextReading> next) {
+        if (next.isEmpty()) {
+            return;
+        }
+        List<Frame.Place> then = next.stream()
+                .skip(1)
+                .map(n -> new Frame.Place("then " + n.read().label(), card(n.read())))
+                .toList();
+        Term first = next.get(0).read();
+        ways.add(new Frame.Way(
+                "begin", "Nothing is read yet. Begin with: " + first.label(), "", card(first), then, false));
+    }
+
     private void unknown(Unknown unknown) {
         String first = unknown.missing().isEmpty() || unknown.term().isRead()
                 ? unknown.term().path()
@@ -123,22 +138,9 @@ public final class Ways {
      * @param base of the build's pages
      */
     public static String card(String names, String base) {
-        Matcher paths = PATH.matcher(names);
-        while (paths.find()) {
-            Optional<Term> term = Term.at(paths.group(1));
-            if (term.isPresent() && term.get().isRead()) {
-                return base + "/measure/" + term.get().path();
-            }
-        }
-        return "";
-    }
-
-    /** A place of the build file as a page says it: the quantity by its label, and which of its entries. */
-    public static String inWords(String where) {
-        return ENTRY.matcher(where)
-                .replaceAll(found -> Matcher.quoteReplacement(Term.at(found.group(1))
-                        .map(term -> term.label() + (found.group(2) == null ? "" : ", entry " + found.group(2)))
-                        .orElse(found.group())));
+        return PageWords.read(names)
+                .map(term -> base + "/measure/" + term.path())
+                .orElse("");
     }
 
     private String card(Term term) {

@@ -111,7 +111,7 @@ public final class BookRoutes implements Routes {
         if (asked.wall()) {
             bench.view().show(request, "bookwall", Map.of("sheet", sheet, "wall", Wall.whole(sheet.book())));
         } else {
-            bench.view().show(request, "booksheet", Map.of("sheet", sheet));
+            bench.view().show(request, "booksheet", Map.of("sheet", sheet, "base", open.base()));
         }
     }
 

@@ -22,6 +22,7 @@ import longthrow.workshop.web.Workbench;
  * @param label  of its state
  * @param stops  what stands in its way first, at most a few
  * @param counts how much stands in its way
+ * @param begun  when it was begun, where another has the same name; else empty
  * @param damage why its newest revision cannot be read; empty where it can
  */
 public record BuildCard(
@@ -36,6 +37,7 @@ public record BuildCard(
         String counts,
         int revision,
         String saved,
+        String begun,
         String damage) {
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
@@ -62,7 +64,26 @@ public record BuildCard(
                 measure.map(BuildCard::counts).orElse(""),
                 entry.latest(),
                 when(entry.saved()),
+                "",
                 "");
+    }
+
+    /** The same with when it was begun. */
+    BuildCard begun(java.time.Instant created) {
+        return new BuildCard(
+                name,
+                base,
+                invented,
+                worked,
+                sign,
+                state,
+                label,
+                stops,
+                counts,
+                revision,
+                saved,
+                when(created),
+                damage);
     }
 
     /** A build whose newest revision cannot be read as it was saved. */
@@ -79,6 +100,7 @@ public record BuildCard(
                 "",
                 entry.latest(),
                 when(entry.saved()),
+                "",
                 why);
     }
 

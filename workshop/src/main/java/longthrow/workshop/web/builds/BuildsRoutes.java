@@ -39,9 +39,11 @@ import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Difference;
 import longthrow.workshop.web.FileName;
+import longthrow.workshop.web.Frame;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Workbench;
+import org.jspecify.annotations.Nullable;
 
 /** Addresses of the list of builds, of their history and of their files. */
 public final class BuildsRoutes implements Routes {
@@ -102,8 +104,18 @@ public final class BuildsRoutes implements Routes {
         return all.stream()
                 .filter(which)
                 .sorted((a, b) -> b.saved().compareTo(a.saved()))
-                .map(this::card)
+                .map(entry -> isAlone(entry, all) ? card(entry) : card(entry).begun(entry.created()))
                 .toList();
+    }
+
+    /** Whether no other build has its name, as its owner would read it. */
+    private static boolean isAlone(BuildEntry entry, List<BuildEntry> all) {
+        return all.stream()
+                        .filter(other -> other.name()
+                                .strip()
+                                .equalsIgnoreCase(entry.name().strip()))
+                        .count()
+                == 1;
     }
 
     /** One that is damaged does not hide the others. */
@@ -264,7 +276,7 @@ public final class BuildsRoutes implements Routes {
         BuildEntry entry = bench.entry(request);
         String text = Optional.ofNullable(request.queryParam("revision"))
                 .map(number ->
-                        bench.store().at(entry.id(), Workbench.number(number)).text())
+                        bench.store().at(entry.id(), revision(entry, number)).text())
                 .orElseGet(() -> bench.store().exportBuild(entry.id()));
         download(request, FileName.of(entry.name()) + ".yaml");
         request.contentType("application/yaml; charset=utf-8").result(text.getBytes(StandardCharsets.UTF_8));
@@ -322,9 +334,8 @@ public final class BuildsRoutes implements Routes {
 
     private void compare(Context request) {
         Workbench.Open open = bench.open(request);
-        int from =
-                Workbench.number(Optional.ofNullable(request.queryParam("from")).orElse(""));
-        int to = Workbench.number(Optional.ofNullable(request.queryParam("to")).orElse(""));
+        int from = revision(open.entry(), request.queryParam("from"));
+        int to = revision(open.entry(), request.queryParam("to"));
         var comparison = bench.store().compare(open.entry().id(), from, to);
         bench.view()
                 .show(
@@ -338,7 +349,33 @@ public final class BuildsRoutes implements Routes {
                                 to,
                                 BuildCard.when(comparison.before().saved()),
                                 BuildCard.when(comparison.after().saved()),
+                                Moved.of(
+                                        bench.desk()
+                                                .work(bench.store()
+                                                        .at(open.entry().id(), from)
+                                                        .text()),
+                                        bench.desk()
+                                                .work(bench.store()
+                                                        .at(open.entry().id(), to)
+                                                        .text()),
+                                        from,
+                                        to),
                                 Difference.of(comparison)));
+    }
+
+    /** A number out of an address, which anybody may have typed or kept for long. */
+    private static int revision(BuildEntry entry, @Nullable String number) {
+        String said = Optional.ofNullable(number).orElse("");
+        int found = said.matches("[0-9]{1,9}") ? Integer.parseInt(said) : 0;
+        if (found < 1 || found > entry.latest()) {
+            throw new Refused(
+                    HttpStatus.NOT_FOUND,
+                    (said.isEmpty() ? "The address names no revision" : "There is no revision '" + said + "'")
+                            + "; of this build there " + (entry.latest() == 1 ? "is 1" : "are 1 to " + entry.latest()),
+                    "Look in its history for the one you want.",
+                    new Frame.Place("To the history", Workbench.base(entry.id()) + "/history"));
+        }
+        return found;
     }
 
     private void undo(Context request) {

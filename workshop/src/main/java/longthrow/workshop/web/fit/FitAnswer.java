@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Candidate;
@@ -191,7 +192,8 @@ public record FitAnswer(
     static FitAnswer of(
             Answer answer, Build build, List<Integer> chosen, String base, int based, String token, String key) {
         FigurePrinter printer = new FigurePrinter(answer.units());
-        List<Candidate> all = answer.candidates();
+        List<Candidate> all =
+                answer.candidates().stream().filter(FitAnswer::isToTake).toList();
         List<Integer> beside = chosen.stream()
                 .filter(rank -> rank >= 1 && rank <= all.size())
                 .distinct()
@@ -211,7 +213,12 @@ public record FitAnswer(
         List<Line> rows = rows(together, printer);
         boolean alone = together.size() < 2;
         return new FitAnswer(
-                notes(answer.findings(), base),
+                Stream.concat(
+                                answer.candidates().stream()
+                                        .filter(c -> !isToTake(c))
+                                        .map(FitAnswer::asItStands),
+                                notes(answer.findings(), base).stream())
+                        .toList(),
                 PageWords.said(Fit.order(answer)),
                 shown.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
                 List.of(
@@ -244,6 +251,24 @@ public record FitAnswer(
                 based,
                 token,
                 key);
+    }
+
+    /** The engine as it stands is no way to choose: there is nothing to buy and nothing to take. */
+    private static boolean isToTake(Candidate candidate) {
+        return !candidate.pieces().isEmpty();
+    }
+
+    private static Note asItStands(Candidate c) {
+        List<String> wrong = Stream.concat(
+                        rules(c, Verdict.State.FAILS).stream(),
+                        c.openAims().stream().map(a -> a.term().label() + ": " + a.said()))
+                .toList();
+        return Note.of(
+                "as it stands",
+                "what the build has goes together already: fits " + c.sureness().label() + ", nothing to buy"
+                        + (wrong.isEmpty() ? "" : "; but " + String.join("; ", wrong)),
+                "",
+                !wrong.isEmpty());
     }
 
     private static List<Note> notes(List<Finding> findings, String base) {
@@ -289,7 +314,26 @@ public record FitAnswer(
                 leaves(c),
                 notes(c.changes(), base),
                 notes(c.forces(), base),
-                notes(c.unknowns(), base));
+                Stream.concat(c.notKnown().stream().map(u -> notKnown(u, base)), notes(c.unknowns(), base).stream())
+                        .toList());
+    }
+
+    /** A figure that a way has not, with where what is missing is written down. */
+    private static Note notKnown(Unknown unknown, String base) {
+        return new Note(
+                unknown.term().label(),
+                PageWords.said(unknown.why()),
+                "",
+                true,
+                Stream.concat(
+                                unknown.missing().stream()
+                                        .filter(Term::isRead)
+                                        .map(t -> new Frame.Place(
+                                                t.label() + ", where it is your own", base + "/measure/" + t.path())),
+                                unknown.missing().isEmpty()
+                                        ? Stream.of()
+                                        : Stream.of(new Frame.Place("Parts, where it is a catalogue's", "/parts")))
+                        .toList());
     }
 
     private static Mark mark(Aimed aim, String text) {

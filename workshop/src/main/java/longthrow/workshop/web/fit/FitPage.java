@@ -17,6 +17,7 @@ import longthrow.workshop.web.Frame;
  * @param searched   whether there is something to search
  * @param answer     empty while it is not worked out; then the page asks for it afterwards
  * @param faults     of what was sent
+ * @param commas     two ways to read figures of what was sent, one of which is to be chosen; empty for none
  */
 public record FitPage(
         Frame frame,
@@ -25,10 +26,19 @@ public record FitPage(
         String catalogues,
         boolean searched,
         Optional<FitAnswer> answer,
-        List<String> faults) {
+        List<String> faults,
+        List<Comma> commas) {
     public FitPage {
         faults = List.copyOf(faults);
+        commas = List.copyOf(commas);
     }
+
+    /**
+     * One of two ways to read the commas of what was sent.
+     * @param comma what the form says of them
+     * @param words the figures as they are then
+     */
+    public record Comma(String comma, String words) {}
 
     /**
      * The cross-section at a crank angle.
@@ -114,16 +124,37 @@ public record FitPage(
     /** A kind of part that may be bought. */
     public record Kind(String key, String label, boolean chosen) {}
 
+    /** What may count when ways that go together are put in order. */
+    public record Preference(String key, String meaning, boolean chosen) {}
+
+    /** First, second and so on: what counts there, one of them chosen or none. */
+    public record Rank(int number, List<Preference> preferences) {
+        public Rank {
+            preferences = List.copyOf(preferences);
+        }
+    }
+
     /**
      * The form.
      * @param based revision that it was begun on
      * @param key   of the edit, for once
+     * @param order what counts first, second and so on
+     * @param usual what counts where none is chosen, in words
      */
     public record Form(
-            int based, String key, List<Aim> aims, List<Kind> kinds, String keep, String budget, boolean machining) {
+            int based,
+            String key,
+            List<Aim> aims,
+            List<Kind> kinds,
+            String keep,
+            String budget,
+            boolean machining,
+            List<Rank> order,
+            String usual) {
         public Form {
             aims = List.copyOf(aims);
             kinds = List.copyOf(kinds);
+            order = List.copyOf(order);
         }
     }
 }

@@ -9,8 +9,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Edited;
 import longthrow.buildfile.Fault;
@@ -19,6 +23,9 @@ import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.CataloguePart;
+import longthrow.core.catalogue.Offer;
+import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.BenchUnits;
 import longthrow.core.quantity.Quantity;
@@ -29,6 +36,7 @@ import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
+import longthrow.workshop.web.EitherComma;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
@@ -43,6 +51,9 @@ public final class FitRoutes implements Routes {
     /** Kinds of part that a stack is made of. */
     private static final List<PartKind> KINDS =
             List.of(PartKind.CRANKSHAFT, PartKind.PISTON, PartKind.CONNECTING_ROD, PartKind.GASKET, PartKind.HEAD);
+
+    private static final String USUAL =
+            FitWish.Preference.USUAL.stream().map(FitWish.Preference::meaning).collect(Collectors.joining(", then "));
 
     /** Behind the place of a term: fields beside that of its aim. */
     private static final String UNIT = ".unit";
@@ -69,6 +80,8 @@ public final class FitRoutes implements Routes {
         routes.get("/b/{id}/fit/section", this::section);
         routes.post("/b/{id}/fit", this::keepWish);
         routes.post("/b/{id}/fit/take", this::take);
+        routes.get("/b/{id}/limits", request -> limits(request, List.of()));
+        routes.post("/b/{id}/limits", this::keepLimit);
     }
 
     // ---- the page
@@ -80,7 +93,7 @@ public final class FitRoutes implements Routes {
         open.build();
         boolean now = request.queryParam("now") != null;
         Optional<Answer> answer = now ? Optional.of(searches.of(text, active)) : searches.ifKnown(text, active);
-        show(request, open, form(open), answer, List.of());
+        show(request, open, form(open), answer, List.of(), List.of());
     }
 
     /** The part of the page that takes a while. */
@@ -100,7 +113,12 @@ public final class FitRoutes implements Routes {
     }
 
     private void show(
-            Context request, Workbench.Open open, FitPage.Form form, Optional<Answer> answer, List<String> faults) {
+            Context request,
+            Workbench.Open open,
+            FitPage.Form form,
+            Optional<Answer> answer,
+            List<String> faults,
+            List<FitPage.Comma> commas) {
         List<CatalogueEntry> active = catalogues.active();
         bench.view()
                 .show(
@@ -113,7 +131,8 @@ public final class FitRoutes implements Routes {
                                 searched(active),
                                 !active.isEmpty(),
                                 answer.map(a -> laidOut(request, open, a)),
-                                faults));
+                                faults,
+                                commas));
     }
 
     private void section(Context request) {
@@ -170,7 +189,24 @@ public final class FitRoutes implements Routes {
                         ? (BigDecimal.valueOf(wish.budget().getAsLong(), 2).toPlainString() + " " + wish.currency())
                                 .strip()
                         : "",
-                wish.machining());
+                wish.machining(),
+                ranks(wish.order().stream().map(FitWish.Preference::key).toList()),
+                USUAL);
+    }
+
+    /** As many as there are things that may count. */
+    private static List<FitPage.Rank> ranks(List<String> chosen) {
+        return IntStream.rangeClosed(1, FitWish.Preference.values().length)
+                .mapToObj(number -> new FitPage.Rank(
+                        number,
+                        Arrays.stream(FitWish.Preference.values())
+                                .map(p -> new FitPage.Preference(
+                                        p.key(),
+                                        p.meaning(),
+                                        number <= chosen.size()
+                                                && chosen.get(number - 1).equals(p.key())))
+                                .toList()))
+                .toList();
     }
 
     private static FitPage.Aim aim(Term term, Build build) {
@@ -217,6 +253,16 @@ public final class FitRoutes implements Routes {
 
     private void keepWish(Context request) {
         Workbench.Open open = bench.begin(request);
+        List<EitherComma> asked = asked(request);
+        List<String> wrong = new ArrayList<>();
+        asked.forEach(c -> wrong.add("'" + c.typed() + "' can be read as " + c.decimal() + " or as " + c.thousands()
+                + ": say which it is. Nothing was kept."));
+        foreignMoney(request, open).ifPresent(wrong::add);
+        if (!wrong.isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(request, bench.open(request), sent(request, open.build()), Optional.empty(), wrong, ways(asked));
+            return;
+        }
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),
@@ -231,10 +277,56 @@ public final class FitRoutes implements Routes {
             Workbench.goOn(request, page, "It says so already; nothing was changed.");
         } else if (outcome instanceof Outcome.Faulty faulty) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(request, open, sent(request, open.build()), Optional.empty(), faulty.faults());
+            show(request, open, sent(request, open.build()), Optional.empty(), faulty.faults(), List.of());
         } else {
             changes.showOutdated(request, open, "aims and wishes for parts", page, (Outcome.Outdated) outcome);
         }
+    }
+
+    /** Figures whose comma has two readings, where the form does not say which is meant. */
+    private static List<EitherComma> asked(Context request) {
+        return Workbench.field(request, EitherComma.FIELD).isEmpty()
+                ? AIMS.stream()
+                        .flatMap(term -> Stream.of("", LEAST, MOST)
+                                .flatMap(which ->
+                                        EitherComma.of(typed(request, term, which), term.dimension()).stream()))
+                        .toList()
+                : List.of();
+    }
+
+    private static List<FitPage.Comma> ways(List<EitherComma> asked) {
+        return asked.isEmpty()
+                ? List.of()
+                : Stream.of(EitherComma.DECIMAL, EitherComma.THOUSANDS)
+                        .map(said -> new FitPage.Comma(
+                                said, asked.stream().map(c -> c.meant(said)).collect(Collectors.joining(", "))))
+                        .toList();
+    }
+
+    /** A budget in a currency in which nothing is offered could be held against no price. */
+    private Optional<String> foreignMoney(Context request, Workbench.Open open) {
+        String budget = Workbench.field(request, "budget");
+        if (budget.isEmpty()) {
+            return Optional.empty();
+        }
+        String currency = BuildFile.edit(open.revision().text(), "fit.budget", BuildFile.quoted(budget))
+                .text()
+                .flatMap(text -> BuildFile.read(text).build())
+                .map(b -> b.fit().currency())
+                .orElse(""); // what cannot be read is said when it is to be kept
+        Catalogue all = catalogues.together(catalogues.active()).catalogue();
+        Set<String> known = Stream.concat(
+                        all.parts().stream().map(CataloguePart::offer),
+                        all.operations().stream().map(Operation::offer))
+                .map(Offer::currency)
+                .filter(c -> !c.isEmpty())
+                .collect(Collectors.toCollection(TreeSet::new));
+        boolean asItStands = currency.equals(open.build().fit().currency());
+        return currency.isEmpty() || known.isEmpty() || known.contains(currency) || asItStands
+                ? Optional.empty()
+                : Optional.of("Budget '" + budget + "': no price of your catalogues is in " + currency
+                        + ", and no rate of exchange is known here. They have: " + String.join(", ", known)
+                        + ". Nothing was kept; write the budget in one of those.");
     }
 
     /** What a budget without a currency comes to. */
@@ -267,7 +359,17 @@ public final class FitRoutes implements Routes {
                         .toList(),
                 Workbench.field(request, "keep"),
                 Workbench.field(request, "budget"),
-                request.formParam("machining") != null);
+                request.formParam("machining") != null,
+                ranks(order(request)),
+                USUAL);
+    }
+
+    /** What counts first, second and so on; twice the same counts once. */
+    private static List<String> order(Context request) {
+        return request.formParams("order").stream()
+                .filter(o -> !o.isEmpty())
+                .distinct()
+                .toList();
     }
 
     /** One value after the other; what is wrong is said of all of them at once. */
@@ -299,6 +401,12 @@ public final class FitRoutes implements Routes {
             wish.put("fit.keep", list(keep));
         }
         wish.budget(Workbench.field(request, "budget"), before);
+        List<String> order = order(request);
+        if (request.formParam("order") != null
+                && !order.equals(
+                        before.order().stream().map(FitWish.Preference::key).toList())) {
+            wish.put("fit.order", list(order));
+        }
         boolean machining = request.formParam("machining") != null;
         if (machining != before.machining()) {
             wish.put("fit.machining", machining ? "yes" : "no");
@@ -306,8 +414,16 @@ public final class FitRoutes implements Routes {
         return wish.edited();
     }
 
-    /** A bare number takes the unit beside it. */
+    /** As the form says its comma is meant. */
     private static String amount(Context request, Term term, String which) {
+        String typed = typed(request, term, which);
+        return EitherComma.of(typed, term.dimension())
+                .map(c -> c.meant(Workbench.field(request, EitherComma.FIELD)))
+                .orElse(typed);
+    }
+
+    /** A bare number takes the unit beside it. */
+    private static String typed(Context request, Term term, String which) {
         return BareNumber.with(
                 Workbench.field(request, term.path() + which), Workbench.field(request, term.path() + UNIT));
     }
@@ -366,6 +482,74 @@ public final class FitRoutes implements Routes {
 
         Edited edited() {
             return new Edited(faults.isEmpty() ? Optional.of(text) : Optional.empty(), faults);
+        }
+    }
+
+    // ---- limits of the owner's own on any figure
+
+    private void limits(Context request, List<String> faults) {
+        Workbench.Open open = bench.open(request);
+        bench.view()
+                .show(
+                        request,
+                        "limits",
+                        LimitsPage.of(
+                                bench.frame(request, open, "Limits of your own"),
+                                open.build(),
+                                faults,
+                                faults.isEmpty() ? LimitsPage.Sent.NOTHING : sentLimit(request)));
+    }
+
+    private static LimitsPage.Sent sentLimit(Context request) {
+        return new LimitsPage.Sent(
+                Workbench.field(request, "name"),
+                Workbench.field(request, "term"),
+                Workbench.field(request, "least"),
+                Workbench.field(request, "most"));
+    }
+
+    private void keepLimit(Context request) {
+        Workbench.Open open = bench.begin(request);
+        LimitsPage.Sent sent = sentLimit(request);
+        Optional<Term> term = Term.at(sent.term());
+        boolean fresh = open.build().ownRules().stream()
+                .noneMatch(r -> r.name().equals(sent.name()) && term.equals(Optional.of(r.term())));
+        List<String> wrong = new ArrayList<>();
+        if (term.isEmpty()) {
+            wrong.add("No figure is chosen. Choose the one to limit; nothing was kept.");
+        }
+        if (fresh && sent.least().isEmpty() && sent.most().isEmpty()) {
+            wrong.add("Neither a least nor a most is given. Give one of them; nothing was kept.");
+        }
+        if (!wrong.isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            limits(request, wrong);
+            return;
+        }
+        Term meant = term.orElseThrow();
+        String name = sent.name().isEmpty() ? limitName(meant) : sent.name();
+        String page = open.base() + "/limits";
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "limit: " + name,
+                text -> BuildFile.keepLimit(text, name, meant, sent.least(), sent.most()),
+                (begun, latest) -> false);
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(
+                    request,
+                    page,
+                    sent.least().isEmpty() && sent.most().isEmpty()
+                            ? "Taken out: " + name + ". Undo is in the history."
+                            : "Kept: " + name + ".");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page, "It says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            limits(request, faulty.faults());
+        } else {
+            changes.showOutdated(request, open, "limit: " + name, page, (Outcome.Outdated) outcome);
         }
     }
 

@@ -19,6 +19,7 @@ import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.Term;
 import longthrow.workshop.draw.ReadingCard;
+import longthrow.workshop.web.EitherComma;
 import longthrow.workshop.web.Frame;
 
 /**
@@ -205,8 +206,7 @@ public record CardPage(
                         c.inOrder().stream()
                                 .map(o -> new Way(
                                         o,
-                                        String.join(
-                                                ", ", o.equals(EnteredReading.DECIMAL) ? c.decimal() : c.thousands())))
+                                        String.join(", ", o.equals(EitherComma.DECIMAL) ? c.decimal() : c.thousands())))
                                 .toList())),
                 Stops.RATINGS.contains(term),
                 term.isWish(),

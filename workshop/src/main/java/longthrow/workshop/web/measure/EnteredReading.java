@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.measure.EntryCautions;
@@ -19,6 +17,7 @@ import longthrow.core.quantity.Stated;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
 import longthrow.workshop.web.BareNumber;
+import longthrow.workshop.web.EitherComma;
 import longthrow.workshop.web.Workbench;
 import org.jspecify.annotations.Nullable;
 
@@ -37,12 +36,6 @@ record EnteredReading(
     /** So many boxes are read at once; our own choice. */
     private static final int MOST_READINGS = 50;
 
-    /** Field by which a form says how commas with two readings are meant. */
-    static final String COMMA = "comma";
-
-    static final String DECIMAL = "decimal";
-    static final String THOUSANDS = "thousands";
-
     /**
      * Figures that can be read in two ways, in each of them.
      * @param decimal   with the comma as a decimal mark
@@ -52,7 +45,9 @@ record EnteredReading(
     record Commas(List<String> decimal, List<String> thousands, boolean onlyThousands) {
         /** What the form sends for each way, the possible one first. */
         List<String> inOrder() {
-            return onlyThousands ? List.of(THOUSANDS, DECIMAL) : List.of(DECIMAL, THOUSANDS);
+            return onlyThousands
+                    ? List.of(EitherComma.THOUSANDS, EitherComma.DECIMAL)
+                    : List.of(EitherComma.DECIMAL, EitherComma.THOUSANDS);
         }
 
         Commas {
@@ -60,9 +55,6 @@ record EnteredReading(
             thousands = List.copyOf(thousands);
         }
     }
-
-    /** One to three digits, a comma, three digits: a decimal comma or a mark of thousands. */
-    private static final Pattern EITHER = Pattern.compile("([+\\-−]?\\s*\\d{1,3}),(\\d{3})(?=\\D|$)");
 
     EnteredReading {
         faults = List.copyOf(faults);
@@ -137,7 +129,7 @@ record EnteredReading(
             this.term = term;
             this.units = units;
             this.unit = Workbench.field(request, "unit");
-            this.comma = Workbench.field(request, COMMA);
+            this.comma = Workbench.field(request, EitherComma.FIELD);
         }
 
         /** A form that was altered, or belongs to another build, is not taken for a reading. */
@@ -284,21 +276,21 @@ record EnteredReading(
             if (parsed instanceof Parsed.Understood understood) {
                 return Optional.of(understood.stated());
             }
-            Matcher either = EITHER.matcher(whole);
-            String withPoint = either.replaceAll("$1.$2");
-            String without = either.replaceAll("$1$2");
-            Optional<Stated> asDecimal = understood(withPoint, dimension);
-            Optional<Stated> asThousands = understood(without, dimension);
-            if (asDecimal.isEmpty() || asThousands.isEmpty()) {
+            Optional<EitherComma> either = EitherComma.of(whole, dimension);
+            if (either.isEmpty()) {
                 faults.add(((Parsed.Refused) parsed).message());
                 return Optional.empty();
             }
+            String withPoint = either.get().decimal();
+            String without = either.get().thousands();
+            Optional<Stated> asDecimal = understood(withPoint, dimension);
+            Optional<Stated> asThousands = understood(without, dimension);
             boolean onlyDecimal = believable.test(asDecimal.get().value().si())
                     && !believable.test(asThousands.get().value().si());
-            if (comma.equals(THOUSANDS)) {
+            if (comma.equals(EitherComma.THOUSANDS)) {
                 return asThousands;
             }
-            if (comma.equals(DECIMAL) || onlyDecimal) {
+            if (comma.equals(EitherComma.DECIMAL) || onlyDecimal) {
                 said.add("read " + whole + " as " + withPoint);
                 return asDecimal;
             }

@@ -167,7 +167,7 @@ public record MeasurePage(
                 answer.findings().stream()
                         .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                         .map(f -> new Suspect(
-                                PageWords.said(Ways.inWords(f.where())),
+                                PageWords.place(f.where()),
                                 PageWords.said(f.message()),
                                 PageWords.said(f.mend()),
                                 Ways.card(f.where(), frame.base())))
@@ -265,6 +265,13 @@ public record MeasurePage(
     }
 
     private static String summary(Answer answer) {
+        if (answer.values().isEmpty()
+                && answer.stops().isEmpty()
+                && answer.findings().stream().noneMatch(f -> f.kind() == Finding.Kind.SUSPECT)
+                && !answer.next().isEmpty()) {
+            return "Nothing is read yet. Begin with "
+                    + answer.next().get(0).read().label() + ".";
+        }
         long unknown = answer.unknowns().size();
         String stops = Ways.stops(answer);
         return stops.substring(0, 1).toUpperCase(Locale.ROOT) + stops.substring(1) + "; " + unknown

@@ -106,6 +106,7 @@ public final class PartsRoutes implements Routes {
         routes.get(PAGE, this::page);
         routes.post(PAGE, this::receive);
         routes.post(PAGE + "/demo", request -> wait(request, demo));
+        routes.post(PAGE + "/invented", this::invented);
         routes.get(PAGE + "/waiting/{pending}", this::fates);
         routes.post(PAGE + "/waiting/{pending}", this::keep);
         routes.get(PAGE + "/{catalogue}", this::keptFates);
@@ -130,11 +131,43 @@ public final class PartsRoutes implements Routes {
                                                 .anyMatch(e -> e.name().equals(sheet.name)))));
     }
 
-    private PartsPage.Kept kept(CatalogueEntry entry) {
-        Imported read = catalogues.alone(entry);
-        boolean invented = (!read.parts().isEmpty() || !read.operations().isEmpty())
+    /** Whether nothing in it can be bought. */
+    private static boolean isInvented(Imported read) {
+        return (!read.parts().isEmpty() || !read.operations().isEmpty())
                 && read.parts().stream().allMatch(p -> p.invented())
                 && read.operations().stream().allMatch(o -> o.invented());
+    }
+
+    /** All that are invented at once: left out, searched again, or, once left out, deleted. */
+    private void invented(Context request) {
+        List<CatalogueEntry> all = bench.store().catalogues().stream()
+                .filter(e -> isInvented(catalogues.alone(e)))
+                .toList();
+        String what = Workbench.field(request, "what");
+        List<CatalogueEntry> meant =
+                all.stream().filter(e -> e.active() == what.equals("out")).toList();
+        String many = meant.size() == 1 ? "1 invented file" : meant.size() + " invented files";
+        switch (what) {
+            case "out", "in" -> meant.forEach(e -> bench.store().activateCatalogue(e.id(), what.equals("in")));
+            case "forget" -> meant.forEach(e -> bench.store().forgetCatalogue(e.id()));
+            default ->
+                throw new Refused(
+                        HttpStatus.BAD_REQUEST, "The form is not whole; nothing was changed", "Load the page again.");
+        }
+        Workbench.goOn(
+                request,
+                PAGE,
+                switch (what) {
+                    case "out" ->
+                        many + " left out of searches. Nothing is deleted: Search all invented again takes it back.";
+                    case "in" -> many + " searched again.";
+                    default -> many + " deleted. Take the invented catalogue brings them back.";
+                });
+    }
+
+    private PartsPage.Kept kept(CatalogueEntry entry) {
+        Imported read = catalogues.alone(entry);
+        boolean invented = isInvented(read);
         return new PartsPage.Kept(
                 entry.id().toString(),
                 entry.name(),
