@@ -67,6 +67,30 @@ class UnsentReadingsTest extends InTheBrowser {
                 .containsSubsequence("stroke", "bore");
     }
 
+    /** In the place of the browser's own page: what is not here, what is safe, and what there is. */
+    @Test
+    void aCardThatWasNotOpenedBeforeSaysSoAndNamesThoseThatWere() throws IOException {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR|status of 503");
+        Page page = open(phone());
+        String base = beginEmpty(page, "Not here");
+        page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");
+        page.navigate(base + "/measure/cylinder.bore");
+        stop();
+        for (String never : List.of("/measure/crankshaft.stroke", "/fit", "/history")) {
+            page.navigate(base + never);
+            assertThat(page.locator("h1")).containsText("Not kept on this device");
+            assertThat(page.locator("main")).containsText("What you typed is safe");
+        }
+        page.locator("main .leads a", new Page.LocatorOptions().setHasText("bore"))
+                .first()
+                .click();
+        page.waitForURL("**/measure/cylinder.bore");
+        assertThat(firstBox(page)).isVisible();
+        startAgain();
+        page.navigate(base + "/measure/crankshaft.stroke");
+        assertThat(firstBox(page)).isVisible();
+    }
+
     @Test
     void askWhenTheSameReadingWasChangedMeanwhile() throws IOException {
         expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR|status of 409|htmx:");

@@ -44,17 +44,55 @@ const marked = async (answer) => {
   return new Response(text, { status: answer.status, headers: answer.headers });
 };
 
+/** Pages of this build that are on the device, by their address with their title, as the server wrote it. */
+const atHand = async (url) => {
+  const base = (url.pathname.match(/^\/b\/[^/]+\//) || [''])[0];
+  const pages = await caches.open(PLACE);
+  const found = new Map();
+  for (const key of await pages.keys()) {
+    const path = new URL(key.url).pathname;
+    if (path !== '/builds' && !(base && path.startsWith(base))) continue;
+    const kept = await pages.match(key);
+    const title = kept && (await kept.text()).match(/<title>([^<]*?)(?: – Longthrow)?<\/title>/);
+    if (title) found.set(path, title[1]);
+  }
+  return [...found].sort(([, a], [, b]) => a.localeCompare(b));
+};
+
+/** In the place of the browser's own page, which says nothing of the workshop. */
+const notHere = async (url) => {
+  const pages = await atHand(url);
+  const list = pages.map(([path, title]) => '<li><a class="alone" href="' + path + '">' + title + '</a></li>').join('');
+  const body = '<!DOCTYPE html><html lang="en"><head><meta charset="utf-8">' +
+    '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">' +
+    '<title>Not kept on this device – Longthrow</title><link rel="stylesheet" href="/static/longthrow.css"></head><body>' +
+    '<header class="top"><a class="mark" href="/builds">Longthrow</a></header><main id="main"><h1>Not kept on this device</h1>' +
+    '<p class="notice doubt">The workshop is out of reach, and this page was not opened here before.</p>' +
+    '<p>What you typed is safe: it waits on this device and goes on its own once the workshop is back.</p>' +
+    (list ? '<h2>These are here</h2><ul class="leads">' + list + '</ul>' : '<p>No page of this build is here yet.</p>') +
+    '<p><a class="button" href="' + url.pathname + url.search.replace(/[^\w=&?.,%+-]/g, '') + '">Try again</a></p></main></body></html>';
+  return new Response(body, { status: 503, headers: {
+    'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store',
+    'content-security-policy': "default-src 'none'; style-src 'self'; img-src 'self'; form-action 'none'; base-uri 'none'",
+  } });
+};
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (request.method !== 'GET' || url.origin !== self.location.origin || !isKept(url)) return;
+  if (request.method !== 'GET' || url.origin !== self.location.origin) return;
+  const opened = request.mode === 'navigate';
+  if (!isKept(url)) {
+    if (opened) event.respondWith(fetch(request).catch(() => notHere(url)));
+    return;
+  }
   const fresh = fetch(request);
   event.waitUntil(fresh.then((answer) => {
     if (answer.ok && !answer.redirected && !url.searchParams.has('find')) return remember(request, answer.clone());
   }).catch(() => {}));
   event.respondWith((async () => {
     const old = await before(request, url);
-    if (!old) return fresh;
+    if (!old) return opened ? fresh.catch(() => notHere(url)) : fresh;
     const patience = new Promise((done) => setTimeout(() => done(old), WAIT));
     const first = await Promise.race([fresh.catch(() => old), patience]);
     return first === old ? marked(old) : first;
