@@ -2,10 +2,8 @@ package longthrow.workshop;
 
 import java.io.PrintWriter;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import longthrow.buildfile.BuildFile;
-import longthrow.buildfile.ReadBuild;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
@@ -13,13 +11,9 @@ import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.fit.Fit;
 import longthrow.workshop.print.PlainText;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code longthrow fit}: which parts go together. */
 @Command(
@@ -35,10 +29,7 @@ import picocli.CommandLine.Spec;
             "  longthrow fit my-engine.yaml --catalogue examples/catalogue",
             "  longthrow fit my-engine.yaml --catalogue parts.yaml --why R1"
         })
-final class FitCommand implements Callable<ExitCode> {
-    @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
-    private String file = "";
-
+final class FitCommand extends BuildQuestion {
     @Mixin
     private CatalogueOption catalogues;
 
@@ -49,36 +40,17 @@ final class FitCommand implements Callable<ExitCode> {
                     "Only with this part: what it goes with, or what keeps it out and the least change that cures it.")
     private @Nullable String why;
 
-    @Mixin
-    private AnswerOptions options;
-
-    @Spec
-    private CommandSpec spec;
+    FitCommand() {
+        super("searching");
+    }
 
     @Override
-    public ExitCode call() {
-        CommandLine line = spec.commandLine();
-        PrintWriter err = line.getErr();
-        InputFile input = new InputFile(file, InputFile.Holds.BUILD, err);
-        Optional<ReadBuild> read = input.read().map(BuildFile::read);
-        read.ifPresent(r -> input.say(r.faults(), r.notes()));
-        Optional<Build> build = read.flatMap(ReadBuild::build);
-        Optional<Catalogue> catalogue = catalogues.read(err);
-        if (build.isEmpty() || catalogue.isEmpty()) {
-            err.flush();
-            return ExitCode.INPUT_REFUSED;
-        }
-        Build asked = options.inUnits(build.get());
+    Optional<Function<Build, Answer>> question(PrintWriter err) {
         String code = why;
-        if (code != null && isUnknown(code, catalogue.get(), err)) {
-            return ExitCode.INPUT_REFUSED;
-        }
-        Answer answer = Patience.during(
-                "searching",
-                err,
-                () -> code == null ? Fit.of(asked, catalogue.get()) : Fit.why(asked, catalogue.get(), code));
-        options.print(answer, line);
-        return ExitCode.of(answer);
+        return catalogues
+                .read(err)
+                .filter(catalogue -> code == null || !isUnknown(code, catalogue, err))
+                .map(catalogue -> build -> code == null ? Fit.of(build, catalogue) : Fit.why(build, catalogue, code));
     }
 
     /** Whether no part has this code; says so. */

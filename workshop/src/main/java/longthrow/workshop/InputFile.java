@@ -14,9 +14,12 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.Optional;
+import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.Note;
+import longthrow.buildfile.ReadBuild;
+import longthrow.core.build.Build;
 import longthrow.workshop.book.BookReader;
 import longthrow.workshop.print.PlainText;
 
@@ -28,6 +31,17 @@ final class InputFile {
     private final String name;
     private final Holds holds;
     private final PrintWriter err;
+
+    /**
+     * The engine in a build file, with what was noticed in it said; empty where none can be read, which is said.
+     * @param name of the file; - for standard input
+     */
+    static Optional<Build> build(String name, PrintWriter err) {
+        InputFile input = new InputFile(name, Holds.BUILD, err);
+        Optional<ReadBuild> read = input.read().map(BuildFile::read);
+        read.ifPresent(r -> input.say(r.faults(), r.notes()));
+        return read.flatMap(ReadBuild::build);
+    }
 
     /** What the file should hold, and what is said with it. */
     enum Holds {

@@ -2,19 +2,12 @@ package longthrow.workshop;
 
 import java.io.PrintWriter;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import longthrow.buildfile.BuildFile;
-import longthrow.buildfile.ReadBuild;
+import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
-import longthrow.core.catalogue.Catalogue;
 import longthrow.core.life.Life;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code longthrow life}: what lets go first. */
 @Command(
@@ -27,35 +20,16 @@ import picocli.CommandLine.Spec;
             "  longthrow life my-engine.yaml --catalogue parts.yaml",
             "  longthrow life --json my-engine.yaml > answer.json"
         })
-final class LifeCommand implements Callable<ExitCode> {
-    @Parameters(arity = "1", paramLabel = "FILE", description = "The build file; - for standard input.")
-    private String file = "";
-
+final class LifeCommand extends BuildQuestion {
     @Mixin
     private CatalogueOption catalogues;
 
-    @Mixin
-    private AnswerOptions options;
-
-    @Spec
-    private CommandSpec spec;
+    LifeCommand() {
+        super("weighing");
+    }
 
     @Override
-    public ExitCode call() {
-        CommandLine line = spec.commandLine();
-        PrintWriter err = line.getErr();
-        InputFile input = new InputFile(file, InputFile.Holds.BUILD, err);
-        Optional<ReadBuild> read = input.read().map(BuildFile::read);
-        read.ifPresent(r -> input.say(r.faults(), r.notes()));
-        Optional<Build> build = read.flatMap(ReadBuild::build);
-        Optional<Catalogue> catalogue = catalogues.read(err);
-        if (build.isEmpty() || catalogue.isEmpty()) {
-            err.flush();
-            return ExitCode.INPUT_REFUSED;
-        }
-        Build asked = options.inUnits(build.get());
-        Answer answer = Patience.during("weighing", err, () -> Life.of(asked, catalogue.get()));
-        options.print(answer, line);
-        return ExitCode.of(answer);
+    Optional<Function<Build, Answer>> question(PrintWriter err) {
+        return catalogues.read(err).map(catalogue -> build -> Life.of(build, catalogue));
     }
 }

@@ -6,9 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.buildfile.BlankSheet;
-import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.DonorFile;
-import longthrow.buildfile.ReadBuild;
 import longthrow.buildfile.ReadDonors;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
@@ -87,7 +85,7 @@ final class MeasureCommand implements Callable<ExitCode> {
             throw new ParameterException(line, "build and donors cannot both come from standard input");
         }
         PrintWriter err = line.getErr();
-        Optional<Build> build = readBuild(file, err);
+        Optional<Build> build = InputFile.build(file, err);
         Optional<List<Donor>> known = donors == null ? Optional.of(List.of()) : readDonors(donors, err);
         if (build.isEmpty() || known.isEmpty()) {
             err.flush();
@@ -113,13 +111,6 @@ final class MeasureCommand implements Callable<ExitCode> {
         line.getOut().print(BlankSheet.text(options.unitsOr(UnitSystem.METRIC_FIRST)));
         line.getOut().flush();
         return ExitCode.ANSWERED;
-    }
-
-    private static Optional<Build> readBuild(String name, PrintWriter err) {
-        InputFile input = new InputFile(name, InputFile.Holds.BUILD, err);
-        Optional<ReadBuild> read = input.read().map(BuildFile::read);
-        read.ifPresent(r -> input.say(r.faults(), r.notes()));
-        return read.flatMap(ReadBuild::build);
     }
 
     private static Optional<List<Donor>> readDonors(String name, PrintWriter err) {

@@ -63,20 +63,8 @@ public final class Clear {
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(readFirst(pairs));
         findings.addAll(cautions(build));
-        return new Answer(
-                        "clear",
-                        build.name(),
-                        build.invented(),
-                        build.units(),
-                        appraisal.values().stream()
-                                .filter(r -> SHOWN.contains(r.term()))
-                                .toList(),
-                        List.of(),
-                        findings,
-                        stops(appraisal.stops(), pairs),
-                        List.of(),
-                        List.copyOf(defaults),
-                        List.of())
+        return appraisal
+                .answer("clear", SHOWN, findings, stops(appraisal.stops(), pairs), List.copyOf(defaults))
                 .withClearances(pairs);
     }
 
@@ -165,23 +153,13 @@ public final class Clear {
 
     /** When the readings are so far from any engine that no figures can be found that come near them all. */
     private static Answer untangled(Build build) {
-        String why = "no engine comes near all of these readings";
-        return new Answer(
+        return Appraisal.untangled(
                 "clear",
-                build.name(),
-                build.invented(),
-                build.units(),
-                List.of(),
-                List.of(),
-                List.of(new Finding(
-                        Finding.Kind.SUSPECT,
-                        "the whole sheet",
-                        why + ", so nothing was worked out",
-                        "ask measure, which says where to look")),
+                build,
                 List.of(new Stop(
-                        "do not turn it under power", why, "find the wrong reading first: see measure", false)),
-                List.of(),
-                List.of(),
-                List.of());
+                        "do not turn it under power",
+                        Appraisal.NO_ENGINE,
+                        "find the wrong reading first: see measure",
+                        false)));
     }
 }

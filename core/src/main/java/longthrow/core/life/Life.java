@@ -79,20 +79,13 @@ public final class Life {
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(bought(build));
         findings.addAll(cautions(build));
-        return new Answer(
+        return appraisal
+                .answer(
                         "life",
-                        build.name(),
-                        build.invented(),
-                        build.units(),
-                        appraisal.values().stream()
-                                .filter(r -> SHOWN.contains(r.term()))
-                                .toList(),
-                        List.of(),
+                        SHOWN,
                         findings,
                         withVerdict(appraisal.stops(), covered),
-                        List.of(),
-                        defaults(appraisal, questions),
-                        List.of())
+                        defaults(appraisal, questions))
                 .withLadder(new LimitLadder(approval, covered, start));
     }
 
@@ -196,30 +189,18 @@ public final class Life {
                 java.util.OptionalDouble.empty(),
                 java.util.OptionalDouble.empty(),
                 java.util.OptionalDouble.empty(),
-                "not approved: no engine comes near all of these readings",
-                List.of("no engine comes near all of these readings"),
+                "not approved: " + Appraisal.NO_ENGINE,
+                List.of(Appraisal.NO_ENGINE),
                 List.of(new Approval.Unlock("find the wrong reading", "see measure", "", "")),
                 "nothing as it stands");
-        return new Answer(
+        return Appraisal.untangled(
                         "life",
-                        build.name(),
-                        build.invented(),
-                        build.units(),
-                        List.of(),
-                        List.of(),
-                        List.of(new Finding(
-                                Finding.Kind.SUSPECT,
-                                "the whole sheet",
-                                "no engine comes near all of these readings, so nothing was worked out",
-                                "ask measure, which says where to look")),
+                        build,
                         List.of(new Stop(
                                 "do not run it",
-                                "no engine comes near all of these readings",
+                                Appraisal.NO_ENGINE,
                                 "find the wrong reading first: see measure",
-                                false)),
-                        List.of(),
-                        List.of(),
-                        List.of())
+                                false)))
                 .withLadder(new LimitLadder(none, List.of(), LimitLadder.Start.NOTHING));
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
@@ -36,6 +37,9 @@ public record Appraisal(
         List<DefaultUsed> defaults,
         List<Finding> suspects,
         List<ValveLift> lifts) {
+    /** Said where the readings lie so far apart that none of them can be trusted. */
+    public static final String NO_ENGINE = "no engine comes near all of these readings";
+
     static final int MOST_SUSPECTS = 3;
     static final double NAMED_FROM = 0.1;
 
@@ -115,5 +119,61 @@ public record Appraisal(
     /** The figure of a term, if there is one. */
     public Optional<Measured> figure(Term term) {
         return values.stream().filter(v -> v.term() == term).map(Result::figure).findFirst();
+    }
+
+    /**
+     * The answer to a question that is asked of the engine as it was appraised, without what only that question tells.
+     * @param shown  figures to show with it
+     * @param stops  what must not be done, those of the engine among them
+     * @param taken  all that was taken for granted
+     */
+    public Answer answer(
+            String question, Set<Term> shown, List<Finding> findings, List<Stop> stops, List<DefaultUsed> taken) {
+        return plain(
+                question,
+                build,
+                values.stream().filter(r -> shown.contains(r.term())).toList(),
+                findings,
+                stops,
+                taken);
+    }
+
+    /**
+     * The answer where no engine comes near what is written.
+     * @param stops what must not be done for not knowing
+     */
+    public static Answer untangled(String question, Build build, List<Stop> stops) {
+        return plain(
+                question,
+                build,
+                List.of(),
+                List.of(new Finding(
+                        Finding.Kind.SUSPECT,
+                        "the whole sheet",
+                        NO_ENGINE + ", so nothing was worked out",
+                        "ask measure, which says where to look")),
+                stops,
+                List.of());
+    }
+
+    private static Answer plain(
+            String question,
+            Build build,
+            List<Result> values,
+            List<Finding> findings,
+            List<Stop> stops,
+            List<DefaultUsed> taken) {
+        return new Answer(
+                question,
+                build.name(),
+                build.invented(),
+                build.units(),
+                values,
+                List.of(),
+                findings,
+                stops,
+                List.of(),
+                taken,
+                List.of());
     }
 }

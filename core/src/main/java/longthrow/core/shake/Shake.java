@@ -92,15 +92,7 @@ public final class Shake {
         try {
             appraisal = Appraisal.sound(build);
         } catch (NotConvergedException e) {
-            return answer(
-                    build,
-                    List.of(),
-                    List.of(new Finding(
-                            Finding.Kind.SUSPECT,
-                            "the whole sheet",
-                            "no engine comes near all of these readings, so nothing was worked out",
-                            "ask measure, which says where to look")),
-                    List.of());
+            return Appraisal.untangled("shake", build, List.of());
         }
         Shake shake = new Shake(new Known(appraisal));
         Shaking shaking = shake.told(catalogue);
@@ -109,45 +101,9 @@ public final class Shake {
         findings.addAll(Stops.cautions(build));
         List<DefaultUsed> defaults = new ArrayList<>(shake.taken);
         defaults.addAll(appraisal.defaults());
-        Answer plain = answer(
-                build,
-                appraisal.values().stream()
-                        .filter(r -> SHOWN.contains(r.term()))
-                        .toList(),
-                findings,
-                defaults);
-        return new Answer(
-                        plain.question(),
-                        plain.engine(),
-                        plain.invented(),
-                        plain.units(),
-                        plain.values(),
-                        List.of(),
-                        findings,
-                        appraisal.stops(),
-                        List.of(),
-                        defaults,
-                        List.of())
+        return appraisal
+                .answer("shake", SHOWN, findings, appraisal.stops(), defaults)
                 .withShaking(shaking);
-    }
-
-    private static Answer answer(
-            Build build,
-            List<longthrow.core.answer.Result> values,
-            List<Finding> findings,
-            List<DefaultUsed> defaults) {
-        return new Answer(
-                "shake",
-                build.name(),
-                build.invented(),
-                build.units(),
-                values,
-                List.of(),
-                findings,
-                List.of(),
-                List.of(),
-                defaults,
-                List.of());
     }
 
     private Asked ask() {
