@@ -102,6 +102,20 @@ class ClearAnswerTest {
                 "  exhaust_closes: {readings: [3.0°, 3.5°], with: degree_wheel}");
     }
 
+    /** One file gives one answer, each time: what is missing is told in the order in which running changes things, not as a set happens to lie. */
+    @Test
+    void whatIsMissingIsToldInOneOrder() {
+        assertThat(pair(pairs(text("scenarios/s1-longer-throw.yaml")), "skirt_to_counterweight").notWarm().stream()
+                        .map(m -> m.where())
+                        .limit(5))
+                .containsExactly(
+                        "use.rod_temperature",
+                        "use.piston_temperature",
+                        "piston.alloy",
+                        "use.oil_temperature",
+                        "crankshaft.metal");
+    }
+
     /**
      * Rods for a longer throw, worked by hand: rod less throw less skirt less counterweight, 85.60 - 28.25 - 17.60 - 38.90 = 0.85 mm, which is under the 1.5 mm of common
      * practice; 86.40 mm leaves 1.65 mm. Nothing of bolts, dipper and case is read.

@@ -1,5 +1,7 @@
 package longthrow.core.clear;
 
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -69,7 +71,7 @@ sealed interface Plan {
     record Outlines(Head head, Drawing drawing, Set<Warm> warm, Optional<Beside> beside, boolean hasCam)
             implements Plan {
         public Outlines {
-            warm = Set.copyOf(warm);
+            warm = Collections.unmodifiableSet(new LinkedHashSet<>(warm)); // in order: what is missing is told in it
         }
     }
 
