@@ -102,6 +102,15 @@ class ClearAnswerTest {
                 "  exhaust_closes: {readings: [3.0°, 3.5°], with: degree_wheel}");
     }
 
+    /** The growth of a valve's head is taken, not read: so it is said. */
+    @Test
+    void whatIsTakenForTheValvesIsSaid() {
+        assertThat(Clear.of(build(whole())).defaults().stream().map(d -> d.what()))
+                .contains(
+                        "the valve's head grows by 0.7 % of its diameter at work",
+                        "the valve's head grows by 1.2 % of its diameter at work");
+    }
+
     /** One file gives one answer, each time: what is missing is told in the order in which running changes things, not as a set happens to lie. */
     @Test
     void whatIsMissingIsToldInOneOrder() {

@@ -1,6 +1,7 @@
 package longthrow.core.clear;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import longthrow.core.clearance.Body;
@@ -52,12 +53,27 @@ final class Valves {
         return new Valves(valve);
     }
 
-    private void asks(Asked of) {
+    private void asks(Asked of, boolean runs) {
+        of.takes(
+                valve.key(),
+                "the stem is taken to be 4 mm thick at the least and the head to rise to it at 45°",
+                "common practice, no source");
+        if (runs) {
+            of.takes(
+                    valve.key(),
+                    String.format(
+                            Locale.ROOT, "the valve's head grows by %.1f %% of its diameter at work", 100 * growth()),
+                    "some 400 K (intake) or 700 K (exhaust) above the bench, austenitic steel; from memory, rounded up");
+        }
         of.figure(diameter);
         of.figure(tilt);
         of.figure(recess);
         of.figure(margin);
         of.figure(Lift.lash(valve));
+    }
+
+    private double growth() {
+        return valve == Part.INTAKE_VALVE ? INTAKE_GROWTH : EXHAUST_GROWTH;
     }
 
     /**
@@ -67,8 +83,7 @@ final class Valves {
      * @param runs  whether the engine runs: then the lash is gone and the head has grown
      */
     private Body head(Sizes s, Point seat, double angle, Course lift, boolean runs) {
-        double growth = valve == Part.INTAKE_VALVE ? INTAKE_GROWTH : EXHAUST_GROWTH;
-        double half = s.of(diameter) / 2 * (runs ? 1 + growth : 1);
+        double half = s.of(diameter) / 2 * (runs ? 1 + growth() : 1);
         double lashGone = runs ? s.of(Lift.lash(valve)) : 0;
         double edge = s.of(margin);
         double rise = Math.max(half - STEM, 0);
@@ -86,7 +101,7 @@ final class Valves {
     /** To the piston: its crown's rim, its pocket's floor, or the highest point of its dome. */
     Function<Sizes, Pair> toPiston(Asked of, boolean runs) {
         Crown.asks(of);
-        asks(of);
+        asks(of, runs);
         of.figure(pocket);
         of.figure(Term.GASKET_THICKNESS);
         boolean isFlat = of.value(pocket).filter(p -> p.value() == 0).isPresent();
@@ -112,7 +127,7 @@ final class Valves {
 
     /** To the bore wall, in the plane of both axes. */
     Function<Sizes, Pair> toWall(Asked of, boolean runs) {
-        asks(of);
+        asks(of, runs);
         of.figure(fromAxis);
         of.figure(Term.GASKET_THICKNESS);
         of.figure(Term.BORE);
@@ -142,8 +157,8 @@ final class Valves {
     static Function<Sizes, Pair> toEachOther(Asked of, boolean runs) {
         Valves intake = of(Part.INTAKE_VALVE);
         Valves exhaust = of(Part.EXHAUST_VALVE);
-        intake.asks(of);
-        exhaust.asks(of);
+        intake.asks(of, runs);
+        exhaust.asks(of, runs);
         of.figure(Term.VALVE_SPACING);
         Optional<Lift> in = Lift.of(of, Part.INTAKE_VALVE);
         Optional<Lift> ex = Lift.of(of, Part.EXHAUST_VALVE);
