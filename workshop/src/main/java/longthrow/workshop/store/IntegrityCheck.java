@@ -5,6 +5,8 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import org.sqlite.SQLiteErrorCode;
@@ -37,6 +39,7 @@ final class IntegrityCheck {
             structure(connection, found);
             references(connection, found);
             if (ownTables) {
+                marks(connection, found);
                 texts(connection, found);
             }
         } catch (SQLiteException e) {
@@ -68,6 +71,45 @@ final class IntegrityCheck {
                 found.add("row " + rows.getString(2) + " of table " + rows.getString(1)
                         + " belongs to something that is gone from table " + rows.getString(3));
             }
+        }
+    }
+
+    /** Times and identities, without which no row can be told: SQLite takes any text for them. */
+    private static void marks(Connection connection, List<String> found) throws SQLException {
+        marks(connection, "build", "uuid, created, archived", found);
+        marks(connection, "revision", "client_key, saved, NULL", found);
+        marks(connection, "catalogue", "uuid, imported, NULL", found);
+        marks(connection, "attachment", "NULL, attached, NULL", found);
+    }
+
+    /**
+     * In one table.
+     * @param columns identity, time, second time; NULL where it has none
+     */
+    private static void marks(Connection connection, String table, String columns, List<String> found)
+            throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT id, " + columns + " FROM " + table)) {
+            int told = 0;
+            while (rows.next() && told < MOST_TOLD) {
+                String identity = rows.getString(2);
+                String second = rows.getString(4);
+                if ((identity != null && StoredText.uuid(identity).isEmpty())
+                        || !isTime(String.valueOf(rows.getString(3)))
+                        || (second != null && !isTime(second))) {
+                    found.add("row " + rows.getLong(1) + " of table " + table + " has no readable time or identity");
+                    told++;
+                }
+            }
+        }
+    }
+
+    /** Whether it is a time as they are kept. */
+    static boolean isTime(String text) {
+        try {
+            return !Instant.parse(text).equals(Instant.MIN);
+        } catch (DateTimeParseException damaged) {
+            return false;
         }
     }
 

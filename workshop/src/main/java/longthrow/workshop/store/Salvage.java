@@ -6,8 +6,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -161,11 +159,7 @@ final class Salvage {
     }
 
     private static boolean isTime(@Nullable Object value) {
-        try {
-            return value instanceof String text && !Instant.parse(text).equals(Instant.MIN);
-        } catch (DateTimeParseException damaged) {
-            return false;
-        }
+        return value instanceof String text && IntegrityCheck.isTime(text);
     }
 
     // ---- into the copy
