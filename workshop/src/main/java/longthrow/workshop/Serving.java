@@ -31,14 +31,18 @@ final class Serving implements AutoCloseable {
     /** How often it is looked whether a backup is due; the store itself says so once an hour at most. */
     private static final Duration LOOK_FOR_BACKUP = Duration.ofMinutes(5);
 
+    private static final Duration REHEARSAL_ENDS_WITHIN = Duration.ofSeconds(2);
+
     private static final Logger LOG = LoggerFactory.getLogger(Serving.class);
 
     private final Store store;
     private final Server server;
+    private final String token;
     private final Thread backing;
     private final Thread warming;
 
-    private Serving(Store store, Server server, Thread warming) {
+    private Serving(Store store, Server server, String token, Thread warming) {
+        this.token = token;
         this.warming = warming;
         this.backing = new Thread(
                 new BackupWatch(
@@ -66,8 +70,18 @@ final class Serving implements AutoCloseable {
      * @throws io.javalin.util.JavalinBindException if the port is taken
      */
     static Serving start(Path folder, int port, Server.Patience patience, Example example) {
+        return start(folder, port, patience, example, true);
+    }
+
+    /** For a rehearsal: at any port, and nothing is rehearsed for it. */
+    static Serving unseen(Path folder, Example example) {
+        return start(folder, 0, Server.Patience.USUAL, example, false);
+    }
+
+    private static Serving start(Path folder, int port, Server.Patience patience, Example example, boolean rehearsed) {
         CompletableFuture<Store> opening = CompletableFuture.supplyAsync(() -> Store.open(folder), Serving::beside);
-        Workbench bench = new Workbench(() -> opened(opening), token());
+        String token = newToken();
+        Workbench bench = new Workbench(() -> opened(opening), token);
         Catalogues catalogues = new Catalogues(bench);
         Searches searches = new Searches(bench, catalogues);
         Optional<Server> server = Optional.empty();
@@ -85,7 +99,8 @@ final class Serving implements AutoCloseable {
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             serving = true;
-            return new Serving(store, server.get(), warmUp(bench, example));
+            return new Serving(
+                    store, server.get(), token, rehearsed ? warmUp(bench, example) : new Thread("no rehearsal"));
         } finally {
             if (!serving) {
                 server.ifPresent(Server::close);
@@ -131,7 +146,7 @@ final class Serving implements AutoCloseable {
                     try {
                         Thread.sleep(WARM_UP_AFTER_MILLISECONDS);
                         bench.desk().work(example.build());
-                        bench.desk().rehearse(example.build());
+                        Rehearsal.once(example, bench.desk());
                     } catch (InterruptedException ended) {
                         Thread.currentThread().interrupt();
                     }
@@ -142,10 +157,15 @@ final class Serving implements AutoCloseable {
         return thread;
     }
 
-    private static String token() {
+    private static String newToken() {
         byte[] random = new byte[TOKEN_BYTES];
         new SecureRandom().nextBytes(random);
         return HexFormat.of().formatHex(random);
+    }
+
+    /** That changes carry. */
+    String token() {
+        return token;
     }
 
     Store store() {
@@ -156,12 +176,22 @@ final class Serving implements AutoCloseable {
         return server.address();
     }
 
+    /** It has a folder of its own to throw away. */
+    private void letRehearsalEnd() {
+        try {
+            warming.join(REHEARSAL_ENDS_WITHIN.toMillis());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
     /** Answers what is under way, then lets go of the data. */
     @Override
     public void close() {
         try {
             warming.interrupt();
             backing.interrupt();
+            letRehearsalEnd();
             server.close();
         } finally {
             store.close();

@@ -19,7 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * Thirty people read and write at once. Here for twenty seconds; {@code -Dlongthrow.crowd.seconds=300} makes it the five
  * minutes of docs/measurements.md. {@code longthrow.crowd.page} and {@code longthrow.crowd.key} set their pauses [ms],
- * {@code longthrow.crowd.after} how long the workshop stands open before they come [s].
+ * {@code longthrow.crowd.after} how long the workshop stands open before they come [s];
+ * {@code longthrow.crowd.program} names the launcher of the built program, which then serves in a process of its own.
  */
 class CrowdTest {
     private static final int PEOPLE = 30;
@@ -43,7 +44,9 @@ class CrowdTest {
                 Integer.getInteger("longthrow.crowd.page", 3_000),
                 Integer.getInteger("longthrow.crowd.key", 500));
         Crowd.Seen seen;
-        try (Visitor visitor = Visitor.in(folder)) {
+        String program = System.getProperty("longthrow.crowd.program");
+        try (Visitor visitor =
+                program == null ? Visitor.in(folder) : Visitor.of(ServedProgram.in(Path.of(program), folder))) {
             Thread.sleep(Duration.ofSeconds(Integer.getInteger("longthrow.crowd.after", 0))
                     .toMillis());
             List<String> builds = new ArrayList<>();
@@ -51,7 +54,11 @@ class CrowdTest {
                 builds.add(visitor.example());
                 visitor.get(builds.get(i) + "/measure");
             }
-            seen = new Crowd(URI.create(visitor.serving().address()), visitor.token(), pace).work(PEOPLE, builds);
+            Crowd crowd = new Crowd(URI.create(visitor.address()), visitor.token(), pace);
+            if (program != null) {
+                crowd.learnToWalk();
+            }
+            seen = crowd.work(PEOPLE, builds);
         }
         System.out.printf(
                 Locale.ROOT,

@@ -13,10 +13,12 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** A workshop served over real HTTP, and somebody who visits it as a browser without script would. */
 final class Visitor implements AutoCloseable {
@@ -24,19 +26,33 @@ final class Visitor implements AutoCloseable {
 
     private final HttpClient client =
             HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NEVER).build();
-    private final Serving serving;
+    private final String address;
+    private final Runnable ending;
+    private final @Nullable Serving serving;
     private String notice = "";
 
-    private Visitor(Serving serving) {
+    private Visitor(String address, Runnable ending, @Nullable Serving serving) {
+        this.address = address;
+        this.ending = ending;
         this.serving = serving;
     }
 
     static Visitor in(Path folder) {
         try {
-            return new Visitor(Serving.start(folder, 0, Example.ofThisProgram()));
+            Serving serving = Serving.start(folder, 0, Example.ofThisProgram());
+            return new Visitor(serving.address(), serving::close, serving);
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
+    }
+
+    /** Of a program in its own process, which ends with the visit. */
+    static Visitor of(ServedProgram program) {
+        return new Visitor(program.address(), program::close, null);
+    }
+
+    String address() {
+        return address;
     }
 
     /** What came back. */
@@ -65,7 +81,7 @@ final class Visitor implements AutoCloseable {
     }
 
     Serving serving() {
-        return serving;
+        return Objects.requireNonNull(serving, "the workshop runs in a process of its own");
     }
 
     Page get(String address) {
@@ -161,7 +177,7 @@ final class Visitor implements AutoCloseable {
     }
 
     private HttpRequest.Builder request(String address) {
-        return HttpRequest.newBuilder(URI.create(serving.address()).resolve(address));
+        return HttpRequest.newBuilder(URI.create(this.address).resolve(address));
     }
 
     private Page send(HttpRequest.Builder request) {
@@ -191,6 +207,6 @@ final class Visitor implements AutoCloseable {
 
     @Override
     public void close() {
-        serving.close();
+        ending.run();
     }
 }

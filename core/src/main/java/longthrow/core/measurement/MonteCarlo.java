@@ -60,7 +60,8 @@ public final class MonteCarlo {
                 }
             });
 
-    private static final int MOST_REMEMBERED = 64;
+    /** Some fifty kilobytes each; enough for what a dozen engines, asked about in turns, have in common. */
+    private static final int MOST_REMEMBERED = 400;
 
     private static double[] drawn(Formula formula, Function<String, Measured> inputs) {
         List<Object> key = new ArrayList<>();

@@ -24,7 +24,10 @@ public final class Unit {
     private final Fraction offset;
     private final List<String> spellings;
     private final String source;
+    private final BigDecimal worth; // the factor in 50 digits
     private final double toSiFactor;
+    private final BigDecimal offsetDecimal;
+    private final double offsetNumber;
 
     /** Factor as two whole numbers a double holds; 0 over 1 where it is none: π or an offset comes in, or they are too large. */
     private final long plainNumerator;
@@ -49,7 +52,10 @@ public final class Unit {
         this.offset = offset;
         this.spellings = List.copyOf(spellings);
         this.source = source;
-        this.toSiFactor = withPi(factor.toDecimal(), piPower).doubleValue();
+        this.worth = withPi(factor.toDecimal(), piPower);
+        this.toSiFactor = worth.doubleValue();
+        this.offsetDecimal = offset.toDecimal();
+        this.offsetNumber = offset.toDouble();
         boolean plain = piPower == 0
                 && offset.signum() == 0
                 && factor.numerator().bitLength() < 53
@@ -110,7 +116,7 @@ public final class Unit {
 
     /** A number of this unit in coherent SI. */
     public double toSi(double number) {
-        return (number + offset.toDouble()) * toSiFactor;
+        return (number + offsetNumber) * toSiFactor;
     }
 
     /**
@@ -147,13 +153,13 @@ public final class Unit {
 
     /** A coherent SI value as a number of this unit. */
     public double fromSi(double si) {
-        return si / toSiFactor - offset.toDouble();
+        return si / toSiFactor - offsetNumber;
     }
 
     /** A finite coherent SI value as a number of this unit, carried in 40 digits so that nothing overflows. */
     BigDecimal decimalFromSi(double si) {
-        BigDecimal worth = withPi(factor.toDecimal(), piPower);
-        return BigDecimal.valueOf(si).divide(worth, WORKING).subtract(offset.toDecimal());
+        BigDecimal number = BigDecimal.valueOf(si).divide(worth, WORKING);
+        return offset.signum() == 0 ? number : number.subtract(offsetDecimal);
     }
 
     /** The unit in which a doubt about a number of this unit is given: itself, without the offset of temperatures. */

@@ -6,6 +6,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Fault;
@@ -23,23 +24,27 @@ import longthrow.core.measurement.NotConvergedException;
  * there are processors, each in its turn: more would only make all of them late, and the pages that need none with them.
  */
 public final class Desk {
-    /** Answers are large; our own choice. */
-    private static final int MOST_REMEMBERED = 64;
+    /** Answers are large, some two megabytes of the example; our own choice. */
+    private static final int MOST_REMEMBERED = 24;
 
     /** So long nothing is typed any more before it is worked ahead; our own choice. */
     private static final int REST_MILLISECONDS = 300;
 
-    /** After so many a glance, and a sum, takes half of what it took at the tenth; measured on the example. */
-    private static final int REHEARSALS = 25;
+    /** After so many a glance takes a fiftieth, and a sum a thirtieth, of what the first takes, and little less after more; measured on the example. */
+    private static final int REHEARSALS = 100;
 
-    /** What is glanced at while a reading is typed is soon what is kept; our own choice. */
-    private static final int MOST_GLANCES = 256;
+    /** So long nobody may have asked for a sum before it is rehearsed on; our own choice. */
+    private static final int UNDISTURBED_MILLISECONDS = 2_000;
+
+    /** One as the build was and one as it is typed for each of thirty who type at once; a megabyte each of the example; our own choice. */
+    private static final int MOST_GLANCES = 60;
 
     private final Lately<String, ReadBuild> read = new Lately<>(MOST_REMEMBERED, BuildFile::read);
     private final Lately<String, Work> worked = new Lately<>(MOST_REMEMBERED, this::fresh);
     private final Lately<String, Glance> glanced = new Lately<>(MOST_GLANCES, text -> glanceAt(read(text)));
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
+    private final AtomicLong seen = new AtomicLong(); // sums begun when it was last looked whether others ask
 
     /**
      * A build file and what comes of it.
@@ -97,20 +102,30 @@ public final class Desk {
     }
 
     /**
-     * Glances at a build file and measures it so often that the compiler has seen both, and remembers nothing of it. Waits its turn each time,
-     * and leaves off measuring as soon as somebody asks for a sum: what that one does is rehearsal enough. An interrupt ends it.
+     * Glances at a build file and measures it so often that the compiler is done with both, and remembers nothing of it. Waits its turn each time, and
+     * lets others go first.
+     * @throws InterruptedException when it is to end
      */
-    public void rehearse(String text) {
-        for (int i = 0; i < REHEARSALS && !Thread.currentThread().isInterrupted(); i++) {
+    public void rehearse(String text) throws InterruptedException {
+        for (int i = 0; i < REHEARSALS; i++) {
+            letOthersFirst();
             Glance unused = turns.in(() -> glanceAt(BuildFile.read(text)));
+            Work unusedToo = turns.in(() -> fresh(text));
+            seen.addAndGet(2);
         }
-        long begun = turns.begun();
-        for (int i = 0;
-                i < REHEARSALS
-                        && turns.begun() == begun + i
-                        && !Thread.currentThread().isInterrupted();
-                i++) {
-            Work unused = turns.in(() -> fresh(text));
+    }
+
+    /**
+     * For what can wait: returns when nobody has asked for a sum for a while.
+     * @throws InterruptedException when there is nothing to wait for any more
+     */
+    public void letOthersFirst() throws InterruptedException {
+        if (Thread.interrupted()) {
+            throw new InterruptedException();
+        }
+        for (long begun = turns.begun(); begun != seen.get(); begun = turns.begun()) {
+            seen.set(begun);
+            Thread.sleep(UNDISTURBED_MILLISECONDS);
         }
     }
 
