@@ -27,8 +27,15 @@ public final class BuildFile {
     }
 
     private static ReadBuild read(Optional<String> text, Faults faults) {
-        Optional<Build> build =
-                text.flatMap(plain -> TreeReader.read(plain, faults)).flatMap(root -> BuildReader.read(root, faults));
+        return read(faults, text.flatMap(plain -> TreeReader.read(plain, faults)));
+    }
+
+    /**
+     * Reads what a file's text says.
+     * @param faults of the text and its tree
+     */
+    static ReadBuild read(Faults faults, Optional<Node.Mapping> tree) {
+        Optional<Build> build = tree.flatMap(root -> BuildReader.read(root, faults));
         return new ReadBuild(faults.isEmpty() ? build : Optional.empty(), faults.all(), faults.notes());
     }
 

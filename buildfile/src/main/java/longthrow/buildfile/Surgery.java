@@ -47,13 +47,16 @@ final class Surgery {
         if (!faults.isEmpty()) {
             return new Edited(Optional.empty(), faults.all());
         }
-        List<Fault> left = BuildFile.read(changed).faults();
-        if (!left.isEmpty()) {
+        Faults ofChanged = new Faults();
+        Optional<Mapping> tree =
+                PlainText.check(changed, ofChanged).flatMap(plain -> TreeReader.read(plain, ofChanged));
+        ReadBuild read = BuildFile.read(ofChanged, tree);
+        if (!read.faults().isEmpty()) {
             return new Edited(
-                    Optional.empty(), left.stream().map(Surgery::withoutLine).toList());
+                    Optional.empty(),
+                    read.faults().stream().map(Surgery::withoutLine).toList());
         }
-        boolean clean = TreeReader.read(changed, new Faults())
-                .filter(after -> differsOnlyHere(before.get(), after, path, value.get()))
+        boolean clean = tree.filter(after -> differsOnlyHere(before.get(), after, path, value.get()))
                 .isPresent();
         if (!clean) {
             faults.add(
@@ -66,7 +69,7 @@ final class Surgery {
             return new Edited(Optional.empty(), faults.all());
         }
         String mark = original.substring(0, original.length() - text.get().length()); // a byte order mark stays
-        return new Edited(Optional.of(mark + changed), List.of());
+        return new Edited(Optional.of(mark + changed), List.of(), Optional.of(read));
     }
 
     /** Its line counts in the changed text, which nobody gets to see. */

@@ -34,6 +34,9 @@ final class Explanations {
     /** A square left that is so small a share of what was there is summed anew, not found by difference. */
     private static final double LOSES_DIGITS = 1e-6;
 
+    /** In the place of the column of an entry that nothing checks. */
+    private static final double[] UNCHECKED = {};
+
     /** In the place of a mistake where there is none. */
     static final int NONE = -1;
 
@@ -51,10 +54,11 @@ final class Explanations {
 
     private final List<Readings.Entry> entries;
     private final List<Hypothesis> hypotheses;
-    private final Map<Integer, double[]> columns;
+    private final double[][] columns; // of each entry
     private final Disagreement disagreement;
     private final double[] columnSquares; // of each entry, 0 where nothing checks it
     private final List<Scatter> scatter; // of each entry
+    private final double[] scattered; // log-likelihood of it as it stands
     private final double[] logPrior; // of each hypothesis
     private final double[] alone; // score of each hypothesis as the only mistake
     private final double[] move; // what mends each [SI]
@@ -72,11 +76,14 @@ final class Explanations {
             Disagreement disagreement) {
         this.entries = entries;
         this.hypotheses = hypotheses;
-        this.columns = columns;
+        this.columns = new double[entries.size()][];
+        Arrays.fill(this.columns, UNCHECKED);
+        columns.forEach((entry, column) -> this.columns[entry] = column);
         this.disagreement = disagreement;
         columnSquares = new double[entries.size()];
         columns.forEach((entry, column) -> columnSquares[entry] = Disagreement.dot(column, column));
         scatter = entries.stream().map(Scatter::of).toList();
+        scattered = scatter.stream().mapToDouble(Scatter::asItStands).toArray();
         logPrior = Arrays.stream(priors()).map(Math::log).toArray();
         double base = base();
         none = Math.log(NO_MISTAKE) + base;
@@ -264,16 +271,16 @@ final class Explanations {
         for (Readings.Entry entry : entries) {
             log -= believable(entry, entry.observation().value()) ? 0 : UNBELIEVABLE;
         }
-        for (Scatter each : scatter) {
-            log += each.asItStands();
+        for (double each : scattered) {
+            log += each;
         }
         return log;
     }
 
     /** The disagreement left when one mistake is mended. */
     private Disagreement without(Hypothesis one, double move) {
-        double[] column = columns.get(one.entry());
-        return column == null ? disagreement : disagreement.moved(column, move / divisor(one));
+        double[] column = columns[one.entry()];
+        return column.length == 0 ? disagreement : disagreement.moved(column, move / divisor(one));
     }
 
     /**
@@ -293,12 +300,14 @@ final class Explanations {
             this.all = all;
             squares = all.squares;
             along = new double[entries.size()];
-            columns.forEach((entry, column) -> along[entry] = Disagreement.dot(column, all.residual));
+            for (int entry = 0; entry < along.length; entry++) {
+                along[entry] = columns[entry].length == 0 ? 0 : Disagreement.dot(columns[entry], all.residual);
+            }
         }
 
         Mended mend(Hypothesis h) {
-            double[] column = columns.get(h.entry());
-            if (column == null) {
+            double[] column = columns[h.entry()];
+            if (column.length == 0) {
                 return withinOnly(all, h);
             }
             double scale = 1 / divisor(h);
@@ -343,8 +352,8 @@ final class Explanations {
         double after = before + move / divisor(h);
         double believed =
                 (believable(entry, after) ? UNBELIEVABLE : 0) - (believable(entry, before) ? UNBELIEVABLE : 0);
-        Scatter own = scatter.get(h.entry());
-        return own.moved(h.reading(), move) - own.asItStands() + believed;
+        double scatters = h.reading() < 0 ? 0 : scatter.get(h.entry()).moved(h.reading(), move) - scattered[h.entry()];
+        return scatters + believed;
     }
 
     private static boolean believable(Readings.Entry entry, double value) {

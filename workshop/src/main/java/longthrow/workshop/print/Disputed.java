@@ -22,9 +22,13 @@ public final class Disputed {
 
     /** Rules the trade disagrees on and the owner has not settled: the alternatives of each, by its key and the figure. */
     public static Map<String, List<Verdict>> undecided(Answer answer) {
+        return undecided(answer.verdicts());
+    }
+
+    private static Map<String, List<Verdict>> undecided(List<Verdict> verdicts) {
         Map<String, List<Verdict>> undecided = new LinkedHashMap<>();
-        for (Verdict verdict : answer.verdicts()) {
-            boolean settled = answer.verdicts().stream()
+        for (Verdict verdict : verdicts) {
+            boolean settled = verdicts.stream()
                     .anyMatch(v -> v.chosen() && (areAlternatives(v, verdict) || standsBefore(v, verdict)));
             if (!settled) {
                 undecided
@@ -37,9 +41,8 @@ public final class Disputed {
 
     /** Those of a figure. */
     public static List<List<Verdict>> undecided(Answer answer, Term term) {
-        return undecided(answer).values().stream()
-                .filter(v -> v.get(0).term() == term)
-                .toList();
+        // What settles a rule is about the same figure.
+        return List.copyOf(undecided(answer.verdictsOn(term)).values());
     }
 
     /** What the other sources say beside the rule that counts. */

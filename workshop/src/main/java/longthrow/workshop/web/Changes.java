@@ -71,11 +71,12 @@ public final class Changes {
         boolean moved = begun.number() != latest.number();
         Revision under = moved && onTop.test(begun.text(), latest.text()) ? latest : begun;
         Edited edited = edit.on(under.text());
-        if (edited.text().isEmpty()) {
+        Optional<String> changed = bench.desk().text(edited);
+        if (changed.isEmpty()) {
             return new Outcome.Faulty(
                     edited.faults().stream().map(Changes::words).toList());
         }
-        String text = edited.text().get();
+        String text = changed.get();
         if (text.equals(latest.text())) {
             return new Outcome.Same();
         }

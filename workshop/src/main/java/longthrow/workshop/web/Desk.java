@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.answer.Answer;
@@ -27,8 +28,11 @@ public final class Desk {
     /** Answers are large, some two megabytes of the example; our own choice. */
     private static final int MOST_REMEMBERED = 24;
 
-    /** So long nothing is typed any more before it is worked ahead; our own choice. */
-    private static final int REST_MILLISECONDS = 300;
+    /** Some two hundred kilobytes each of the example: for each who types what was there, the newest and what is typed; our own choice. */
+    private static final int MOST_READ = 100;
+
+    /** So long nothing is typed any more before it is worked ahead; longer than between two keys, or half of all work is in vain; our own choice. */
+    private static final int REST_MILLISECONDS = 800;
 
     /** After so many a glance takes a fiftieth, and a sum a thirtieth, of what the first takes, and little less after more; measured on the example. */
     private static final int REHEARSALS = 100;
@@ -39,7 +43,7 @@ public final class Desk {
     /** One as the build was and one as it is typed for each of thirty who type at once; a megabyte each of the example; our own choice. */
     private static final int MOST_GLANCES = 60;
 
-    private final Lately<String, ReadBuild> read = new Lately<>(MOST_REMEMBERED, BuildFile::read);
+    private final Lately<String, ReadBuild> read = new Lately<>(MOST_READ, BuildFile::read);
     private final Lately<String, Work> worked = new Lately<>(MOST_REMEMBERED, this::fresh);
     private final Lately<String, Glance> glanced = new Lately<>(MOST_GLANCES, text -> glanceAt(read(text)));
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
@@ -56,6 +60,14 @@ public final class Desk {
     /** Reads a build file, or remembers what stands in it. */
     public ReadBuild read(String text) {
         return read.of(text);
+    }
+
+    /** The text of an edit, and remembers what was read of it on the way. */
+    public Optional<String> text(Edited edited) {
+        if (edited.text().isPresent() && edited.read().isPresent()) {
+            read.learn(edited.text().get(), edited.read().get());
+        }
+        return edited.text();
     }
 
     /** Reads and measures a build file, or remembers what came of it. */

@@ -41,6 +41,15 @@ public final class Lately<K, V> {
         return task != null && task.isDone() ? Optional.of(result(task)) : Optional.empty();
     }
 
+    /** Remembers what was worked out elsewhere, where it is not known yet. */
+    void learn(K key, V value) {
+        FutureTask<V> done = new FutureTask<>(() -> value);
+        done.run();
+        synchronized (known) {
+            known.putIfAbsent(key, done);
+        }
+    }
+
     /** Whether somebody works it out, or did. */
     boolean isBegun(K key) {
         synchronized (known) {

@@ -275,11 +275,12 @@ public final class MeasureRoutes implements Routes {
         String text = bench.store().latest(bench.entry(request).id()).text();
         Edited edited = withReading(request, term, text);
         List<String> faults = edited.faults().stream().map(Changes::words).toList();
-        if (edited.text().isEmpty()) {
+        Optional<String> typed = bench.desk().text(edited);
+        if (typed.isEmpty()) {
             bench.view().show(request, "figures", Map.of("figures", Figures.NONE, "faults", faults));
             return;
         }
-        String changed = edited.text().get();
+        String changed = typed.get();
         Optional<Desk.Glance> after = bench.desk().glance(changed, () -> previews.isNewest(asked));
         if (after.isEmpty()) {
             request.status(HttpStatus.NO_CONTENT); // typed on: the page waits for the newer one
