@@ -1,34 +1,66 @@
 package longthrow.core.measure;
 
 import java.util.List;
+import java.util.Optional;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.build.Build;
+import longthrow.core.measurement.NotConvergedException;
 
 /**
  * The figures of an engine and the readings that do not agree, without verdicts, stops and next readings: for figures that are still being typed.
- * They are those of {@link Appraisal#sound}, in half the time.
- * @param values   that hang on no reading in dispute
- * @param suspects readings that do not agree
+ * They are those of {@link Appraisal#sound}, in half the time, and {@link Measure} can go on from them.
  */
-public record Glimpse(List<Result> values, List<Finding> suspects) {
-    public Glimpse {
-        values = List.copyOf(values);
-        suspects = List.copyOf(suspects);
+public final class Glimpse {
+    private final Build build;
+    private final Optional<Contradictions> contradictions;
+    private final List<Result> values;
+    private final List<Finding> suspects;
+
+    private Glimpse(Build build, Optional<Contradictions> contradictions, List<Result> values, List<Finding> suspects) {
+        this.build = build;
+        this.contradictions = contradictions;
+        this.values = List.copyOf(values);
+        this.suspects = List.copyOf(suspects);
     }
 
-    /**
-     * Looks at a build.
-     * @throws longthrow.core.measurement.NotConvergedException when no engine comes near what is written
-     */
+    /** Looks at a build. Nothing is seen where no engine comes near what is written. */
     public static Glimpse of(Build build) {
-        Contradictions contradictions = Contradictions.of(Figures.of(build));
+        Figures written;
+        try {
+            written = Figures.of(build);
+        } catch (NotConvergedException nothingNear) {
+            return new Glimpse(build, Optional.empty(), List.of(), List.of());
+        }
+        Contradictions contradictions = Contradictions.of(written);
         Figures settled = contradictions.settled();
         Impossible impossible = new Impossible(settled);
         return new Glimpse(
+                build,
+                Optional.of(contradictions),
                 settled.results().stream()
                         .filter(r -> !contradictions.touches(r.term()) && !impossible.spoils(r.term()))
                         .toList(),
                 new SuspectWords(contradictions).findings(Appraisal.MOST_SUSPECTS, Appraisal.NAMED_FROM));
+    }
+
+    /** What was looked at. */
+    Build build() {
+        return build;
+    }
+
+    /** Empty where no engine comes near what is written. */
+    Optional<Contradictions> contradictions() {
+        return contradictions;
+    }
+
+    /** Figures that hang on no reading in dispute. */
+    public List<Result> values() {
+        return values;
+    }
+
+    /** Readings that do not agree. */
+    public List<Finding> suspects() {
+        return suspects;
     }
 }

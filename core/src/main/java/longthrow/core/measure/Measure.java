@@ -22,7 +22,6 @@ import longthrow.core.engine.Judge;
 import longthrow.core.engine.PartVerdicts;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
-import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
@@ -72,13 +71,21 @@ public final class Measure {
                         "lift asked for is " + lift.written() + "; it must be a length above 0");
             }
         }
-        Figures all;
-        try {
-            all = Figures.of(build);
-        } catch (NotConvergedException e) {
-            return untangled(build);
-        }
-        Contradictions contradictions = Contradictions.of(all);
+        return of(Glimpse.of(build), donors, lifts);
+    }
+
+    /** As the first, of a build that was looked at already. */
+    public static Answer of(Glimpse glimpse) {
+        return of(glimpse, List.of(), List.of());
+    }
+
+    private static Answer of(Glimpse glimpse, List<Donor> donors, List<Quantity> lifts) {
+        return glimpse.contradictions()
+                .map(contradictions -> told(glimpse.build(), contradictions, donors, lifts))
+                .orElseGet(() -> untangled(glimpse.build()));
+    }
+
+    private static Answer told(Build build, Contradictions contradictions, List<Donor> donors, List<Quantity> lifts) {
         SuspectWords words = new SuspectWords(contradictions);
         Figures figures = contradictions.settled();
         Impossible impossible = new Impossible(figures);

@@ -13,12 +13,9 @@ import longthrow.buildfile.Edited;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.answer.Answer;
-import longthrow.core.answer.Finding;
-import longthrow.core.answer.Result;
 import longthrow.core.build.Build;
 import longthrow.core.measure.Glimpse;
 import longthrow.core.measure.Measure;
-import longthrow.core.measurement.NotConvergedException;
 
 /**
  * Build files read and measured, those of late remembered: a page shown again costs nothing. No more sums run at once than
@@ -45,7 +42,8 @@ public final class Desk {
 
     private final Lately<String, ReadBuild> read = new Lately<>(MOST_READ, BuildFile::read);
     private final Lately<String, Work> worked = new Lately<>(MOST_REMEMBERED, this::fresh);
-    private final Lately<String, Glance> glanced = new Lately<>(MOST_GLANCES, text -> glanceAt(read(text)));
+    private final Lately<String, Glimpse> glanced =
+            new Lately<>(MOST_GLANCES, text -> Glimpse.of(read(text).build().orElseThrow()));
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
     private final AtomicLong seen = new AtomicLong(); // sums begun when it was last looked whether others ask
@@ -100,7 +98,7 @@ public final class Desk {
      * The sound figures of a build file and its suspects, without next readings and all else that takes longer: for an edit that is
      * still being typed.
      */
-    public Glance glance(String text) {
+    public Glimpse glance(String text) {
         return turns.of(glanced, text, () -> true).orElseThrow();
     }
 
@@ -109,7 +107,7 @@ public final class Desk {
      * @param wanted asked when the turn has come
      * @return empty where it is not wanted any more and not known either
      */
-    public Optional<Glance> glance(String text, BooleanSupplier wanted) {
+    public Optional<Glimpse> glance(String text, BooleanSupplier wanted) {
         return turns.of(glanced, text, wanted);
     }
 
@@ -121,9 +119,9 @@ public final class Desk {
     public void rehearse(String text) throws InterruptedException {
         for (int i = 0; i < REHEARSALS; i++) {
             letOthersFirst();
-            Glance unused = turns.in(() -> glanceAt(BuildFile.read(text)));
-            Work unusedToo = turns.in(() -> fresh(text));
-            seen.addAndGet(2);
+            Optional<Answer> unused =
+                    turns.in(() -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
+            seen.incrementAndGet();
         }
     }
 
@@ -149,33 +147,8 @@ public final class Desk {
         });
     }
 
-    /**
-     * What a glance sees.
-     * @param figures  that hang on no reading in dispute; none where no engine comes near the readings
-     * @param suspects readings that do not agree
-     */
-    public record Glance(List<Result> figures, List<Finding> suspects) {
-        private static final Glance NOTHING = new Glance(List.of(), List.of());
-
-        public Glance {
-            figures = List.copyOf(figures);
-            suspects = List.copyOf(suspects);
-        }
-    }
-
     private Work fresh(String text) {
         ReadBuild known = read(text);
-        return new Work(text, known.build(), known.faults(), known.build().map(build -> Measure.of(build, List.of())));
-    }
-
-    private static Glance glanceAt(ReadBuild read) {
-        try {
-            return read.build()
-                    .map(Glimpse::of)
-                    .map(g -> new Glance(g.values(), g.suspects()))
-                    .orElse(Glance.NOTHING);
-        } catch (NotConvergedException nothingNear) {
-            return Glance.NOTHING;
-        }
+        return new Work(text, known.build(), known.faults(), known.build().map(build -> Measure.of(glanced.of(text))));
     }
 }

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.answer.Result;
+import longthrow.core.measure.Glimpse;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.term.Term;
-import longthrow.workshop.web.Desk;
 
 /**
  * Figures beside a form: what is known now, or what an edit would change.
@@ -46,13 +46,13 @@ public record Figures(String heading, List<Line> lines, int more, List<String> s
     }
 
     /** What is another figure after an edit: the one that is edited first, then in the order of the terms. */
-    static Figures changed(Term edited, Desk.Glance before, Desk.Glance after, FigurePrinter printer) {
+    static Figures changed(Term edited, Glimpse before, Glimpse after, FigurePrinter printer) {
         Map<Term, String> was = new EnumMap<>(Term.class);
-        before.figures()
+        before.values()
                 .forEach(b -> was.put(b.term(), b.printed(printer).first().text()));
         List<Line> lines = new ArrayList<>();
         int more = 0;
-        for (Result now : editedFirst(edited, after.figures())) {
+        for (Result now : editedFirst(edited, after.values())) {
             String old = was.getOrDefault(now.term(), "not known");
             boolean same = old.equals(now.printed(printer).first().text());
             if (same && now.term() != edited) {

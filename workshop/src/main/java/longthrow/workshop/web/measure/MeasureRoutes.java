@@ -19,13 +19,13 @@ import longthrow.core.build.Given;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.EntryCautions;
+import longthrow.core.measure.Glimpse;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
-import longthrow.workshop.web.Desk;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
@@ -281,7 +281,7 @@ public final class MeasureRoutes implements Routes {
             return;
         }
         String changed = typed.get();
-        Optional<Desk.Glance> after = bench.desk().glance(changed, () -> previews.isNewest(asked));
+        Optional<Glimpse> after = bench.desk().glance(changed, () -> previews.isNewest(asked));
         if (after.isEmpty()) {
             request.status(HttpStatus.NO_CONTENT); // typed on: the page waits for the newer one
             return;

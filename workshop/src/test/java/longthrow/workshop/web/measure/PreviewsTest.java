@@ -3,6 +3,7 @@ package longthrow.workshop.web.measure;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import longthrow.core.measure.Glimpse;
 import longthrow.workshop.web.Desk;
 import org.junit.jupiter.api.Test;
 
@@ -37,7 +38,7 @@ class PreviewsTest {
         previews.ask("one");
         String text = "longthrow: 1\nengine:\n  name: One\n";
         assertThat(desk.glance(text, () -> previews.isNewest(asked))).isEqualTo(Optional.empty());
-        Desk.Glance known = desk.glance(text);
+        Glimpse known = desk.glance(text);
         assertThat(desk.glance(text, () -> previews.isNewest(asked))).contains(known);
     }
 }
