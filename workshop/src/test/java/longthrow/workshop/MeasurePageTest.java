@@ -572,6 +572,42 @@ class MeasurePageTest {
         assertThat(visitor.serving().store().builds().get(0).latest()).isEqualTo(1);
     }
 
+    /** What is copied out of it, or read aloud, is its text alone: without its marks no two words run together. */
+    @Test
+    void textOfThePreviewHoldsItsWordsApart() {
+        String base = visitor.example();
+        String text = visitor.post(base + "/preview/cylinder.deck_height", form(1), List.of("137.36", "137.38"))
+                .body()
+                .replaceAll("<[^>]*>", "")
+                .replaceAll("\\s+", " ");
+        assertThat(text)
+                .containsPattern(
+                        "deck height: 137\\.37 ± 0\\.06 mm \\(5\\.408\\d* ± [\\d.]+ in\\), was 137\\.35 ± 0\\.06 mm; doubt mostly: ")
+                .doesNotContainPattern("[\\w)](was |doubt mostly)");
+        String row = visitor.get(base + "/measure").body().replaceAll("<[^>]*>", "");
+        assertThat(row).doesNotContainPattern("[\\w)](doubt mostly|in dispute)");
+    }
+
+    /** What the typed reading makes wrong stands first, in words, not after all figures; and says nothing of what was wrong before. */
+    @ParameterizedTest
+    @CsvSource({
+        "crankshaft.counterweight_radius, 77.8, mm, radius and diameter were mixed up",
+        "crankshaft.stroke, 28.25, mm, stroke and half stroke were mixed up",
+        "rings.top_gap, 30, mm, is outside what an 80 to 500 cc single shows",
+        "piston.skirt_below_pin, 24.0, mm, the skirt would strike the counterweight"
+    })
+    void aReadingThatIsWrongIsWarnedOfWhileItIsTyped(String path, String typed, String unit, String warning)
+            throws IOException {
+        String base = throwWith(scenario("s1-longer-throw.yaml"));
+        Map<String, String> form = form(1);
+        form.put("unit", unit);
+        form.put("entry", "0");
+        String words =
+                visitor.post(base + "/preview/" + path, form, List.of(typed)).words();
+        assertThat(words).contains(warning);
+        assertThat(words.strip()).startsWith("▲ Warning:");
+    }
+
     @Test
     void wordsAreChosen() {
         String base = visitor.empty("One");

@@ -65,6 +65,58 @@ public final class Judge {
         return List.copyOf(verdicts);
     }
 
+    /**
+     * Rules that surely fail, one verdict for each figure and rule: that of the rule that counts, or one of all where every source says so, whichever is
+     * meant. For figures that are still being typed: only those that stand outside a limit are judged, since the chances take most of the time. So a
+     * figure inside its limits whose doubt alone is too wide for them is not among these.
+     * @param figures of the engine; empty for what is not known
+     */
+    public static List<Verdict> failing(Build build, Function<Term, Optional<Measured>> figures) {
+        Judge judge = new Judge(build, figures);
+        List<Verdict> failing = new ArrayList<>();
+        for (Rule rule : Rule.values()) {
+            for (Term term : rule.terms()) {
+                List<Alternative> meant = figures.apply(term).isEmpty()
+                        ? List.of()
+                        : rule.applicable(build).stream()
+                                .filter(a -> !rule.isForOthers(a, build))
+                                .toList();
+                List<Verdict> outside = meant.stream()
+                        .filter(a -> judge.isOutside(term, a))
+                        .map(a -> judge.byTable(rule, term, a))
+                        .filter(v -> v.state() == Verdict.State.FAILS)
+                        .toList();
+                outside.stream()
+                        .filter(v -> v.chosen() || outside.size() == meant.size())
+                        .findFirst()
+                        .ifPresent(failing::add);
+            }
+        }
+        for (OwnRule own : build.ownRules()) {
+            for (Term term : sameGap(own.term())) {
+                if (figures.apply(term).isPresent()) {
+                    failing.add(judge.byOwn(own, term));
+                }
+            }
+        }
+        failing.removeIf(v -> v.state() != Verdict.State.FAILS);
+        return List.copyOf(failing);
+    }
+
+    private boolean isOutside(Term term, Alternative alternative) {
+        double value = figures.apply(term).map(Measured::value).orElse(Double.NaN);
+        return alternative
+                        .lower()
+                        .flatMap(b -> b.value(figures))
+                        .filter(l -> value < l)
+                        .isPresent()
+                || alternative
+                        .upper()
+                        .flatMap(b -> b.value(figures))
+                        .filter(m -> value > m)
+                        .isPresent();
+    }
+
     /** The term and those that are the same gap read in another way or after a cut: an own rule speaks of them all. */
     private static List<Term> sameGap(Term term) {
         return switch (term) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
 import longthrow.core.build.Build;
@@ -49,15 +50,15 @@ final class Contradictions {
                 .toList();
         outside.forEach(e -> aside.addAll(unbelievable(e)));
         believable = figures.without(aside);
-        all = Suspects.of(figures.readings());
-        suspects = aside.isEmpty() ? all : Suspects.of(believable.readings());
+        all = Suspects.of(figures);
+        suspects = aside.isEmpty() ? all : Suspects.of(believable);
         Figures left = believable;
         Suspects still = suspects;
         int most = aside.size() + MOST_ASIDE;
         while (still.alarm() && aside.size() < most) {
             aside.add(toSetAside(still));
             left = figures.without(aside);
-            still = Suspects.of(left.readings());
+            still = Suspects.of(left);
         }
         settled = left;
         ways.add(settled);
@@ -199,7 +200,7 @@ final class Contradictions {
 
     /** What must not be done, by every way out of the dispute. */
     List<Stop> stops(Function<Term, Optional<Measured>> agreed) {
-        List<Stop> stops = new ArrayList<>(Impossible.stops(ways));
+        List<Stop> stops = new ArrayList<>(Impossible.stops(ways, likeliestFirst()));
         if (touched.isEmpty()) {
             stops.addAll(Stops.of(build(), agreed));
             return stops;
@@ -220,6 +221,16 @@ final class Contradictions {
         }
         stops.addAll(Stops.ofEach(build(), Candidates.of(ways, doubted, mended, List.copyOf(touched))));
         return stops;
+    }
+
+    /** Places of suspect readings, those that no engine has first, then by how likely each is wrong. */
+    private List<String> likeliestFirst() {
+        return Stream.concat(
+                        outside.stream(),
+                        suspects.alarm() ? suspects.ranked().stream().map(Suspects.Suspect::entry) : Stream.of())
+                .map(Readings.Entry::place)
+                .distinct()
+                .toList();
     }
 
     /** What a suspect reading would be when mended; empty where no engine of this kind has that. */

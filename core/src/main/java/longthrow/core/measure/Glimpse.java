@@ -6,16 +6,18 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.build.Build;
 import longthrow.core.measurement.NotConvergedException;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The figures of an engine and the readings that do not agree, without verdicts, stops and next readings: for figures that are still being typed.
- * They are those of {@link Appraisal#sound}, in half the time, and {@link Measure} can go on from them.
+ * The figures of an engine and the readings that do not agree, without next readings: for figures that are still being typed. Stops and
+ * rules are looked at only where it is asked what an edit breaks. The figures are those of {@link Appraisal#sound}, in half the time, and {@link Measure} can go on from them.
  */
 public final class Glimpse {
     private final Build build;
     private final Optional<Contradictions> contradictions;
     private final List<Result> values;
     private final List<Finding> suspects;
+    private @Nullable Standing standing; // when first asked for
 
     private Glimpse(Build build, Optional<Contradictions> contradictions, List<Result> values, List<Finding> suspects) {
         this.build = build;
@@ -62,5 +64,29 @@ public final class Glimpse {
     /** Readings that do not agree. */
     public List<Finding> suspects() {
         return suspects;
+    }
+
+    /** What must not be done, and rules that are broken, with these figures and were not before: stops first. */
+    public List<Finding> brokenSince(Glimpse before) {
+        return standing().since(before.standing());
+    }
+
+    private synchronized Standing standing() {
+        Standing known = standing;
+        if (known == null) {
+            known = contradictions.map(this::standing).orElseGet(Standing::new);
+            standing = known;
+        }
+        return known;
+    }
+
+    private Standing standing(Contradictions found) {
+        Impossible impossible = new Impossible(found.settled());
+        return new Standing(
+                build,
+                found,
+                term -> found.touches(term) || impossible.spoils(term)
+                        ? Optional.empty()
+                        : found.settled().figure(term));
     }
 }

@@ -1,5 +1,7 @@
 package longthrow.core.measure;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -45,8 +47,14 @@ final class Impossible {
 
     private final Map<Term, Stop> stops = new LinkedHashMap<>();
     private final Set<Term> terms = new LinkedHashSet<>();
+    private final List<String> likeliestFirst;
 
     Impossible(Figures figures) {
+        this(figures, List.of());
+    }
+
+    private Impossible(Figures figures, List<String> likeliestFirst) {
+        this.likeliestFirst = likeliestFirst;
         for (Floor floor : FLOORS) {
             figures.figure(floor.term()).filter(Impossible::isBelowNothing).ifPresent(figure -> {
                 terms.add(floor.term());
@@ -58,17 +66,24 @@ final class Impossible {
         gasketInTheBore(figures);
     }
 
+    /** Places it rests on, the suspects among them first: all of them can be to blame, but not all alike. */
+    private String from(Figures figures, Term term, Measured figure) {
+        List<String> places = new ArrayList<>(figures.result(term, figure).from());
+        places.sort(Comparator.comparingInt(
+                place -> likeliestFirst.contains(place) ? likeliestFirst.indexOf(place) : likeliestFirst.size()));
+        return String.join(", ", places);
+    }
+
     private static boolean isBelowNothing(Measured figure) {
         return figure.value() < 0 && figure.probabilityAtLeast(0) <= 1 - Verdict.SURE;
     }
 
-    private static Stop stop(Figures figures, Term term, String means, Measured figure) {
+    private Stop stop(Figures figures, Term term, String means, Measured figure) {
         return new Stop(
                 "do not assemble it as written",
                 term.label() + " comes out at "
                         + Measure.words(figures.build(), term, figure.value(), figure.expanded()) + ": " + means,
-                "read again, or choose again, what it is worked out from: "
-                        + String.join(", ", figures.result(term, figure).from()),
+                "read again, or choose again, what it is worked out from: " + from(figures, term, figure),
                 true);
     }
 
@@ -95,22 +110,19 @@ final class Impossible {
                     new Stop(
                             "do not assemble it as written",
                             "the rod is shorter than the throw, so the crankshaft cannot turn",
-                            "read rod length and stroke again: "
-                                    + String.join(
-                                            ", ",
-                                            figures.result(Term.ROD_RATIO, ratio)
-                                                    .from()),
+                            "read rod length and stroke again: " + from(figures, Term.ROD_RATIO, ratio),
                             true));
         });
     }
 
     /**
      * What must not be assembled by each way out of a dispute; by one way when nothing disagrees.
-     * @param ways one or more
+     * @param ways           one or more
+     * @param likeliestFirst places of readings that are probably wrong
      */
-    static List<Stop> stops(List<Figures> ways) {
+    static List<Stop> stops(List<Figures> ways, List<String> likeliestFirst) {
         List<Map<Term, Stop>> byWay =
-                ways.stream().map(w -> new Impossible(w).stops).toList();
+                ways.stream().map(w -> new Impossible(w, likeliestFirst).stops).toList();
         Set<Term> all = new LinkedHashSet<>();
         byWay.forEach(stops -> all.addAll(stops.keySet()));
         return all.stream()

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.NotConvergedException;
@@ -45,11 +46,13 @@ final class Suspects {
     private final List<Suspect> asWell;
     private final List<DefaultUsed> assumed;
 
-    private Suspects(Readings readings) {
+    private Suspects(Figures figures) {
+        Readings readings = figures.readings();
         entries = readings.entries();
         Set<String> spokenOf = new HashSet<>();
         entries.forEach(e -> spokenOf.addAll(e.observation().formula().inputs()));
-        List<Observation> usual = UsualEngine.of(readings.model()).stream()
+        List<Observation> usual = Stream.concat(
+                        UsualEngine.of(readings.model()).stream(), UsualEngine.meetings(figures).stream())
                 .filter(o -> spokenOf.containsAll(o.formula().inputs()))
                 .toList();
         List<Integer> all = checked(entries, usual);
@@ -85,8 +88,9 @@ final class Suspects {
         return asWell;
     }
 
-    static Suspects of(Readings readings) {
-        return new Suspects(readings);
+    /** Of the figures as they are read. */
+    static Suspects of(Figures figures) {
+        return new Suspects(figures);
     }
 
     /** What was taken for granted of any engine to weigh the readings by; nothing of it enters a figure. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
+import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Observation;
 import longthrow.core.measurement.Source;
 import longthrow.core.term.Term;
@@ -27,6 +28,30 @@ final class UsualEngine {
     private static final double ROD_STROKES = 1.75;
     /** Rods stand this near to that, 95 times in 100 [m]: 1.2 to 2.3 strokes of 80 mm; common practice, no source. */
     private static final double ROD_WITHIN = 45e-3;
+
+    /**
+     * A gap between two bodies that meet in every engine of this kind.
+     * @param gap    the term
+     * @param least  of an engine that runs [m]
+     * @param most   of one that runs; so wide 95 times in 100 [m]
+     * @param beyond farther outside than this no two bodies stand that were ever meant for one engine, be they worn or the wrong ones [m]
+     */
+    private record Meeting(Term gap, double least, double most, double beyond) {
+        boolean isAbsurd(Measured figure) {
+            double out = Math.max(least - figure.value(), figure.value() - most);
+            return out - figure.expanded() > beyond;
+        }
+    }
+
+    /** What a longer throw, a worn bore or a piston of another size shows is not asked about here: that may be so, and its rules judge it; common practice, no source. */
+    private static final List<Meeting> MEETINGS = List.of(
+            new Meeting(Term.SKIRT_TO_COUNTERWEIGHT, 0, 20e-3, 10e-3),
+            new Meeting(Term.BOSS_TO_COUNTERWEIGHT, 0, 30e-3, 10e-3),
+            new Meeting(Term.PISTON_TO_WALL, -1e-3, 1e-3, 4e-3),
+            new Meeting(Term.PIN_CLEARANCE, -1e-3, 1e-3, 4e-3),
+            new Meeting(Term.PIN_BOSS_CLEARANCE, -1e-3, 1e-3, 4e-3),
+            new Meeting(Term.BIG_END_CLEARANCE, -1e-3, 1e-3, 4e-3),
+            new Meeting(Term.MAIN_CLEARANCE, -1e-3, 1e-3, 4e-3));
 
     private static final String USUAL = " usual";
     private static final String ROD_BY_STROKE = Term.ROD_RATIO.path() + USUAL;
@@ -70,6 +95,17 @@ final class UsualEngine {
         return level;
     }
 
+    /**
+     * Gaps that no two bodies of one engine leave, with what they are in engines that run: so a diameter written for a radius, or the other way, stands
+     * out although every reading is believable by itself. None where all can be: then nothing is weighed by them.
+     */
+    static List<Observation> meetings(Figures figures) {
+        return MEETINGS.stream()
+                .filter(m -> figures.figure(m.gap()).filter(m::isAbsurd).isPresent())
+                .map(m -> usual(figures.model(), m.gap(), m.least(), m.most()))
+                .toList();
+    }
+
     /** What of it stands among the observations, said. */
     static List<DefaultUsed> assumed(List<Observation> kept) {
         List<DefaultUsed> assumed = new ArrayList<>();
@@ -93,6 +129,11 @@ final class UsualEngine {
                 assumed.add(level("across the pin", USUAL_ROCK));
             } else if (o.id().equals(EngineModel.TILT_ENDS + USUAL)) {
                 assumed.add(level("along the pin", USUAL_TILT));
+            } else {
+                MEETINGS.stream()
+                        .filter(m -> o.id().equals(m.gap().path() + USUAL))
+                        .map(UsualEngine::meeting)
+                        .forEach(assumed::add);
             }
         }
         return assumed;
@@ -102,6 +143,17 @@ final class UsualEngine {
         double most = Source.NORMAL_95 * standard;
         return taken(String.format(
                 Locale.ROOT, "deck and crown stand level %s within %.2f mm (%.3f in)", way, 1e3 * most, most / INCH));
+    }
+
+    private static DefaultUsed meeting(Meeting m) {
+        return taken(String.format(
+                Locale.ROOT,
+                "an engine that runs has a %s of %.0f mm (%.2f in) to %.0f mm (%.2f in)",
+                m.gap().label(),
+                1e3 * m.least(),
+                m.least() / INCH,
+                1e3 * m.most(),
+                m.most() / INCH));
     }
 
     private static DefaultUsed taken(String what) {

@@ -28,8 +28,9 @@ class SuspectsValidationTest {
         List<String> wrong = new ArrayList<>();
         for (int seed = 0; seed < ENGINES; seed++) {
             MistakenBench bench = new MistakenBench(seed);
-            Readings readings = new Readings(bench.build, new EngineModel(bench.build));
-            Suspects suspects = Suspects.of(readings);
+            Figures figures = Figures.of(bench.build);
+            Readings readings = figures.readings();
+            Suspects suspects = Suspects.of(figures);
             if (bench.made.isEmpty()) {
                 clean++;
                 if (suspects.alarm()) {

@@ -293,19 +293,27 @@
       place.replaceChildren(element('p', 'The workshop does not answer, so no figures follow from what is typed until it is back.'));
     }
   };
-  // What follows from what is typed stands far below the field on a phone: its first line is said at the field too.
+  // What follows from what is typed stands far below the field on a phone: what is wrong with it, or its first line, is said at the
+  // field too. That place alone is announced, so that nobody hears twelve figures at every key.
   const atHand = () => {
     const figures = document.getElementById('figures');
+    const wrong = figures ? figures.querySelectorAll('p.notice') : [];
     const heading = figures && figures.querySelector('h3');
     const label = figures && figures.querySelector('dt');
     const figure = figures && figures.querySelector('dd');
-    const fault = figures && figures.querySelector('p.notice');
     for (const place of document.querySelectorAll('.at-hand')) {
       const typed = typedInto(place.closest('form')).some((one) => one.value !== one.defaultValue && /^(reading|value|plus_minus)$/.test(one.name));
-      const line = fault ? fault.textContent : label ? heading.textContent + ': ' + label.textContent + ' ' + figure.textContent.trim() : '';
-      place.hidden = !typed || line === '';
-      place.classList.toggle('doubt', Boolean(fault));
-      place.textContent = place.hidden ? '' : line.replace(/\s+/g, ' ');
+      const said = [];
+      if (typed && wrong.length > 0) {
+        said.push(wrong[0].cloneNode(true));
+        if (wrong.length > 1) said.push(element('p', 'There is more to mind: it stands below the form.'));
+      } else if (typed && label) {
+        const line = element('p', (heading.textContent + ': ' + label.textContent + ' ' + figure.textContent).replace(/\s+/g, ' ').trim());
+        line.className = 'notice';
+        said.push(line);
+      }
+      if (said.map((one) => one.textContent).join() === [...place.children].map((one) => one.textContent).join()) continue;
+      place.replaceChildren(...said);
     }
   };
   document.addEventListener('htmx:afterSwap', (event) => { if (event.detail.target.id === 'figures') atHand(); });
