@@ -95,6 +95,8 @@ class EveryPageTest extends InTheBrowser {
                 .waitFor(new com.microsoft.playwright.Locator.WaitForOptions()
                         .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
         look(page, "fit, nothing to search");
+        page.navigate(base + "/clear?now=1");
+        look(page, "clear, nothing read");
         page.navigate("/builds");
         look(page, "builds, one");
         assertThat(faults).isEmpty();
@@ -115,6 +117,9 @@ class EveryPageTest extends InTheBrowser {
         keep(page).click();
         page.waitForURL("**/measure#**");
         look(page, "measure with a notice");
+        page.navigate(base + "/clear");
+        page.locator("#crank-slide").waitFor();
+        look(page, "clear");
         page.navigate(base + "/history");
         look(page, "history");
         page.getByText("what changed").first().click();

@@ -50,6 +50,7 @@ class PageSpeedTest extends InTheBrowser {
         pages.put("measure", base + "/measure");
         pages.put("card", base + "/measure/cylinder.bore");
         pages.put("fit", wanted + "/fit?now=1");
+        pages.put("clear", base + "/clear?now=1");
         pages.put("book", base + "/book");
         pages.put("parts", "/parts");
         pages.put("history", base + "/history");

@@ -10,11 +10,13 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
 import longthrow.workshop.web.Workbench;
 import longthrow.workshop.web.book.BookRoutes;
 import longthrow.workshop.web.builds.BuildsRoutes;
+import longthrow.workshop.web.clear.ClearRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
 import longthrow.workshop.web.parts.PartsRoutes;
@@ -96,6 +98,7 @@ final class Serving implements AutoCloseable {
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues, searches),
                             new BookRoutes(bench, catalogues, searches),
+                            new ClearRoutes(bench, new Clearances(bench)),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             serving = true;

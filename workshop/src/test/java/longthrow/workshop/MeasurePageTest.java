@@ -57,7 +57,7 @@ class MeasurePageTest {
         assertThat(words)
                 .contains("Readings that do not agree with the rest", "compression height, 15.625 mm")
                 .contains("The next best reading", "What stands in the way", "do not run it at 5200 rpm")
-                .contains("Measure ■ refused", "Book ■ refused", "Clear – not built yet")
+                .contains("Measure ■ refused", "Book ■ refused", "Clear ? unknown", "Power – not built yet")
                 .contains("STOP: ", " refused, ", " not approved; ")
                 .doesNotContain("hard stop")
                 .contains("137.35 ± 0.06 mm");
@@ -188,8 +188,8 @@ class MeasurePageTest {
                 .containsPattern("href=\"" + base + "/measure/connecting_rod.side_clearance\">rod side clearance");
         assertThat(visitor.get(base + "/measure").words())
                 .contains(
-                        "Nothing that is typed clears this yet",
-                        "until the question Clear is built",
+                        "Nothing that is typed clears this:",
+                        "Clear says which gaps are known",
                         "at the end of the Book");
         String rated = throwWith(scenario("s1-longer-throw.yaml")
                 .replace("  wanted_speed: 6500 rpm\n", "  wanted_speed: 6500 rpm\n  governed_speed: 3600 rpm\n")

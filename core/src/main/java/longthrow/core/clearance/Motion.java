@@ -18,6 +18,24 @@ public abstract class Motion {
     /** The same for the rate of turning. */
     abstract double turnSpread(double angle, double half, Pose pose);
 
+    /**
+     * Where a frame stands, for a picture.
+     * @param x    of its origin, across towards the anti-thrust side [m]
+     * @param y    of its origin, up along the cylinder [m]
+     * @param turn from +y towards +x [rad], within half a turn to either side
+     */
+    public record Standing(double x, double y, double turn) {}
+
+    /** Where the frame stands at a crank angle [rad]. */
+    public Standing standing(double angle) {
+        if (!Double.isFinite(angle)) {
+            throw new IllegalArgumentException("a frame is asked for at " + angle + " rad; give a finite crank angle");
+        }
+        Pose pose = new Pose();
+        at(angle, pose);
+        return new Standing(pose.x, pose.y, Math.atan2(pose.s, pose.c));
+    }
+
     /** What does not move: case, cylinder, head, sleeve. Drawn where it is, origin on the crank axis. */
     public static Motion fixed() {
         return new Turning(0, 0, 0, 0);

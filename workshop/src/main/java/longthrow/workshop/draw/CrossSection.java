@@ -10,6 +10,7 @@ import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
+import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.SliderCrank;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
@@ -134,14 +135,8 @@ public final class CrossSection {
         if (!Double.isFinite(angle)) {
             throw new IllegalArgumentException("crank angle is " + angle + "; it must be a finite number of radians");
         }
-        double radius = number(crank.crankRadius(), angle);
-        if (!(rod > radius + Math.abs(offset))) { // written positively, so that NaN fails too
-            throw new IllegalArgumentException("rod length is " + figures.text(Term.ROD_LENGTH) + " and stroke "
-                    + figures.text(Term.STROKE) + ": with so short a rod the crank cannot turn. Read both again");
-        }
-        double pinHeight = number(crank.pinHeight(Expression.input(ANGLE)), angle);
-        double travel = number(crank.highestPin(), angle) - pinHeight;
-        Place place = new Place(angle, radius, pinHeight, scale(radius));
+        Place place = place(angle);
+        double travel = number(crank.highestPin(), angle) - place.pinHeight();
         Svg svg = new Svg(
                 idPrefix,
                 WIDTH,
@@ -158,6 +153,24 @@ public final class CrossSection {
         gaps(s, place, travel);
         column(s, angle);
         return svg.finished();
+    }
+
+    /**
+     * Where things are at an angle.
+     * @throws IllegalArgumentException when the rod is too short for the crank to turn
+     */
+    Place place(double angle) {
+        double radius = number(crank.crankRadius(), angle);
+        if (!(rod > radius + Math.abs(offset))) { // written positively, so that NaN fails too
+            throw new IllegalArgumentException("rod length is " + figures.text(Term.ROD_LENGTH) + " and stroke "
+                    + figures.text(Term.STROKE) + ": with so short a rod the crank cannot turn. Read both again");
+        }
+        return new Place(angle, radius, number(crank.pinHeight(Expression.input(ANGLE)), angle), scale(radius));
+    }
+
+    /** The crank of this picture, as it moves. */
+    CrankMotion motion() {
+        return new CrankMotion(number(crank.crankRadius(), 0), rod, offset);
     }
 
     /** A figure of this crank at an angle. */
@@ -180,13 +193,13 @@ public final class CrossSection {
     }
 
     /** Where things are at one angle; lengths [m] become pixels here and nowhere else. */
-    private record Place(double angle, double radius, double pinHeight, double scale) {
-        private double x(double besideAxis) {
+    record Place(double angle, double radius, double pinHeight, double scale) {
+        double x(double besideAxis) {
             return AXIS_X + besideAxis * scale;
         }
     }
 
-    private double y(Place p, double aboveAxis) {
+    double y(Place p, double aboveAxis) {
         double above = Math.max(deckHeight + gasket, p.radius() + rod + compressionHeight);
         return TOP + HEAD_TALL + (above - aboveAxis) * p.scale();
     }
@@ -199,7 +212,7 @@ public final class CrossSection {
         }
     }
 
-    private void cylinder(Sketch s, Place p) {
+    void cylinder(Sketch s, Place p) {
         double left = p.x(boreOffset - bore / 2);
         double right = p.x(boreOffset + bore / 2);
         double deck = y(p, deckHeight);
@@ -225,7 +238,7 @@ public final class CrossSection {
         s.axis(AXIS_X - HALF_WIDE, axis, AXIS_X + HALF_WIDE, axis);
     }
 
-    private void piston(Sketch s, Place p) {
+    void piston(Sketch s, Place p) {
         double left = p.x(boreOffset - bore / 2) + 1.5;
         double right = p.x(boreOffset + bore / 2) - 1.5;
         double crown = y(p, p.pinHeight() + compressionHeight);
@@ -241,7 +254,7 @@ public final class CrossSection {
         };
     }
 
-    private void web(Sketch s, Place p) {
+    void web(Sketch s, Place p) {
         double axisY = y(p, 0);
         double[] throwEnd = towards(p, AXIS_X, axisY, p.angle(), p.radius());
         double[] from = towards(p, AXIS_X, axisY, p.angle() + Math.PI - COUNTERWEIGHT_HALF_ANGLE, counterweight);
@@ -276,7 +289,7 @@ public final class CrossSection {
         outline(s, knows(Term.MAIN_JOURNAL), Sketch.round(AXIS_X, axisY, journal / 2 * p.scale()));
     }
 
-    private void rod(Sketch s, Place p) {
+    void rod(Sketch s, Place p) {
         double[] a = towards(p, AXIS_X, y(p, 0), p.angle(), p.radius());
         double bx = p.x(offset);
         double by = y(p, p.pinHeight());

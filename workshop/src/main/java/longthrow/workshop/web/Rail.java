@@ -1,10 +1,14 @@
 package longthrow.workshop.web;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
@@ -55,7 +59,7 @@ public final class Rail {
     public enum Question {
         MEASURE("Measure", "measure"),
         FIT("Fit", "fit"),
-        CLEAR("Clear", ""),
+        CLEAR("Clear", "clear"),
         POWER("Power", ""),
         LIFE("Life", ""),
         SHAKE("Shake", ""),
@@ -92,20 +96,21 @@ public final class Rail {
     /**
      * The rail of one build.
      * @param measure answer to measure; empty where the build cannot be read
-     * @param fit     how far that one is
+     * @param others  how far other questions are, where that is known
      * @param base    address of the build
      */
-    public static List<Entry> of(Optional<Answer> measure, State fit, String base, Optional<Question> here) {
+    public static List<Entry> of(
+            Optional<Answer> measure, Map<Question, State> others, String base, Optional<Question> here) {
         List<Entry> entries = new ArrayList<>();
         for (Question question : Question.values()) {
             State state = switch (question) {
                 case MEASURE ->
                     measure.map(m -> m.values().isEmpty() && state(m) == State.UNKNOWN ? State.BEGIN : state(m))
                             .orElse(State.UNKNOWN);
-                case FIT -> fit;
+                case FIT, CLEAR -> others.getOrDefault(question, State.UNKNOWN);
                 // a sheet of what measure says: no further along than that
                 case BOOK -> measure.map(Rail::state).orElse(State.UNKNOWN);
-                case CLEAR, POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
+                case POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
@@ -129,6 +134,21 @@ public final class Rail {
                 .anyMatch(c -> (c.sureness() == Sureness.SURE || c.sureness() == Sureness.PROBABLE)
                         && c.verdicts().stream().noneMatch(v -> v.chosen() && v.state() == Verdict.State.FAILS));
         return proven ? State.ANSWERED : State.NEAR;
+    }
+
+    /** How far the gaps are known: the gravest of them. */
+    static State cleared(Answer clear) {
+        Set<Clearance.State> states = EnumSet.noneOf(Clearance.State.class);
+        clear.clearances().forEach(pair -> states.add(pair.state()));
+        if (states.contains(Clearance.State.TOUCHES)) {
+            return State.REFUSED;
+        }
+        if (states.contains(Clearance.State.MAY_TOUCH) || states.contains(Clearance.State.UNKNOWN)) {
+            return State.NOT_APPROVED;
+        }
+        return states.isEmpty()
+                ? State.UNKNOWN
+                : states.contains(Clearance.State.CLEARS) && states.size() == 1 ? State.ANSWERED : State.NEAR;
     }
 
     /** A stop is said in its own words; nothing read is unknown; what is suspect or is missing keeps it near. */

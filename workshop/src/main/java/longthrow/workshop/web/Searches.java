@@ -41,7 +41,8 @@ public final class Searches {
             return Fit.of(shared.build(), shared.catalogue());
         }
         Answer answer = Fit.of(build, catalogue);
-        bench.rememberFit(
+        bench.remember(
+                Rail.Question.FIT,
                 asked.text(),
                 asked.catalogues(),
                 Rail.found(answer, !asked.catalogues().isEmpty()));

@@ -29,7 +29,7 @@ public final class Ways {
     private static final String MOCK_UP = "before it has been mocked up";
 
     private static final String BY_HAND =
-            " Nothing that is typed clears this yet: it stays until the question Clear is built. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
+            " Nothing that is typed clears this: Clear says which gaps are known and which are to be read there. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
 
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();

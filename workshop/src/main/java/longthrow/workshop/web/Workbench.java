@@ -7,6 +7,7 @@ import io.javalin.http.SameSite;
 import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,12 +39,12 @@ public final class Workbench {
     /** Builds that share one of these only wait for each other now and then; our own choice. */
     private static final int JUDGES = 64;
 
-    private static final int MOST_FITS = 64;
+    private static final int MOST_STATES = 128;
 
-    /** What the outcome of a search hangs on. */
-    private record Searched(String text, List<CatalogueEntry> catalogues) {}
+    /** What the answer to a question hangs on; no catalogues where it is asked of none. */
+    private record Asked(Rail.Question question, String text, List<CatalogueEntry> catalogues) {}
 
-    private final Map<Searched, Rail.State> fits = new ConcurrentHashMap<>();
+    private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();
     private final Supplier<Store> store;
     private final Desk desk = new Desk();
     private final List<Lock> judges =
@@ -157,7 +158,7 @@ public final class Workbench {
                 open.entry().name(),
                 open.base(),
                 open.revision().number(),
-                Rail.of(open.measure(), fitState(open), open.base(), here),
+                Rail.of(open.measure(), known(open), open.base(), here),
                 open.measure().map(m -> Ways.of(m, open.base())).orElse(List.of()),
                 token,
                 notice(request),
@@ -189,19 +190,31 @@ public final class Workbench {
         }
     }
 
-    /** How far a search for parts came, to be shown on the rail for as long as build and catalogues are the same. */
-    void rememberFit(String text, List<CatalogueEntry> searched, Rail.State state) {
-        if (fits.size() >= MOST_FITS) {
-            fits.clear();
+    /** How far a question is answered, to be shown on the rail for as long as build and catalogues are the same. */
+    void remember(Rail.Question question, String text, List<CatalogueEntry> searched, Rail.State state) {
+        if (states.size() >= MOST_STATES) {
+            states.clear();
         }
-        fits.put(new Searched(text, searched), state);
+        states.put(new Asked(question, text, searched), state);
+    }
+
+    private Map<Rail.Question, Rail.State> known(Open open) {
+        Map<Rail.Question, Rail.State> known = new EnumMap<>(Rail.Question.class);
+        known.put(Rail.Question.FIT, fitState(open));
+        Rail.State clear =
+                states.get(new Asked(Rail.Question.CLEAR, open.revision().text(), List.of()));
+        if (clear != null) {
+            known.put(Rail.Question.CLEAR, clear);
+        }
+        return known;
     }
 
     /** What the last search found; before it, what the stack itself says: whether it can be laid out, and whether it is in dispute. */
     private Rail.State fitState(Open open) {
         List<CatalogueEntry> active =
                 store().catalogues().stream().filter(CatalogueEntry::active).toList();
-        Rail.State found = fits.get(new Searched(open.revision().text(), active));
+        Rail.State found =
+                states.get(new Asked(Rail.Question.FIT, open.revision().text(), active));
         if (found != null) {
             return found;
         }

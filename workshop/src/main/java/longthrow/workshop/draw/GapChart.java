@@ -1,0 +1,154 @@
+package longthrow.workshop.draw;
+
+import static longthrow.workshop.draw.Sketch.Anchor.END;
+import static longthrow.workshop.draw.Sketch.Anchor.MIDDLE;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import longthrow.core.answer.Clearance;
+
+/** Gap of a pair against the crank angle through two turns, with nothing left, what is wanted, and where it is least. */
+public final class GapChart {
+    private static final int WIDTH = 520;
+    private static final int HEIGHT = 150;
+    private static final double LEFT = 58;
+    private static final double RIGHT = 510;
+    private static final double TOP = 16;
+    private static final double BOTTOM = 122;
+    private static final int QUARTER = 180;
+    private static final int TURNS = 720;
+    /** So many times the largest figure of interest is shown of a gap that opens farther; layout. */
+    private static final double OPEN = 6;
+    /** At least so much is shown [m]; layout. */
+    private static final double LEAST_SHOWN = 4e-3;
+
+    private GapChart() {}
+
+    /**
+     * The chart, a whole SVG element; its pixels from {@code data-left} to {@code data-right} are the two turns.
+     * @throws IllegalArgumentException for a pair without a curve
+     */
+    public static String of(Clearance pair, String idPrefix) {
+        if (pair.curve().isEmpty()) {
+            throw new IllegalArgumentException(pair.key() + " has no gap against angle");
+        }
+        Clearance.Gap least = pair.cold().orElseThrow();
+        double wanted =
+                pair.limits().stream().mapToDouble(Clearance.Limit::least).max().orElse(0);
+        double interest = Math.max(LEAST_SHOWN / OPEN, Math.max(wanted, Math.abs(least.value())));
+        double largest =
+                pair.curve().stream().mapToDouble(Clearance.AtAngle::gap).max().orElse(0);
+        double high = rounded(Math.min(Math.max(largest, interest), OPEN * interest));
+        double low = Math.min(0, least.value());
+        Svg svg = new Svg(
+                idPrefix,
+                WIDTH,
+                HEIGHT,
+                pair.one() + " to " + pair.other() + ", gap against crank angle",
+                "Least " + length(least.value()) + " at " + Math.round(Math.toDegrees(least.angle())) + "°; cold.");
+        Sketch s = new Sketch(svg, WIDTH, HEIGHT);
+        double zero = y(0, low, high);
+        s.quiet("M", LEFT, TOP, "L", LEFT, BOTTOM);
+        for (int degrees = 0; degrees <= TURNS; degrees += QUARTER) {
+            double x = x(degrees);
+            s.quiet("M", x, BOTTOM, "L", x, BOTTOM + 4);
+            s.words("quiet", degrees + "°", x, BOTTOM + 20, degrees == TURNS ? END : MIDDLE, Sketch.SMALL, false);
+        }
+        svg.add(
+                "path",
+                "class",
+                "part",
+                "d",
+                Svg.path("M", LEFT, zero, "L", RIGHT, zero),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.6");
+        s.words("quiet", "0", LEFT - 6, zero + 5, END, Sketch.SMALL, false);
+        s.words("quiet", Svg.n(1e3 * high) + " mm", LEFT - 6, TOP + 5, END, Sketch.SMALL, false);
+        if (wanted > 0) {
+            double at = y(wanted, low, high);
+            svg.add(
+                    "path",
+                    "class",
+                    "unknown",
+                    "d",
+                    Svg.path("M", LEFT, at, "L", RIGHT, at),
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "1.2",
+                    "stroke-dasharray",
+                    "6 4");
+        }
+        svg.add(
+                "path",
+                "class",
+                "lit",
+                "d",
+                Svg.path(curve(pair.curve(), low, high)),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "2");
+        double x = x(Math.toDegrees(least.angle()));
+        svg.add(
+                "circle",
+                "class",
+                "lit",
+                "cx",
+                Svg.n(x),
+                "cy",
+                Svg.n(y(least.value(), low, high)),
+                "r",
+                "4",
+                "fill",
+                "currentColor");
+        svg.add(
+                "path",
+                "class",
+                "here",
+                "d",
+                Svg.path("M", 0, TOP, "L", 0, BOTTOM),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.5",
+                "visibility",
+                "hidden");
+        return svg.finished();
+    }
+
+    /** First and last pixel of the two turns, for whoever clicks. */
+    public static String span() {
+        return LEFT + " " + RIGHT + " " + WIDTH;
+    }
+
+    /** Up to a whole millimetre. */
+    private static double rounded(double metres) {
+        return 1e-3 * Math.ceil(1e3 * metres);
+    }
+
+    private static Object[] curve(List<Clearance.AtAngle> curve, double low, double high) {
+        List<Object> path = new ArrayList<>();
+        for (Clearance.AtAngle at : curve) {
+            path.add(path.isEmpty() ? "M" : "L");
+            path.add(x(Math.toDegrees(at.angle())));
+            path.add(y(Math.min(at.gap(), high), low, high));
+        }
+        return path.toArray();
+    }
+
+    private static double x(double degrees) {
+        return LEFT + degrees / TURNS * (RIGHT - LEFT);
+    }
+
+    private static double y(double gap, double low, double high) {
+        return BOTTOM - (gap - low) / (high - low) * (BOTTOM - TOP);
+    }
+
+    private static String length(double metres) {
+        return String.format(Locale.ROOT, "%.2f mm", 1e3 * metres + 0.0);
+    }
+}

@@ -1,0 +1,311 @@
+package longthrow.workshop.draw;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
+import longthrow.core.clear.Drawn;
+import longthrow.core.clearance.Body;
+import longthrow.core.clearance.Motion;
+import longthrow.core.clearance.Outline;
+import longthrow.core.motion.CrankMotion;
+
+/**
+ * The engine cut along the cylinder with all that may touch in it, to scale, through two turns. Everything that moves together is one group that carries
+ * where it stands every two degrees; whoever shows it needs only to move groups, and works out nothing.
+ */
+public final class MovingSection {
+    private static final int SHORTEST = 560;
+    private static final int NARROWEST = 330;
+    private static final double MARGIN = 22;
+    /** From one place of a group to the next [degrees]; between them it goes straight, off by less than 0.01 mm. */
+    private static final int STEP = 2;
+
+    private static final int TURNS = 720;
+    private static final int PLACES = 2;
+
+    /** What the section itself shows; in the sums they are drawn larger than they are, and shown so with their pair only. */
+    private static final Set<String> IN_THE_SECTION = Set.of(
+            "piston skirt",
+            "pin boss",
+            "piston crown",
+            "piston",
+            "counterweight",
+            "sleeve",
+            "rod",
+            "big end",
+            "head",
+            "case");
+
+    private final CrossSection section;
+    private final CrossSection.Place start;
+    private final List<Drawn> drawn;
+    private final Map<String, Clearance> pairs = new LinkedHashMap<>();
+    private final Map<String, Group> groups = new LinkedHashMap<>();
+    private final String title;
+    private final int width;
+    private final int height;
+
+    /** What moves together, by where it stands. */
+    private record Group(Course course, List<Shape> shapes) {}
+
+    /** One outline in the frame of its group, pixels; its pairs by key. */
+    private record Shape(String name, String path, Set<String> pairs) {}
+
+    /** Where a frame stands every {@link #STEP} degrees [pixel, degree], turns unbroken. */
+    private record Course(List<Double> x, List<Double> y, List<Double> turn) {
+        String text() {
+            return text(x) + ";" + text(y) + ";" + text(turn);
+        }
+
+        private static String text(List<Double> values) {
+            boolean same = values.stream().allMatch(v -> number(v).equals(number(values.get(0))));
+            return same
+                    ? number(values.get(0))
+                    : values.stream().map(MovingSection::number).collect(Collectors.joining(" "));
+        }
+
+        /** The transform that puts a group where it stands. */
+        String at(int degrees) {
+            int k = Math.floorMod(degrees, TURNS) / STEP;
+            return transform(x.get(k), y.get(k), turn.get(k));
+        }
+
+        /** What takes something drawn as it stands at firing top dead centre back into the frame. */
+        String back() {
+            return "rotate(" + number(-turn.get(0)) + ") translate(" + number(-x.get(0)) + " " + number(-y.get(0))
+                    + ")";
+        }
+
+        private static String transform(double x, double y, double turn) {
+            return "translate(" + number(x) + " " + number(y) + ") rotate(" + number(turn) + ")";
+        }
+    }
+
+    private MovingSection(Answer measure, Answer clear, List<Drawn> drawn) {
+        this.section = CrossSection.of(measure);
+        this.start = section.place(0);
+        this.drawn = drawn;
+        this.title = "Everything that may touch, through two turns: " + clear.engine()
+                + (clear.invented() ? " (invented)" : "");
+        clear.clearances().forEach(pair -> pairs.put(pair.key(), pair));
+        for (Drawn pair : drawn) {
+            for (Body body : List.of(pair.one(), pair.other())) {
+                add(body, pair.key());
+            }
+        }
+        width = size(NARROWEST, farthest(Course::x));
+        height = size(SHORTEST, farthest(Course::y));
+    }
+
+    /**
+     * The section of an engine.
+     * @param measure answer to measure: the sizes of the section
+     * @param clear   answer to clear: the gaps
+     * @param drawn   pairs as they are drawn
+     * @throws IllegalArgumentException when the rod is too short for the crank to turn
+     */
+    public static MovingSection of(Answer measure, Answer clear, List<Drawn> drawn) {
+        return new MovingSection(measure, clear, drawn);
+    }
+
+    private void add(Body body, String pair) {
+        Group group = group(course(body.motion()));
+        String path = body.outlines().stream().map(this::path).collect(Collectors.joining(" "));
+        for (Shape shape : group.shapes()) {
+            if (shape.path().equals(path)) {
+                shape.pairs().add(pair);
+                return;
+            }
+        }
+        group.shapes().add(new Shape(body.name(), path, new LinkedHashSet<>(List.of(pair))));
+    }
+
+    private Group group(Course course) {
+        return groups.computeIfAbsent(course.text(), text -> new Group(course, new ArrayList<>()));
+    }
+
+    /** Of an outline, pixels from the origin of its frame. */
+    private String path(Outline outline) {
+        StringBuilder path = new StringBuilder();
+        for (String piece : outline.svgPath(1 / start.scale()).split(" ", -1)) {
+            boolean isNumber = piece.matches("-?[0-9.]+");
+            path.append(path.length() == 0 ? "" : " ").append(isNumber ? number(Double.parseDouble(piece)) : piece);
+        }
+        return path.toString();
+    }
+
+    private Course course(Motion motion) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        List<Double> turn = new ArrayList<>();
+        for (int degrees = 0; degrees <= TURNS; degrees += STEP) {
+            Motion.Standing at = motion.standing(Math.toRadians(degrees));
+            double now = Math.toDegrees(at.turn());
+            if (!turn.isEmpty()) {
+                double before = turn.get(turn.size() - 1);
+                now = before + Math.IEEEremainder(now - before, 360);
+            }
+            x.add(start.x(at.x()));
+            y.add(section.y(start, at.y()));
+            turn.add(now);
+        }
+        return new Course(x, y, turn);
+    }
+
+    private static String number(double value) {
+        BigDecimal shown =
+                BigDecimal.valueOf(value).setScale(PLACES, RoundingMode.HALF_UP).stripTrailingZeros();
+        return shown.signum() == 0 ? "0" : shown.toPlainString();
+    }
+
+    /** Pairs whose gap is shown, in the order of the answer. */
+    public List<Clearance> shown() {
+        return pairs.values().stream()
+                .filter(pair -> !pair.curve().isEmpty()
+                        && drawn.stream().anyMatch(d -> d.key().equals(pair.key())))
+                .toList();
+    }
+
+    /**
+     * The drawing, a whole SVG element.
+     * @param degrees  of the crank from firing top dead centre
+     * @param selected key of the pair to be shown; empty for none
+     */
+    public String at(int degrees, Optional<String> selected, String idPrefix) {
+        Svg svg = new Svg(
+                idPrefix,
+                width,
+                height,
+                title,
+                "Crank, rod, piston, cylinder and camshaft to scale at " + degrees + "° of crank"
+                        + selected.flatMap(key -> Optional.ofNullable(pairs.get(key)))
+                                .map(pair -> "; shown: " + pair.one() + " to " + pair.other() + ", " + pair.why())
+                                .orElse("")
+                        + ".");
+        Sketch s = new Sketch(svg, width, height);
+        section.cylinder(s, start);
+        CrankMotion crank = section.motion();
+        moving(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
+        moving(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
+        moving(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        for (Group group : groups.values()) {
+            open(svg, degrees, group.course());
+            for (Shape shape : group.shapes()) {
+                boolean isOn = selected.filter(shape.pairs()::contains).isPresent();
+                boolean isHidden = IN_THE_SECTION.contains(shape.name());
+                svg.add(
+                        "path",
+                        "class",
+                        (isHidden ? "body hid" : "body") + (isOn ? " on" : ""),
+                        "data-pairs",
+                        String.join(" ", shape.pairs()),
+                        "d",
+                        shape.path(),
+                        "stroke",
+                        "currentColor",
+                        "stroke-width",
+                        "1.4",
+                        "fill",
+                        "currentColor",
+                        "fill-opacity",
+                        "0.08");
+            }
+            svg.close();
+        }
+        shown().forEach(pair -> pair.cold()
+                .flatMap(Clearance.Gap::place)
+                .ifPresent(place -> nearest(
+                        svg, pair, place, selected.filter(pair.key()::equals).isPresent(), degrees)));
+        return svg.finished();
+    }
+
+    /** As far as anything that is drawn reaches, and a little more; never so far that the rest gets small. */
+    private static int size(int least, double farthest) {
+        return (int) Math.ceil(Math.max(least, Math.min(farthest + MARGIN, 1.6 * least)));
+    }
+
+    private double farthest(Function<Course, List<Double>> along) {
+        double farthest = 0;
+        for (Group group : groups.values()) {
+            double place = along.apply(group.course()).stream()
+                    .mapToDouble(at -> at)
+                    .max()
+                    .orElse(0);
+            for (Shape shape : group.shapes()) {
+                farthest = Math.max(farthest, IN_THE_SECTION.contains(shape.name()) ? 0 : place + reach(shape.path()));
+            }
+        }
+        return farthest;
+    }
+
+    /** How far a path reaches from the origin of its frame, whichever way that is turned. */
+    private static double reach(String path) {
+        String[] pieces = path.split(" ", -1);
+        double most = 0;
+        for (int k = 0; k + 1 < pieces.length; k++) {
+            if (pieces[k].matches("[ML]?-?[0-9.]+") && pieces[k + 1].matches("-?[0-9.]+")) {
+                double x = Double.parseDouble(pieces[k].replaceAll("[ML]", ""));
+                most = Math.max(most, Math.hypot(x, Double.parseDouble(pieces[k + 1])));
+            }
+        }
+        return Math.min(most, NARROWEST / 2.0);
+    }
+
+    private static void open(Svg svg, int degrees, Course course) {
+        svg.open("g", "class", "moves", "data-course", course.text(), "transform", course.at(degrees));
+    }
+
+    private static void moving(Svg svg, int degrees, Course course, Runnable drawnAtStart) {
+        open(svg, degrees, course);
+        svg.open("g", "transform", course.back());
+        drawnAtStart.run();
+        svg.close();
+        svg.close();
+    }
+
+    /** The two nearest points where the gap is least. */
+    private void nearest(Svg svg, Clearance pair, Clearance.Place place, boolean isOn, int degrees) {
+        double at = Math.toDegrees(pair.cold().orElseThrow().angle());
+        boolean isHere = isOn && Math.abs(Math.IEEEremainder(at - degrees, TURNS)) <= STEP;
+        double x1 = start.x(place.acrossOne());
+        double y1 = section.y(start, place.upOne());
+        double x2 = start.x(place.acrossOther());
+        double y2 = section.y(start, place.upOther());
+        svg.open("g", "class", isHere ? "nearest on" : "nearest", "data-pair", pair.key(), "data-at", number(at));
+        svg.add(
+                "path",
+                "class",
+                "lit",
+                "d",
+                Svg.path("M", x1, y1, "L", x2, y2),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "2.5");
+        svg.add(
+                "circle",
+                "class",
+                "lit",
+                "cx",
+                number((x1 + x2) / 2),
+                "cy",
+                number((y1 + y2) / 2),
+                "r",
+                "9",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "2");
+        svg.close();
+    }
+}

@@ -1,0 +1,54 @@
+package longthrow.workshop.web;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.buildfile.BuildFile;
+import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.clear.Clear;
+import longthrow.core.clear.Drawn;
+
+/** Whether anything touches in an engine, worked out once for each text of late: it takes seconds, so no two are worked out at once. */
+public final class Clearances {
+    private static final int MOST_REMEMBERED = 8;
+
+    private final Workbench bench;
+    private final Lately<String, Seen> seen = new Lately<>(MOST_REMEMBERED, this::look);
+    private final Turns turns = new Turns(1);
+
+    /**
+     * None worked out yet.
+     * @param bench whose rail says how far each came
+     */
+    public Clearances(Workbench bench) {
+        this.bench = bench;
+    }
+
+    /**
+     * What was found.
+     * @param answer to clear
+     * @param drawn  its pairs as they are drawn
+     */
+    public record Seen(Answer answer, List<Drawn> drawn) {
+        public Seen {
+            drawn = List.copyOf(drawn);
+        }
+    }
+
+    private Seen look(String text) {
+        Build build = BuildFile.read(text).build().orElseThrow();
+        Answer answer = Clear.of(build);
+        bench.remember(Rail.Question.CLEAR, text, List.of(), Rail.cleared(answer));
+        return new Seen(answer, Drawn.of(build));
+    }
+
+    /** Works it out, or remembers. */
+    public Seen of(String text) {
+        return turns.of(seen, text, () -> true).orElseThrow();
+    }
+
+    /** What is remembered; nothing is begun. */
+    public Optional<Seen> ifKnown(String text) {
+        return seen.ifKnown(text);
+    }
+}

@@ -1,0 +1,249 @@
+package longthrow.workshop.web.clear;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.State;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rung;
+import longthrow.core.term.Term;
+import longthrow.workshop.draw.GapChart;
+import longthrow.workshop.draw.MovingSection;
+import longthrow.workshop.web.Clearances;
+
+/**
+ * What may touch, laid out.
+ * @param base      address of the build
+ * @param summary   in a line
+ * @param picture   where it can be drawn
+ * @param trouble   why there is no picture; empty where there is one
+ * @param readFirst what most of the unknown wait for, that of most pairs first
+ * @param unknown   pairs of which something is missing
+ * @param told      all others, the gravest first
+ * @param cautions  that stand below
+ */
+public record ClearAnswer(
+        String base,
+        String summary,
+        Optional<Picture> picture,
+        String trouble,
+        List<Waiting> readFirst,
+        List<Unknown> unknown,
+        List<Told> told,
+        List<String> cautions) {
+    /** So many readings are named to begin with; layout. */
+    private static final int MOST_FIRST = 6;
+
+    public ClearAnswer {
+        readFirst = List.copyOf(readFirst);
+        unknown = List.copyOf(unknown);
+        told = List.copyOf(told);
+        cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * The engine, turning.
+     * @param angle   of the crank [degrees]
+     * @param pair    key of the pair shown; empty for none
+     * @param pairs   that can be shown
+     * @param drawing as SVG
+     */
+    public record Picture(int angle, String pair, List<Shown> pairs, String drawing) {
+        public Picture {
+            pairs = List.copyOf(pairs);
+        }
+    }
+
+    /**
+     * A pair that can be shown.
+     * @param angle at which its gap is least [degrees]
+     * @param least the gap there [mm]
+     * @param gaps  every so many degrees, millimetres to a hundredth, with blanks between
+     */
+    public record Shown(String key, String name, int angle, String least, String gaps) {}
+
+    /** A quantity to read, and how many pairs wait for it. */
+    public record Waiting(Reading reading, int pairs) {}
+
+    /** A quantity to read. */
+    public record Reading(String label, String address) {}
+
+    /** A pair that is unknown until mocked up. */
+    public record Unknown(String name, String why, List<Reading> readings, String how) {
+        public Unknown {
+            readings = List.copyOf(readings);
+        }
+    }
+
+    /**
+     * A pair that is told.
+     * @param state as a key for the style sheet
+     * @param label of the state, for people
+     * @param angle at which its gap is least [degrees]; below 0 where none decides
+     * @param mend  what to do; empty when it clears
+     * @param lines what else there is to say
+     * @param chart as SVG; empty where it is not of the plane
+     * @param span  where the two turns begin and end on it
+     */
+    public record Told(
+            String key,
+            String name,
+            String state,
+            String label,
+            String why,
+            int angle,
+            String mend,
+            List<String> lines,
+            String chart,
+            String span) {
+        public Told {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    static ClearAnswer of(Answer measure, Clearances.Seen seen, ClearPage.View view, String base) {
+        Answer clear = seen.answer();
+        Optional<Picture> picture = Optional.empty();
+        String trouble = "";
+        try {
+            picture = Optional.of(picture(MovingSection.of(measure, clear, seen.drawn()), view));
+        } catch (IllegalArgumentException cannotTurn) {
+            trouble = String.valueOf(cannotTurn.getMessage());
+        }
+        List<Clearance> pairs = clear.clearances();
+        return new ClearAnswer(
+                base,
+                summary(pairs),
+                picture,
+                trouble,
+                readFirst(pairs, base),
+                pairs.stream()
+                        .filter(p -> p.state() == State.UNKNOWN)
+                        .map(p -> unknown(p, base))
+                        .toList(),
+                pairs.stream()
+                        .filter(p -> p.state() != State.UNKNOWN)
+                        .map(ClearAnswer::told)
+                        .toList(),
+                clear.findings().stream()
+                        .filter(f -> f.kind() == Finding.Kind.NOTE)
+                        .map(f -> f.message() + (f.mend().isEmpty() ? "" : ": " + f.mend()))
+                        .toList());
+    }
+
+    private static Picture picture(MovingSection section, ClearPage.View view) {
+        List<Clearance> shown = section.shown();
+        Optional<String> selected =
+                shown.stream().map(Clearance::key).filter(view.pair()::equals).findFirst();
+        return new Picture(
+                view.angle(),
+                selected.orElse(""),
+                shown.stream()
+                        .map(p -> new Shown(p.key(), name(p), angle(p), least(p), gaps(p)))
+                        .toList(),
+                section.at(view.angle(), selected, "turning"));
+    }
+
+    private static String gaps(Clearance pair) {
+        return pair.curve().stream().map(at -> millimetres(at.gap())).collect(Collectors.joining(" "));
+    }
+
+    private static String least(Clearance pair) {
+        return pair.cold().map(gap -> millimetres(gap.value())).orElse("");
+    }
+
+    private static String millimetres(double metres) {
+        return String.format(Locale.ROOT, "%.2f", 1e3 * metres + 0.0);
+    }
+
+    private static List<Waiting> readFirst(List<Clearance> pairs, String base) {
+        Map<Reading, Integer> waiting = new LinkedHashMap<>();
+        for (Clearance pair : pairs) {
+            for (Rung.Missing missing : pair.missing()) {
+                Reading reading = reading(missing, base);
+                if (!reading.address().isEmpty()) {
+                    waiting.merge(reading, 1, Integer::sum);
+                }
+            }
+        }
+        return waiting.entrySet().stream()
+                .sorted(Map.Entry.<Reading, Integer>comparingByValue().reversed())
+                .limit(MOST_FIRST)
+                .map(e -> new Waiting(e.getKey(), e.getValue()))
+                .toList();
+    }
+
+    private static String summary(List<Clearance> pairs) {
+        List<String> parts = new ArrayList<>();
+        for (State state :
+                List.of(State.TOUCHES, State.MAY_TOUCH, State.CLOSE, State.UNKNOWN, State.CLEARS_COLD, State.CLEARS)) {
+            long count = pairs.stream().filter(p -> p.state() == state).count();
+            if (count > 0) {
+                parts.add(count + " " + state.label());
+            }
+        }
+        return pairs.size() + " pairs may touch: " + String.join("; ", parts) + ".";
+    }
+
+    private static String name(Clearance pair) {
+        return pair.one() + " to " + pair.other();
+    }
+
+    private static int angle(Clearance pair) {
+        return pair.cold()
+                .map(Clearance.Gap::angle)
+                .filter(Double::isFinite)
+                .map(a -> (int) Math.round(Math.toDegrees(a)))
+                .orElse(-1);
+    }
+
+    private static Unknown unknown(Clearance pair, String base) {
+        return new Unknown(
+                name(pair),
+                pair.why(),
+                pair.missing().stream().map(m -> reading(m, base)).toList(),
+                pair.how());
+    }
+
+    private static Reading reading(Rung.Missing missing, String base) {
+        boolean isTerm = Term.at(missing.where()).isPresent();
+        return new Reading(missing.what(), isTerm ? base + "/measure/" + missing.where() : "");
+    }
+
+    private static Told told(Clearance pair) {
+        List<String> lines = new ArrayList<>();
+        pair.removal()
+                .flatMap(Clearance.Removal::leaves)
+                .ifPresent(left -> lines.add(String.format(Locale.ROOT, "That leaves %.2f mm.", 1e3 * left)));
+        if (!pair.phases().isEmpty()) {
+            lines.add("Camshaft late by: "
+                    + pair.phases().stream()
+                            .map(p -> String.format(
+                                    Locale.ROOT, "%+.0f° %.2f mm", Math.toDegrees(p.later()), 1e3 * p.gap()))
+                            .collect(Collectors.joining(", "))
+                    + ".");
+        }
+        if (!pair.notWarm().isEmpty()) {
+            lines.add("For the running gap: "
+                    + pair.notWarm().stream().map(Rung.Missing::what).collect(Collectors.joining(", ")) + ".");
+        }
+        lines.add("Check it: " + pair.how() + ".");
+        return new Told(
+                pair.key(),
+                name(pair),
+                pair.state().key(),
+                pair.state().label(),
+                pair.why(),
+                pair.curve().isEmpty() ? -1 : angle(pair),
+                pair.mend(),
+                lines,
+                pair.curve().isEmpty() ? "" : GapChart.of(pair, "gap-" + pair.key()),
+                GapChart.span());
+    }
+}

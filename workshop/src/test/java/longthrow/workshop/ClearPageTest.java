@@ -1,0 +1,91 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The page Clear of the invented example, whose rod bolts come near its camshaft. */
+class ClearPageTest {
+    @TempDir
+    private Path folder;
+
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.in(folder);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    private static int count(String page, String pattern) {
+        Matcher found = Pattern.compile(pattern).matcher(page);
+        int count = 0;
+        while (found.find()) {
+            count++;
+        }
+        return count;
+    }
+
+    @Test
+    void saysWhatTouchesAndWhatIsUnknownWithTheWayToTheReading() {
+        String base = visitor.example();
+        Visitor.Page first = visitor.get(base + "/clear");
+        assertThat(first.body()).contains("hx-get=\"" + base + "/clear/answer\"");
+        assertThat(first.words()).contains("Clear ? unknown");
+        Visitor.Page page = visitor.get(base + "/clear?now=1");
+        assertThat(page.status()).isEqualTo(200);
+        assertThat(page.words())
+                .contains("Clear ■ not approved", "Unknown until mocked up", "turn it twice by hand with clay")
+                .contains("may touch rod bolts to camshaft core", "never grind a bolt");
+        assertThat(page.body())
+                .contains("href=\"" + base + "/measure/camshaft.exhaust_lobe_centre\"")
+                .contains("href=\"" + base + "/measure/piston.boss_below_pin\"");
+        int told = count(page.body(), "<article class=\"gap ");
+        int unknown = count(page.body(), "<details class=\"gap\">");
+        assertThat(page.words()).contains((told + unknown) + " pairs may touch: ");
+        assertThat(count(page.body(), "class=\"picture chart\""))
+                .as("charts of pairs that can be shown")
+                .isEqualTo(count(page.body(), "<option value=\"\\w+\""));
+        assertThat(visitor.get(base + "/clear").words())
+                .as("once worked out it is remembered")
+                .contains("rod bolts to camshaft core");
+    }
+
+    @Test
+    void showsAPairAtAnAngleWithoutScript() {
+        String base = visitor.example();
+        String page = visitor.get(base + "/clear?now=1").body();
+        Matcher way = Pattern.compile("href=\"([^\"]*pair=rod_bolts_to_cam_core[^\"]*)#turning\"")
+                .matcher(page);
+        assertThat(way.find()).isTrue();
+        String shown = visitor.get(way.group(1).replace("&amp;", "&")).body();
+        assertThat(shown).contains("class=\"nearest on\" data-pair=\"rod_bolts_to_cam_core\"");
+        assertThat(count(shown, "class=\"body[^\"]* on\"")).isEqualTo(2);
+        assertThat(visitor.get(base + "/clear?pair=rod_bolts_to_cam_core&angle=300")
+                        .body())
+                .as("elsewhere they are not at their nearest")
+                .doesNotContain("nearest on");
+    }
+
+    @Test
+    void whatNobodyAskedForDoesNoHarm() {
+        String base = visitor.example();
+        for (String asked : new String[] {"?pair=%3Cscript%3E&angle=9e9", "?pair=x&angle=-90", "?pair=&angle=99999"}) {
+            Visitor.Page page = visitor.get(base + "/clear" + asked);
+            assertThat(page.status()).as(asked).isEqualTo(200);
+            assertThat(page.body()).doesNotContain("<script>&", "%3Cscript");
+        }
+        String empty = visitor.empty("Nothing read yet");
+        assertThat(visitor.get(empty + "/clear?now=1").words()).contains("Unknown until mocked up");
+    }
+}
