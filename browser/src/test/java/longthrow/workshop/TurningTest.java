@@ -59,8 +59,7 @@ class TurningTest extends InTheBrowser {
         String[] span = chart.getAttribute("data-span").split(" ", -1);
         double left = Double.parseDouble(span[0]);
         double right = Double.parseDouble(span[1]);
-        assertThat(angle)
-                .isCloseTo((0.5 * Double.parseDouble(span[2]) - left) / (right - left) * 720, within(8.0));
+        assertThat(angle).isCloseTo((0.5 * Double.parseDouble(span[2]) - left) / (right - left) * 720, within(8.0));
 
         page.locator("a[data-pair=rod_bolts_to_cam_core]").click();
         assertThat(page.locator("#moving .nearest.on[data-pair=rod_bolts_to_cam_core]"))
