@@ -409,11 +409,14 @@ final class CardSketch extends Sketch {
         toolRound(x, y, 4);
     }
 
-    /** Outline of part of a ring about (x, y), between two angles [deg], clockwise from the right. */
+    /**
+     * Outline of part of a ring about (x, y), between two angles [deg], clockwise from the right. Each arc goes by its middle: near half a circle the
+     * rounding of its ends would dent it.
+     */
     static Object[] sector(double x, double y, double inner, double outer, double from, double to) {
         double a = Math.toRadians(from);
+        double middle = Math.toRadians((from + to) / 2);
         double b = Math.toRadians(to);
-        String large = to - from > 180 ? "0 1 " : "0 0 ";
         return new Object[] {
             "M",
             x + outer * Math.cos(a),
@@ -421,7 +424,13 @@ final class CardSketch extends Sketch {
             "A",
             outer,
             outer,
-            large + "1",
+            "0 0 1",
+            x + outer * Math.cos(middle),
+            y + outer * Math.sin(middle),
+            "A",
+            outer,
+            outer,
+            "0 0 1",
             x + outer * Math.cos(b),
             y + outer * Math.sin(b),
             "L",
@@ -430,7 +439,13 @@ final class CardSketch extends Sketch {
             "A",
             inner,
             inner,
-            large + "0",
+            "0 0 0",
+            x + inner * Math.cos(middle),
+            y + inner * Math.sin(middle),
+            "A",
+            inner,
+            inner,
+            "0 0 0",
             x + inner * Math.cos(a),
             y + inner * Math.sin(a),
             "Z"

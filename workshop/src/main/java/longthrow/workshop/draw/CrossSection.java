@@ -261,6 +261,7 @@ public final class CrossSection {
         double[] to = towards(p, AXIS_X, axisY, p.angle() + Math.PI + COUNTERWEIGHT_HALF_ANGLE, counterweight);
         double cheek = 0.68 * crankpin;
         double[] side = towards(p, throwEnd[0], throwEnd[1], p.angle() - Math.PI / 2, cheek);
+        double[] tip = towards(p, throwEnd[0], throwEnd[1], p.angle(), cheek);
         double[] other = towards(p, throwEnd[0], throwEnd[1], p.angle() + Math.PI / 2, cheek);
         double big = counterweight * p.scale();
         double small = cheek * p.scale();
@@ -279,6 +280,12 @@ public final class CrossSection {
                 "L",
                 side[0],
                 side[1],
+                "A", // by its tip: half a circle in one piece is dented by the rounding of its ends
+                small,
+                small,
+                "0 0 1",
+                tip[0],
+                tip[1],
                 "A",
                 small,
                 small,

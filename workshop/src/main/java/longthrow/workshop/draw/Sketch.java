@@ -269,22 +269,24 @@ class Sketch {
         return new Object[] {"M", x, y, "h", width, "v", height, "h", -width, "Z"};
     }
 
+    /** A circle as two halves. Their chord is twice the radius as written: a chord cut short by rounding makes an egg of them. */
     static Object[] round(double x, double y, double radius) {
+        double written = Svg.shown(radius);
         return new Object[] {
             "M",
-            x - radius,
+            Svg.shown(x) - written,
             y,
             "a",
-            radius,
-            radius,
+            written,
+            written,
             "0 1 0",
-            2 * radius,
+            2 * written,
             "0",
             "a",
-            radius,
-            radius,
+            written,
+            written,
             "0 1 0",
-            -2 * radius,
+            -2 * written,
             "0",
             "Z"
         };

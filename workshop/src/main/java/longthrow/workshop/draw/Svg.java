@@ -136,10 +136,17 @@ final class Svg {
         if (!Double.isFinite(number)) {
             throw new IllegalArgumentException("coordinate is " + number + "; only a finite number can be drawn");
         }
-        BigDecimal shown = BigDecimal.valueOf(number)
-                .setScale(PLACES, RoundingMode.HALF_UP)
-                .stripTrailingZeros();
+        BigDecimal shown = rounded(number).stripTrailingZeros();
         return shown.signum() == 0 ? "0" : shown.toPlainString();
+    }
+
+    /** The number as {@link #n} writes it, for what must agree with it to the last digit. */
+    static double shown(double number) {
+        return rounded(number).doubleValue();
+    }
+
+    private static BigDecimal rounded(double number) {
+        return BigDecimal.valueOf(number).setScale(PLACES, RoundingMode.HALF_UP);
     }
 
     /** Path data from letters and numbers; {@code path("M", 1, 2, "L", 3, 4)}. */
