@@ -83,7 +83,7 @@ class SideBySideTest extends InTheBrowser {
         String sign =
                 (String) first.locator("p.verdict.misses").evaluate("e => getComputedStyle(e, '::before').content");
         assertThat(sign).contains("✗");
-        assertThat(page.locator("details.same summary")).containsText("The same in all:");
+        assertThat(page.locator("details.same summary")).containsText("Alike in all, within their doubt:");
         assertThat(page.locator(".beside")).not().containsText("mean piston speed");
         first.locator(".splits a").first().click();
         assertThat(page).hasURL(java.util.regex.Pattern.compile(".*#rule-.*"));

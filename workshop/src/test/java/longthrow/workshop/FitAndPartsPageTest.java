@@ -224,6 +224,9 @@ class FitAndPartsPageTest {
         Visitor.Page after = visitor.get(base + "/fit?now=1");
         assertThat(after.words()).doesNotContain(". as it is");
         assertThat(after.body()).doesNotContain("value=\"as it is\"");
+        assertThat(after.words())
+                .contains("as taken : R3 + G130 + hone", "left to choose: nothing")
+                .doesNotContain("1. R3", "1. G130");
     }
 
     /** The hole of this gasket is said without a ±, so the ratio has no doubt: which ± it is, and where it goes, stands with the way. */
@@ -310,6 +313,10 @@ class FitAndPartsPageTest {
         assertThat(build.fit().budget()).hasValue(25_000);
         assertThat(build.fit().keep()).containsExactly("R3");
         assertThat(build.fit().machining()).isFalse();
+        assertThat(visitor.get(base + "/history").words())
+                .as("what was changed, not that something was")
+                .contains("squish aimed at: 1.40 mm", "static compression ratio aimed at: 9.5", "budget: 250.00 EUR")
+                .doesNotContain("aims and wishes for parts");
         wish.putAll(Map.of("based", "2", "key", Visitor.key(), "engine.squish", "1.40", "budget", "much"));
         Visitor.Page faulty = visitor.post(base + "/fit", wish);
         assertThat(faulty.status()).isEqualTo(422);

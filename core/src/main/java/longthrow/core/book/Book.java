@@ -26,9 +26,11 @@ import longthrow.core.quantity.UnitSystem;
  * @param approval   what this sheet says about running it; it never approves
  * @param stops      what must not be done, refused before not approved
  * @param headline   the figures that say what engine it is
+ * @param chosen     parts that are taken, by their codes, and work that is planned, in the order of the file
  * @param recipe     words and figures, part by part
- * @param again      what to measure again before anything is bought
+ * @param again      what to measure again before anything is bought, and what when it arrives
  * @param readings   as they were written, with instrument and doubt
+ * @param unread     what was said not to be known, part by part
  * @param parts      whose figures stand on somebody's sheet, and verdicts on parts
  * @param ways       parts that go together, best first; empty where nothing was searched
  * @param refused    why others do not
@@ -52,9 +54,11 @@ public record Book(
         String approval,
         List<Stop> stops,
         List<RecipeLine> headline,
+        List<String> chosen,
         List<RecipeLine> recipe,
         List<ReadAgain> again,
         List<ReadingLine> readings,
+        List<Unread> unread,
         List<PartLine> parts,
         List<Way> ways,
         List<Rejection> refused,
@@ -84,9 +88,11 @@ public record Book(
     public Book {
         stops = List.copyOf(stops);
         headline = List.copyOf(headline);
+        chosen = List.copyOf(chosen);
         recipe = List.copyOf(recipe);
         again = List.copyOf(again);
         readings = List.copyOf(readings);
+        unread = List.copyOf(unread);
         parts = List.copyOf(parts);
         ways = List.copyOf(ways);
         refused = List.copyOf(refused);
@@ -114,12 +120,23 @@ public record Book(
     public record RecipeLine(String part, String label, String figure, String other, String how, boolean sound) {}
 
     /**
-     * A reading to take before money is spent.
+     * A reading to take before money is spent, or once what was paid for is there.
      * @param what  is read
      * @param why   it is not enough as it is
      * @param how   it is taken, and with what; empty where nothing is said
+     * @param later whether it waits for a part that is not there yet, or for work on it
      */
-    public record ReadAgain(String what, String why, String how) {}
+    public record ReadAgain(String what, String why, String how, boolean later) {}
+
+    /** What is read before anything is bought. */
+    public List<ReadAgain> before() {
+        return again.stream().filter(a -> !a.later()).toList();
+    }
+
+    /** What is read when parts arrive and work is done. */
+    public List<ReadAgain> onArrival() {
+        return again.stream().filter(ReadAgain::later).toList();
+    }
 
     /**
      * One entry of the build file.
@@ -132,6 +149,17 @@ public record Book(
      */
     public record ReadingLine(
             String part, String label, String written, String instrument, String result, String remark) {}
+
+    /**
+     * What is not read of a part.
+     * @param part which
+     * @param what by their names
+     */
+    public record Unread(String part, List<String> what) {
+        public Unread {
+            what = List.copyOf(what);
+        }
+    }
 
     /**
      * A part of the engine.
@@ -289,11 +317,13 @@ public record Book(
                 approval(stops),
                 stops,
                 recipe.headline(),
+                new Chosen(build, words).lines(),
                 recipe.lines(),
                 recipe.again(),
                 new Readings(build, measure, words).lines(),
+                new Readings(build, measure, words).unread(),
                 parts(build, measure),
-                fit.map(f -> Ways.of(f, words)).orElse(List.of()),
+                fit.map(f -> Ways.of(build, f, words)).orElse(List.of()),
                 fit.map(Answer::rejections).orElse(List.of()),
                 fit.isPresent(),
                 new Tickets(build, measure, fit, catalogue, words).all(),

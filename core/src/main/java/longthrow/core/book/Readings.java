@@ -2,19 +2,23 @@ package longthrow.core.book;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.book.Book.PartLine;
 import longthrow.core.book.Book.ReadingLine;
+import longthrow.core.book.Book.Unread;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.measure.AsPlanned;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -35,11 +39,28 @@ final class Readings {
         for (Term term : Term.read()) {
             String result = measure.value(term).map(words::line).orElse("");
             for (Given given : build.of(term)) {
+                if (given instanceof Given.NotKnown && given.note().isEmpty()) {
+                    continue; // by name, in one line of its part
+                }
                 lines.add(new ReadingLine(
                         term.part().label(), term.label(), given.written(), by(term, given), result, remark(given)));
             }
         }
         return lines;
+    }
+
+    /** Of each part, in the order of the readings, what was said not to be known, without more to say of it. */
+    List<Unread> unread() {
+        Map<Part, List<String>> byPart = new LinkedHashMap<>();
+        for (Term term : Term.read()) {
+            if (build.of(term).stream()
+                    .anyMatch(g -> g instanceof Given.NotKnown && g.note().isEmpty())) {
+                byPart.computeIfAbsent(term.part(), p -> new ArrayList<>()).add(term.label());
+            }
+        }
+        return byPart.entrySet().stream()
+                .map(e -> new Unread(e.getKey().label(), e.getValue()))
+                .toList();
     }
 
     private String by(Term term, Given given) {

@@ -12,6 +12,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.book.Book.ReadAgain;
 import longthrow.core.book.Book.RecipeLine;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.measure.AsPlanned;
@@ -27,6 +28,8 @@ final class Recipe {
     private static final List<Term> HEADLINE = List.of(
             Term.BORE,
             Term.STROKE,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
             Term.SWEPT_VOLUME,
             Term.COMPRESSION_RATIO,
             Term.SQUISH,
@@ -56,11 +59,13 @@ final class Recipe {
     private final Build build;
     private final Answer measure;
     private final Words words;
+    private final Chosen chosen;
 
     Recipe(Build build, Answer measure, Words words) {
         this.build = build;
         this.measure = measure;
         this.words = words;
+        this.chosen = new Chosen(build, words);
     }
 
     /** Whether it is one of the figures that say what engine it is. */
@@ -85,6 +90,10 @@ final class Recipe {
                 }
             }
             measure.values().stream().filter(r -> r.term().part() == part).forEach(r -> lines.add(line(r)));
+            build.pending().stream()
+                    .filter(work -> work.kind().changes().part() == part)
+                    .filter(work -> measure.value(work.kind().changes()).isEmpty())
+                    .forEach(work -> lines.add(planned(work)));
         }
         return lines;
     }
@@ -97,6 +106,12 @@ final class Recipe {
                 "",
                 "the owner's word",
                 true);
+    }
+
+    /** A size of which no doubt is said is no figure of the answer, and yet it is what the shop is to make. */
+    private RecipeLine planned(Decided.Work work) {
+        Term term = work.kind().changes();
+        return new RecipeLine(term.part().label(), term.label(), chosen.planned(work), "", AsPlanned.MARK, false);
     }
 
     private RecipeLine line(Result result) {
@@ -164,7 +179,11 @@ final class Recipe {
         Set<Term> named = EnumSet.noneOf(Term.class);
         for (NextReading next : measure.next()) {
             named.add(next.read());
-            again.add(new ReadAgain(next.read().label(), next.why(), next.how() + "; with " + instrument(next.with())));
+            again.add(new ReadAgain(
+                    next.read().label(),
+                    next.why(),
+                    next.how() + "; with " + instrument(next.with()),
+                    chosen.waits(next.read())));
         }
         for (Result result : measure.values()) {
             Term term = result.term();
@@ -174,7 +193,7 @@ final class Recipe {
                 reason(result)
                         .filter(why -> named.add(term))
                         .ifPresent(why -> again.add(
-                                new ReadAgain(term.label(), why, term.reading().how())));
+                                new ReadAgain(term.label(), why, term.reading().how(), chosen.waits(term))));
             }
         }
         return again;

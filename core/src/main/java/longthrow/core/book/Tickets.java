@@ -49,7 +49,7 @@ final class Tickets {
     List<Ticket> all() {
         List<Ticket> tickets = new ArrayList<>();
         build.pending().forEach(work -> tickets.add(taken(work)));
-        fit.flatMap(f -> f.candidates().stream().findFirst())
+        fit.flatMap(f -> Ways.chosen(build, f))
                 .ifPresent(best -> best.pieces().stream()
                         .filter(p -> p.kind().equals(Candidate.Piece.OPERATION))
                         .forEach(p -> operation(p).ifPresent(o -> tickets.add(ordered(p, o, best)))));

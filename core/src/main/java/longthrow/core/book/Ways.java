@@ -1,6 +1,7 @@
 package longthrow.core.book;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,6 +22,7 @@ import longthrow.core.book.Book.Way;
 import longthrow.core.build.Build;
 import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Offer;
+import longthrow.core.fit.Fit;
 import longthrow.core.fit.Forgotten;
 
 /** Parts that go together, and what they cost. */
@@ -30,11 +32,37 @@ final class Ways {
 
     private Ways() {}
 
-    static List<Way> of(Answer fit, Words words) {
-        return fit.candidates().stream().limit(MOST).map(c -> way(c, words)).toList();
+    /** What was taken stands alone in full; others in its place are named with what they cost. */
+    static List<Way> of(Build build, Answer fit, Words words) {
+        Optional<Candidate> taken = asTaken(build, fit);
+        return fit.candidates().stream()
+                .limit(MOST)
+                .map(c -> taken.isEmpty()
+                        ? way(c.title(), c, words)
+                        : c.pieces().isEmpty() ? way("as taken: " + Fit.takenWords(build), c, words) : beside(c))
+                .sorted(Comparator.comparing(w -> w.title().startsWith("as taken: ") ? 0 : 1))
+                .toList();
     }
 
-    private static Way way(Candidate c, Words words) {
+    /** The way that buys nothing more, where something was taken and nothing of it has to go. */
+    static Optional<Candidate> asTaken(Build build, Answer fit) {
+        return build.taken().isEmpty()
+                ? Optional.empty()
+                : fit.candidates().stream().filter(c -> c.pieces().isEmpty()).findFirst();
+    }
+
+    private static Way beside(Candidate c) {
+        return new Way(
+                "in its place: " + c.title(),
+                c.sureness().label(),
+                total(c.total()),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    private static Way way(String title, Candidate c, Words words) {
         List<String> pieces = Stream.concat(
                         c.pieces().stream().map(Ways::piece),
                         c.values().stream()
@@ -42,7 +70,7 @@ final class Ways {
                                 .map(v -> v.term().label() + " " + words.line(v)))
                 .toList();
         return new Way(
-                c.title(),
+                title,
                 c.sureness().label(),
                 total(c.total()),
                 pieces,
@@ -89,7 +117,7 @@ final class Ways {
 
     /** Of what was taken, then of the best way; without either, what has to be asked for all the same. */
     static Cost cost(Build build, Optional<Answer> fit) {
-        Optional<Candidate> best = fit.flatMap(f -> f.candidates().stream().findFirst());
+        Optional<Candidate> best = fit.flatMap(f -> chosen(build, f));
         List<CostLine> lines = new ArrayList<>();
         Set<String> unpriced = new LinkedHashSet<>();
         build.taken()
@@ -113,6 +141,11 @@ final class Ways {
                                 build.fit().budget().getAsLong(), build.fit().currency())
                         : "",
                 List.copyOf(unpriced));
+    }
+
+    /** The way that the Book goes by: what was taken, else the best. */
+    static Optional<Candidate> chosen(Build build, Answer fit) {
+        return asTaken(build, fit).or(() -> fit.candidates().stream().findFirst());
     }
 
     private static String piece(Decided d) {

@@ -20,6 +20,8 @@ import longthrow.core.term.Term;
 final class Words {
     /** A size on a drawing is said to a half thousandth of a millimetre [m]. */
     private static final double DRAWN_TO = 0.5e-6;
+    /** A plan is said to a thousandth of a millimetre, or in its own unit alike [SI]. */
+    private static final double PLANNED_TO = 10e-6;
     /** A limit that was worked out is a rule of thumb times a figure: so many digits, and no noughts behind them. */
     private static final MathContext LIMIT_DIGITS = new MathContext(3);
 
@@ -54,6 +56,12 @@ final class Words {
     /** A size on a drawing [m]. */
     String size(Term term, double si) {
         return bare(printer.print(term.dimension(), si, DRAWN_TO));
+    }
+
+    /** A size that is planned, as it is said to a shop [m]; in the units that come first. */
+    String planned(Term term, double si) {
+        return printer.print(term.dimension(), si, PLANNED_TO).first().value() + " "
+                + printer.print(term.dimension(), si, PLANNED_TO).first().unit();
     }
 
     /** A limit, as stated, or worked out for this engine where its reference is known. */

@@ -43,15 +43,18 @@ public record FitWish(
     /** What may count when combinations that fit are put in order. */
     public enum Preference {
         CERTAINTY("certainty", "fits for sure before fits by probability before fits only with selection"),
-        UNKNOWNS("unknowns", "fewer things that the catalogue does not say"),
+        SOURCES("sources", "fewer sources that would refuse it, on rules of which you chose none"),
+        UNKNOWNS(
+                "unknowns",
+                "fewer figures and limits that cannot be told, fewer things that the catalogue does not say"),
         MACHINING("machining", "less machining"),
         PRICE("price", "lower total"),
         SQUISH("squish", "squish nearer to the aim"),
         RATIO("ratio", "compression ratio nearer to the aim"),
         LEAD_TIME("lead_time", "sooner complete");
 
-        /** A judgement: what is sure comes before what is cheap. */
-        public static final List<Preference> USUAL = List.of(CERTAINTY, UNKNOWNS, PRICE, SQUISH);
+        /** A judgement: what is sure, by all sources and known, comes before what is cheap. */
+        public static final List<Preference> USUAL = List.of(CERTAINTY, SOURCES, UNKNOWNS, PRICE, SQUISH);
 
         private final String key;
         private final String meaning;

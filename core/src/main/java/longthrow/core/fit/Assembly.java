@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Operation;
@@ -127,14 +128,28 @@ final class Assembly {
             List<String> keep = build.fit().keep();
             List<CataloguePart> kept =
                     offered.stream().filter(p -> keep.contains(p.code())).toList();
-            (kept.isEmpty() ? offered : kept).forEach(p -> found.add(row(p)));
+            (kept.isEmpty() ? offered : kept)
+                    .stream().filter(p -> !standsAsTaken(p)).forEach(p -> found.add(row(p)));
         }
         return found;
     }
 
-    /** Whether the owner named a row of this kind that must be in it. */
+    /** Whether the owner named a row of this kind that must be in it, and has not taken it yet. */
     boolean mustBeBought(PartKind kind) {
-        return catalogue.of(kind).stream().anyMatch(p -> build.fit().keep().contains(p.code()));
+        List<CataloguePart> kept = catalogue.of(kind).stream()
+                .filter(p -> build.fit().keep().contains(p.code()))
+                .toList();
+        return !kept.isEmpty() && kept.stream().noneMatch(this::standsAsTaken);
+    }
+
+    /** Whether it was taken and its figures stand in the build: then it is the engine's own and not offered a second time. */
+    private boolean standsAsTaken(CataloguePart part) {
+        return build.taken().stream()
+                        .anyMatch(d -> d instanceof Decided.Bought b
+                                && b.kind() == part.kind()
+                                && b.code().equals(part.code())
+                                && b.name().equals(part.name()))
+                && ownRow(part.kind()).isPresent();
     }
 
     /** What the engine has already, or an empty place that a row would have to say more about; none where the figure of the stack is not known. */

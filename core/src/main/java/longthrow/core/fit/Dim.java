@@ -46,6 +46,13 @@ record Dim(double value, double half, double uncertainty, boolean isVague) {
                 : moved(share * amount, Math.abs(share) * held.metres());
     }
 
+    /** Made to a size: how well the size before was known counts no more, only how the shop holds the new one. */
+    static Dim made(double size, @Nullable ExactLength held) {
+        return held == null
+                ? new Dim(size, 0, 0, true)
+                : new Dim(size, held.metres(), held.metres() * RECTANGLE, false);
+    }
+
     /** Sum of this and a share of another. */
     Dim plus(double share, Dim other) {
         return new Dim(

@@ -1,6 +1,7 @@
 package longthrow.core.fit;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,8 +21,10 @@ import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Judge;
 import longthrow.core.engine.Rule;
@@ -37,6 +40,10 @@ import org.jspecify.annotations.Nullable;
 public final class Fit {
     /** Place of the default that says what best first means. */
     private static final String ORDER = "fit.order";
+    /** Place of the finding that says what was taken. */
+    public static final String TAKEN = "taken";
+    /** Place of the finding that says which machine work would mend what fits nothing. */
+    public static final String MISSING_WORK = "missing machine work";
 
     /** Figures of a candidate that stand beside it; all the others are those of {@code measure}. */
     static final List<Term> SHOWN = List.of(
@@ -204,11 +211,72 @@ public final class Fit {
             rejections.addAll(withoutWhatMustStay);
             overBudget(shortlist.hunt(), assembly).ifPresent(rejections::add);
             summary(assembly, shortlist);
+            taken(assembly);
             if (best.isEmpty()) {
+                findings.addAll(0, missingWork(shortlist.hunt()));
                 findings.addAll(ToOrder.findings(assembly, shortlist.hunt()));
             }
         }
         return answered(candidates, rejections, unknowns, stops);
+    }
+
+    /** What is taken counts as taken: it is said first, with which of the parts that may be bought are still to choose. */
+    private void taken(Assembly assembly) {
+        if (build.taken().isEmpty()) {
+            return;
+        }
+        String open = assembly.kinds().stream()
+                .filter(k -> build.taken().stream().noneMatch(d -> d instanceof Decided.Bought b && b.kind() == k))
+                .map(PartKind::label)
+                .collect(Collectors.joining(", "));
+        findings.add(
+                0,
+                new Finding(
+                        Finding.Kind.NOTE,
+                        TAKEN,
+                        takenWords(build) + "; of what may be bought, left to choose: "
+                                + (open.isEmpty() ? "nothing" : open)
+                                + ". Ways that are named beside it put other parts in the place of these",
+                        ""));
+    }
+
+    /** Parts and work decided on, by their codes, in the order of the file. */
+    public static String takenWords(Build build) {
+        return build.taken().stream()
+                .map(d -> d.code() + (d instanceof Decided.Work work ? " (" + work.job() + ")" : ""))
+                .collect(Collectors.joining(" + "));
+    }
+
+    /** Where nothing goes together and machining would mend it that no catalogue offers, or that is not allowed. */
+    private List<Finding> missingWork(Hunt hunt) {
+        Map<Operation.Kind, Long> wanted = new EnumMap<>(Operation.Kind.class);
+        if (hunt.rejectedOnes().isEmpty()) {
+            hunt.examples()
+                    .forEach((obstacle, example) -> new Rejections(build, own, example)
+                            .wantedWork(obstacle)
+                            .ifPresent(
+                                    kind -> wanted.merge(kind, hunt.rejected().getOrDefault(obstacle, 0L), Long::sum)));
+        } else {
+            hunt.rejectedOnes()
+                    .forEach((example, obstacle) -> new Rejections(build, own, example)
+                            .wantedWork(obstacle)
+                            .ifPresent(kind -> wanted.merge(kind, 1L, Long::sum)));
+        }
+        return wanted.entrySet().stream()
+                .filter(e -> !build.fit().machining()
+                        || catalogue.operations().stream().noneMatch(o -> o.kind() == e.getKey()))
+                .map(e -> new Finding(
+                        Finding.Kind.WARNING,
+                        MISSING_WORK,
+                        (build.fit().machining()
+                                        ? "no catalogue offers this: "
+                                        : "machining is not allowed (fit: machining: no), so this is not reckoned with: ")
+                                + e.getKey().label() + ". What stands first in the way of " + e.getValue() + " of "
+                                + hunt.combinations() + " combinations is mended by it",
+                        build.fit().machining()
+                                ? "write what your shop asks and its tolerance into a catalogue, under machine operations"
+                                : "allow machining, and search again"))
+                .toList();
     }
 
     /** Damage that was seen stands above any fit. */

@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
 /** The build as it would be with the parts of a combination in it: readings of parts that go are taken out, what sheets say of the new ones is put in. */
 final class Fitted {
     /** How far the piston comes: of no worth once crank, rod, piston or deck is another. */
-    private static final Set<Term> REACH = Set.of(
+    static final Set<Term> REACH = Set.of(
             Term.DECK_CLEARANCE,
             Term.DECK_CLEARANCE_THRUST,
             Term.DECK_CLEARANCE_ANTITHRUST,
@@ -36,14 +36,14 @@ final class Fitted {
             Term.DECK_CLEARANCE_OUTPUT_END);
 
     /** What is left under the head: of no worth once any part of the stack is another. */
-    private static final Set<Term> UNDER_THE_HEAD =
+    static final Set<Term> UNDER_THE_HEAD =
             Set.of(Term.SQUISH_FLYWHEEL_END, Term.SQUISH_OUTPUT_END, Term.VOLUME_IN_ASSEMBLY, Term.VALVE_TO_HEAD);
 
     /** Of the engine as it was put together: of no worth once it was apart. */
-    private static final Set<Term> PUT_TOGETHER = Set.of(Term.CRANKING_PRESSURE, Term.LEAK_DOWN);
+    static final Set<Term> PUT_TOGETHER = Set.of(Term.CRANKING_PRESSURE, Term.LEAK_DOWN);
 
     /** Read between two parts: of no worth once either is another. */
-    private static final Map<Term, Set<Part>> BETWEEN = Map.of(
+    static final Map<Term, Set<Part>> BETWEEN = Map.of(
             Term.ROD_SIDE_CLEARANCE, EnumSet.of(Part.CRANKSHAFT, Part.ROD),
             Term.BIG_END_STRIP, EnumSet.of(Part.CRANKSHAFT, Part.ROD),
             Term.CRANK_END_PLAY, EnumSet.of(Part.CRANKSHAFT),
@@ -52,7 +52,10 @@ final class Fitted {
             Term.TOP_RING_SIDE_CLEARANCE, EnumSet.of(Part.PISTON));
 
     /** By the sizes alone a length is taken as good to half its usual last digit [mm]. */
-    private static final String AS_STATED = "0.005";
+    static final String AS_STATED = "0.005";
+
+    /** How whose word it is begins for a size that a job is to give. */
+    static final String AFTER_MACHINING = "after machining: ";
 
     /** What is kept is written no finer than a tenth of a micrometre; common practice, no source. */
     private static final int MOST_PLACES = 4;
@@ -105,7 +108,7 @@ final class Fitted {
         return taken.withTaken(fitted.decisions.all());
     }
 
-    private static boolean isAsItIs(Found found) {
+    static boolean isAsItIs(Found found) {
         return found.rows().allMatch(r -> r.isOwn() && r.cuts().isEmpty())
                 && found.deckCut() == null
                 && found.honed().isEmpty();
@@ -317,7 +320,9 @@ final class Fitted {
                     cut,
                     Optional.of(written(term, before.value(), before.half())),
                     term,
-                    before.machined(cut.amount(), sign, cut.operation().tolerance()),
+                    Dim.made(
+                            before.value() + sign * cut.amount(),
+                            cut.operation().tolerance()),
                     "");
         }
     }
@@ -344,7 +349,7 @@ final class Fitted {
         return List.of(new Given.Specified(
                 written(term, dim.value(), dim.half()),
                 dim.isVague() && !bySizes ? null : halfWidth(term, dim.half()),
-                "after machining: " + by,
+                AFTER_MACHINING + by,
                 false,
                 ""));
     }

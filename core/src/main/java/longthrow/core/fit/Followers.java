@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rejection;
+import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
@@ -42,10 +43,16 @@ final class Followers {
         this.found = found;
         this.speed = after.figure(Term.WANTED_SPEED).map(Measured::value);
         for (PartKind kind : KINDS) {
-            if (assembly.kinds().contains(kind)) {
+            if (assembly.kinds().contains(kind) && !isTakenFor(kind)) {
                 choose(kind, catalogue.of(kind));
             }
         }
+    }
+
+    /** With everything as it was taken, what was taken beside it stands; with another part it is chosen afresh. */
+    private boolean isTakenFor(PartKind kind) {
+        return found.rows().allMatch(Row::isOwn)
+                && assembly.build().taken().stream().anyMatch(d -> d instanceof Decided.Bought b && b.kind() == kind);
     }
 
     /** Why this way cannot be, where a part that must stay does not suit it. */

@@ -3,6 +3,7 @@ package longthrow.core.fit;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -164,7 +165,7 @@ enum Gap {
         Pairing asItIs = held(gap, limits.least(), limits.most());
         Pairing fitted = asItIs.fits()
                 ? asItIs
-                : widened(gap, limits.least(), limits.most(), operations).orElse(asItIs);
+                : widened(gap, inside.get(), limits, operations).orElse(asItIs);
         // how much play these two need no rule says: that they can be put together is not all there is to know
         return fitted.fits() && !isRuled(one, two, windows)
                 ? fitted.and(new Pairing(Sureness.SURE, 1, 0, 0, null))
@@ -191,10 +192,36 @@ enum Gap {
         return byRules(one, two, windows).and(new RuleWindows.Limits(least, other));
     }
 
-    /** By how much this operation widens the gap so that it surely keeps its least, in the operation's steps [m]. */
-    double widenedBy(Row one, Row two, RuleWindows windows, Operation operation) {
-        Dim gap = one.dim(wide).orElseThrow().plus(-1, two.dim(inner).orElseThrow());
-        return amount(operation, limits(one, two, windows).least() + gap.half() + held(operation) - gap.value());
+    /**
+     * By how much this operation widens a gap so that it surely keeps its least, in the operation's steps [m].
+     * @param toLimit  that brings the sizes as stated to the limit
+     * @param forDoubt more, for what the part that goes in may lie beside its size
+     * @param forShop  more, for what the shop may miss its size by, and up to its next step
+     */
+    record Widening(double toLimit, double forDoubt, double forShop) {
+        double amount() {
+            return toLimit + forDoubt + forShop;
+        }
+
+        /** Why it is more than what brings it to the limit. */
+        String words() {
+            return String.format(
+                    Locale.ROOT,
+                    "%.3f mm to the limit, %.3f for the doubt of what goes in, %.3f for the shop's own tolerance and steps",
+                    toLimit * 1e3,
+                    forDoubt * 1e3,
+                    forShop * 1e3);
+        }
+    }
+
+    Widening widenedBy(Row one, Row two, RuleWindows windows, Operation operation) {
+        Dim inside = two.dim(inner).orElseThrow();
+        double toLimit = limits(one, two, windows).least()
+                - one.dim(wide).orElseThrow().plus(-1, inside).value();
+        return new Widening(
+                toLimit,
+                inside.half(),
+                amount(operation, toLimit + inside.half() + held(operation)) - toLimit - inside.half());
     }
 
     /** The least amount the shop takes off that is as much as wanted; more than its most when it cannot. */
@@ -232,19 +259,19 @@ enum Gap {
     }
 
     /** The cheapest operation on offer that surely brings the gap to its least and not past its most. */
-    private Optional<Pairing> widened(Dim gap, double least, double most, List<Operation> operations) {
-        if (widens == null || Double.isInfinite(least)) {
+    private Optional<Pairing> widened(Dim gap, Dim inside, RuleWindows.Limits limits, List<Operation> operations) {
+        if (widens == null || Double.isInfinite(limits.least())) {
             return Optional.empty();
         }
-        double wanted = least + gap.half() - gap.value();
+        double wanted = limits.least() + inside.half() - gap.value();
         return operations.stream()
                 .filter(o -> o.kind() == widens)
                 .filter(o -> wanted + held(o) > 0
                         && amount(o, wanted + held(o)) <= o.most().metres() + 1e-12)
-                .filter(o -> gap.value() + gap.half() + amount(o, wanted + held(o)) + held(o) <= most)
+                .filter(o -> gap.value() + inside.half() + amount(o, wanted + held(o)) + held(o) <= limits.most())
                 .min(Comparator.comparingLong(Gap::price))
                 .map(o -> {
-                    boolean vague = gap.isVague() || o.tolerance() == null;
+                    boolean vague = inside.isVague() || o.tolerance() == null;
                     return new Pairing(
                             vague ? Sureness.SELECTION : Sureness.SURE,
                             (o.offer().price().isPresent() ? 0 : 1) + (vague ? 1 : 0),
@@ -252,6 +279,11 @@ enum Gap {
                             price(o),
                             null);
                 });
+    }
+
+    /** The machining that widens it; empty where none does. */
+    Optional<Operation.Kind> widens() {
+        return Optional.ofNullable(widens);
     }
 
     /** Nothing where the shop does not say; what comes of it is then not for sure. */

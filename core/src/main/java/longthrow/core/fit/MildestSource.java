@@ -19,6 +19,18 @@ import longthrow.core.engine.Rule;
 final class MildestSource {
     private MildestSource() {}
 
+    /** Sources that refuse though another of the same rule passes, where the owner chose none; guides say what is usual, not what goes. */
+    static int refusals(Build build, List<Verdict> verdicts) {
+        List<Verdict> judged =
+                verdicts.stream().filter(v -> Fit.SHOWN.contains(v.term())).toList();
+        return splits(build, judged).stream()
+                .filter(s -> Rule.at(s.rule())
+                        .filter(r -> r.kind() != Rule.Kind.GUIDE)
+                        .isPresent())
+                .mapToInt(s -> s.refuse().size())
+                .sum();
+    }
+
     static List<Candidate.Split> splits(Build build, List<Verdict> verdicts) {
         Map<String, List<Verdict>> byRule = new LinkedHashMap<>();
         for (Verdict verdict : verdicts) {

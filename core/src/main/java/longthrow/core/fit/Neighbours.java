@@ -277,8 +277,8 @@ final class Neighbours {
             return Optional.empty();
         }
         return gap.cure(wide, inner, windows, assembly.operations()).map(o -> {
-            double by = gap.widenedBy(wide, inner, windows, o);
-            return new Row.Cut(o, by, Machining.text(o, by));
+            Gap.Widening by = gap.widenedBy(wide, inner, windows, o);
+            return new Row.Cut(o, by.amount(), Machining.text(o, by.amount()) + ": " + by.words());
         });
     }
 }

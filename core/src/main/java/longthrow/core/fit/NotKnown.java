@@ -65,13 +65,22 @@ final class NotKnown {
         return new Unknown(term, behind, why);
     }
 
-    /** Where the ± of a size is written, for one who has the seller's list or the maker's sheet before him. */
+    /** Where the ± of a size is written, for one who has the seller's list, the maker's sheet or the shop before him. */
     private String mend(Term term) {
+        if (after.build().of(term).stream().anyMatch(NotKnown::isMachined)) {
+            return ", since the shop says no tolerance for the job: ask it, and write it with the work in the catalogue";
+        }
         boolean catalogue = after.build().of(term).stream()
                 .anyMatch(g -> g instanceof Given.Specified sheet && sheet.tolerance() == null && sheet.catalogue());
         return catalogue
                 ? "; write it in the catalogue behind the size, or in a column '" + term.key() + " ±'"
                 : "; write it with the size, as tolerance";
+    }
+
+    private static boolean isMachined(Given given) {
+        return given instanceof Given.Specified sheet
+                && sheet.tolerance() == null
+                && sheet.by().startsWith(Fitted.AFTER_MACHINING);
     }
 
     private String bySize(Term term, Measured size) {

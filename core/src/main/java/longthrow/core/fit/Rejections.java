@@ -8,9 +8,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.catalogue.Operation;
 import longthrow.core.engine.Rule;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.Measured;
@@ -25,6 +27,9 @@ final class Rejections {
 
     /** More would hide what is in front; our own choice. */
     private static final int MOST_BEHIND = 3;
+
+    /** How a verdict says how likely it is kept. */
+    private static final String PROBABILITY = "; kept with a probability of [^;()]*";
 
     /** Share of its doubt within which a figure is the same as before; far below what anything here can tell. */
     private static final double SAME = 1e-6;
@@ -56,7 +61,12 @@ final class Rejections {
         Optional<Verdict> verdict = verdict(obstacle);
         String why =
                 verdict.map(v -> v.why() + " (" + v.label() + ")" + passedBy(v)).orElse(figure(obstacle));
+        String untold = verdict.map(this::takenForDoubt).orElse("");
+        why = untold.isEmpty() ? why : why.replaceAll(PROBABILITY, "") + untold;
         String cure = verdict.map(Verdict::cure).orElseGet(() -> cureWithoutRule(obstacle));
+        if (!cure.isEmpty() && wantedWork(obstacle).isPresent()) {
+            cure += "; a shop's own tolerance and its steps come on top of that";
+        }
         String behind = behind(obstacle);
         return new Rejection(
                 obstacle.label(),
@@ -64,6 +74,36 @@ final class Rejections {
                 found.title(),
                 why + behind,
                 behind.isEmpty() || cure.isEmpty() ? cure : cure + "; THAT ALONE does not make them fit");
+    }
+
+    /**
+     * What is said where a size behind the figure has no ±: what stands as its doubt is how finely the size is written, and no tolerance; a
+     * probability by it would tell nothing. Empty where each has one.
+     */
+    private String takenForDoubt(Verdict verdict) {
+        String names = after.readingsBehind(verdict.term()).stream()
+                .filter(t ->
+                        found.rows().anyMatch(r -> r.dim(t).filter(Dim::isVague).isPresent()))
+                .sorted()
+                .map(Term::label)
+                .collect(Collectors.joining(", "));
+        return names.isEmpty()
+                ? ""
+                : "; no ± is said for " + names + ", so it is taken here as good to " + Fitted.AS_STATED
+                        + " mm, half of the last digit that is usual: ask for the tolerance, or measure the piece";
+    }
+
+    /** The machining that would mend a pair of parts of one size whose gap is under its least; empty where none does. */
+    Optional<Operation.Kind> wantedWork(Obstacle obstacle) {
+        boolean tooTight = verdict(obstacle)
+                .flatMap(v -> after.figure(v.term()).map(m -> m.value() < v.least()))
+                .orElse(false);
+        return !tooTight || anotherSize(obstacle, 1).isPresent()
+                ? Optional.empty()
+                : Stream.of(Gap.values())
+                        .filter(gap -> gap.obstacle() == obstacle)
+                        .flatMap(gap -> gap.widens().stream())
+                        .findFirst();
     }
 
     /** What would still keep them apart were this mended: figures these parts bring with them, past every limit the trade has for them. */
@@ -238,7 +278,7 @@ final class Rejections {
                         && gap != Gap.PIN_IN_CLIPS) {
                     return Optional.of(
                             new Rejection(
-                                    obstacle.label(),
+                                    obstacle.label() + ": another size",
                                     count,
                                     found.title(),
                                     gap.wide().label() + " " + millimetres(wide.get()) + ", "

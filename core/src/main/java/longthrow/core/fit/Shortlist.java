@@ -30,6 +30,8 @@ import longthrow.core.term.Term;
 final class Shortlist {
     /** So many are worked out in full. */
     private static final int WANTED = 5;
+    /** So many that keep every rule are held against each other before the best are named: the cheapest are not always those that all sources pass. */
+    private static final int HELD_TOGETHER = 3 * WANTED;
     /** So many are looked at first; {@link #WIDER} times as many where too few of them keep every rule. */
     private static final int FIRST_LOOK = 60;
 
@@ -64,6 +66,27 @@ final class Shortlist {
                 .filter(term -> Barred.hangsOnTheStack(own.readingsBehind(term)))
                 .forEach(judgedTerms::add);
         this.hunt = hunt(assembly);
+        putInOrder();
+    }
+
+    private void putInOrder() {
+        Map<Found, Ranking.Standing> standing = new HashMap<>();
+        best.forEach(found -> standing.put(
+                found,
+                new Ranking.Standing(
+                        sureness(found),
+                        MildestSource.refusals(build, appraise(found).verdicts()),
+                        new NotKnown(build, appraise(found), bySizes(found))
+                                .figures()
+                                .size())));
+        Comparator<Found> takenFirst =
+                Comparator.comparing(found -> build.taken().isEmpty() || !Fitted.isAsItIs(found) ? 1 : 0);
+        List<Found> ordered = best.stream()
+                .sorted(takenFirst.thenComparing(new Ranking(build, standing::get)))
+                .limit(WANTED)
+                .toList();
+        best.clear();
+        best.addAll(ordered);
     }
 
     private Hunt hunt(Assembly assembly) {
@@ -75,12 +98,12 @@ final class Shortlist {
             int barredBefore = broken.size();
             best.clear();
             for (Found one : found) {
-                if (best.size() < WANTED && appraised.size() < MOST_JUDGED) {
+                if (best.size() < HELD_TOGETHER && appraised.size() < MOST_JUDGED) {
                     judge(one);
                 }
             }
             boolean all = found.size() < most && broken.size() == barredBefore;
-            if (best.size() == WANTED || all || (search.isCutShort() && !best.isEmpty())) {
+            if (best.size() >= WANTED || all || (search.isCutShort() && !best.isEmpty())) {
                 return search;
             }
             if (appraised.size() >= MOST_JUDGED) {

@@ -340,6 +340,67 @@ class BookTest {
                 });
     }
 
+    /** What is not in hand cannot be read before it is bought; the bore of the cylinder can. */
+    @Test
+    void whatWaitsForAPartOrForWorkIsReadWhenItIsThere() {
+        Book book = book(taken());
+        assertThat(book.onArrival())
+                .extracting(Book.ReadAgain::what)
+                .contains("small-end bore", "big-end bore", "rod length");
+        assertThat(book.before()).extracting(Book.ReadAgain::what).doesNotContain("small-end bore", "rod length");
+        assertThat(book.before())
+                .as("guessed, of a piston that is there")
+                .extracting(Book.ReadAgain::what)
+                .contains("compression height");
+        Build choosing = build().withFit(new FitWish(
+                List.of(PartKind.GASKET, PartKind.CONNECTING_ROD),
+                List.of(),
+                OptionalLong.empty(),
+                "",
+                true,
+                List.of(),
+                null));
+        given.put(Term.DECK_CLEARANCE_THRUST, List.of(new Given.Assumed(mm("0.1"), mm("0.05"), "seen", "")));
+        assertThat(new Chosen(choosing, new Words(UnitSystem.METRIC_FIRST)).waits(Term.DECK_CLEARANCE_THRUST))
+                .as("read with the rod in")
+                .isTrue();
+        assertThat(new Chosen(choosing, new Words(UnitSystem.METRIC_FIRST)).waits(Term.GASKET_THICKNESS))
+                .as("the gasket that is there was read")
+                .isFalse();
+    }
+
+    /** The shop says no tolerance, so no figure of the answer is there; the plan is said for all that, and never as a size. */
+    @Test
+    void whatIsChosenAndPlannedIsSaidByItsCode() {
+        Build taken = taken();
+        assertThat(book(taken).chosen())
+                .containsExactly(
+                        "connecting rod: R3, billet rod, not read yet",
+                        "planned: hone the small end: small-end bore to 17.020 mm, by HONE, not read yet");
+        given.put(
+                Term.SMALL_END_BORE,
+                List.of(new Given.Specified(mm("17.02"), null, "after machining: hone", false, "")));
+        Book vague = book(build().withTaken(taken.taken()));
+        assertThat(line(vague, "small-end bore").figure())
+                .startsWith("planned: ")
+                .contains("17.020 mm", "not read yet");
+    }
+
+    @Test
+    void whatIsNotReadIsOneLineOfItsPart() {
+        given.put(Term.BIG_END_BORE, List.of(new Given.NotKnown("")));
+        given.put(Term.SMALL_END_BORE, List.of(new Given.NotKnown("")));
+        given.put(Term.MAIN_JOURNAL, List.of(new Given.NotKnown("worn off the sheet")));
+        Book book = book();
+        assertThat(book.unread())
+                .containsExactly(new Book.Unread("connecting rod", List.of("big-end bore", "small-end bore")));
+        assertThat(book.readings())
+                .extracting(Book.ReadingLine::label)
+                .doesNotContain("big-end bore")
+                .as("there is something to say of it")
+                .contains("main journal");
+    }
+
     @Test
     void theTicketGoesOnceTheSizeIsReadOrTheWorkIsTakenOut() {
         Build taken = taken();

@@ -103,7 +103,7 @@ class LongerThrowTest {
         assertThat(best.pieces())
                 .filteredOn(p -> p.code().equals("HONE"))
                 .singleElement()
-                .satisfies(p -> assertThat(p.note()).contains("hone the small end by 0.012 mm"));
+                .satisfies(p -> assertThat(p.note()).contains("hone the small end by 0.011 mm"));
         assertThat(best.total().known()).isEqualTo(10_900);
         assertThat(best.total().notPriced()).containsExactly("G1.30");
     }

@@ -69,13 +69,12 @@ public final class BookPdf {
         if (!wall) {
             return printed(sheet, Optional.empty(), "full", buildFile).bytes();
         }
-        Printed printed = wall(sheet, false, buildFile);
-        return (printed.pages() > 1 ? wall(sheet, true, buildFile) : printed).bytes();
+        return wall(sheet, buildFile).bytes();
     }
 
     /** The largest type that makes one page of it; the smallest where none does. */
-    private static Printed wall(Sheet sheet, boolean brief, byte[] buildFile) {
-        Optional<Wall> wall = Optional.of(Wall.onPaper(sheet.book(), brief));
+    private static Printed wall(Sheet sheet, byte[] buildFile) {
+        Optional<Wall> wall = Optional.of(Wall.onPaper(sheet.book()));
         Printed printed = printed(sheet, wall, WALL_SIZES.get(0), buildFile);
         for (int i = 1; i < WALL_SIZES.size() && printed.pages() > 1; i++) {
             printed = printed(sheet, wall, WALL_SIZES.get(i), buildFile);

@@ -6,12 +6,13 @@ import java.util.stream.Stream;
 import longthrow.core.book.Book;
 
 /**
- * The page for the wall, in two columns: what it is set to stands on the left, and goes on under the rest on the right where that is shorter.
+ * The page for the wall, in two columns: what is chosen and what it is set to stand on the left, and go on under the rest on the right where that is
+ * shorter.
  * @param left    gaps to set
  * @param right   those that go on
- * @param notRead names of those of which nothing is read, where there is no room for a row each; empty for none
+ * @param notRead how many more there are of which nothing is read
  */
-public record Wall(List<Book.Target> left, List<Book.Target> right, String notRead) {
+public record Wall(List<Book.Target> left, List<Book.Target> right, int notRead) {
     /** Characters to a line of a column, at the size that the two are compared at; layout. */
     private static final int LINE = 62;
 
@@ -23,25 +24,19 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, String notRe
         right = List.copyOf(right);
     }
 
-    /** Every gap on the left, in its own row: a screen has room. */
+    /** All on the left: a screen goes on. */
     public static Wall whole(Book book) {
-        return new Wall(toSet(book), List.of(), "");
+        return new Wall(rows(book), List.of(), notRead(book));
     }
 
-    /**
-     * For one sheet of paper.
-     * @param brief gaps that are not read in one line
-     */
-    static Wall onPaper(Book book, boolean brief) {
-        List<Book.Target> all = toSet(book);
-        List<Book.Target> rows =
-                all.stream().filter(t -> !brief || isRead(t) || isOwn(t)).toList();
-        String notRead = all.stream()
-                .filter(t -> brief && !isRead(t) && !isOwn(t))
-                .map(Book.Target::label)
-                .collect(Collectors.joining(", "));
-        int right = beside(book) + lines(notRead);
-        int left = HEADING + rows.stream().mapToInt(Wall::lines).sum();
+    /** For one sheet of paper. */
+    static Wall onPaper(Book book) {
+        List<Book.Target> rows = rows(book);
+        int right = beside(book);
+        int left = HEADING
+                + rows.stream().mapToInt(Wall::lines).sum()
+                + (book.chosen().isEmpty() ? 0 : HEADING)
+                + book.chosen().stream().mapToInt(Wall::lines).sum();
         int split = rows.size();
         while (split > 0) {
             int moved = lines(rows.get(split - 1));
@@ -53,7 +48,16 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, String notRe
             left -= moved;
             split--;
         }
-        return new Wall(rows.subList(0, split), rows.subList(split, rows.size()), notRead);
+        return new Wall(rows.subList(0, split), rows.subList(split, rows.size()), notRead(book));
+    }
+
+    /** What is read, and the owner's own; of the others the full sheet has each. */
+    private static List<Book.Target> rows(Book book) {
+        return toSet(book).stream().filter(t -> isRead(t) || isOwn(t)).toList();
+    }
+
+    private static int notRead(Book book) {
+        return (int) toSet(book).stream().filter(t -> !isRead(t) && !isOwn(t)).count();
     }
 
     /** The owner's own limits first, whatever they are of. */

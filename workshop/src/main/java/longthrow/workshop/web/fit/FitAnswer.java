@@ -2,8 +2,10 @@ package longthrow.workshop.web.fit;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -31,6 +33,8 @@ import longthrow.workshop.web.Frame;
 
 /**
  * The answer to fit, laid out.
+ * @param taken  whether parts or work are taken: then ways are named beside those
+ * @param first  what is to be known before anything else: what is taken, how the engine stands, which work is missing
  * @param order  what best first means
  * @param side   those side by side
  * @param head   first rows of the table of those: how surely they fit, what they cost
@@ -40,6 +44,8 @@ import longthrow.workshop.web.Frame;
  * @param disputes rules on which sources differ here, or of which the owner chose one
  */
 public record FitAnswer(
+        boolean taken,
+        List<Note> first,
         List<Note> notes,
         String order,
         List<Way> side,
@@ -58,6 +64,9 @@ public record FitAnswer(
     /** Kind of a piece that is work and no part. */
     private static final String MACHINING = "machine_operation";
 
+    /** Findings that stand above the ways. */
+    private static final Set<String> FIRST = Set.of(Fit.TAKEN, Fit.MISSING_WORK);
+
     /** Before the key of a rule: the place of its form on this page. */
     private static final String FORM = "rule-";
 
@@ -65,6 +74,7 @@ public record FitAnswer(
     static final int MOST_BESIDE = 4;
 
     public FitAnswer {
+        first = List.copyOf(first);
         notes = List.copyOf(notes);
         side = List.copyOf(side);
         head = List.copyOf(head);
@@ -182,8 +192,19 @@ public record FitAnswer(
         }
     }
 
-    /** Why others do not fit. */
-    public record Reason(String many, String reason, String example, String why, String cure) {}
+    /**
+     * One thing in the way of others.
+     * @param many  how many it keeps apart; empty for one
+     * @param cases in which it shows, each with its own figures
+     */
+    public record Reason(String many, String reason, List<Case> cases) {
+        public Reason {
+            cases = List.copyOf(cases);
+        }
+    }
+
+    /** Parts that are kept apart in one way: which they are, by which figures, and what would mend it. */
+    public record Case(String examples, String why, String cure) {}
 
     /**
      * Lays an answer out.
@@ -213,12 +234,14 @@ public record FitAnswer(
         List<Line> rows = rows(together, printer);
         boolean alone = together.size() < 2;
         return new FitAnswer(
+                !build.taken().isEmpty(),
                 Stream.concat(
                                 answer.candidates().stream()
                                         .filter(c -> !isToTake(c))
-                                        .map(FitAnswer::asItStands),
-                                notes(answer.findings(), base).stream())
+                                        .map(c -> asItStands(c, build)),
+                                notes(findings(answer, true), base).stream())
                         .toList(),
+                notes(findings(answer, false), base),
                 PageWords.said(Fit.order(answer)),
                 shown.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
                 List.of(
@@ -236,7 +259,7 @@ public record FitAnswer(
                 rows.stream().filter(line -> !alone && !line.differs()).toList(),
                 rest.stream().map(rank -> way(rank, all.get(rank - 1), base)).toList(),
                 disputes(all, build),
-                answer.rejections().stream().map(FitAnswer::reason).toList(),
+                reasons(answer.rejections()),
                 answer.unknowns().stream()
                         .map(u -> Note.of(u.term().label(), u.why(), "", true))
                         .toList(),
@@ -253,19 +276,29 @@ public record FitAnswer(
                 key);
     }
 
+    private static List<Finding> findings(Answer answer, boolean first) {
+        return answer.findings().stream()
+                .filter(f -> FIRST.contains(f.where()) == first)
+                .toList();
+    }
+
     /** The engine as it stands is no way to choose: there is nothing to buy and nothing to take. */
     private static boolean isToTake(Candidate candidate) {
         return !candidate.pieces().isEmpty();
     }
 
-    private static Note asItStands(Candidate c) {
+    private static Note asItStands(Candidate c, Build build) {
         List<String> wrong = Stream.concat(
                         rules(c, Verdict.State.FAILS).stream(),
                         c.openAims().stream().map(a -> a.term().label() + ": " + a.said()))
                 .toList();
         return Note.of(
-                "as it stands",
-                "what the build has goes together already: fits " + c.sureness().label() + ", nothing to buy"
+                build.taken().isEmpty() ? "as it stands" : "as taken",
+                (build.taken().isEmpty()
+                                ? "what the build has goes together already: fits "
+                                : Fit.takenWords(build) + " go together: fits ")
+                        + c.sureness().label()
+                        + (build.taken().isEmpty() ? ", nothing to buy" : ", nothing to choose besides")
                         + (wrong.isEmpty() ? "" : "; but " + String.join("; ", wrong)),
                 "",
                 !wrong.isEmpty());
@@ -425,13 +458,41 @@ public record FitAnswer(
                         + (currency.isEmpty() ? "" : " " + currency);
     }
 
-    private static Reason reason(Rejection r) {
-        return new Reason(
-                r.count() == 1 ? "" : String.format(Locale.ROOT, "%,d ×", r.count()),
-                PageWords.said(r.reason()),
-                r.example(),
-                PageWords.said(r.why()),
-                PageWords.said(r.cure()));
+    /** By what is in the way, each said once; below it those with the same figures together. */
+    private static List<Reason> reasons(List<Rejection> rejections) {
+        Map<String, List<Rejection>> byReason = new LinkedHashMap<>();
+        rejections.forEach(r ->
+                byReason.computeIfAbsent(r.reason(), k -> new ArrayList<>()).add(r));
+        return byReason.entrySet().stream()
+                .map(e -> {
+                    long many =
+                            e.getValue().stream().mapToLong(Rejection::count).sum();
+                    return new Reason(
+                            many == 1 ? "" : String.format(Locale.ROOT, "%,d ×", many),
+                            PageWords.said(e.getKey()),
+                            cases(e.getValue()));
+                })
+                .toList();
+    }
+
+    private static List<Case> cases(List<Rejection> alike) {
+        Map<List<String>, List<Rejection>> byFigures = new LinkedHashMap<>();
+        alike.forEach(r -> byFigures
+                .computeIfAbsent(List.of(r.why(), r.cure()), k -> new ArrayList<>())
+                .add(r));
+        return byFigures.values().stream()
+                .map(same -> new Case(
+                        examples(same),
+                        PageWords.said(same.get(0).why()),
+                        PageWords.said(same.get(0).cure())))
+                .toList();
+    }
+
+    private static String examples(List<Rejection> same) {
+        String names =
+                same.stream().map(Rejection::example).filter(e -> !e.isEmpty()).collect(Collectors.joining("; "));
+        boolean more = same.stream().anyMatch(r -> r.count() > 1);
+        return names.isEmpty() || !more ? names : "such as " + names;
     }
 
     private static List<Line> rows(List<Candidate> shown, FigurePrinter printer) {
@@ -442,10 +503,41 @@ public record FitAnswer(
             c.aims().forEach(a -> terms.add(a.term()));
         });
         return terms.stream()
-                .map(term -> Line.of(
+                .map(term -> new Line(
                         term.label(),
+                        isOther(term, shown, printer),
                         shown.stream().map(c -> cell(c, term, printer)).toList()))
                 .toList();
+    }
+
+    /**
+     * Whether the ways differ in a figure: it is known of some and not of others, or two of them are printed as other values and stand apart by
+     * more than the smaller of their doubts. A doubt that alone is another is no difference.
+     */
+    private static boolean isOther(Term term, List<Candidate> shown, FigurePrinter printer) {
+        List<Optional<Result>> all = shown.stream()
+                .map(c -> c.values().stream().filter(v -> v.term() == term).findFirst())
+                .toList();
+        List<Result> known = all.stream().flatMap(Optional::stream).toList();
+        return (known.size() != all.size() && !known.isEmpty())
+                || known.stream().anyMatch(a -> known.stream().anyMatch(b -> areApart(a, b, printer)))
+                || (known.isEmpty()
+                        && shown.stream()
+                                        .map(c -> cell(c, term, printer))
+                                        .distinct()
+                                        .count()
+                                > 1);
+    }
+
+    private static boolean areApart(Result a, Result b, FigurePrinter printer) {
+        boolean sameInPrint = a.printed(printer)
+                .first()
+                .value()
+                .equals(b.printed(printer).first().value());
+        double doubt = Math.min(a.figure().expanded(), b.figure().expanded());
+        return !sameInPrint
+                && (Double.isNaN(doubt)
+                        || Math.abs(a.figure().value() - b.figure().value()) > doubt);
     }
 
     private static Cell cell(Candidate c, Term term, FigurePrinter printer) {

@@ -263,11 +263,16 @@ public final class FitRoutes implements Routes {
             show(request, bench.open(request), sent(request, open.build()), Optional.empty(), wrong, ways(asked));
             return;
         }
+        String what = withWish(request, open.revision().text())
+                .text()
+                .flatMap(text -> BuildFile.read(text).build())
+                .map(after -> WishWords.of(open.build(), after))
+                .orElse(WishWords.ALL);
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),
                 Workbench.key(request),
-                "aims and wishes for parts",
+                what,
                 text -> withWish(request, text),
                 (begun, latest) -> false);
         String page = open.base() + "/fit";
@@ -279,7 +284,7 @@ public final class FitRoutes implements Routes {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
             show(request, open, sent(request, open.build()), Optional.empty(), faulty.faults(), List.of());
         } else {
-            changes.showOutdated(request, open, "aims and wishes for parts", page, (Outcome.Outdated) outcome);
+            changes.showOutdated(request, open, WishWords.ALL, page, (Outcome.Outdated) outcome);
         }
     }
 
