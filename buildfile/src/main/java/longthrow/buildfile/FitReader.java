@@ -110,6 +110,17 @@ final class FitReader {
             fields.refuse(
                     "budget", text.get(), "is no amount of money", MoneyColumn.ALLOWED, MoneyColumn.mend(text.get()));
         }
+        Optional<String> noCurrency =
+                money.map(MoneyColumn.Money::currency).filter(c -> !c.isEmpty() && !MoneyColumn.isCurrency(c));
+        if (noCurrency.isPresent()) {
+            fields.refuse(
+                    "budget",
+                    text.orElseThrow(),
+                    "has '" + noCurrency.get() + "' where its currency stands",
+                    "three letters as ISO 4217 has them, such as EUR or USD; or none",
+                    "write the amount, then the three letters of its currency, such as 330 EUR");
+            return Optional.empty();
+        }
         return money;
     }
 

@@ -251,7 +251,17 @@ final class GivenReader {
             return;
         }
         for (String piece : text.get().split(HOW_TO_SPLIT, -1)) {
-            reading(term, piece, item.place(), path).ifPresent(into::add);
+            if (piece.isBlank() && !text.get().isBlank()) {
+                faults.add(
+                        item.place(),
+                        path,
+                        text.get(),
+                        "has a comma or semicolon, which parts readings, with no reading on one side of it",
+                        "one reading on each side",
+                        "take it out, or write the reading that is missing");
+            } else {
+                reading(term, piece, item.place(), path).ifPresent(into::add);
+            }
         }
         if (faults.count() > before && inBrackets && text.get().matches("[-+]?[0-9]+")) {
             faults.note(

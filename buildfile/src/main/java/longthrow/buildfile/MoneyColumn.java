@@ -78,6 +78,11 @@ final class MoneyColumn extends CatalogueColumn {
                 : "write the amount, then the three letters of its currency";
     }
 
+    /** Whether a word has the form of a currency's code (ISO 4217): three letters. Which of them are in use changes, and is not asked. */
+    static boolean isCurrency(String word) {
+        return word.matches("[A-Z]{3}");
+    }
+
     /** Three letters in capitals; another word as it is. */
     static String currency(String word) {
         return word.equals("€") ? "EUR" : word.length() == 3 ? word.toUpperCase(Locale.ROOT) : word;

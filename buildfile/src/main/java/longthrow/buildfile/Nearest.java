@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The known word that a mistyped one was probably meant to be. */
-final class Nearest {
+public final class Nearest {
     private Nearest() {}
 
     /** Within two slips (one in a short word), or a third of the word; the first of equals. */
-    static Optional<String> to(String typed, Collection<String> known) {
+    public static Optional<String> to(String typed, Collection<String> known) {
         String word = typed.toLowerCase(Locale.ROOT).strip().replace('-', '_').replace(' ', '_');
         if (word.isEmpty() || word.length() > 60) {
             return Optional.empty();

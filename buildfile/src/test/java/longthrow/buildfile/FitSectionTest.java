@@ -52,6 +52,8 @@ class FitSectionTest {
                 "keep: [A, A]|fit.keep[2]|stands twice",
                 "budget: plenty|fit.budget|is no amount of money",
                 "budget: -3 EUR|fit.budget|leave out the minus",
+                "budget: 330 kg|fit.budget|ISO 4217",
+                "budget: 330 thalers|fit.budget|three letters of its currency",
                 "budget: $330|fit.budget|instead of its sign",
                 "machining: perhaps|fit.machining|yes, no",
                 "order: [cheap]|fit.order[1]|is not one of the words that fit here",

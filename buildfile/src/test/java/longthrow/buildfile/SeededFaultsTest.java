@@ -100,6 +100,7 @@ class SeededFaultsTest {
         all.add(bore("mistyped form", "{reading: 66 mm}", "did you mean readings"));
         all.add(bore("assumed without doubt", "{assumed: 66 mm, because: so}", "assumed without a ±"));
         all.add(bore("assumed without reason", "{assumed: 66 mm ± 1 mm}", "'because' is missing"));
+        all.add(bore("a semicolon with nothing behind it", "66 mm;", "no reading on one side of it"));
         all.add(bore("assumed with an empty reason", "{assumed: 66 mm ± 1 mm, because: ''}", "the reason is empty"));
         all.add(bore(
                 "reading with a doubt", "{readings: [66 mm ± 1 mm]}", "doubt of a reading comes from its instrument"));

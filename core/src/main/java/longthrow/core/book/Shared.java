@@ -20,6 +20,7 @@ import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.Voucher;
+import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
@@ -159,7 +160,15 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                     plainMoney ? from.currency() : "",
                     from.machining(),
                     from.order(),
-                    from.airPressure());
+                    place(from.airPressure()));
+        }
+
+        /** What a barometer shows tells how high its place lies, and so perhaps which place it is. */
+        private @Nullable Quantity place(@Nullable Quantity airPressure) {
+            if (airPressure != null) {
+                out("fit.air_pressure", airPressure.written());
+            }
+            return null;
         }
 
         private Instrument instrument(Instrument own, Map<String, String> names) {

@@ -31,6 +31,11 @@ public record OwnRule(
         }
     }
 
+    /** Whether the least is the most too, so that only a figure without any doubt could keep it. */
+    public boolean isOnePoint() {
+        return least != null && most != null && least.compareTo(most) == 0;
+    }
+
     public Optional<Quantity> lower() {
         return Optional.ofNullable(least);
     }

@@ -186,6 +186,17 @@ public final class Judge {
                     new Asked(asked.rule(), asked.label(), term, true, aside + "; " + never.get(), asked.source());
             return undecided(absurd, own, "check the limit's figure, unit and sign");
         }
+        if (own.isOnePoint()
+                && figures.apply(term).filter(m -> m.standardUncertainty() == 0).isEmpty()) {
+            Asked point = new Asked(
+                    asked.rule(),
+                    asked.label(),
+                    term,
+                    true,
+                    aside + "; its least and its most are the same, and nothing that is measured can keep that",
+                    asked.source());
+            return undecided(point, own, "give the limit a range: a least and a most with room between them");
+        }
         Verdict verdict = verdict(
                 asked,
                 own.lower().map(temperature::bring),

@@ -300,8 +300,12 @@ public final class Fit {
                         term,
                         List.of(term),
                         "no " + kind.label()
-                                + " to put in: the build does not say this (or not well enough), and none may be bought;"
-                                + " write it down, or add " + kind.key() + " to fit: choose:"));
+                                + " to put in: the build does not say this (or not well enough), and "
+                                + (assembly.kinds().contains(kind)
+                                        ? "the catalogue holds no " + kind.label()
+                                                + " that may be taken; write it down, or add one to the catalogue"
+                                        : "none may be bought; write it down, or add " + kind.key()
+                                                + " to fit: choose:")));
             }
         });
         return gaps;

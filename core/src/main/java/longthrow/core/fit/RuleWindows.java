@@ -77,7 +77,7 @@ final class RuleWindows {
     Limits own(Term term) {
         Limits limits = Limits.NONE;
         for (OwnRule rule : build.ownRules()) {
-            if (rule.term() == term) {
+            if (rule.term() == term && !rule.isOnePoint()) { // no part is made to a point
                 double guard =
                         Optional.ofNullable(rule.guard()).map(g -> g.si()).orElse(0.0);
                 limits = limits.and(new Limits(

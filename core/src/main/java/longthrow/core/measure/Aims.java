@@ -18,7 +18,7 @@ final class Aims {
     /** Ranges of figures that are worked out, of spark-ignited singles of 80 to 500 cc with a margin; common practice, no source. [SI] */
     private static final Map<Term, Believable> WORKED_OUT = Map.of(
             Term.COMPRESSION_RATIO, new Believable(4, 16),
-            Term.SWEPT_VOLUME, new Believable(60e-6, 700e-6),
+            Term.SWEPT_VOLUME, StrangeTogether.DISPLACEMENT,
             Term.ROD_RATIO, new Believable(1.2, 2.6),
             Term.MEAN_PISTON_SPEED, new Believable(1, 30));
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
@@ -88,17 +89,22 @@ public record Appraisal(
         Contradictions contradictions = Contradictions.of(all);
         Figures settled = contradictions.settled();
         Impossible impossible = new Impossible(settled);
-        Function<Term, Optional<Measured>> sound = term ->
-                contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : settled.figure(term);
+        StrangeTogether strange = new StrangeTogether(settled);
+        Predicate<Term> disputed =
+                term -> contradictions.touches(term) || impossible.spoils(term) || strange.spoils(term);
+        Function<Term, Optional<Measured>> sound =
+                term -> disputed.test(term) ? Optional.empty() : settled.figure(term);
+        List<Finding> suspects = new ArrayList<>(new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM));
+        suspects.addAll(strange.findings());
         return new Appraisal(
                 build,
-                settled.results().stream()
-                        .filter(r -> !contradictions.touches(r.term()) && !impossible.spoils(r.term()))
+                settled.results().stream().filter(r -> !disputed.test(r.term())).toList(),
+                Judge.verdicts(build, sound).stream()
+                        .map(strange::withoutBuying)
                         .toList(),
-                Judge.verdicts(build, sound),
                 contradictions.stops(sound),
                 settled.readings().defaults(),
-                new SuspectWords(contradictions).findings(MOST_SUSPECTS, NAMED_FROM),
+                suspects,
                 ValveLifts.of(build, settled.readings().tables(), sound));
     }
 

@@ -1,5 +1,6 @@
 package longthrow.core.measure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import longthrow.core.answer.Finding;
@@ -37,13 +38,19 @@ public final class Glimpse {
         Contradictions contradictions = Contradictions.of(written);
         Figures settled = contradictions.settled();
         Impossible impossible = new Impossible(settled);
+        StrangeTogether strange = new StrangeTogether(settled);
+        List<Finding> suspects = new ArrayList<>(
+                new SuspectWords(contradictions).findings(Appraisal.MOST_SUSPECTS, Appraisal.NAMED_FROM));
+        suspects.addAll(strange.findings());
         return new Glimpse(
                 build,
                 Optional.of(contradictions),
                 settled.results().stream()
-                        .filter(r -> !contradictions.touches(r.term()) && !impossible.spoils(r.term()))
+                        .filter(r -> !contradictions.touches(r.term())
+                                && !impossible.spoils(r.term())
+                                && !strange.spoils(r.term()))
                         .toList(),
-                new SuspectWords(contradictions).findings(Appraisal.MOST_SUSPECTS, Appraisal.NAMED_FROM));
+                suspects);
     }
 
     /** What was looked at. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
@@ -89,18 +90,22 @@ public final class Measure {
         SuspectWords words = new SuspectWords(contradictions);
         Figures figures = contradictions.settled();
         Impossible impossible = new Impossible(figures);
-        Function<Term, Optional<Measured>> agreed = term ->
-                contradictions.touches(term) || impossible.spoils(term) ? Optional.empty() : figures.figure(term);
-        List<Result> values = values(contradictions, impossible);
+        StrangeTogether strange = new StrangeTogether(figures);
+        Predicate<Term> disputed =
+                term -> contradictions.touches(term) || impossible.spoils(term) || strange.spoils(term);
+        Function<Term, Optional<Measured>> agreed =
+                term -> disputed.test(term) ? Optional.empty() : figures.figure(term);
+        List<Result> values = values(contradictions, disputed);
         List<Verdict> verdicts = AsPlanned.told(
                 build,
                 new Degreeing(build, figures.readings(), agreed)
                         .told(Judge.verdicts(build, agreed)).stream()
-                                .map(v -> inDispute(v, values))
+                                .map(v -> strange.withoutBuying(inDispute(v, values)))
                                 .toList(),
                 values);
         LiftCurves curves = new LiftCurves(build, figures.readings().tables());
         List<Finding> findings = new ArrayList<>(words.findings(MOST_SUSPECTS, NAMED_FROM));
+        findings.addAll(strange.findings());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(figures.readings().findings());
         findings.addAll(Judge.disagreements(build, verdicts));
@@ -156,15 +161,14 @@ public final class Measure {
                 v.source());
     }
 
-    private static List<Result> values(Contradictions contradictions, Impossible impossible) {
+    private static List<Result> values(Contradictions contradictions, Predicate<Term> disputed) {
         List<Result> values = new ArrayList<>();
         Figures figures = contradictions.settled();
         for (Term term : figures.model().terms()) {
             contradictions.shown(term).ifPresent(figure -> {
                 boolean asSettled = figures.figure(term).isPresent();
                 Result r = (asSettled ? figures : contradictions.written()).result(term, figure);
-                boolean disputed = contradictions.touches(term) || impossible.spoils(term);
-                values.add(new Result(term, figure, r.provenance(), r.from(), disputed));
+                values.add(new Result(term, figure, r.provenance(), r.from(), disputed.test(term)));
             });
         }
         return values;

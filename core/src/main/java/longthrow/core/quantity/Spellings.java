@@ -119,13 +119,24 @@ final class Spellings {
     static Optional<Entry> find(String written, Dimension dimension) {
         String key = key(written);
         return first(EXACT.getOrDefault(key, List.of()), dimension)
-                .or(() -> first(ANY_CAPITALS.getOrDefault(key.toLowerCase(Locale.ROOT), List.of()), dimension));
+                .or(() -> first(ANY_CAPITALS.getOrDefault(key.toLowerCase(Locale.ROOT), List.of()), dimension)
+                        .map(entry -> saidIfMega(key, entry)));
     }
 
     private static Optional<Entry> first(List<Entry> entries, Dimension dimension) {
         return entries.stream()
                 .filter(entry -> entry.unit().dimension() == dimension)
                 .findFirst();
+    }
+
+    /** A capital M before a small rest is mega where it is written with care; nobody reads that far, so milli is meant, and it is said. */
+    private static Entry saidIfMega(String key, Entry entry) {
+        String symbol = entry.unit().symbol();
+        boolean mega = key.startsWith("M")
+                && symbol.startsWith("m")
+                && key.length() > 1
+                && key.substring(1).equals(symbol.substring(1));
+        return mega ? new Entry(entry.unit(), true) : entry;
     }
 
     /** Why this word has to be asked about; none for other words. */

@@ -268,6 +268,22 @@ class BookTest {
                         .toList());
     }
 
+    /** 873.1 hPa is a place some 1200 m up. */
+    @Test
+    void theAirOfThePlaceIsNotShared() {
+        FitWish here = new FitWish(
+                List.of(),
+                List.of(),
+                OptionalLong.empty(),
+                "",
+                true,
+                List.of(),
+                Quantity.of("873.1", Units.HECTOPASCAL));
+        Shared shared = Shared.of(build().withFit(here), Catalogue.EMPTY);
+        assertThat(shared.build().fit().airPressure()).isNull();
+        assertThat(shared.leftOut()).contains("fit.air_pressure").noneMatch(l -> l.contains("873"));
+    }
+
     @Test
     void sharingTwiceLeavesNothingMoreOut() {
         Shared once = Shared.of(build(), Catalogue.EMPTY);

@@ -14,6 +14,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.OwnRule;
+import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.Quantity;
@@ -318,6 +319,25 @@ class FitTrapsTest {
         Answer answer = fit(stock);
         assertThat(answer.candidates()).isEmpty();
         assertThat(answer.findings()).anyMatch(f -> f.message().contains("exclude each other"));
+    }
+
+    /** It may be bought, and there is none: to be told to allow it helps nobody. */
+    @Test
+    void aKindTheCatalogueDoesNotHoldIsSaidToBeMissingThere() {
+        Stock stock = Stock.longerThrow().wish(Stock.keeping(List.of(), PartKind.CONNECTING_ROD, PartKind.GASKET));
+        Answer answer = Fit.of(
+                stock.build(),
+                new Catalogue(
+                        stock.catalogue().parts().stream()
+                                .filter(p -> p.kind() != PartKind.GASKET)
+                                .toList(),
+                        List.of()));
+        assertThat(answer.unknowns())
+                .filteredOn(u -> u.term() == Term.GASKET_THICKNESS)
+                .singleElement()
+                .satisfies(u -> assertThat(u.why())
+                        .contains("the catalogue holds no " + PartKind.GASKET.label())
+                        .doesNotContain("fit: choose:"));
     }
 
     @Test

@@ -120,6 +120,14 @@ class QuantityParserTest {
         assertThat(stated.written()).isEqualTo(text);
     }
 
+    /** M is mega (BIPM, The SI Brochure, 9th edition, table 7): nobody means it of a bore, and it is said what was taken. */
+    @Test
+    void aCapitalMThatWouldBeMegaIsSaidBack() {
+        assertThat(understood("66 Mm", Dimension.LENGTH).notes()).hasSize(1).allMatch(n -> n.contains("66 mm"));
+        assertThat(understood("66 MM", Dimension.LENGTH).notes()).isEmpty();
+        assertThat(understood("66 Mm", Dimension.LENGTH).value().si()).isEqualTo(0.066);
+    }
+
     @Test
     void percentInBracketsIsAbsolute() {
         Stated stated = understood("(10 ± 1) %", Dimension.RATIO);
