@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.RowFate.Outcome;
 import longthrow.workshop.json.CatalogueJson;
+import longthrow.workshop.print.PlainText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -24,7 +25,8 @@ import picocli.CommandLine.Spec;
         name = "catalogue",
         description = {
             "Read catalogues of parts and machine operations: what they hold, and every bad row with its reason and its "
-                    + "mend. The good rows are kept.",
+                    + "mend. The good rows are kept, and a bad row costs only itself: it ends with 2 where a whole file "
+                    + "could not be read.",
             "CSV holds one kind of part a file, told by the file's name or by a line '# kind: connecting_rod' above the "
                     + "header; YAML holds several. Columns: docs/glossary.md."
         },
@@ -72,7 +74,16 @@ final class CatalogueCommand implements Callable<ExitCode> {
             print(loaded.get(), out);
         }
         out.flush();
-        return loaded.get().together().isClean() ? ExitCode.ANSWERED : ExitCode.INPUT_REFUSED;
+        long refused = loaded.get().refused();
+        if (refused > 0) {
+            line.getErr().println("longthrow: " + many(refused, "row") + " refused; the others are kept");
+        }
+        List<String> unread = loaded.get().unread();
+        if (!unread.isEmpty()) {
+            line.getErr().println(PlainText.of("longthrow: nothing was read of " + String.join(", ", unread)));
+        }
+        line.getErr().flush();
+        return unread.isEmpty() ? ExitCode.ANSWERED : ExitCode.INPUT_REFUSED;
     }
 
     private static void print(CatalogueInput.Loaded loaded, PrintWriter out) {
@@ -83,9 +94,7 @@ final class CatalogueCommand implements Callable<ExitCode> {
         }
         CatalogueJson.counts(loaded.catalogue())
                 .forEach((label, count) -> out.printf(Locale.ROOT, "%7d  %s%n", count, label));
-        long refused = loaded.together().fates().stream()
-                .filter(f -> f.outcome().isRefused())
-                .count();
+        long refused = loaded.refused();
         long same = loaded.together().fates().stream()
                 .filter(f -> f.outcome() == Outcome.SAME)
                 .count();

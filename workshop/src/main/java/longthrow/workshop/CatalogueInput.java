@@ -60,6 +60,13 @@ final class CatalogueInput {
                     .toList();
         }
 
+        /** Rows that were not taken. */
+        long refused() {
+            return together.fates().stream()
+                    .filter(f -> f.outcome().isRefused())
+                    .count();
+        }
+
         /** One line for everything that is wrong or to be looked at, such that an editor can jump there. */
         List<String> lines() {
             List<String> lines = new ArrayList<>();

@@ -9,7 +9,10 @@ enum ExitCode {
     ANSWERED(0),
     /** The question was answered, and the answer holds at least one stop or does not approve the speed: do not go on as things are. */
     ANSWERED_WITH_STOP(1),
-    /** The arguments or the build file could not be taken as they are; what is wrong has been said. */
+    /**
+     * The arguments or the build file could not be taken as they are, or the answer found no room where it was to be written, as on a full disk; what is
+     * wrong has been said.
+     */
     INPUT_REFUSED(2),
     /** Longthrow itself failed. */
     INTERNAL_FAULT(3);

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import longthrow.buildfile.Nearest;
 import longthrow.workshop.print.PlainText;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -39,7 +40,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         exitCodeList = {
             "0:answered",
             "1:answered, and the answer holds a stop",
-            "2:input refused; the message says what to mend",
+            "2:input refused, or no room for the answer (full disk); the message says what to mend",
             "3:internal fault"
         },
         footer = {"%nExample:", "  longthrow measure my-engine.yaml"})
@@ -104,7 +105,7 @@ public final class Longthrow implements Callable<ExitCode> {
         Optional<IOException> failure = written.failure();
         if (failure.isPresent() && !SystemWords.readerHasLeft(failure.get())) {
             messages.println("longthrow: the answer could not be written: " + SystemWords.plain(failure.get()));
-            code = ExitCode.INTERNAL_FAULT.code();
+            code = ExitCode.INPUT_REFUSED.code();
         }
         messages.flush();
         return code;
@@ -163,25 +164,36 @@ public final class Longthrow implements Callable<ExitCode> {
         PrintWriter err = line.getErr();
         String name = line.getCommandSpec().qualifiedName();
         err.println(name + ": " + PlainText.of(message(refusal)));
-        StringWriter suggestions = new StringWriter();
-        UnmatchedArgumentException.printSuggestions(refusal, new PrintWriter(suggestions, true));
-        suggestions.toString().lines().map(PlainText::of).forEach(err::println);
+        Optional<String> command = noSuchCommand(refusal);
+        if (command.isPresent()) { // only what is alike: to take another command for it would be a guess
+            Nearest.to(command.get(), line.getSubcommands().keySet())
+                    .ifPresent(near -> err.println("Did you mean: " + name + " " + near + "?"));
+        } else {
+            StringWriter suggestions = new StringWriter();
+            UnmatchedArgumentException.printSuggestions(refusal, new PrintWriter(suggestions, true));
+            suggestions.toString().lines().map(PlainText::of).forEach(err::println);
+        }
         err.println("See: " + name + " --help");
         err.flush();
         return ExitCode.INPUT_REFUSED.code();
     }
 
     private static String message(ParameterException refusal) {
-        CommandLine line = refusal.getCommandLine();
-        boolean noSuchCommand = refusal instanceof UnmatchedArgumentException unmatched
-                && line.getParent() == null
-                && !unmatched.getUnmatched().isEmpty()
-                && !unmatched.getUnmatched().get(0).startsWith("-");
-        return noSuchCommand
-                ? "no command is called '"
-                        + ((UnmatchedArgumentException) refusal).getUnmatched().get(0) + "'; commands: "
-                        + String.join(", ", line.getSubcommands().keySet())
-                : String.valueOf(refusal.getMessage());
+        return noSuchCommand(refusal)
+                .map(word -> "no command is called '" + word + "'; commands: "
+                        + String.join(
+                                ", ", refusal.getCommandLine().getSubcommands().keySet()))
+                .orElseGet(() -> String.valueOf(refusal.getMessage()));
+    }
+
+    /** The word that stands where a command should. */
+    private static Optional<String> noSuchCommand(ParameterException refusal) {
+        return refusal instanceof UnmatchedArgumentException unmatched
+                        && refusal.getCommandLine().getParent() == null
+                        && !unmatched.getUnmatched().isEmpty()
+                        && !unmatched.getUnmatched().get(0).startsWith("-")
+                ? Optional.of(unmatched.getUnmatched().get(0))
+                : Optional.empty();
     }
 
     private int confess(Throwable fault, PrintWriter err) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
+import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Searches;
@@ -148,6 +149,7 @@ final class Serving implements AutoCloseable {
                 () -> {
                     try {
                         Thread.sleep(WARM_UP_AFTER_MILLISECONDS);
+                        lookOver(bench.store());
                         bench.desk().work(example.build());
                         Rehearsal.once(example, bench.desk());
                     } catch (InterruptedException ended) {
@@ -158,6 +160,15 @@ final class Serving implements AutoCloseable {
         thread.setDaemon(true);
         thread.start();
         return thread;
+    }
+
+    /** Behind the start, which looks at the newest revision of each build alone: 1000 revisions cost more than a start should. */
+    private static void lookOver(Store store) {
+        try {
+            store.lookOverRevisions();
+        } catch (StoreFault fault) {
+            LOG.warn("the revisions could not all be looked over: {}", fault.getMessage());
+        }
     }
 
     private static String newToken() {

@@ -170,10 +170,25 @@ class BuildsPageTest {
         String base = visitor.empty("Old name");
         visitor.post(base + "/name", Map.of("name", "New name"));
         assertThat(visitor.get("/builds").words()).contains("New name").doesNotContain("Old name");
-        visitor.post(base + "/away", Map.of());
-        assertThat(visitor.get("/builds").words()).contains("Put away 1");
-        visitor.post(base + "/away", Map.of());
-        assertThat(visitor.get("/builds").words()).doesNotContain("Put away");
+        for (int sent = 0; sent < 2; sent++) {
+            visitor.post(base + "/away", Map.of("wanted", "away"));
+            assertThat(visitor.get("/builds").words()).contains("Put away 1");
+        }
+        assertThat(visitor.get(base + "/history").hidden("wanted")).isEqualTo("bench");
+        for (int sent = 0; sent < 2; sent++) {
+            visitor.post(base + "/away", Map.of("wanted", "bench"));
+            assertThat(visitor.get("/builds").words()).doesNotContain("Put away");
+        }
+        assertThat(visitor.get(base + "/history").hidden("wanted")).isEqualTo("away");
+        assertThat(visitor.post(base + "/away", Map.of()).status()).isEqualTo(400);
+    }
+
+    @Test
+    void whatIsNoWayToBeginBeginsNothing() {
+        Visitor.Page page = visitor.post("/builds", Map.of("what", "copy", "name", "Mower"));
+        assertThat(page.status()).isEqualTo(400);
+        assertThat(page.words()).contains("'copy'", "nothing was begun");
+        assertThat(visitor.serving().store().builds()).isEmpty();
     }
 
     @Test
@@ -190,6 +205,14 @@ class BuildsPageTest {
             other.upload("/everything", "all.zip", all, Map.of());
             assertThat(other.said()).contains("the same as here");
         }
+    }
+
+    @Test
+    void whatIsNoZipIsNotTakenForAllBuilds() {
+        Visitor.Page page = visitor.upload("/everything", "all.zip", new byte[70_000], Map.of());
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.words()).contains("'all.zip' is no file of all builds, which is a zip", "nothing was changed");
+        assertThat(visitor.get("/builds").words()).contains("at most 1 GiB");
     }
 
     @Test

@@ -136,6 +136,14 @@ class LongthrowTest {
         assertThat(err.toString()).contains("@" + list, "no such file").doesNotContain("secret");
     }
 
+    @Test
+    void onlyACommandThatIsAlikeIsSuggested() {
+        assertThat(run("foo")).isEqualTo(2);
+        assertThat(err.toString()).contains("no command is called 'foo'").doesNotContain("Did you mean");
+        assertThat(run("mesure")).isEqualTo(2);
+        assertThat(err.toString()).contains("Did you mean: longthrow measure?");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"measure --blank", "demo --json", "demo", "completion", "--help", "--version"})
     void answerThatCouldNotBeWrittenIsNoSuccess(String line) throws IOException {
@@ -144,7 +152,7 @@ class LongthrowTest {
         try (OutputStream full = new FileOutputStream("/dev/full")) { // full(4): every write fails with ENOSPC
             code = Longthrow.run(full, said, Ansi.OFF, line.split(" ", -1));
         }
-        assertThat(code).isEqualTo(3);
+        assertThat(code).isEqualTo(2); // a full disk is no fault of the program's
         assertThat(said.toString(StandardCharsets.UTF_8))
                 .isEqualTo("longthrow: the answer could not be written: no space left on the disk\n");
     }
@@ -161,7 +169,7 @@ class LongthrowTest {
     void closedOutputIsSaid() {
         ByteArrayOutputStream said = new ByteArrayOutputStream();
         assertThat(Longthrow.run(failing("Bad file descriptor"), said, Ansi.OFF, "measure", "--blank"))
-                .isEqualTo(3);
+                .isEqualTo(2);
         assertThat(said.toString(StandardCharsets.UTF_8)).contains("the output is closed");
     }
 

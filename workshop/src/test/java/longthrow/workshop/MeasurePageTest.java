@@ -533,6 +533,42 @@ class MeasurePageTest {
         assertThat(text(base)).contains("137.40 mm", "bore: 65.55 mm");
     }
 
+    /** The one changes the gasket's hole, the other the deck height: kept, the text holds both. */
+    @Test
+    void textsThatTouchDifferentLinesGoTogether() {
+        String base = visitor.example();
+        String begun = text(base);
+        String mine = begun.replace("specified: 67.8 mm", "specified: 67.9 mm");
+        assertThat(mine).isNotEqualTo(begun);
+        visitor.post(base + "/measure/cylinder.deck_height", form(1), List.of("137.40"));
+        Map<String, String> late = form(1);
+        late.put("text", mine);
+        Visitor.Page conflict = visitor.post(base + "/text", late);
+        assertThat(conflict.status()).isEqualTo(409);
+        assertThat(conflict.words())
+                .contains("Keep both", "67.9 mm", "touch different lines")
+                .doesNotContain("on top");
+        late.put("based", "2");
+        late.put(
+                "text",
+                longthrow.workshop.store.TextMerge.of(begun, mine, text(base)).orElseThrow());
+        assertThat(visitor.post(base + "/text", late).status()).isEqualTo(303);
+        assertThat(text(base)).contains("137.40 mm", "67.9 mm");
+    }
+
+    @Test
+    void textsThatTouchOneLineAreNotSaidToGoTogether() {
+        String base = visitor.example();
+        String mine = text(base).replaceFirst("(?m)^(  deck_height:).*$", "$1 137.77 mm ± 0.02 mm");
+        visitor.post(base + "/measure/cylinder.deck_height", form(1), List.of("137.40"));
+        Map<String, String> late = form(1);
+        late.put("text", mine);
+        Visitor.Page conflict = visitor.post(base + "/text", late);
+        assertThat(conflict.words())
+                .contains("Overwrite what came in between", "the lines that go away are marked", "137.77 mm")
+                .doesNotContain("on top", "Keep both");
+    }
+
     @Test
     void readingsThatWaitedOnThePhoneAreKeptOnTopInTheirOrderAndOnlyOnce() {
         String base = visitor.example();

@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param contents hash of every attached file and catalogue, with its bytes
  */
-record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<String, Long> contents) {
+record ArchiveManifest(
+        List<Build> builds, List<Catalogue> catalogues, Map<String, Long> contents, List<String> leftOut) {
     static final String NAME = "manifest.json";
     static final String FORMAT = "longthrow-archive";
 
@@ -147,7 +148,8 @@ record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<Strin
         Reader reader = new Reader(handle, json);
         reader.checkFormat();
         Map<String, Long> contents = reader.contents();
-        ArchiveManifest manifest = new ArchiveManifest(reader.builds(), reader.catalogues(), contents);
+        ArchiveManifest manifest =
+                new ArchiveManifest(reader.builds(), reader.catalogues(), contents, reader.leftOut());
         manifest.checkKeys();
         return manifest;
     }
@@ -188,6 +190,16 @@ record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<Strin
         if (!used.equals(contents.keySet())) {
             throw bad("the files it lists under contents are not those its revisions and catalogues name");
         }
+    }
+
+    /** Words of another's file, for a page. */
+    private static String shownInALine(String words) {
+        String plain = words.codePoints()
+                .map(c -> Character.isISOControl(c) ? ' ' : c)
+                .limit(StoredText.WHAT_LENGTH)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+        return plain.strip();
     }
 
     static StoreFault bad(String what) {
@@ -405,6 +417,17 @@ record ArchiveManifest(List<Build> builds, List<Catalogue> catalogues, Map<Strin
                 }
             }
             return found;
+        }
+
+        /** What the archive says of itself that it could not take along; nothing where it says nothing. */
+        List<String> leftOut() {
+            return rows(
+                            "SELECT l.value FROM json_each(:json, '$.leftOut') l WHERE l.type = 'text' ORDER BY l.key",
+                            1,
+                            "left out")
+                    .stream()
+                    .map(row -> shownInALine(row.text(0, "reason")))
+                    .toList();
         }
 
         private List<Row> rows(String sql, int columns, String called) {

@@ -42,7 +42,7 @@ final class ArchiveReader implements AutoCloseable {
     private final StoreLimits limits;
     private final List<ContentFiles.Arrived> contents = new ArrayList<>();
     private final Map<String, ZipEntry> entries = new LinkedHashMap<>();
-    private ArchiveManifest manifest = new ArchiveManifest(List.of(), List.of(), Map.of());
+    private ArchiveManifest manifest = new ArchiveManifest(List.of(), List.of(), Map.of(), List.of());
     private long unpacked;
 
     private ArchiveReader(Path spooled, ZipFile zip, StoreLimits limits) {
@@ -315,7 +315,7 @@ final class ArchiveReader implements AutoCloseable {
             }
         }
         table.forgetUnused();
-        return new ImportReport(done, fresh);
+        return new ImportReport(done, fresh, manifest.leftOut());
     }
 
     private ImportReport.ImportedBuild into(BuildTable builds, ContentTable table, ArchiveManifest.Build build) {

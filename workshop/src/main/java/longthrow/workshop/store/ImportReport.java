@@ -6,11 +6,13 @@ import java.util.List;
  * What an archive brought.
  *
  * @param catalogues how many catalogues were new here
+ * @param leftOut    what the archive says of itself that it could not take along; empty where it is whole
  */
-public record ImportReport(List<ImportedBuild> builds, int catalogues) {
+public record ImportReport(List<ImportedBuild> builds, int catalogues, List<String> leftOut) {
     /** Keeps its own copy. */
     public ImportReport {
         builds = List.copyOf(builds);
+        leftOut = List.copyOf(leftOut);
     }
 
     /** What became of a build of the archive. */

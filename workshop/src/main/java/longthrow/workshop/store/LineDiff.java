@@ -38,7 +38,7 @@ final class LineDiff {
     }
 
     /** Each line with the sign that ends it, so that a missing last one is a difference. */
-    private static List<String> lines(String text) {
+    static List<String> lines(String text) {
         List<String> lines = new ArrayList<>();
         int from = 0;
         while (from < text.length()) {

@@ -103,7 +103,8 @@ final class Opening {
             if (fault.kind() != StoreFault.Kind.DAMAGED || fault.getCause() == null) {
                 throw fault;
             }
-            return salvaged(file, log, List.of(fault.what()), setup, backups).orElseThrow(() -> fault);
+            return salvaged(file, log, List.of(fault.what()), setup, backups)
+                    .orElseThrow(() -> onlyNames(fault, Salvage.names(file, log)));
         }
         if (found.schema() > setup.newestSchema()
                 && found.damage().isEmpty()) { // else the number itself may be damaged
@@ -147,6 +148,19 @@ final class Opening {
                 .map(saved -> new Prepared(
                         saved.database(),
                         Stream.concat(saved.lost().stream(), damage.stream()).toList()));
+    }
+
+    /** The fault of a file of which nothing can be shown, with what is known of what was in it. */
+    private static StoreFault onlyNames(StoreFault fault, List<String> names) {
+        return names.isEmpty()
+                ? fault
+                : new StoreFault(
+                        fault.kind(),
+                        fault.what() + "; no edit in it can be read, and of its builds only their names are left: "
+                                + String.join(", ", names),
+                        fault.where(),
+                        fault.mend(),
+                        fault);
     }
 
     private static byte[] log(Path file) {

@@ -15,8 +15,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The rows of a database file page by page, without the tree that leads to them: what SQLite no longer opens can still be looked through. Rows that are cut off or
- * point nowhere are passed over; whether one means anything is for the caller to tell.
+ * The rows of a database file page by page, without the tree that leads to them: what SQLite no longer opens can still be looked through. Rows that
+ * point nowhere are passed over, of one whose end is cut off there is its beginning; whether one means anything is for the caller to tell.
  *
  * <p>Source: Database File Format, sqlite.org/fileformat2.html, sections 1.3 (header), 1.6 (b-tree pages), 1.7 (overflow), 2.1 (records), 4 (the log).
  */
@@ -41,8 +41,9 @@ final class RawPages implements AutoCloseable {
     /**
      * A row.
      * @param values null, Long, Double, String or byte[] each
+     * @param cut    whether its end lies behind the end of the file; what is missing of its values is nought
      */
-    record Row(long id, List<@Nullable Object> values) {
+    record Row(long id, List<@Nullable Object> values, boolean cut) {
         Row {
             values = Collections.unmodifiableList(values);
         }
@@ -131,15 +132,34 @@ final class RawPages implements AutoCloseable {
         Cursor cursor = new Cursor(page, at);
         long size = cursor.varint();
         long id = cursor.varint();
-        if (cursor.isPastEnd() || size < 1 || size > Math.min(MOST_ROW_BYTES, (long) pages * pageBytes)) {
+        if (cursor.isPastEnd() || size < 1 || size > MOST_ROW_BYTES) {
             return Optional.empty();
         }
-        Optional<byte[]> payload = payload(page, cursor.at(), (int) size);
-        return payload.flatMap(RawPages::values).map(values -> new Row(id, values));
+        return payload(page, cursor.at(), (int) size)
+                .flatMap(found -> values(found.bytes()).map(values -> new Row(id, values, found.cut())));
+    }
+
+    /** The bytes of a row. */
+    private static final class Payload {
+        private final byte[] bytes;
+        private final boolean cut;
+
+        Payload(byte[] bytes, boolean cut) {
+            this.bytes = bytes;
+            this.cut = cut;
+        }
+
+        byte[] bytes() {
+            return bytes;
+        }
+
+        boolean cut() {
+            return cut;
+        }
     }
 
     /** What lies on the page, and the rest behind it page after page. */
-    private Optional<byte[]> payload(byte[] page, int at, int size) throws IOException {
+    private Optional<Payload> payload(byte[] page, int at, int size) throws IOException {
         int most = usable - 35;
         int least = (usable - 12) * 32 / 255 - 23;
         int spread = least + (size - least) % (usable - 4);
@@ -151,7 +171,10 @@ final class RawPages implements AutoCloseable {
         System.arraycopy(page, at, all, 0, here);
         int next = here < size ? ByteBuffer.wrap(page).getInt(at + here) : 0;
         for (int filled = here; filled < size; ) { // ends: each page fills some
-            if (next < 1 || next > pages) {
+            if (next > pages) {
+                return Optional.of(new Payload(all, true));
+            }
+            if (next < 1) {
                 return Optional.empty();
             }
             byte[] behind = page(next);
@@ -160,7 +183,7 @@ final class RawPages implements AutoCloseable {
             filled += part;
             next = ByteBuffer.wrap(behind).getInt(0);
         }
-        return Optional.of(all);
+        return Optional.of(new Payload(all, false));
     }
 
     private static Optional<List<@Nullable Object>> values(byte[] payload) {

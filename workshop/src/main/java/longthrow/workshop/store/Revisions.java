@@ -279,6 +279,24 @@ final class Revisions {
         });
     }
 
+    /** Every revision of every build; what is damaged goes among what was met. @return how many were looked at */
+    int lookOver() {
+        int looked = 0;
+        for (BuildEntry build : builds()) {
+            for (int number = 1; number <= build.latest(); number++) {
+                if (Thread.currentThread().isInterrupted()) {
+                    return looked;
+                }
+                int one = number;
+                Optional<StoreFault> damage =
+                        access.read("look the build over", handle -> damage(new BuildTable(handle), build.id(), one));
+                damage.ifPresent(fault -> access.troubles().met(fault, access.now()));
+                looked++;
+            }
+        }
+        return looked;
+    }
+
     private static StoreFault noRevision(BuildId id, int number, int latest) {
         return new StoreFault(
                 StoreFault.Kind.NOT_FOUND,

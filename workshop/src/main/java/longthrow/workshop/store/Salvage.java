@@ -26,6 +26,9 @@ final class Salvage {
     /** Beside the database, and not under a name that begins with its name: it is no part of it. */
     static final String COPY = "salvaged.db";
 
+    /** Of no text: what has it is told as not whole. */
+    private static final String NO_SUM = "0".repeat(64);
+
     private static final int BUILD_COLUMNS = 5;
     private static final int REVISION_COLUMNS = 11;
     private static final int SIX = 6; // attachment and catalogue
@@ -35,6 +38,9 @@ final class Salvage {
     private final Map<Long, List<@Nullable Object>> revisions = new TreeMap<>();
     private final Map<Long, List<@Nullable Object>> attachments = new TreeMap<>();
     private final Map<Long, List<@Nullable Object>> catalogues = new TreeMap<>();
+    /** Names of builds of which no revision is left, by their identity. */
+    private final Map<String, String> gone = new LinkedHashMap<>();
+
     private final Map<String, Long> contents = new LinkedHashMap<>();
     private final Map<String, String> settings = new LinkedHashMap<>();
 
@@ -79,6 +85,19 @@ final class Salvage {
         return Optional.of(new Saved(copy, found.lost(before)));
     }
 
+    /** Names of the builds that are found in the file, where no revision of any is. */
+    static List<String> names(Path file, byte[] log) {
+        Salvage found = new Salvage();
+        try (RawPages pages = RawPages.of(file, log)) {
+            pages.rows().forEach(found::sort);
+        } catch (IOException e) {
+            throw Disk.fault("look through the damaged database", file, e);
+        }
+        return found.builds.values().stream()
+                .map(b -> "'" + plain(String.valueOf(b.get(2))) + "'")
+                .toList();
+    }
+
     /** Takes the copy of an earlier time away. */
     static void clear(Path file) throws IOException {
         for (String beside : List.of("", "-wal", "-shm", "-journal")) {
@@ -90,6 +109,10 @@ final class Salvage {
 
     private void sort(RawPages.Row row) {
         List<@Nullable Object> v = row.values();
+        if (row.cut()) {
+            begunOnly(v).ifPresent(begun -> revisions.putIfAbsent(row.id(), begun));
+            return;
+        }
         switch (v.size()) {
             case BUILD_COLUMNS -> {
                 if (isUuid(v.get(1)) && v.get(2) instanceof String && isTime(v.get(3)) && isTimeOrNone(v.get(4))) {
@@ -124,6 +147,19 @@ final class Salvage {
                 // of no table of ours
             }
         }
+    }
+
+    /** A revision whose text goes on behind the end of the file: when and what it was can be told, and that it is not whole. */
+    private static Optional<List<@Nullable Object>> begunOnly(List<@Nullable Object> v) {
+        if (v.size() != REVISION_COLUMNS) {
+            return Optional.empty();
+        }
+        List<@Nullable Object> begun = new ArrayList<>(v);
+        String text = String.valueOf(v.get(9));
+        int end = text.indexOf('\0');
+        begun.set(9, end < 0 ? text : text.substring(0, end));
+        begun.set(10, NO_SUM);
+        return isRevision(begun) ? Optional.of(begun) : Optional.empty();
     }
 
     private static boolean isRevision(List<@Nullable Object> v) {
@@ -169,7 +205,16 @@ final class Salvage {
             long build = (Long) notNull(r.get(1));
             builds.computeIfAbsent(build, id -> nameless(id, String.valueOf(r.get(7))));
         });
-        builds.keySet().removeIf(id -> revisions.values().stream().noneMatch(r -> id.equals(r.get(1))));
+        builds.entrySet().removeIf(b -> {
+            boolean nothing =
+                    revisions.values().stream().noneMatch(r -> b.getKey().equals(r.get(1)));
+            if (nothing) {
+                gone.put(
+                        String.valueOf(b.getValue().get(1)),
+                        plain(String.valueOf(b.getValue().get(2))));
+            }
+            return nothing;
+        });
         for (Map.Entry<String, Long> content : contents.entrySet()) {
             put(connection, "INSERT OR IGNORE INTO content VALUES (?, ?)", content.getKey(), content.getValue());
         }
@@ -301,6 +346,11 @@ final class Salvage {
                         + (missing.size() == 1 ? "revision " : "revisions ")
                         + missing.stream().map(String::valueOf).collect(Collectors.joining(", "))
                         + " cannot be read as saved" + (missing.contains(last) ? ", the newest among them" : ""));
+            }
+        });
+        gone.forEach((uuid, name) -> {
+            if (before.stream().noneMatch(held -> held.uuid().equals(uuid))) {
+                lost.add("'" + name + "': nothing of it can be read, and no backup has it");
             }
         });
         for (Backups.Held held : before) {

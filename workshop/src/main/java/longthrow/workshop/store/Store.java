@@ -119,6 +119,15 @@ public final class Store implements AutoCloseable {
         return revisions.history(id);
     }
 
+    /**
+     * Holds every revision against its check sum, not only the newest of each build as the opening does; what is not as it was saved is said from then
+     * on as damage that was met. Ends early when its thread is interrupted.
+     * @return how many revisions were looked at
+     */
+    public int lookOverRevisions() {
+        return revisions.lookOver();
+    }
+
     /** Numbers of the revisions that cannot be read as they were saved. */
     public List<Integer> damaged(BuildId id) {
         return revisions.damaged(id);

@@ -13,6 +13,7 @@ import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.Revision;
 import longthrow.workshop.store.RevisionEntry;
 import longthrow.workshop.store.SaveResult;
+import longthrow.workshop.store.TextMerge;
 
 /** An edit of a build on its way into the store: kept, faulty, or made on a build that has moved on since. */
 public final class Changes {
@@ -110,12 +111,57 @@ public final class Changes {
      */
     public void showOutdated(
             Context request, Workbench.Open open, String mine, String back, Outcome.Outdated outdated) {
+        show(request, open, mine, back, outdated, fields(request), OutdatedPage.Way.ON_TOP, List.of());
+    }
+
+    /**
+     * As {@link #showOutdated} for a whole text, which sent once more takes away what came in between, unless both go together line by line.
+     * @param text  as it was sent, with the ends of lines of the build
+     * @param sound whether a text can be read as a build file
+     */
+    public void showOutdatedText(
+            Context request,
+            Workbench.Open open,
+            String text,
+            String back,
+            Outcome.Outdated outdated,
+            java.util.function.Predicate<String> sound) {
+        String latest = outdated.latest().text();
+        Optional<String> both =
+                TextMerge.of(outdated.based().text(), text, latest).filter(sound);
+        List<OutdatedPage.Field> fields = fields(request).stream()
+                .map(f -> f.name().equals("text") ? new OutdatedPage.Field("text", both.orElse(f.value())) : f)
+                .toList();
+        show(
+                request,
+                open,
+                "the whole text as you wrote it",
+                back,
+                outdated,
+                fields,
+                both.isPresent() ? OutdatedPage.Way.BOTH : OutdatedPage.Way.OVERWRITE,
+                Difference.of(TextMerge.difference(latest, both.orElse(text))));
+    }
+
+    private static List<OutdatedPage.Field> fields(Context request) {
         List<OutdatedPage.Field> fields = new ArrayList<>();
         for (Map.Entry<String, List<String>> field : request.formParamMap().entrySet()) {
             if (!field.getKey().equals(Guards.TOKEN_FIELD) && !field.getKey().equals("based")) {
                 field.getValue().forEach(value -> fields.add(new OutdatedPage.Field(field.getKey(), value)));
             }
         }
+        return fields;
+    }
+
+    private void show(
+            Context request,
+            Workbench.Open open,
+            String mine,
+            String back,
+            Outcome.Outdated outdated,
+            List<OutdatedPage.Field> fields,
+            OutdatedPage.Way way,
+            List<Difference.Line> after) {
         request.status(HttpStatus.CONFLICT);
         bench.view()
                 .show(
@@ -133,6 +179,8 @@ public final class Changes {
                                                 open.entry().id(),
                                                 outdated.based().number(),
                                                 outdated.latest().number())),
-                                fields));
+                                fields,
+                                way,
+                                after));
     }
 }

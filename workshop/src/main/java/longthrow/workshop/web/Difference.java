@@ -22,7 +22,11 @@ public final class Difference {
 
     /** The changed lines and those around them. */
     public static List<Line> of(Comparison comparison) {
-        List<DiffLine> all = comparison.lines();
+        return of(comparison.lines());
+    }
+
+    /** As the other, of texts that are no revisions. */
+    public static List<Line> of(List<DiffLine> all) {
         List<Line> shown = new ArrayList<>();
         boolean gap = false;
         for (int i = 0; i < all.size(); i++) {

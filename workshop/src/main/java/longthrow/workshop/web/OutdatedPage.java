@@ -10,6 +10,8 @@ import java.util.List;
  * @param based  the revision it was made on
  * @param latest the newest one
  * @param fields of the edit, to be sent once more
+ * @param way    what sending it once more does to what came in between
+ * @param both   of a whole text that goes together with what came in between: what is different from the newest with both in it; else empty
  */
 public record OutdatedPage(
         Frame frame,
@@ -19,10 +21,23 @@ public record OutdatedPage(
         int based,
         int latest,
         List<Difference.Line> difference,
-        List<Field> fields) {
+        List<Field> fields,
+        Way way,
+        List<Difference.Line> both) {
     public OutdatedPage {
         difference = List.copyOf(difference);
         fields = List.copyOf(fields);
+        both = List.copyOf(both);
+    }
+
+    /** What sending an edit once more does. */
+    public enum Way {
+        /** The edit changes its own place, and the rest stays as it came. */
+        ON_TOP,
+        /** A whole text in which both edits stand. */
+        BOTH,
+        /** A whole text that takes away what came in between. */
+        OVERWRITE
     }
 
     /** A field of the form that was sent. */

@@ -282,6 +282,11 @@ public final class Workbench {
                 SameSite.STRICT));
     }
 
+    /** How large a file may be that comes in, in words. */
+    public static String largestUpload() {
+        return (Guards.LARGEST_UPLOAD >> 30) + " GiB";
+    }
+
     /** A field of a form, without space around it; empty when it is not there. */
     public static String field(Context request, String name) {
         return Optional.ofNullable(request.formParam(name)).orElse("").strip();

@@ -55,6 +55,7 @@ class ArchiveTest {
     @Test
     void everythingGoesOutAndComesInTheSame() {
         ImportReport report = away.importAll(in(exported(home)));
+        assertThat(report.leftOut()).isEmpty();
         assertThat(report.builds())
                 .extracting(ImportReport.ImportedBuild::outcome)
                 .containsOnly(Outcome.NEW);
@@ -87,7 +88,14 @@ class ArchiveTest {
                         "revision 4 of build 'Kart “⌀68”' is not what was saved: its check sum differs");
         assertThat(new String(entries(out.toByteArray()).get("manifest.json"), StandardCharsets.UTF_8))
                 .contains("leftOut", "revision 4 of build 'Kart “⌀68”' is not what was saved");
-        assertThat(away.importAll(in(out.toByteArray())).builds()).hasSize(2);
+        assertThat(home.health().met()).as("seen by nobody yet").isEmpty();
+        assertThat(home.lookOverRevisions()).isGreaterThanOrEqualTo(5);
+        assertThat(home.health().met()).hasSize(2).allMatch(d -> d.contains("is not what was saved"));
+        assertThat(home.health().readOnly()).isFalse();
+        assertThat(home.health().summary()).contains("revision 2 of build", "revision 4 of build");
+        ImportReport report = away.importAll(in(out.toByteArray()));
+        assertThat(report.leftOut()).hasSize(2).allMatch(d -> d.contains("is not what was saved"));
+        assertThat(report.builds()).hasSize(2);
         assertThat(away.history(kart)).hasSize(3);
         assertThat(away.at(kart, 2).entry().restores()).hasValue(1);
         assertThat(away.at(kart, 2).text()).isEqualTo("# typed\r\nlongthrow: 1\n");

@@ -117,6 +117,61 @@ class SalvageTest {
     }
 
     /** Some texts are hit, and so are pages that lead to the rest; what is hit is never shown as if it were whole. */
+    /** Texts of eleven pages each, as a copy that broke off leaves them, and no backup. */
+    private byte[] largeOnes(Path other) throws IOException {
+        try (Store store = Store.open(other, setup)) {
+            String large = "cylinder.bore: 66.01 mm ± 0.01 mm%n".formatted().repeat(1300);
+            for (int build = 1; build <= 3; build++) {
+                BuildId id = store.create("Large " + build, "# first\n" + large, UUID.randomUUID());
+                for (int number = 2; number <= 40; number++) {
+                    store.save(id, number - 1, "# " + number + "\n" + large, "edit", UUID.randomUUID());
+                }
+            }
+        }
+        try (var backups = Files.walk(other.resolve("backups"))) {
+            for (Path one : backups.filter(Files::isRegularFile).toList()) {
+                Files.delete(one);
+            }
+        }
+        return Files.readAllBytes(other.resolve(Access.DATABASE));
+    }
+
+    @Test
+    void aFileCutToATenthWithoutABackupIsShownWithWhatIsLost() throws IOException {
+        Path other = folder.resolveSibling("large");
+        byte[] all = largeOnes(other);
+        assertThat(all).hasSizeGreaterThan(5_000_000);
+        Path file = other.resolve(Access.DATABASE);
+        Files.write(file, Arrays.copyOf(all, 600_000));
+        try (Store store = Store.open(other, setup)) {
+            assertThat(store.health().readOnly()).isTrue();
+            assertThat(store.builds()).extracting(BuildEntry::name).containsExactly("Large 1");
+            assertThat(store.health().damage())
+                    .anyMatch(d -> d.startsWith("What could be read was copied out"))
+                    .anyMatch(d -> d.startsWith("'Large 3': nothing of it can be read, and no backup has it"));
+            BuildEntry first = store.builds().get(0);
+            List<Integer> damaged = store.damaged(first.id());
+            assertThat(store.history(first.id())).hasSizeGreaterThan(damaged.size());
+            for (RevisionEntry revision : store.history(first.id())) {
+                if (!damaged.contains(revision.number())) {
+                    assertThat(store.at(first.id(), revision.number()).text())
+                            .startsWith("# ")
+                            .endsWith("0.01 mm\n");
+                }
+            }
+        }
+        assertThat(Files.size(file)).as("left as it is").isEqualTo(600_000);
+    }
+
+    /** The rows lie on pages behind the cut; of the builds there are only names left, and that is said. */
+    @Test
+    void aFileOfWhichOnlyNamesAreLeftNamesThem() throws IOException {
+        Path other = folder.resolveSibling("large");
+        Files.write(other.resolve(Access.DATABASE), Arrays.copyOf(largeOnes(other), 100_000));
+        assertThat(Faults.of(StoreFault.Kind.DAMAGED, () -> Store.open(other, setup)))
+                .hasMessageContaining("only their names are left: 'Large 1', 'Large 2', 'Large 3'");
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 20260302})
     void twoHundredFlippedBytesCostWhatTheyHit(long seed) throws IOException {

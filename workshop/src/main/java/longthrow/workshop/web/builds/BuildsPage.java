@@ -9,9 +9,16 @@ import longthrow.workshop.web.Frame;
  * @param troubles what the check of the store found
  * @param folder   where it all lies
  * @param key      of a build that is begun here, for once
+ * @param mostUpload how large a file may be that comes in
  */
 public record BuildsPage(
-        Frame frame, List<BuildCard> cards, List<BuildCard> away, List<String> troubles, String folder, String key) {
+        Frame frame,
+        List<BuildCard> cards,
+        List<BuildCard> away,
+        List<String> troubles,
+        String folder,
+        String key,
+        String mostUpload) {
     public BuildsPage {
         cards = List.copyOf(cards);
         away = List.copyOf(away);

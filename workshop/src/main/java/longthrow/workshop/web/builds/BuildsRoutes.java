@@ -96,7 +96,8 @@ public final class BuildsRoutes implements Routes {
                                 cards(all, b -> b.archived().isPresent()),
                                 bench.store().health().notes(),
                                 bench.store().folder().toString(),
-                                UUID.randomUUID().toString()));
+                                UUID.randomUUID().toString(),
+                                Workbench.largestUpload()));
     }
 
     /** Last saved first. What is not worked out yet is asked for by the page afterwards, so that the list is there at once. */
@@ -142,7 +143,14 @@ public final class BuildsRoutes implements Routes {
     // ---- a new one
 
     private void begin(Context request) {
-        boolean invented = Workbench.field(request, "what").equals("example");
+        String what = Workbench.field(request, "what");
+        boolean invented = what.equals("example");
+        if (!invented && !what.equals("empty")) {
+            throw new Refused(
+                    HttpStatus.BAD_REQUEST,
+                    "The form asks to begin with '" + what + "', and there is no such thing; nothing was begun",
+                    "Go back to the list of builds and choose the example or an empty sheet.");
+        }
         String name = Workbench.field(request, "name");
         if (!invented && name.isEmpty()) {
             throw new Refused(
@@ -250,6 +258,19 @@ public final class BuildsRoutes implements Routes {
                     "Go back and choose a build file or a Book.");
         }
         return taken;
+    }
+
+    /** By its first bytes (APPNOTE.TXT 4.3.7, the local file header; 4.3.16 for one without entries), before all of it is looked at. */
+    private static boolean isZip(UploadedFile file) {
+        try (InputStream in = file.content()) {
+            byte[] first = in.readNBytes(4);
+            return first.length == 4
+                    && first[0] == 'P'
+                    && first[1] == 'K'
+                    && ((first[2] == 3 && first[3] == 4) || (first[2] == 5 && first[3] == 6));
+        } catch (IOException failed) {
+            return false;
+        }
     }
 
     private static UploadedFile upload(Context request, String what) {
@@ -414,12 +435,24 @@ public final class BuildsRoutes implements Routes {
 
     private void away(Context request) {
         BuildEntry entry = bench.entry(request);
-        if (entry.archived().isPresent()) {
-            bench.store().unarchive(entry.id());
-            Workbench.goOn(request, LIST, entry.name() + " is on the bench again.");
-        } else {
-            bench.store().archive(entry.id());
-            Workbench.goOn(request, LIST, entry.name() + " is put away, with all its revisions.");
+        // Sent twice, it asks for the same once more: what is wanted stands in the form, not in what the build happens
+        // to be.
+        switch (Workbench.field(request, "wanted")) {
+            case "bench" -> {
+                bench.store().unarchive(entry.id());
+                Workbench.goOn(request, LIST, entry.name() + " is on the bench again.");
+            }
+            case "away" -> {
+                if (entry.archived().isEmpty()) { // put away again it would seem put away later than it was
+                    bench.store().archive(entry.id());
+                }
+                Workbench.goOn(request, LIST, entry.name() + " is put away, with all its revisions.");
+            }
+            default ->
+                throw new Refused(
+                        HttpStatus.BAD_REQUEST,
+                        "The form does not say whether the build is to be put away or taken out; nothing was changed",
+                        "Open its history again and press the button there.");
         }
     }
 
@@ -455,6 +488,12 @@ public final class BuildsRoutes implements Routes {
 
     private void takeEverything(Context request) {
         UploadedFile file = upload(request, "file of all builds");
+        if (!isZip(file)) {
+            throw new Refused(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    "'" + file.filename() + "' is no file of all builds, which is a zip; nothing was changed",
+                    "Go back and choose the file that 'Save all builds as one file' gave. A single build file is taken under 'From a file'.");
+        }
         ImportReport report;
         try (InputStream in = file.content()) {
             report = bench.store().importAll(in);
@@ -477,6 +516,10 @@ public final class BuildsRoutes implements Routes {
                 request,
                 LIST,
                 "Brought back. " + (builds.isEmpty() ? "No build was in it" : builds) + ". Catalogues new here: "
-                        + report.catalogues() + ".");
+                        + report.catalogues() + "."
+                        + (report.leftOut().isEmpty()
+                                ? ""
+                                : " The file is NOT WHOLE. It was made without what could not be read where it comes from: "
+                                        + String.join("; ", report.leftOut()) + "."));
     }
 }

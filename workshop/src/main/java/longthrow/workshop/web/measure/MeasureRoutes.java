@@ -438,12 +438,13 @@ public final class MeasureRoutes implements Routes {
                 begun -> new Edited(Optional.of(text), List.of()),
                 (begun, latest) -> false);
         if (outcome instanceof Outcome.Outdated outdated) {
-            changes.showOutdated(
+            changes.showOutdatedText(
                     request,
                     open,
-                    "the whole text as you wrote it; kept on top, it takes away what came in between",
+                    text,
                     open.base() + "/text",
-                    outdated);
+                    outdated,
+                    both -> BuildFile.read(both).faults().isEmpty());
         } else {
             Workbench.goOn(
                     request,
