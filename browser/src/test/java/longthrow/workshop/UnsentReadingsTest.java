@@ -43,6 +43,8 @@ class UnsentReadingsTest extends InTheBrowser {
         assertThat(page.locator("#away")).containsText("does not answer");
         type(page, "56.50");
         assertThat(page.locator("#unsent")).containsText("1 reading is not sent yet.");
+        assertThat(page.locator(".waits")).containsText("Not sent yet: 56.50 mm");
+        assertThat(page.locator(".waits")).isInViewport();
         page.navigate(base + "/measure/cylinder.bore");
         type(page, "66.02");
         assertThat(page.locator("#unsent")).containsText("2 readings are not sent yet.");
@@ -89,6 +91,22 @@ class UnsentReadingsTest extends InTheBrowser {
         startAgain();
         page.navigate(base + "/measure/crankshaft.stroke");
         assertThat(firstBox(page)).isVisible();
+    }
+
+    /** The first page of a session comes before the worker that keeps pages. */
+    @Test
+    void theVeryFirstPageIsKeptToo() {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR");
+        String base = beginEmpty(open(desktop()), "First");
+        Page page = open(phone());
+        page.navigate(base + "/measure/cylinder.bore");
+        page.waitForFunction(
+                "async () => (await (await caches.open('longthrow-pages-2')).keys()).some((k) => k.url.endsWith('cylinder.bore'))"
+                        + " && (await (await caches.open('longthrow-pages-2')).keys()).some((k) => k.url.endsWith('longthrow.css'))");
+        stop();
+        page.reload();
+        assertThat(firstBox(page)).isVisible();
+        assertThat(page.locator("#away")).containsText("does not answer");
     }
 
     @Test

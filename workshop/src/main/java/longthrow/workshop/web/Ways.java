@@ -38,13 +38,16 @@ public final class Ways {
         this.base = base;
     }
 
-    /** How many stops there are, in the words of rail and Book. */
+    /** How many stops there are, in the words of rail and Book: only of what there is. */
     public static String stops(Answer answer) {
         long refused = answer.stops().stream().filter(Stop::refused).count();
         long notApproved = answer.stops().size() - refused;
         return answer.stops().isEmpty()
                 ? "no stop known of"
-                : "STOP: " + refused + " refused, " + notApproved + " not approved";
+                : refused == 0
+                        ? "NOT APPROVED: " + notApproved
+                        : "STOP: " + refused + " refused"
+                                + (notApproved == 0 ? "" : ", " + notApproved + " not approved");
     }
 
     /** What is refused first, then what is not approved, suspects, unknowns. */
@@ -77,6 +80,9 @@ public final class Ways {
             if (!first.equals(wanted)) {
                 others.add(new Frame.Place("or change the " + Term.WANTED_SPEED.label(), wanted));
             }
+        }
+        if (first.isEmpty() && !mockUp) {
+            first = address(stop.wayRound()); // the likeliest reading stands first in what to read again
         }
         if (mockUp) {
             others.add(new Frame.Place("the Book's signatures, on paper", base + "/book?view=sheet#signatures"));

@@ -58,7 +58,7 @@ public record CardPage(
     }
 
     /**
-     * Figures that can be read in two ways, the likelier first.
+     * Figures that can be read in two ways.
      * @param form id of the form that they came by
      */
     public record TwoWays(String form, List<Way> ways) {
@@ -203,7 +203,7 @@ public record CardPage(
                 faults,
                 commas.map(c -> new TwoWays(
                         typed.how().equals("read") ? "reading-form" : "sheet-form",
-                        c.inOrder().stream()
+                        Stream.of(EitherComma.DECIMAL, EitherComma.THOUSANDS)
                                 .map(o -> new Way(
                                         o,
                                         String.join(", ", o.equals(EitherComma.DECIMAL) ? c.decimal() : c.thousands())))

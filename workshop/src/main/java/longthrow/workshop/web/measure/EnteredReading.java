@@ -40,16 +40,8 @@ record EnteredReading(
      * Figures that can be read in two ways, in each of them.
      * @param decimal   with the comma as a decimal mark
      * @param thousands with the comma between thousands
-     * @param onlyThousands whether no engine has one of the figures with a decimal comma, and one may have it so
      */
-    record Commas(List<String> decimal, List<String> thousands, boolean onlyThousands) {
-        /** What the form sends for each way, the possible one first. */
-        List<String> inOrder() {
-            return onlyThousands
-                    ? List.of(EitherComma.THOUSANDS, EitherComma.DECIMAL)
-                    : List.of(EitherComma.DECIMAL, EitherComma.THOUSANDS);
-        }
-
+    record Commas(List<String> decimal, List<String> thousands) {
         Commas {
             decimal = List.copyOf(decimal);
             thousands = List.copyOf(thousands);
@@ -108,7 +100,7 @@ record EnteredReading(
                 reader.said,
                 reader.decimal.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(new Commas(reader.decimal, reader.thousands, reader.onlyThousands)));
+                        : Optional.of(new Commas(reader.decimal, reader.thousands)));
     }
 
     /** Reads the boxes of one form and collects what is wrong with them. */
@@ -122,7 +114,6 @@ record EnteredReading(
         private final List<String> said = new ArrayList<>();
         private final List<String> decimal = new ArrayList<>();
         private final List<String> thousands = new ArrayList<>();
-        private boolean onlyThousands;
 
         Reader(Context request, Term term, UnitSystem units) {
             this.request = request;
@@ -267,8 +258,8 @@ record EnteredReading(
         }
 
         /**
-         * A bare number takes the unit beside it. A comma that can be read in two ways is a decimal mark where no engine has the figure otherwise, for
-         * keypads that know no point; else the form is asked which is meant, as the command asks. It never parts thousands without being told.
+         * A bare number takes the unit beside it. A comma that can be read in two ways is read in the one in which an engine can have the figure, and how
+         * it was read is said; where both can be, or neither, the form is asked which is meant, as the command asks.
          */
         private Optional<Stated> stated(String box, String itsUnit, Dimension dimension, Predicate<Double> believable) {
             String whole = BareNumber.with(box, itsUnit);
@@ -285,24 +276,21 @@ record EnteredReading(
             String without = either.get().thousands();
             Optional<Stated> asDecimal = understood(withPoint, dimension);
             Optional<Stated> asThousands = understood(without, dimension);
-            boolean onlyDecimal = believable.test(asDecimal.get().value().si())
-                    && !believable.test(asThousands.get().value().si());
-            if (comma.equals(EitherComma.THOUSANDS)) {
+            boolean mayBeDecimal = believable.test(asDecimal.get().value().si());
+            boolean mayBeThousands = believable.test(asThousands.get().value().si());
+            if (comma.equals(EitherComma.THOUSANDS) || (comma.isEmpty() && mayBeThousands && !mayBeDecimal)) {
+                said.add("read " + whole + " as " + without);
                 return asThousands;
             }
-            if (comma.equals(EitherComma.DECIMAL) || onlyDecimal) {
+            if (comma.equals(EitherComma.DECIMAL) || (mayBeDecimal && !mayBeThousands)) {
                 said.add("read " + whole + " as " + withPoint);
                 return asDecimal;
             }
             decimal.add(withPoint);
             thousands.add(without);
-            boolean likelyThousands = believable.test(asThousands.get().value().si())
-                    && !believable.test(asDecimal.get().value().si());
-            onlyThousands |= likelyThousands;
             faults.add(
-                    "'" + whole + "' can be read as "
-                            + (likelyThousands ? without + " or as " + withPoint : withPoint + " or as " + without)
-                            + ": say which it is. A comma is taken as the decimal mark where no engine has the figure otherwise.");
+                    "'" + whole + "' can be read as " + withPoint + " or as " + without
+                            + ": say which it is. A comma is taken as it must be meant where no engine has the figure otherwise.");
             return Optional.empty();
         }
 

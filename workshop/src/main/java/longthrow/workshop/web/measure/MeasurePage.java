@@ -264,6 +264,7 @@ public record MeasurePage(
                 base + "/measure/" + next.read().path());
     }
 
+    /** What stands in the way by kind: together as many as that list has. */
     private static String summary(Answer answer) {
         if (answer.values().isEmpty()
                 && answer.stops().isEmpty()
@@ -274,7 +275,12 @@ public record MeasurePage(
         }
         long unknown = answer.unknowns().size();
         String stops = Ways.stops(answer);
-        return stops.substring(0, 1).toUpperCase(Locale.ROOT) + stops.substring(1) + "; " + unknown
+        long suspects = answer.findings().stream()
+                .filter(f -> f.kind() == Finding.Kind.SUSPECT)
+                .count();
+        return stops.substring(0, 1).toUpperCase(Locale.ROOT) + stops.substring(1)
+                + (suspects == 0 ? "" : "; " + suspects + (suspects == 1 ? " reading" : " readings") + " suspect")
+                + "; " + unknown
                 + (unknown == 1 ? " figure" : " figures") + " not known yet.";
     }
 

@@ -131,6 +131,9 @@
         const answer = await fetch(one.action, { method: 'POST', body, headers: { 'X-Longthrow-Token': token }, redirect: 'manual' });
         if (answer.type === 'opaqueredirect') { // kept: the workshop goes on to the page that shows it
           keep(kept().filter((other) => other.key !== one.key));
+          for (const said of document.querySelectorAll('.waits')) {
+            if (said.dataset.key === one.key) said.textContent = 'Sent: ' + one.words + '.';
+          }
           sent += 1;
         } else if (answer.status >= 500) {
           return; // later
@@ -217,9 +220,25 @@
     document.addEventListener(kind, (event) => { if (isPost(event.target.form)) draft(event.target.form); });
   }
 
-  const words = (fields) =>
-    fields.filter(([name, value]) => (name === 'reading' || name === 'value') && value.trim() !== '').map(([, value]) => value).join(', ') ||
-    'not known';
+  /** What was typed, with the unit that stands beside it where it is a bare number. */
+  const words = (fields) => {
+    const of = (name) => (fields.find(([one, value]) => one === name && value.trim() !== '') || ['', ''])[1].trim();
+    const whole = (typed) => (/^[+\-−]?\s*[\d.,\s]+$/.test(typed) ? (typed.trim() + ' ' + of('unit')).trim() : typed.trim());
+    const figures = fields.filter(([name, value]) => (name === 'reading' || name === 'value') && value.trim() !== '').map(([, value]) => whole(value));
+    if (figures.length === 0) return 'not known';
+    return figures.join(', ') + (of('plus_minus') ? ' ± ' + whole(of('plus_minus')) : '');
+  };
+
+  /** Said beside the button that was pressed, since what waits is listed at the top of the page, out of sight on a phone. */
+  const sayItWaits = (form, button, key, typed) => {
+    form.querySelectorAll('.waits').forEach((old) => old.remove());
+    const said = element('p', 'Not sent yet: ' + typed + '. It waits on this device and goes on its own once the workshop is back.');
+    said.className = 'notice caution waits';
+    said.setAttribute('role', 'status');
+    said.dataset.key = key;
+    ((button && button.closest('p')) || form.lastElementChild).after(said);
+    said.scrollIntoView({ block: 'nearest' });
+  };
 
   document.addEventListener('submit', async (event) => {
     const form = event.target;
@@ -245,7 +264,7 @@
     form.elements.key.value = freshKey();
     dropDraft(form);
     show();
-    document.getElementById('unsent').scrollIntoView({ block: 'nearest' });
+    sayItWaits(form, button, key, words(fields));
   });
 
   window.addEventListener('pageshow', () => {
@@ -391,5 +410,12 @@
   send();
   window.addEventListener('online', send);
   setInterval(send, AGAIN_AFTER);
+  // The first page of all came before the worker that keeps pages: it is asked for once more, with what it is made of, when the worker is there.
+  if (navigator.serviceWorker && !navigator.serviceWorker.controller) {
+    navigator.serviceWorker.addEventListener('controllerchange', () => {
+      const parts = [...document.querySelectorAll('script[src], link[rel="stylesheet"], link[rel="icon"]')].map((one) => one.src || one.href);
+      for (const address of [location.href.split('#')[0], ...parts]) fetch(address).catch(() => {});
+    }, { once: true });
+  }
   if ('serviceWorker' in navigator) navigator.serviceWorker.register('/worker.js').catch(() => {});
 })();
