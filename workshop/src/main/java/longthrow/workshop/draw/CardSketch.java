@@ -373,8 +373,8 @@ final class CardSketch extends Sketch {
     void scale(double x, double y, double halfWidth) {
         toolBox(x - halfWidth, y, 2 * halfWidth, 7);
         toolBox(x - 6, y + 7, 12, 10);
-        toolBox(x - halfWidth * 0.8, y + 17, 1.6 * halfWidth, 30);
-        quiet(box(x - halfWidth * 0.4, y + 24, halfWidth * 0.8, 16));
+        toolBox(x - halfWidth * 0.8, y + 17, 1.6 * halfWidth, 32);
+        quiet(box(x - halfWidth * 0.4, y + 20, halfWidth * 0.8, 26)); // as tall as a symbol with its index
     }
 
     /** A surface plate or bench from x1 to x2. */

@@ -83,8 +83,7 @@ final class ReleaseCards {
         s.quiet("M", 298, 168, "L", 240, 176);
         s.note("exhaust lobe", 12, 80, START);
         s.quiet("M", 60, 84, "L", 150, 110);
-        s.note("gear", 80, 230, END);
-        s.note("far side of the core: take away half of it", 12, 266, START);
+        s.note("far side of the core: take away half the core", 12, 266, START);
     }
 
     private static void angle(CardSketch s) {

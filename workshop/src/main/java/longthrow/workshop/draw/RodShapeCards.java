@@ -197,7 +197,7 @@ final class RodShapeCards {
                 s.symbol(290, 70, START);
                 s.tool(340, 200, START, 312, 230);
                 s.datum(330, 110, START, 202, 130);
-                s.note("caliper from the far side of the bore: take away half of it", 12, 220, START);
+                s.note("caliper from the far side of the bore: take away half the bore", 12, 220, START);
             }
             case BOLT_OUT -> {
                 s.caliper(false, 114, 266, 170, 226, false);
@@ -206,7 +206,7 @@ final class RodShapeCards {
                 s.symbol(286, 70, START);
                 s.tool(340, 200, START, 312, 230);
                 s.datum(310, 112, START, 190, 58);
-                s.note("caliper over both bolts: half of it", 12, 262, START);
+                s.note("caliper over both bolts: half of what it shows", 12, 262, START);
             }
             case DIPPER_WIDTH -> {
                 s.caliper(false, 182, 198, 212, 262, false);
@@ -246,8 +246,8 @@ final class RodShapeCards {
         s.datum(340, 100, START, 292, y);
         s.note(
                 up
-                        ? "caliper from the lower side of the bore: take away half of it"
-                        : "caliper from the upper side of the bore: take away half of it",
+                        ? "caliper from the lower side of the bore: take away half the bore"
+                        : "caliper from the upper side of the bore: take away half the bore",
                 12,
                 262,
                 START);

@@ -127,8 +127,8 @@ final class ShaftCards {
                         "opposite side of the pipe",
                         ShaftCards::pipe,
                         "The outside of the pipe measured: its inside counts.",
-                        "Clear the end of weld and carbon.",
-                        "Inside jaws across the pipe, two directions."),
+                        "First pipe of the exhaust, taken off; clear its end of weld and carbon.",
+                        "Short inside jaws of the caliper across the pipe, two directions."),
                 card(
                         Term.PRIMARY_LENGTH,
                         "port face",
@@ -439,13 +439,13 @@ final class ShaftCards {
         } else {
             s.partBox(120, 96, 220, 90);
             s.holeBox(120, 108, 220, 66);
-            s.caliper(true, 108, 174, 186, 66, true);
+            s.caliper(true, 108, 174, 142, 84, true); // the short jaws of the caliper, those for inside
             s.datumFace(336, 108, 124, 108);
             s.upright(220, 108, 174);
             s.symbol(230, 148, START);
             s.tool(100, 272, START, 66, 222);
             s.datum(200, 70, START, 240, 107);
-            s.note("pipe at its end, cut through: the inside counts", 210, 214, START);
+            s.note("exhaust pipe at its end, cut through", 210, 214, START);
         }
     }
 
