@@ -32,7 +32,7 @@ public final class Desk {
     private static final int REST_MILLISECONDS = 800;
 
     /** After so many a glance takes a fiftieth, and a sum a thirtieth, of what the first takes, and little less after more; measured on the example. */
-    private static final int REHEARSALS = 100;
+    private static final int REHEARSALS = 150;
 
     /** So long nobody may have asked for a sum before it is rehearsed on; our own choice. */
     private static final int UNDISTURBED_MILLISECONDS = 2_000;
@@ -112,13 +112,14 @@ public final class Desk {
     }
 
     /**
-     * Glances at a build file and measures it so often that the compiler is done with both, and remembers nothing of it. Waits its turn each time, and
-     * lets others go first.
+     * Glances at build files and measures them, one after the other, so often that the compiler is done with both, and remembers nothing of it. Waits its
+     * turn each time, and lets others go first.
      * @throws InterruptedException when it is to end
      */
-    public void rehearse(String text) throws InterruptedException {
+    public void rehearse(List<String> texts) throws InterruptedException {
         for (int i = 0; i < REHEARSALS; i++) {
             letOthersFirst();
+            String text = texts.get(i % texts.size());
             Optional<Answer> unused =
                     turns.in(() -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
             seen.incrementAndGet();
