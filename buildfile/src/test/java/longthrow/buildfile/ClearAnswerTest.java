@@ -79,7 +79,7 @@ class ClearAnswerTest {
                 "  main_journal: 25.00 mm",
                 "  main_bore: 25.05 mm");
         text = changed(
-                text, "axis_across: {readings: [52.04 mm, 52.00 mm]", "axis_across: {readings: [60.04 mm, 60.00 mm]");
+                text, "axis_across: {readings: [54.52 mm, 54.48 mm]", "axis_across: {readings: [60.04 mm, 60.00 mm]");
         text = changed(text, "release_place: -31.0 mm", "release_place: -34.0 mm");
         text = changed(
                 text,

@@ -342,7 +342,7 @@ final class RandomBuilds {
                 List.copyOf(new LinkedHashSet<>(many(() -> one(PartKind.values())))),
                 List.copyOf(new LinkedHashSet<>(many(this::words))),
                 budget ? OptionalLong.of(random.nextInt(100_000)) : OptionalLong.empty(),
-                budget ? one("", "EUR", "NOK", "crowns") : "",
+                budget ? one("", "EUR", "NOK", "CHF") : "",
                 random.nextBoolean(),
                 List.copyOf(new LinkedHashSet<>(many(() -> one(FitWish.Preference.values())))),
                 random.nextBoolean() ? null : figure(Dimension.PRESSURE, 60_000, 105_000));
