@@ -46,7 +46,9 @@ public final class Desk {
             new Lately<>(MOST_GLANCES, text -> Glimpse.of(read(text).build().orElseThrow()));
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
-    private final AtomicLong seen = new AtomicLong(); // sums begun when it was last looked whether others ask
+    private final AtomicLong visits = new AtomicLong();
+    private final AtomicLong seen =
+            new AtomicLong(); // sums begun and pages asked for when it was last looked whether others ask
 
     /**
      * A build file and what comes of it.
@@ -126,16 +128,25 @@ public final class Desk {
         }
     }
 
+    /** Somebody asks the workshop for something: what can wait lets them go first. */
+    void somebodyAsks() {
+        visits.incrementAndGet();
+    }
+
+    private long asked() {
+        return turns.begun() + visits.get();
+    }
+
     /**
-     * For what can wait: returns when nobody has asked for a sum for a while.
+     * For what can wait: returns when nobody has asked for a page or a sum for a while.
      * @throws InterruptedException when there is nothing to wait for any more
      */
     public void letOthersFirst() throws InterruptedException {
         if (Thread.interrupted()) {
             throw new InterruptedException();
         }
-        for (long begun = turns.begun(); begun != seen.get(); begun = turns.begun()) {
-            seen.set(begun);
+        for (long now = asked(); now != seen.get(); now = asked()) {
+            seen.set(now);
             Thread.sleep(UNDISTURBED_MILLISECONDS);
         }
     }

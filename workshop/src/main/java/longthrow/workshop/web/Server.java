@@ -53,6 +53,7 @@ public final class Server implements AutoCloseable {
             listen(config, port, patience);
             Assets.add(config.routes);
             new Guards(workbench.token()).add(config.routes);
+            config.routes.before(request -> workbench.desk().somebodyAsks());
             pages.forEach(page -> page.add(config.routes));
             new Server.Trouble(workbench).add(config);
         });
