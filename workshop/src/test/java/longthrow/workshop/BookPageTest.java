@@ -14,29 +14,11 @@ import longthrow.workshop.book.BookReader;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class BookPageTest {
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
-
+class BookPageTest extends OverHttp {
     private String scenario(String name) throws IOException {
         Visitor.Page page = visitor.upload(
                 "/builds/file",

@@ -13,27 +13,10 @@ import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import longthrow.workshop.store.BuildEntry;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class BuildsPageTest {
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
-
+class BuildsPageTest extends OverHttp {
     @Test
     void aFirstVisitIsOfferedTheInventedExampleOrAnEmptySheet() {
         assertThat(visitor.get("/").location()).isEqualTo("/builds");

@@ -2,31 +2,18 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import longthrow.buildfile.BuildFile;
+import longthrow.core.answer.Answer;
+import longthrow.core.clear.Clear;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The page Clear of the invented example, whose rod bolts come near its camshaft. */
-class ClearPageTest {
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
-
+class ClearPageTest extends OverHttp {
     private static int count(String page, String pattern) {
         Matcher found = Pattern.compile(pattern).matcher(page);
         int count = 0;
@@ -59,6 +46,19 @@ class ClearPageTest {
         assertThat(visitor.get(base + "/clear").words())
                 .as("once worked out it is remembered")
                 .contains("rod bolts to camshaft core");
+    }
+
+    /** As many as the answer has, which its JSON and text list too. */
+    @Test
+    void everythingThatWasTakenIsListed() throws IOException {
+        Answer answer = Clear.of(BuildFile.read(Files.readString(Path.of("../examples/demo.yaml")))
+                .build()
+                .orElseThrow());
+        String page = visitor.get(visitor.example() + "/clear?now=1").body();
+        String list = page.substring(page.indexOf("<details class=\"taken\">"));
+        assertThat(count(list.substring(0, list.indexOf("</ul>")), "<li>"))
+                .isEqualTo(answer.defaults().size())
+                .isPositive();
     }
 
     @Test

@@ -12,28 +12,10 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.build.Build;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.CatalogueEntry;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-class FitAndPartsPageTest {
+class FitAndPartsPageTest extends OverHttp {
     private static final Path SCENARIOS = Path.of("../examples/scenarios");
-
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
 
     private String scenario() throws IOException {
         Visitor.Page page = visitor.upload(

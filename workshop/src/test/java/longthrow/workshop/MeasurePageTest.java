@@ -16,29 +16,11 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.term.Term;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class MeasurePageTest {
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
-
+class MeasurePageTest extends OverHttp {
     private Map<String, String> form(int based) {
         return new HashMap<>(
                 Map.of("based", "" + based, "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm"));

@@ -60,8 +60,8 @@ final class Words {
 
     /** A size that is planned, as it is said to a shop [m]; in the units that come first. */
     String planned(Term term, double si) {
-        return printer.print(term.dimension(), si, PLANNED_TO).first().value() + " "
-                + printer.print(term.dimension(), si, PLANNED_TO).first().unit();
+        Figure planned = printer.print(term.dimension(), si, PLANNED_TO).first();
+        return planned.value() + " " + planned.unit();
     }
 
     /** A limit, as stated, or worked out for this engine where its reference is known. */

@@ -26,6 +26,7 @@ import longthrow.workshop.web.Clearances;
  * @param readFirst what most of the unknown wait for, that of most pairs first
  * @param unknown   pairs of which something is missing
  * @param told      all others, the gravest first
+ * @param taken     all that was taken and not read, with where that comes from
  * @param cautions  that stand below
  */
 public record ClearAnswer(
@@ -36,6 +37,7 @@ public record ClearAnswer(
         List<Waiting> readFirst,
         List<Unknown> unknown,
         List<Told> told,
+        List<String> taken,
         List<String> cautions) {
     /** So many readings are named to begin with; layout. */
     private static final int MOST_FIRST = 6;
@@ -44,6 +46,7 @@ public record ClearAnswer(
         readFirst = List.copyOf(readFirst);
         unknown = List.copyOf(unknown);
         told = List.copyOf(told);
+        taken = List.copyOf(taken);
         cautions = List.copyOf(cautions);
     }
 
@@ -130,6 +133,9 @@ public record ClearAnswer(
                 pairs.stream()
                         .filter(p -> p.state() != State.UNKNOWN)
                         .map(ClearAnswer::told)
+                        .toList(),
+                clear.defaults().stream()
+                        .map(d -> d.what() + " (" + d.source() + ")")
                         .toList(),
                 clear.findings().stream()
                         .filter(f -> f.kind() == Finding.Kind.NOTE)
