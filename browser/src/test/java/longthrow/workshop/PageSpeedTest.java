@@ -150,7 +150,7 @@ class PageSpeedTest extends InTheBrowser {
 
     /** A browser that fills in forms looks at each field as soon as it is read, so all that waits around a field is laid out at once. */
     @Test
-    void noFieldWaitsButTheChoicesInARow() {
+    void noFieldWaits() {
         Page page = open(phone());
         String base = takeExample(page);
         for (String address : List.of(base + "/measure", base + "/book")) {
@@ -158,8 +158,7 @@ class PageSpeedTest extends InTheBrowser {
             assertThat(page.locator(":is(.rows, .chapter, .picture)").count())
                     .as(address)
                     .isGreaterThan(10);
-            assertThat(page.locator(
-                                    ":is(.rows, .chapter, .picture) :is(input, select, textarea):not([type=hidden], [type=radio])")
+            assertThat(page.locator(":is(.rows, .chapter, .picture) :is(input, select, textarea):not([type=hidden])")
                             .count())
                     .as(address)
                     .isZero();

@@ -72,6 +72,11 @@ public record MeasurePage(
     /** A part of the engine. */
     public record Section(
             String key, String label, String meaning, String count, boolean open, List<Word> words, List<Row> rows) {
+        /** Whether there is a rule in it on which sources differ: its choices stand under the rows. */
+        public boolean hasDisputes() {
+            return rows.stream().anyMatch(row -> !row.disputes().isEmpty());
+        }
+
         /** Open, whatever is known of it: something in it is looked for. */
         Section found() {
             return new Section(key, label, meaning, count, true, words, rows);
