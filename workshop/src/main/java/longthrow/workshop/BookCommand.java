@@ -34,8 +34,10 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "book",
         description = {
-            "The sheet to sign and print: recipe, readings, parts with reasons, shop tickets, gaps, torques, first start, "
-                    + "unknowns, every default, cost. A PDF with the build file inside; 'longthrow import' gives it back.",
+            "The sheet to sign and print: recipe, readings, parts with reasons, shop tickets, gaps, torques, what touches, "
+                    + "what lets go first, where the shake goes, first start, unknowns, every default, cost. A PDF with the "
+                    + "build file inside; 'longthrow import' gives it back.",
+            "Every question is asked for it, which takes five to ten seconds where most gaps are known.",
             "With --wall one page to tape up. With --share names, places, photographs and all free words are left out, of "
                     + "the build file inside too."
         },
@@ -117,7 +119,9 @@ final class BookCommand implements Callable<ExitCode> {
         boolean stripped = share && !withNames;
         Optional<Shared> shared = stripped ? Optional.of(Shared.of(asked, catalogue.get())) : Optional.empty();
         Sheet sheet = Patience.during(
-                "setting the Book", err, () -> shared.map(Sheet::of).orElseGet(() -> Sheet.of(asked, catalogue.get())));
+                "asking every question for the Book",
+                err,
+                () -> shared.map(Sheet::of).orElseGet(() -> Sheet.of(asked, catalogue.get())));
         if (json) {
             line.getOut().print(BookJson.of(sheet.book()));
             line.getOut().flush();

@@ -87,6 +87,7 @@ final class Serving implements AutoCloseable {
         Workbench bench = new Workbench(() -> opened(opening), token);
         Catalogues catalogues = new Catalogues(bench);
         Searches searches = new Searches(bench, catalogues);
+        Clearances clearances = new Clearances(bench);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -98,8 +99,8 @@ final class Serving implements AutoCloseable {
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues, searches),
-                            new BookRoutes(bench, catalogues, searches),
-                            new ClearRoutes(bench, new Clearances(bench)),
+                            new BookRoutes(bench, catalogues, searches, clearances),
+                            new ClearRoutes(bench, clearances),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             serving = true;

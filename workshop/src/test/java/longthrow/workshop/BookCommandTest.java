@@ -10,7 +10,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.workshop.json.BookJson;
@@ -127,12 +129,39 @@ class BookCommandTest {
         "scenarios/s2-side-valve-kart.yaml",
         "scenarios/s4-vintage-iron.yaml"
     })
-    void defaultsAreAsManyAsMeasureLists(String name) {
+    void defaultsAreThoseOfEveryQuestionEachOnce(String name) {
         String file = EXAMPLES.resolve(name).toString();
-        JsonNode measure = new JsonMapper()
-                .readTree(CommandRun.of("measure", file, "--json").out());
-        assertThat(json(file).path("defaults").size())
-                .isEqualTo(measure.path("defaults").size());
+        Set<String> used = new LinkedHashSet<>();
+        for (String question : List.of("measure", "clear", "life", "shake")) {
+            new JsonMapper()
+                    .readTree(CommandRun.of(question, file, "--json").out())
+                    .path("defaults")
+                    .valueStream()
+                    .forEach(d -> used.add(d.toString()));
+        }
+        assertThat(json(file).path("defaults").valueStream().map(JsonNode::toString))
+                .containsExactlyElementsOf(used);
+    }
+
+    /** S1 (invented) as a Book: what is not read of the rod is unknown, and no speed is approved without the makers' ratings. */
+    @Test
+    void whatTouchesLetsGoAndShakesStandsInTheDocument() {
+        JsonNode book = json(scenario("s1-longer-throw.yaml"));
+        JsonNode touching = book.path("touching").path(0);
+        assertThat(texts(touching.path("unknown"), "pair")).contains("rod bolts to camshaft core", "dipper to case");
+        assertThat(touching.path("unknown").path(0).path("how").stringValue()).isNotBlank();
+        JsonNode skirt = touching.path("told")
+                .valueStream()
+                .filter(t -> t.path("key").stringValue().equals("skirt_to_counterweight"))
+                .findFirst()
+                .orElseThrow();
+        // needs map, S1: 86.40 - 28.25 - 17.6 - 38.9 = 1.65 mm
+        assertThat(skirt.path("cold").path(0).path("gap").stringValue()).startsWith("1.65");
+        JsonNode limits = book.path("limits").path(0);
+        assertThat(limits.path("verdict").stringValue()).isEqualTo("NOT APPROVED");
+        assertThat(texts(limits.path("limits"), "key")).isNotEmpty().doesNotHaveDuplicates();
+        assertThat(book.path("shaking").path(0).path("line").stringValue())
+                .contains("Balance factor", "unknown: read piston mass");
     }
 
     @Test

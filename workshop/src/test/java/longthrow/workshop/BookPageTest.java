@@ -147,19 +147,52 @@ class BookPageTest extends OverHttp {
     @Test
     void everyDefaultIsOnThePageOnce() {
         String base = visitor.example();
-        long measured = visitor.get(base + "/book")
+        long shown = visitor.get(base + "/book?now=1")
                 .body()
                 .lines()
                 .filter(line -> Pattern.compile(">D\\d+</td>").matcher(line).find())
                 .count();
-        long answered = CommandRun.of("measure", "../examples/demo.yaml", "--json")
+        long answered = CommandRun.of("book", "../examples/demo.yaml", "--json")
                 .out()
                 .split("\"defaults\": \\[", -1)[1]
-                .split("\"next\"", -1)[0]
+                .split("\"signatures\"", -1)[0]
                 .lines()
                 .filter(line -> line.contains("\"where\":"))
                 .count();
-        assertThat(measured).isEqualTo(answered).isPositive();
+        assertThat(shown).isEqualTo(answered).isPositive();
+    }
+
+    /** The page is there at once and says what it waits for; after an edit it waits again, and shows nothing of before. */
+    @Test
+    void whatTouchesComesLaterAndIsNeverThatOfAnOlderText() throws IOException {
+        String base = scenario("s1-longer-throw.yaml");
+        Visitor.Page first = visitor.get(base + "/book");
+        assertThat(first.words())
+                .contains("are being worked out for what is written down now")
+                .contains("Not worked out for what is written down now. Ask it on the page Clear")
+                .contains("Recipe")
+                .doesNotContain("Unknown until mocked up");
+        assertThat(first.body()).contains("hx-get=\"" + base + "/book/sheet?view=sheet&amp;now=1\"");
+        Visitor.Page all = visitor.get(base + "/book/sheet?view=sheet&now=1");
+        assertThat(all.words())
+                .contains("Unknown until mocked up: 36", "What lets go first", "NOT APPROVED", "Balance factor")
+                .contains("piston skirt to counterweight: clears cold")
+                .doesNotContain("being worked out", "Not worked out");
+        assertThat(all.body()).contains("href=\"" + base + "/measure/camshaft.axis_up\"");
+        assertThat(visitor.get(base + "/book").words()).contains("Unknown until mocked up: 36");
+        assertThat(visitor.get(base + "/book?view=wall").words())
+                .contains("Least gap: piston crown to head", "not approved at 6500 rpm", "drill plan unknown");
+        Map<String, String> shorter =
+                Map.of("based", "1", "key", Visitor.key(), "entry", "0", "how", "read", "unit", "mm", "value", "17.1");
+        assertThat(visitor.post(base + "/measure/piston.skirt_below_pin", shorter, List.of("17.1"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(visitor.get(base + "/book").words())
+                .contains("are being worked out for what is written down now")
+                .doesNotContain("Unknown until mocked up");
+        assertThat(visitor.get(base + "/book?view=wall").words())
+                .contains("Not all of it is worked out")
+                .doesNotContain("Least gap");
     }
 
     @Test

@@ -1,10 +1,8 @@
 package longthrow.core.book;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
@@ -38,6 +36,9 @@ import longthrow.core.quantity.UnitSystem;
  * @param tickets    for the machine shop
  * @param targets    gaps and clearances to set and to keep
  * @param torques    joints, each with its torque or that it is unknown
+ * @param touching   what touches; empty where that was not asked
+ * @param limits     what lets go first; empty where that was not asked
+ * @param shaking    where the shake goes; empty where that was not asked
  * @param steps      from before the first start to the end of running in
  * @param cautions   what to mind where it can hurt someone
  * @param findings   what else was noticed, suspects first
@@ -66,6 +67,9 @@ public record Book(
         List<Ticket> tickets,
         List<Target> targets,
         List<Torque> torques,
+        Optional<TouchChapter> touching,
+        Optional<LimitChapter> limits,
+        Optional<ShakeChapter> shaking,
         List<FirstStart> steps,
         List<Finding> cautions,
         List<Finding> findings,
@@ -107,6 +111,9 @@ public record Book(
         signatures = List.copyOf(signatures);
         leftOut = List.copyOf(leftOut);
     }
+
+    /** A figure with its doubt, in both units. */
+    public record Figure(String label, String words) {}
 
     /**
      * A line of the recipe.
@@ -298,17 +305,16 @@ public record Book(
 
     /**
      * The Book of a build.
-     * @param measure   its answer to {@code measure}
-     * @param fit       its answer to {@code fit}, where a catalogue was searched
+     * @param answers   about it
      * @param catalogue that was searched; empty for none
      * @param leftOut   what was taken out of the build before it was asked about
      */
-    public static Book of(
-            Build build, Answer measure, Optional<Answer> fit, Catalogue catalogue, List<String> leftOut) {
+    public static Book of(Build build, Answers answers, Catalogue catalogue, List<String> leftOut) {
         Words words = new Words(build.units());
+        Answer measure = answers.measure();
+        Optional<Answer> fit = answers.fit();
         Recipe recipe = new Recipe(build, measure, words);
-        List<Stop> stops = stops(measure, fit);
-        List<Finding> all = distinct(measure.findings(), fit.map(Answer::findings));
+        List<Stop> stops = stops(answers);
         List<Finding> cautions = longthrow.core.engine.Stops.cautions(build);
         return new Book(
                 build.name(),
@@ -329,16 +335,24 @@ public record Book(
                 new Tickets(build, measure, fit, catalogue, words).all(),
                 new Targets(build, measure, words).all(),
                 Targets.torques(),
+                answers.clear().map(clear -> TouchChapter.of(clear, words)),
+                answers.life().flatMap(Answer::ladder).map(ladder -> LimitChapter.of(ladder, words)),
+                answers.shake().map(shake -> ShakeChapter.of(shake.shaking(), words)),
                 FirstStart.of(build),
                 cautions,
-                all.stream()
+                answers.each(Answer::findings).stream()
                         .filter(f -> !cautions.contains(f) && f.kind() != Finding.Kind.PART)
                         .toList(),
-                distinct(measure.unknowns(), fit.map(Answer::unknowns)),
-                defaults(measure, fit),
+                answers.each(Answer::unknowns),
+                answers.each(Answer::defaults),
                 SIGNATURES,
                 Ways.cost(build, fit),
                 leftOut);
+    }
+
+    /** Whether what touches, what lets go and where the shake goes were all asked. */
+    public boolean isWhole() {
+        return touching.isPresent() && limits.isPresent() && shaking.isPresent();
     }
 
     /** Whether a limit is exceeded or damage was seen. */
@@ -355,25 +369,10 @@ public record Book(
                 : "NOT APPROVED: data is missing. This sheet approves nothing until it is there.";
     }
 
-    private static List<Stop> stops(Answer measure, Optional<Answer> fit) {
-        List<Stop> all = distinct(measure.stops(), fit.map(Answer::stops));
+    private static List<Stop> stops(Answers answers) {
+        List<Stop> all = answers.each(Answer::stops);
         return Stream.concat(all.stream().filter(Stop::refused), all.stream().filter(s -> !s.refused()))
                 .toList();
-    }
-
-    /** All that measure lists, and what fit lists besides. */
-    private static List<DefaultUsed> defaults(Answer measure, Optional<Answer> fit) {
-        List<DefaultUsed> all = new ArrayList<>(measure.defaults());
-        fit.ifPresent(f -> f.defaults().stream()
-                .filter(d -> !measure.defaults().contains(d))
-                .forEach(all::add));
-        return all;
-    }
-
-    private static <T> List<T> distinct(List<T> first, Optional<List<T>> second) {
-        Set<T> all = new LinkedHashSet<>(first);
-        second.ifPresent(all::addAll);
-        return List.copyOf(all);
     }
 
     private static List<PartLine> parts(Build build, Answer measure) {

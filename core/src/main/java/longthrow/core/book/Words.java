@@ -5,10 +5,12 @@ import java.math.MathContext;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Function;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Result;
 import longthrow.core.engine.Bound;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.BenchUnits;
+import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
@@ -22,6 +24,8 @@ final class Words {
     private static final double DRAWN_TO = 0.5e-6;
     /** A plan is said to a thousandth of a millimetre, or in its own unit alike [SI]. */
     private static final double PLANNED_TO = 10e-6;
+    /** A gap at its worst is said to a hundredth of a millimetre, which is all that is promised of it [m]. */
+    private static final double GAP_TO = 0.05e-3;
     /** A limit that was worked out is a rule of thumb times a figure: so many digits, and no noughts behind them. */
     private static final MathContext LIMIT_DIGITS = new MathContext(3);
 
@@ -51,6 +55,30 @@ final class Words {
     /** Value and doubt in the units that come first. */
     String brief(Result result) {
         return printed(result).first().text() + (result.contradicted() ? ", IN DISPUTE" : "");
+    }
+
+    /** Value and doubt in both units. */
+    String line(Dimension dimension, Measured figure) {
+        return printer.print(dimension, figure.value(), figure.expanded()).line();
+    }
+
+    /** What has no doubt, in both units [SI]. */
+    String exact(Dimension dimension, double si) {
+        return printer.print(dimension, si, 0).line();
+    }
+
+    /** A gap with its 95 % interval, by the wider side; below 0 how deep one lies inside the other. */
+    String gap(Clearance.Gap gap) {
+        double half = Math.max(gap.high() - gap.value(), gap.value() - gap.low());
+        String line =
+                printer.print(Dimension.LENGTH, Math.abs(gap.value()), half).line();
+        return gap.value() < 0 ? "overlap, " + line + " deep" : line;
+    }
+
+    /** A gap without doubt [m]; below 0 how deep one lies inside the other. */
+    String gap(double metres) {
+        String size = bare(printer.print(Dimension.LENGTH, Math.abs(metres), GAP_TO));
+        return metres < 0 ? "overlap, " + size + " deep" : size;
     }
 
     /** A size on a drawing [m]. */

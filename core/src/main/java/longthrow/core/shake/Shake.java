@@ -42,7 +42,10 @@ public final class Shake {
     /** Balance factors the trade uses for singles; common practice, no source; certainty D: by mount and speed. */
     static final double LEAST_FACTOR = 0.50;
 
-    static final double MOST_FACTOR = 0.65;
+    public static final double MOST_FACTOR = 0.65;
+
+    /** Key of the figure that says what share of the reciprocating mass is balanced. */
+    public static final String BALANCE_FACTOR = "balance_factor";
 
     /** What a plan of holes aims at: the middle of those. */
     private static final double AIM = (LEAST_FACTOR + MOST_FACTOR) / 2;
@@ -99,10 +102,10 @@ public final class Shake {
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(Stops.cautions(build));
-        List<DefaultUsed> defaults = new ArrayList<>(shake.taken);
+        Set<DefaultUsed> defaults = new LinkedHashSet<>(shake.taken);
         defaults.addAll(appraisal.defaults());
         return appraisal
-                .answer("shake", SHOWN, findings, appraisal.stops(), defaults)
+                .answer("shake", SHOWN, findings, appraisal.stops(), List.copyOf(defaults))
                 .withShaking(shaking);
     }
 
@@ -153,7 +156,7 @@ public final class Shake {
                 rotating,
                 rotating.figure(Term.ROD_BIG_END_MASS));
         Asked asked = ask();
-        Optional<Measured> factor = tell("balance_factor", "balance factor", Dimension.RATIO, asked, factor(asked));
+        Optional<Measured> factor = tell(BALANCE_FACTOR, "balance factor", Dimension.RATIO, asked, factor(asked));
         speed.ifPresent(this::forces);
         List<Shaking.Trade> trade = speed.map(s -> trade(s, factor)).orElse(List.of());
         List<Shaking.Point> path = speed.flatMap(s -> path(s, factor)).orElse(List.of());

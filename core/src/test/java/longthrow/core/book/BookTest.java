@@ -19,14 +19,17 @@ import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.clear.Clear;
 import longthrow.core.engine.Fastener;
 import longthrow.core.engine.FirstStart;
 import longthrow.core.engine.MockUp;
+import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.quantity.Units;
+import longthrow.core.shake.Shake;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -82,7 +85,7 @@ class BookTest {
     private Book book(Damage... damage) {
         Build build = build(damage);
         Answer measure = Measure.of(build, List.of());
-        return Book.of(build, measure, Optional.empty(), Catalogue.EMPTY, List.of());
+        return Book.of(build, Answers.of(measure, Optional.empty()), Catalogue.EMPTY, List.of());
     }
 
     private static Book.RecipeLine line(Book book, String label) {
@@ -100,8 +103,7 @@ class BookTest {
         Build build = build().withTaken(List.of(new Decided.Bought(PartKind.GASKET, "C864", "", offer)));
         Book book = Book.of(
                 build,
-                Measure.of(build, List.of()),
-                Optional.of(longthrow.core.fit.Fit.of(build, gaskets(offer))),
+                Answers.of(Measure.of(build, List.of()), Optional.of(longthrow.core.fit.Fit.of(build, gaskets(offer)))),
                 gaskets(offer),
                 List.of());
         assertThat(book.cost().lines())
@@ -243,6 +245,56 @@ class BookTest {
         assertThat(book.cost().unpriced()).noneMatch(u -> u.matches(".*\\d.*"));
     }
 
+    /** What is not asked is not there, and what is asked brings its defaults and its stops, each once. */
+    @Test
+    void everyAnswerBringsWhatItRestsOnOnce() {
+        typed(Term.SKIRT_BELOW_PIN, "17.60", "0.05");
+        typed(Term.COUNTERWEIGHT_RADIUS, "38.90", "0.05");
+        Build build = build();
+        Answers some = Answers.of(Measure.of(build, List.of()), Optional.empty());
+        Answers all =
+                some.with(Optional.of(Clear.of(build)), Optional.of(Life.of(build)), Optional.of(Shake.of(build)));
+        Book without = Book.of(build, some, Catalogue.EMPTY, List.of());
+        Book with = Book.of(build, all, Catalogue.EMPTY, List.of());
+        assertThat(without.isWhole()).isFalse();
+        assertThat(without.touching()).isEmpty();
+        assertThat(with.isWhole()).isTrue();
+        assertThat(with.defaults())
+                .doesNotHaveDuplicates()
+                .containsAll(Clear.of(build).defaults());
+        assertThat(with.stops())
+                .doesNotHaveDuplicates()
+                .containsAll(Clear.of(build).stops());
+        // 84.00 - 25.00 - 17.60 - 38.90 = 2.50 mm
+        assertThat(with.touching().orElseThrow().told()).anySatisfy(t -> {
+            assertThat(t.pair()).isEqualTo("piston skirt to counterweight");
+            assertThat(t.cold().gap()).startsWith("2.50 ± ");
+            assertThat(t.cold().angle()).isEqualTo("180°");
+        });
+        assertThat(with.limits().orElseThrow().line()).startsWith("NOT APPROVED: ");
+        assertThat(with.shaking().orElseThrow().line()).startsWith("Balance factor and drill plan unknown: read ");
+    }
+
+    /** 84.00 - 25.00 - 17.60 - 42.90 = -1.50 mm: an overlap is said by its depth, on top, with what to take off. */
+    @Test
+    void anOverlapIsADepthAndAStop() {
+        typed(Term.SKIRT_BELOW_PIN, "17.60", "0.05");
+        typed(Term.COUNTERWEIGHT_RADIUS, "42.90", "0.05");
+        Build build = build();
+        Book book = Book.of(
+                build,
+                Answers.of(Measure.of(build, List.of()), Optional.empty())
+                        .with(Optional.of(Clear.of(build)), Optional.empty(), Optional.empty()),
+                Catalogue.EMPTY,
+                List.of());
+        assertThat(book.isRefused()).isTrue();
+        TouchChapter touching = book.touching().orElseThrow();
+        assertThat(touching.told().get(0).isGrave()).isTrue();
+        assertThat(touching.told().get(0).cold().gap()).startsWith("overlap, 1.50 ± ");
+        assertThat(touching.told().get(0).mend()).startsWith("shorten the skirt by ");
+        assertThat(touching.least()).startsWith("Least gap: piston skirt to counterweight overlap, 1.50");
+    }
+
     @Test
     void defaultsAreThoseOfTheAnswer() {
         Build build = build();
@@ -317,7 +369,7 @@ class BookTest {
     }
 
     private static Book book(Build build) {
-        return Book.of(build, Measure.of(build, List.of()), Optional.empty(), Catalogue.EMPTY, List.of());
+        return Book.of(build, Answers.of(Measure.of(build, List.of()), Optional.empty()), Catalogue.EMPTY, List.of());
     }
 
     @Test

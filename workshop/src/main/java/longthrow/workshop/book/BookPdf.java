@@ -74,7 +74,7 @@ public final class BookPdf {
 
     /** The largest type that makes one page of it; the smallest where none does. */
     private static Printed wall(Sheet sheet, byte[] buildFile) {
-        Optional<Wall> wall = Optional.of(Wall.onPaper(sheet.book()));
+        Optional<Wall> wall = Optional.of(Wall.of(sheet.book()));
         Printed printed = printed(sheet, wall, WALL_SIZES.get(0), buildFile);
         for (int i = 1; i < WALL_SIZES.size() && printed.pages() > 1; i++) {
             printed = printed(sheet, wall, WALL_SIZES.get(i), buildFile);
@@ -125,7 +125,7 @@ public final class BookPdf {
     /** As the page has it, with the drawings as wide as the paper. */
     static String html(Sheet sheet, Optional<Wall> wall, String size) {
         Map<String, Object> parameters = new HashMap<>();
-        parameters.put("sheet", onPaper(sheet));
+        parameters.put("sheet", sheet.drawn(BookPdf::onPaper));
         parameters.put("wall", wall);
         parameters.put("size", size);
         parameters.put("style", new String(resource("print.css"), StandardCharsets.UTF_8));
@@ -135,18 +135,8 @@ public final class BookPdf {
         return out.toString();
     }
 
-    private static Sheet onPaper(Sheet sheet) {
-        return new Sheet(
-                sheet.book(),
-                sheet.pictures().stream()
-                        .map(p -> new Sheet.Picture(p.name(), onPaper(p)))
-                        .toList(),
-                sheet.lookAgain(),
-                sheet.shared());
-    }
-
     /** With the font that is inside, a size in whole pixels that fits, and words for those who cannot see it. */
-    private static String onPaper(Sheet.Picture picture) {
+    private static Sheet.Picture onPaper(Sheet.Picture picture) {
         Matcher size = DRAWING.matcher(picture.svg());
         if (!size.find()) {
             throw new IllegalStateException("a drawing without its size: " + picture.name());
@@ -156,8 +146,10 @@ public final class BookPdf {
         int fit = Math.min(wide, WIDEST_DRAWING);
         String sized = size.replaceFirst("<svg alt=\"" + picture.name() + "\" $1width=\"" + fit + "\" height=\""
                 + Math.round((float) high * fit / wide) + "\"");
-        return sized.replace("font-family=\"sans-serif\"", "font-family=\"" + FONT + "\"")
-                .replace("currentColor", "#111111");
+        return new Sheet.Picture(
+                picture.name(),
+                sized.replace("font-family=\"sans-serif\"", "font-family=\"" + FONT + "\"")
+                        .replace("currentColor", "#111111"));
     }
 
     private static FSSupplier<InputStream> font(String name) {

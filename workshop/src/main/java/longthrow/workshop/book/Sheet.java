@@ -3,28 +3,42 @@ package longthrow.workshop.book;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
+import longthrow.core.book.Answers;
 import longthrow.core.book.Book;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.clear.Clear;
+import longthrow.core.clear.Drawn;
 import longthrow.core.fit.Fit;
+import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
+import longthrow.core.shake.Shake;
 import longthrow.workshop.draw.BoreMap;
 import longthrow.workshop.draw.CrossSection;
 import longthrow.workshop.draw.DeckTilt;
+import longthrow.workshop.draw.GapChart;
+import longthrow.workshop.draw.MovingSection;
 import longthrow.workshop.draw.StackBar;
 
 /**
  * What the templates lay out.
  * @param book      the words
  * @param pictures  drawings of the engine as it was read
+ * @param touching  where it touches or comes nearest, and gaps against the crank angle; empty where that was not asked or cannot be drawn
  * @param lookAgain what is free words and stays in a shared one
  * @param shared    whether it was made to be handed on
  */
-public record Sheet(Book book, List<Picture> pictures, List<String> lookAgain, boolean shared) {
+public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, List<String> lookAgain, boolean shared) {
+    /** Gaps that are drawn against the crank angle, the gravest; the page Clear has each. Layout. */
+    private static final int MOST_CHARTS = 4;
+
     public Sheet {
         pictures = List.copyOf(pictures);
+        touching = List.copyOf(touching);
         lookAgain = List.copyOf(lookAgain);
     }
 
@@ -35,38 +49,62 @@ public record Sheet(Book book, List<Picture> pictures, List<String> lookAgain, b
      */
     public record Picture(String name, String svg) {}
 
-    /** Answers the questions and sets the Book. The catalogue is searched where there is one. */
+    /** Asks every question and sets the Book: some seconds where gaps are known. The catalogue is searched where there is one. */
     public static Sheet of(Build build, Catalogue catalogue) {
-        return of(build, Measure.of(build, List.of()), fit(build, catalogue), catalogue);
+        return of(build, catalogue, asked(build, catalogue), Drawn.of(build));
     }
 
-    /** Sets the Book from answers that are there. */
-    public static Sheet of(Build build, Answer measure, Optional<Answer> fit, Catalogue catalogue) {
-        return new Sheet(Book.of(build, measure, fit, catalogue, List.of()), pictures(measure), List.of(), false);
+    /**
+     * Sets the Book from answers that are there.
+     * @param drawn pairs as they are drawn; empty where what touches was not asked
+     */
+    public static Sheet of(Build build, Catalogue catalogue, Answers answers, List<Drawn> drawn) {
+        return new Sheet(
+                Book.of(build, answers, catalogue, List.of()),
+                pictures(answers.measure()),
+                touching(answers, drawn),
+                List.of(),
+                false);
     }
 
     /** The Book of what is left when names, places and photographs are taken out: the questions are asked of that. */
     public static Sheet of(Shared shared) {
-        return of(shared, fit(shared.build(), shared.catalogue()));
+        return of(shared, asked(shared.build(), shared.catalogue()), Drawn.of(shared.build()));
     }
 
     /**
-     * As the other, with a search that is done.
-     * @param fit of what is left, never of the whole
+     * As the other, with answers that are there.
+     * @param answers about what is left, never about the whole
      */
-    public static Sheet of(Shared shared, Optional<Answer> fit) {
-        Answer measure = Measure.of(shared.build(), List.of());
+    public static Sheet of(Shared shared, Answers answers, List<Drawn> drawn) {
         return new Sheet(
-                Book.of(shared.build(), measure, fit, shared.catalogue(), shared.leftOut()),
-                pictures(measure),
+                Book.of(shared.build(), answers, shared.catalogue(), shared.leftOut()),
+                pictures(answers.measure()),
+                touching(answers, drawn),
                 shared.lookAgain(),
                 true);
     }
 
-    private static Optional<Answer> fit(Build build, Catalogue catalogue) {
+    /** With each drawing made otherwise. */
+    Sheet drawn(UnaryOperator<Picture> otherwise) {
+        return new Sheet(
+                book,
+                pictures.stream().map(otherwise).toList(),
+                touching.stream().map(otherwise).toList(),
+                lookAgain,
+                shared);
+    }
+
+    private static Answers asked(Build build, Catalogue catalogue) {
         boolean nothingToSearch =
                 catalogue.parts().isEmpty() && catalogue.operations().isEmpty();
-        return nothingToSearch ? Optional.empty() : Optional.of(Fit.of(build, catalogue));
+        return Answers.of(
+                        Measure.of(build, List.of()),
+                        nothingToSearch ? Optional.empty() : Optional.of(Fit.of(build, catalogue)))
+                .with(
+                        Optional.of(Clear.of(build)),
+                        Optional.of(Life.of(build, catalogue)),
+                        Optional.of(Shake.of(build, catalogue)));
     }
 
     /** Those that can be drawn of what is known. */
@@ -85,5 +123,39 @@ public record Sheet(Book book, List<Picture> pictures, List<String> lookAgain, b
         BoreMap.of(measure).ifPresent(map -> pictures.add(new Picture("bore map", map.svg("book-bore"))));
         DeckTilt.of(measure).ifPresent(tilt -> pictures.add(new Picture("deck tilt", tilt.svg("book-deck"))));
         return pictures;
+    }
+
+    /** The gravest pair where it stands nearest, and the gaps of the gravest few through two turns. */
+    private static List<Picture> touching(Answers answers, List<Drawn> drawn) {
+        List<Picture> pictures = new ArrayList<>();
+        if (answers.clear().isEmpty()) {
+            return pictures;
+        }
+        Answer clear = answers.clear().get();
+        try {
+            MovingSection section = MovingSection.of(answers.measure(), clear, drawn);
+            section.shown().stream().findFirst().ifPresent(pair -> {
+                int degrees = degrees(pair);
+                pictures.add(new Picture(
+                        name(pair) + " at " + degrees + "°, where they come nearest",
+                        section.still(degrees, pair, "book-nearest")));
+            });
+        } catch (IllegalArgumentException cannotTurn) {
+            // said with the pairs
+        }
+        clear.clearances().stream()
+                .filter(pair -> !pair.curve().isEmpty())
+                .limit(MOST_CHARTS)
+                .forEach(pair -> pictures.add(new Picture(
+                        name(pair) + ", gap against crank angle", GapChart.of(pair, "book-gap-" + pair.key()))));
+        return pictures;
+    }
+
+    private static int degrees(Clearance pair) {
+        return (int) Math.round(Math.toDegrees(pair.cold().orElseThrow().angle()));
+    }
+
+    private static String name(Clearance pair) {
+        return pair.one() + " to " + pair.other();
     }
 }

@@ -1,54 +1,156 @@
 package longthrow.workshop.book;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.book.Book;
+import longthrow.core.book.LimitChapter;
+import longthrow.core.book.ShakeChapter;
+import longthrow.core.book.TouchChapter;
 
 /**
- * The page for the wall, in two columns: what is chosen and what it is set to stand on the left, and go on under the rest on the right where that is
- * shorter.
- * @param left    gaps to set
- * @param right   those that go on
+ * The page for the wall: its blocks in two columns of about the same height, in the order of the job. Where the gaps to set alone are longer than all
+ * the rest they go on under it.
+ * @param left    blocks of the one column
+ * @param right   blocks of the other
+ * @param set     gaps to set
+ * @param goesOn  those that go on
  * @param notRead how many more there are of which nothing is read
  */
-public record Wall(List<Book.Target> left, List<Book.Target> right, int notRead) {
+public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, List<Book.Target> goesOn, int notRead) {
     /** Characters to a line of a column, at the size that the two are compared at; layout. */
     private static final int LINE = 62;
 
     /** Lines that a heading with its rule and its head of a table takes; layout. */
     private static final int HEADING = 3;
 
+    /** What stands under one heading. */
+    public enum Block {
+        CHOSEN,
+        SET,
+        MOVING,
+        ENGINE,
+        TORQUES,
+        AGAIN,
+        ARRIVAL,
+        STEPS,
+        SET_GOES_ON
+    }
+
     public Wall {
         left = List.copyOf(left);
         right = List.copyOf(right);
+        set = List.copyOf(set);
+        goesOn = List.copyOf(goesOn);
     }
 
-    /** All on the left: a screen goes on. */
-    public static Wall whole(Book book) {
-        return new Wall(rows(book), List.of(), notRead(book));
-    }
-
-    /** For one sheet of paper. */
-    static Wall onPaper(Book book) {
+    /** Of a Book. */
+    public static Wall of(Book book) {
         List<Book.Target> rows = rows(book);
-        int right = beside(book);
-        int left = HEADING
-                + rows.stream().mapToInt(Wall::lines).sum()
-                + (book.chosen().isEmpty() ? 0 : HEADING)
-                + book.chosen().stream().mapToInt(Wall::lines).sum();
-        int split = rows.size();
-        while (split > 0) {
-            int moved = lines(rows.get(split - 1));
-            int head = split == rows.size() ? HEADING : 0;
+        List<Block> left = left(book, rows);
+        List<Block> right = new ArrayList<>(blocks(book));
+        right.removeAll(left);
+        int kept = left.get(left.size() - 1) == Block.SET ? kept(book, left, right, rows) : rows.size();
+        if (kept < rows.size()) {
+            right.add(Block.SET_GOES_ON);
+        }
+        return new Wall(left, right, rows.subList(0, kept), rows.subList(kept, rows.size()), notRead(book));
+    }
+
+    private static List<Block> blocks(Book book) {
+        return Stream.of(Block.values())
+                .filter(b -> switch (b) {
+                    case CHOSEN -> !book.chosen().isEmpty();
+                    case ARRIVAL -> !book.onArrival().isEmpty();
+                    case SET_GOES_ON -> false;
+                    case SET, MOVING, ENGINE, TORQUES, AGAIN, STEPS -> true;
+                })
+                .toList();
+    }
+
+    /** Blocks of the left column, so that the taller one is the least tall: what is chosen and set to is there, any of the others may be. */
+    private static List<Block> left(Book book, List<Book.Target> rows) {
+        List<Block> blocks = blocks(book);
+        int first = blocks.indexOf(Block.SET) + 1;
+        List<Block> best = blocks.subList(0, first);
+        int least = Integer.MAX_VALUE;
+        for (int some = 0; some < (1 << (blocks.size() - first)) - 1; some++) {
+            List<Block> left = new ArrayList<>();
+            List<Block> right = new ArrayList<>();
+            for (int k = 0; k < blocks.size(); k++) {
+                boolean isLeft = k < first || (some >> (k - first) & 1) == 1;
+                (isLeft ? left : right).add(blocks.get(k));
+            }
+            int taller = Math.max(lines(book, left, rows), lines(book, right, rows));
+            if (taller < least) {
+                least = taller;
+                best = left;
+            }
+        }
+        return best;
+    }
+
+    /** Rows that stay on the left, so that neither column is much longer. */
+    private static int kept(Book book, List<Block> leftBlocks, List<Block> rightBlocks, List<Book.Target> rows) {
+        int left = lines(book, leftBlocks, rows);
+        int right = lines(book, rightBlocks, rows);
+        int kept = rows.size();
+        while (kept > 0) {
+            int moved = lines(rows.get(kept - 1));
+            int head = kept == rows.size() ? HEADING : 0;
             if (right + moved + head >= left) {
                 break;
             }
             right += moved + head;
             left -= moved;
-            split--;
+            kept--;
         }
-        return new Wall(rows.subList(0, split), rows.subList(split, rows.size()), notRead(book));
+        return kept;
+    }
+
+    private static int lines(Book book, List<Block> blocks, List<Book.Target> rows) {
+        return blocks.stream().mapToInt(b -> lines(book, b, rows)).sum();
+    }
+
+    private static int lines(Book book, Block block, List<Book.Target> rows) {
+        return HEADING
+                + switch (block) {
+                    case CHOSEN -> book.chosen().stream().mapToInt(Wall::lines).sum();
+                    case SET -> Math.max(1, rows.stream().mapToInt(Wall::lines).sum()) + (notRead(book) > 0 ? 2 : 0);
+                    case MOVING -> moving(book).stream().mapToInt(Wall::lines).sum();
+                    case ENGINE ->
+                        Math.max(
+                                1,
+                                book.headline().stream().mapToInt(Wall::lines).sum());
+                    case TORQUES ->
+                        lines(book.torques().stream()
+                                .map(t -> t.joint() + ": " + t.torque() + ". ")
+                                .collect(Collectors.joining()));
+                    case AGAIN ->
+                        book.before().stream()
+                                .mapToInt(a -> lines(a.what() + ": " + a.why()))
+                                .sum();
+                    case ARRIVAL ->
+                        lines(book.onArrival().stream()
+                                .map(a -> a.what() + "; ")
+                                .collect(Collectors.joining(
+                                        "", "Parts not in hand, work not done, and what is read with them in: ", "")));
+                    case STEPS ->
+                        book.steps().stream().mapToInt(s -> lines(s.step())).sum();
+                    case SET_GOES_ON -> 0;
+                };
+    }
+
+    /** One line for each question of the moving engine that was asked. */
+    public static List<String> moving(Book book) {
+        return Stream.of(
+                        book.touching().map(TouchChapter::least),
+                        book.limits().map(LimitChapter::line),
+                        book.shaking().map(ShakeChapter::line))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /** What is read, and the owner's own; of the others the full sheet has each. */
@@ -76,19 +178,6 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, int notRead)
         return !target.now().isEmpty();
     }
 
-    /** Lines of what stands on the right anyway. */
-    private static int beside(Book book) {
-        return 4 * HEADING
-                + Math.max(1, book.headline().size())
-                + lines(book.torques().stream()
-                        .map(t -> t.joint() + ": " + t.torque() + ". ")
-                        .collect(Collectors.joining()))
-                + book.again().stream()
-                        .mapToInt(a -> lines(a.what() + ": " + a.why()))
-                        .sum()
-                + book.steps().stream().mapToInt(s -> lines(s.step())).sum();
-    }
-
     private static int lines(Book.Target target) {
         boolean several = target.counting().size() > 1;
         return Math.max(
@@ -96,6 +185,15 @@ public record Wall(List<Book.Target> left, List<Book.Target> right, int notRead)
                 target.counting().stream()
                         .mapToInt(l -> 1 + (l.window() + (several ? l.label() : "")).length() / (LINE / 2))
                         .sum());
+    }
+
+    private static int lines(Book.RecipeLine line) {
+        return 1
+                + Math.max(
+                        line.label().length() / (LINE / 3),
+                        Math.max(
+                                (line.figure() + line.other()).length() / (LINE / 2),
+                                line.how().length() / (LINE / 3)));
     }
 
     private static int lines(String words) {

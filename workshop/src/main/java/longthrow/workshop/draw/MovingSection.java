@@ -203,22 +203,7 @@ public final class MovingSection {
             for (Shape shape : group.shapes()) {
                 boolean isOn = selected.filter(shape.pairs()::contains).isPresent();
                 boolean isHidden = IN_THE_SECTION.contains(shape.name());
-                svg.add(
-                        "path",
-                        "class",
-                        (isHidden ? "body hid" : "body") + (isOn ? " on" : ""),
-                        "data-pairs",
-                        String.join(" ", shape.pairs()),
-                        "d",
-                        shape.path(),
-                        "stroke",
-                        "currentColor",
-                        "stroke-width",
-                        "1.4",
-                        "fill",
-                        "currentColor",
-                        "fill-opacity",
-                        "0.08");
+                shape(svg, shape, (isHidden ? "body hid" : "body") + (isOn ? " on" : ""));
             }
             svg.close();
         }
@@ -227,6 +212,64 @@ public final class MovingSection {
                 .ifPresent(place -> nearest(
                         svg, pair, place, selected.filter(pair.key()::equals).isPresent(), degrees)));
         return svg.finished();
+    }
+
+    /**
+     * One pair at one angle, for paper: nothing else of what may touch is in it, and nothing moves.
+     * @param degrees of the crank from firing top dead centre
+     * @param pair    one of those shown
+     */
+    public String still(int degrees, Clearance pair, String idPrefix) {
+        Svg svg = new Svg(
+                idPrefix,
+                width,
+                height,
+                title,
+                pair.one() + " to " + pair.other() + " to scale at " + degrees + "° of crank; " + pair.why() + ".");
+        Sketch s = new Sketch(svg, width, height);
+        section.cylinder(s, start);
+        CrankMotion crank = section.motion();
+        stands(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
+        stands(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
+        stands(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        for (Group group : groups.values()) {
+            for (Shape shape : group.shapes()) {
+                if (shape.pairs().contains(pair.key())) {
+                    svg.open("g", "transform", group.course().at(degrees));
+                    shape(svg, shape, "body on");
+                    svg.close();
+                }
+            }
+        }
+        pair.cold().flatMap(Clearance.Gap::place).ifPresent(place -> nearest(svg, place));
+        return svg.finished();
+    }
+
+    private static void stands(Svg svg, int degrees, Course course, Runnable drawnAtStart) {
+        svg.open("g", "transform", course.at(degrees));
+        svg.open("g", "transform", course.back());
+        drawnAtStart.run();
+        svg.close();
+        svg.close();
+    }
+
+    private static void shape(Svg svg, Shape shape, String look) {
+        svg.add(
+                "path",
+                "class",
+                look,
+                "data-pairs",
+                String.join(" ", shape.pairs()),
+                "d",
+                shape.path(),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.4",
+                "fill",
+                "currentColor",
+                "fill-opacity",
+                "0.08");
     }
 
     /** As far as anything that is drawn reaches, and a little more; never so far that the rest gets small. */
@@ -277,11 +320,16 @@ public final class MovingSection {
     private void nearest(Svg svg, Clearance pair, Clearance.Place place, boolean isOn, int degrees) {
         double at = Math.toDegrees(pair.cold().orElseThrow().angle());
         boolean isHere = isOn && Math.abs(Math.IEEEremainder(at - degrees, TURNS)) <= STEP;
+        svg.open("g", "class", isHere ? "nearest on" : "nearest", "data-pair", pair.key(), "data-at", number(at));
+        nearest(svg, place);
+        svg.close();
+    }
+
+    private void nearest(Svg svg, Clearance.Place place) {
         double x1 = start.x(place.acrossOne());
         double y1 = section.y(start, place.upOne());
         double x2 = start.x(place.acrossOther());
         double y2 = section.y(start, place.upOther());
-        svg.open("g", "class", isHere ? "nearest on" : "nearest", "data-pair", pair.key(), "data-at", number(at));
         svg.add(
                 "path",
                 "class",
@@ -306,6 +354,5 @@ public final class MovingSection {
                 "currentColor",
                 "stroke-width",
                 "2");
-        svg.close();
     }
 }

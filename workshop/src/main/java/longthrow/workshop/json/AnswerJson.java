@@ -197,7 +197,7 @@ public final class AnswerJson {
             .list("lifts", "events at the lifts asked for", AT_LIFT, ValveMovement::lifts)
             .text("why", "what cannot be said and why; empty when all is said", ValveMovement::why);
 
-    private static final JsonShape<Rung.Missing> MISSING = new JsonShape<Rung.Missing>()
+    static final JsonShape<Rung.Missing> MISSING = new JsonShape<Rung.Missing>()
             .text("where", "place in the build file; empty when it is no entry of one", Rung.Missing::where)
             .text("what", "it is", Rung.Missing::what)
             .text("how", "to read it, or whom to ask", Rung.Missing::how)
@@ -249,7 +249,7 @@ public final class AnswerJson {
                             .filter(share -> share.share() >= LEAST_SHARE)
                             .toList());
 
-    private static final JsonShape<Approval.Unlock> UNLOCK = new JsonShape<Approval.Unlock>()
+    static final JsonShape<Approval.Unlock> UNLOCK = new JsonShape<Approval.Unlock>()
             .text("what", "to do, buy, read or ask", Approval.Unlock::what)
             .text("why", "which limits it is for", Approval.Unlock::why)
             .text("price", "for people; empty where nothing is bought", Approval.Unlock::price)

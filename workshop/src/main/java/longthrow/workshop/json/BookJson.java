@@ -2,6 +2,9 @@ package longthrow.workshop.json;
 
 import java.util.List;
 import longthrow.core.book.Book;
+import longthrow.core.book.LimitChapter;
+import longthrow.core.book.ShakeChapter;
+import longthrow.core.book.TouchChapter;
 import longthrow.core.engine.FirstStart;
 import longthrow.core.quantity.UnitSystem;
 
@@ -91,6 +94,105 @@ public final class BookJson {
             .text("mind", "what to mind", Book.Torque::how)
             .text("source", "where that comes from", Book.Torque::source);
 
+    private static final JsonShape<Book.Figure> FIGURE = new JsonShape<Book.Figure>()
+            .text("label", "what it is", Book.Figure::label)
+            .text("words", "value and doubt", Book.Figure::words);
+
+    private static final JsonShape<TouchChapter.Side> SIDE = new JsonShape<TouchChapter.Side>()
+            .text("gap", "least gap with its 95 % interval, or how deep they overlap", TouchChapter.Side::gap)
+            .text("worst", "with every figure behind it at its worst", TouchChapter.Side::worst)
+            .text("contact", "probability that they touch", TouchChapter.Side::contact)
+            .text(
+                    "angle",
+                    "of the crank from firing top dead centre; empty where none decides",
+                    TouchChapter.Side::angle);
+
+    private static final JsonShape<TouchChapter.Told> TOLD = new JsonShape<TouchChapter.Told>()
+            .text("key", "stable", TouchChapter.Told::key)
+            .text("pair", "the two parts", TouchChapter.Told::pair)
+            .text("state", "how they stand to each other", TouchChapter.Told::state)
+            .list("cold", "at 20 °C, one", SIDE, t -> List.of(t.cold()))
+            .list(
+                    "running",
+                    "warm, at the wanted speed, one; empty when it cannot be said",
+                    SIDE,
+                    t -> t.running().stream().toList())
+            .text("not_warm", "what would have to be read for that", TouchChapter.Told::notWarm)
+            .texts("wanted", "by the trade, each with whether it is kept", TouchChapter.Told::wanted)
+            .text("mend", "what to take off and where, or change instead", TouchChapter.Told::mend)
+            .text("leaves", "left of the part behind the cut; empty when it is not known", TouchChapter.Told::leaves)
+            .text("how", "it is read when mocked up", TouchChapter.Told::how);
+
+    private static final JsonShape<TouchChapter.Open> OPEN = new JsonShape<TouchChapter.Open>()
+            .text("pair", "the two parts", TouchChapter.Open::pair)
+            .text("why", "nothing can be said", TouchChapter.Open::why)
+            .list("missing", "what would have to be read", AnswerJson.MISSING, TouchChapter.Open::missing)
+            .text("how", "it is read when mocked up", TouchChapter.Open::how);
+
+    private static final JsonShape<TouchChapter> TOUCHING = new JsonShape<TouchChapter>()
+            .text("summary", "how many pairs stand how", TouchChapter::summary)
+            .text("least", "the least gap that is known, and its pair", TouchChapter::least)
+            .list("unknown", "until mocked up", OPEN, TouchChapter::unknown)
+            .list("told", "gaps, the gravest first", TOLD, TouchChapter::told);
+
+    private static final JsonShape<LimitChapter.Line> RUNG = new JsonShape<LimitChapter.Line>()
+            .text("key", "stable", LimitChapter.Line::key)
+            .text("label", "what gives up", LimitChapter.Line::label)
+            .text("kind", "in what way", LimitChapter.Line::kind)
+            .truth("guide", "whether it is told and decides nothing", LimitChapter.Line::isGuide)
+            .text("state", "how it stands at the speed asked for", LimitChapter.Line::state)
+            .truth("in_the_way", "whether it keeps that speed from being approved", LimitChapter.Line::isInTheWay)
+            .text(
+                    "speed",
+                    "at which it gives up, with its 95 % band; empty when not known, or when no speed decides",
+                    LimitChapter.Line::speed)
+            .text("why", "how it stands, in words", LimitChapter.Line::why)
+            .text("source", "material, grade, rule or formula with where it comes from", LimitChapter.Line::source)
+            .text("doubt", "whose it mostly is", LimitChapter.Line::doubt)
+            .texts("hangs_on", "places in the build file it was asked of", LimitChapter.Line::hangsOn)
+            .list("missing", "what would have to be read or asked", AnswerJson.MISSING, LimitChapter.Line::missing)
+            .text("unlock", "what would mend it; empty when it holds", LimitChapter.Line::unlock);
+
+    private static final JsonShape<LimitChapter> LIMITS = new JsonShape<LimitChapter>()
+            .text(
+                    "verdict",
+                    "refused, not approved or approved",
+                    l -> l.verdict().label())
+            .text("said", "in one sentence", LimitChapter::said)
+            .texts("reasons", "why, gravest first", LimitChapter::reasons)
+            .list("unlocks", "what would lift it, in order", AnswerJson.UNLOCK, LimitChapter::unlocks)
+            .text("instead", "what can be had instead; empty when approved", LimitChapter::instead)
+            .list("limits", "in the way first, then the weakest", RUNG, LimitChapter::limits)
+            .list("start", "turning it over by hand", FIGURE, l -> l.start().figures())
+            .list(
+                    "start_missing",
+                    "what would have to be read for the rest",
+                    AnswerJson.MISSING,
+                    l -> l.start().missing())
+            .texts("start_said", "what it comes to", l -> l.start().sentences());
+
+    private static final JsonShape<ShakeChapter.Trade> TRADE = new JsonShape<ShakeChapter.Trade>()
+            .text("factor", "share of the reciprocating mass that is balanced", ShakeChapter.Trade::factor)
+            .text("along", "force left along the cylinder, once a turn", ShakeChapter.Trade::along)
+            .text("across", "force across it", ShakeChapter.Trade::across);
+
+    private static final JsonShape<ShakeChapter.Holes> HOLES = new JsonShape<ShakeChapter.Holes>()
+            .text("drill", "how many, and the drill", ShakeChapter.Holes::drill)
+            .text("where", "their centres stand", ShakeChapter.Holes::where)
+            .text("depth", "to the full diameter", ShakeChapter.Holes::depth)
+            .text("wall", "left beyond the tip", ShakeChapter.Holes::wall)
+            .text("result", "balance factor after it", ShakeChapter.Holes::result);
+
+    private static final JsonShape<ShakeChapter> SHAKING = new JsonShape<ShakeChapter>()
+            .text("at", "speed of the crank it is told at; empty when none is known", ShakeChapter::at)
+            .texts("sentences", "what it comes to", ShakeChapter::sentences)
+            .list("figures", "masses, factor, forces, movement", FIGURE, ShakeChapter::figures)
+            .list("trade", "what a counterweight makes of the once-a-turn force", TRADE, ShakeChapter::trade)
+            .list("holes", "any one of which would lighten the counterweight", HOLES, ShakeChapter::holes)
+            .list("pistons", "on offer, with the factor each would make", FIGURE, ShakeChapter::pistons)
+            .list("missing", "what would have to be read for the rest", AnswerJson.MISSING, ShakeChapter::missing)
+            .text("line", "balance factor and what is drilled, as on the wall", ShakeChapter::line);
+
     private static final JsonShape<FirstStart> STEP = new JsonShape<FirstStart>()
             .text("stage", "when", s -> s.stage().label())
             .text("step", "what to do", FirstStart::step)
@@ -121,6 +223,21 @@ public final class BookJson {
             .list("tickets", "for the machine shop", TICKET, Book::tickets)
             .list("targets", "gaps and clearances", TARGET, Book::targets)
             .list("torques", "joints", TORQUE, Book::torques)
+            .list(
+                    "touching",
+                    "what touches, one",
+                    TOUCHING,
+                    b -> b.touching().stream().toList())
+            .list(
+                    "limits",
+                    "what lets go first, one",
+                    LIMITS,
+                    b -> b.limits().stream().toList())
+            .list(
+                    "shaking",
+                    "where the shake goes, one",
+                    SHAKING,
+                    b -> b.shaking().stream().toList())
             .list("steps", "first start and running in", STEP, Book::steps)
             .list("cautions", "what to mind where it can hurt someone", AnswerJson.FINDING, Book::cautions)
             .list("findings", "what else was noticed", AnswerJson.FINDING, Book::findings)

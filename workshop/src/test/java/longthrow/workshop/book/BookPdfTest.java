@@ -2,6 +2,7 @@ package longthrow.workshop.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.geom.Rectangle2D;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -13,31 +14,43 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.LimitLadder;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.clear.Clear;
+import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
+import longthrow.core.shake.Shake;
+import longthrow.workshop.print.PageWords;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -48,6 +61,8 @@ class BookPdfTest {
     private static final Pattern DEFAULT_LINE = Pattern.compile("(?m)^D(\\d+) ");
     private static final Pattern DEFAULT_CELL = Pattern.compile(">D(\\d+)</td>");
 
+    private static final Map<String, Sheet> SHEETS = new HashMap<>();
+
     private static byte[] file(String name) throws IOException {
         return Files.readAllBytes(EXAMPLES.resolve(name));
     }
@@ -57,8 +72,21 @@ class BookPdfTest {
     }
 
     private static byte[] pdf(String name, boolean wall) throws IOException {
-        byte[] text = file(name);
-        return BookPdf.of(Sheet.of(build(text), Catalogue.EMPTY), wall, text);
+        return BookPdf.of(sheet(name), wall, file(name));
+    }
+
+    /** Each asked once: what touches takes seconds. */
+    private static Sheet sheet(String name) throws IOException {
+        Sheet known = SHEETS.get(name);
+        if (known == null) {
+            known = Sheet.of(build(file(name)), Catalogue.EMPTY);
+            SHEETS.put(name, known);
+        }
+        return known;
+    }
+
+    private static String squeezed(String text) {
+        return text.replaceAll("\\s+", "");
     }
 
     private static String text(byte[] pdf, int pages) throws IOException {
@@ -90,11 +118,15 @@ class BookPdfTest {
             })
     void everyDefaultOfTheAnswerStandsOnThePageAndInThePdf(String name) throws IOException {
         byte[] text = file(name);
-        List<Integer> wanted = java.util.stream.IntStream.rangeClosed(
-                        1, Measure.of(build(text), List.of()).defaults().size())
-                .boxed()
-                .toList();
-        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        Build build = build(text);
+        Set<DefaultUsed> used = new LinkedHashSet<>(Measure.of(build, List.of()).defaults());
+        used.addAll(Clear.of(build).defaults());
+        used.addAll(Life.of(build).defaults());
+        used.addAll(Shake.of(build).defaults());
+        List<Integer> wanted =
+                java.util.stream.IntStream.rangeClosed(1, used.size()).boxed().toList();
+        Sheet sheet = sheet(name);
+        assertThat(sheet.book().defaults()).as("each once").containsExactlyElementsOf(used);
         assertThat(numbers(DEFAULT_CELL, BookPdf.html(sheet, Optional.empty(), "full")))
                 .as("page")
                 .isEqualTo(wanted);
@@ -150,13 +182,21 @@ class BookPdfTest {
                 .count();
         assertThat(unread).isPositive();
         assertThat(words).contains(unread + "moreofwhichnothingisread:thefullsheet,underAssemblytargets,");
-        assertThat(Wall.onPaper(sheet.book()).notRead()).isEqualTo((int) unread);
-        assertThat(Wall.onPaper(sheet.book()).left()).isEmpty();
+        assertThat(Wall.of(sheet.book()).notRead()).isEqualTo((int) unread);
+        assertThat(Wall.of(sheet.book()).set()).isEmpty();
+        assertThat(Wall.of(sheet.book()).left()).as("it is filled").hasSizeGreaterThan(1);
     }
 
     /** However much is not read, the caution before the first start is on the one page there is. */
     @ParameterizedTest
-    @ValueSource(strings = {"scenarios/s1-longer-throw.yaml", "scenarios/s4-vintage-iron.yaml", "blank"})
+    @ValueSource(
+            strings = {
+                "demo.yaml",
+                "scenarios/s1-longer-throw.yaml",
+                "scenarios/s2-side-valve-kart.yaml",
+                "scenarios/s4-vintage-iron.yaml",
+                "blank"
+            })
     void theWallIsOnePageAndCutsNoStopNoCautionAndNoStep(String name) throws IOException {
         byte[] text = name.equals("blank") ? """
                         longthrow: 1
@@ -169,12 +209,16 @@ class BookPdfTest {
                         use:
                           wanted_speed: 5200 rpm
                         """.getBytes(StandardCharsets.UTF_8) : file(name);
-        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        Sheet sheet = name.equals("blank") ? Sheet.of(build(text), Catalogue.EMPTY) : sheet(name);
         byte[] pdf = BookPdf.of(sheet, true, text);
         try (PDDocument document = Loader.loadPDF(pdf)) {
             assertThat(document.getNumberOfPages()).isEqualTo(1);
         }
         String seen = new PDFTextStripper().getText(Loader.loadPDF(pdf)).replaceAll("\\s+", "");
+        assertThat(Wall.moving(sheet.book()))
+                .as("what touches, what lets go, where it shakes")
+                .hasSize(3)
+                .allSatisfy(line -> assertThat(seen).contains(squeezed(PageWords.said(line))));
         sheet.book().stops().forEach(s -> assertThat(seen).contains(s.what().replaceAll("\\s+", "")));
         sheet.book().cautions().forEach(c -> assertThat(seen).contains(c.mend().replaceAll("\\s+", "")));
         sheet.book().steps().forEach(s -> assertThat(seen).contains(s.step().replaceAll("\\s+", "")));
@@ -182,6 +226,49 @@ class BookPdfTest {
                         .filter(t -> !t.limit() && !t.now().isEmpty()))
                 .allSatisfy(t -> assertThat(seen).contains(t.label().replaceAll("\\s+", "")));
         assertThat(seen).as("of the others how many, and where").contains("moreofwhichnothingisread:thefullsheet");
+    }
+
+    /** The example's columns, at about the same height: neither is half empty. */
+    @ParameterizedTest
+    @ValueSource(strings = {"demo.yaml", "scenarios/s1-longer-throw.yaml", "scenarios/s4-vintage-iron.yaml"})
+    void noColumnOfTheWallIsHalfEmpty(String name) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf(name, true))) {
+            PDFTextStripperByArea halves = new PDFTextStripperByArea();
+            PDRectangle page = document.getPage(0).getMediaBox();
+            halves.addRegion("left", new Rectangle2D.Double(0, 0, page.getWidth() / 2, page.getHeight()));
+            halves.addRegion(
+                    "right", new Rectangle2D.Double(page.getWidth() / 2, 0, page.getWidth() / 2, page.getHeight()));
+            halves.extractRegions(document.getPage(0));
+            long left = halves.getTextForRegion("left").lines().count();
+            long right = halves.getTextForRegion("right").lines().count();
+            assertThat((double) Math.min(left, right) / Math.max(left, right))
+                    .as(left + " lines and " + right)
+                    .isGreaterThan(0.6);
+        }
+    }
+
+    /** What the example's three answers say, found again on paper: each unknown pair and each known gap, each limit, each figure of the shake. */
+    @Test
+    void theMovingEngineStandsInTheFullSheet() throws IOException {
+        Build build = build(file("demo.yaml"));
+        String seen = squeezed(text(pdf("demo.yaml", false), 99));
+        Answer clear = Clear.of(build);
+        assertThat(clear.clearances())
+                .hasSizeGreaterThan(30)
+                .allSatisfy(pair -> assertThat(seen).contains(squeezed(pair.one() + " to " + pair.other() + ":")));
+        assertThat(seen).contains(squeezed("Unknown until mocked up: 26"), squeezed("overlap, 0.35 mm"));
+        assertThat(seen.indexOf(squeezed("Unknown until mocked up: 26")))
+                .isLessThan(seen.indexOf(squeezed("rod bolts to camshaft core: ■ may touch")));
+        LimitLadder ladder = Life.of(build).ladder().orElseThrow();
+        assertThat(ladder.rungs())
+                .hasSizeGreaterThan(20)
+                .allSatisfy(rung -> assertThat(seen).contains(squeezed(rung.label())));
+        assertThat(seen)
+                .contains(squeezed("■ REFUSED: refused at 5200 rpm; instead: hold 3600 rpm"))
+                .contains(squeezed("price not known"), squeezed("Will it start"));
+        assertThat(seen)
+                .contains(squeezed("0.483 ± 0.006"), squeezed("No counterweight can make a single stand still"));
+        assertThat(sheet("demo.yaml").touching()).hasSize(5);
     }
 
     /** Of the trade's signs none is printed as the mark for a missing one. */
@@ -215,7 +302,7 @@ class BookPdfTest {
     @Test
     void itIsSmallAndSoonDone() throws IOException {
         byte[] text = file("demo.yaml");
-        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        Sheet sheet = sheet("demo.yaml");
         ThreadMXBean clock = ManagementFactory.getThreadMXBean();
         long before = clock.getCurrentThreadCpuTime();
         byte[] pdf = BookPdf.of(sheet, false, text);

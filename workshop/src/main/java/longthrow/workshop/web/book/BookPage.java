@@ -10,6 +10,16 @@ import longthrow.workshop.web.Frame;
  * @param asked  what of it is shown
  */
 public record BookPage(Frame frame, Optional<Sheet> sheet, Asked asked) {
+    /** Whether a piece comes later: the sheet itself, or what of it is not worked out. */
+    public boolean asksLater() {
+        return sheet.filter(s -> s.book().isWhole()).isEmpty();
+    }
+
+    /** What to ask for what is not worked out; empty where nothing is missing. */
+    public String asks() {
+        return asksLater() ? asked.query() : "";
+    }
+
     /**
      * What of a Book is shown.
      * @param wall  the one page for the wall

@@ -9,14 +9,17 @@ import java.util.Map;
 import java.util.Optional;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.book.Answers;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.measure.Measure;
 import longthrow.workshop.book.BookPdf;
 import longthrow.workshop.book.Sheet;
 import longthrow.workshop.book.Wall;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.FileName;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
@@ -32,15 +35,18 @@ public final class BookRoutes implements Routes {
     private final Workbench bench;
     private final Catalogues catalogues;
     private final Searches searches;
+    private final MovingAnswers moving;
 
     /**
      * Over a store.
-     * @param searches remembered with the page Fit
+     * @param searches   remembered with the page Fit
+     * @param clearances remembered with the page Clear
      */
-    public BookRoutes(Workbench bench, Catalogues catalogues, Searches searches) {
+    public BookRoutes(Workbench bench, Catalogues catalogues, Searches searches, Clearances clearances) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.searches = searches;
+        this.moving = new MovingAnswers(catalogues, clearances);
     }
 
     @Override
@@ -83,42 +89,55 @@ public final class BookRoutes implements Routes {
                 "Mend the address, or go to the Book by its button.");
     }
 
-    /** At once where nothing is to be searched, or the search is remembered; else the page asks for the sheet when it is there. */
+    /**
+     * At once where nothing is to be searched, or the search is remembered; else the page asks for the sheet when it is there. What is not worked out of
+     * the moving engine it asks for in any case, and says so until that is there.
+     */
     private void page(Context request) {
         Workbench.Open open = bench.open(request);
         open.build();
         BookPage.Asked asked = asked(request);
         List<CatalogueEntry> active = catalogues.active();
-        boolean now = request.queryParam("now") != null || active.isEmpty();
+        boolean now = isNow(request);
         String text = open.revision().text();
-        boolean known =
-                (asked.stripped() ? searches.ifKnownShared(text, active) : searches.ifKnown(text, active)).isPresent();
+        boolean known = active.isEmpty()
+                || (asked.stripped() ? searches.ifKnownShared(text, active) : searches.ifKnown(text, active))
+                        .isPresent();
         bench.view()
                 .show(
                         request,
                         "book",
                         new BookPage(
                                 bench.frame(request, open, "Book", Question.BOOK),
-                                now || known ? Optional.of(laidOut(open, asked, active)) : Optional.empty(),
+                                now || known ? Optional.of(laidOut(open, asked, active, now)) : Optional.empty(),
                                 asked));
     }
 
-    /** The part of the page that takes a while. */
+    private static boolean isNow(Context request) {
+        return request.queryParam("now") != null;
+    }
+
+    /** The part of the page that takes a while: first what waits for the search alone, then all of it. */
     private void sheet(Context request) {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
-        Sheet sheet = laidOut(open, asked, catalogues.active());
+        Sheet sheet = laidOut(open, asked, catalogues.active(), isNow(request));
+        String asks = sheet.book().isWhole() ? "" : asked.query();
         if (asked.wall()) {
-            bench.view().show(request, "bookwall", Map.of("sheet", sheet, "wall", Wall.whole(sheet.book())));
+            bench.view()
+                    .show(
+                            request,
+                            "bookwall",
+                            Map.of("sheet", sheet, "wall", Wall.of(sheet.book()), "base", open.base(), "asks", asks));
         } else {
-            bench.view().show(request, "booksheet", Map.of("sheet", sheet, "base", open.base()));
+            bench.view().show(request, "booksheet", Map.of("sheet", sheet, "base", open.base(), "asks", asks));
         }
     }
 
     private void pdf(Context request) {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
-        Sheet sheet = laidOut(open, asked, catalogues.active());
+        Sheet sheet = laidOut(open, asked, catalogues.active(), true);
         String text = asked.stripped()
                 ? BuildFile.write(Shared.of(open.build(), Catalogue.EMPTY).build())
                 : open.revision().text();
@@ -131,16 +150,29 @@ public final class BookRoutes implements Routes {
                 .result(BookPdf.of(sheet, asked.wall(), text.getBytes(StandardCharsets.UTF_8)));
     }
 
-    private Sheet laidOut(Workbench.Open open, BookPage.Asked asked, List<CatalogueEntry> active) {
+    /**
+     * The sheet.
+     * @param all whether everything is worked out for it; else what is remembered of the moving engine stands in it
+     */
+    private Sheet laidOut(Workbench.Open open, BookPage.Asked asked, List<CatalogueEntry> active, boolean all) {
         Build build = open.build();
         Catalogue catalogue =
                 active.isEmpty() ? Catalogue.EMPTY : catalogues.together(active).catalogue();
         String text = open.revision().text();
         if (asked.stripped()) {
             Shared shared = Shared.of(build, catalogue);
-            return Sheet.of(shared, active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active)));
+            Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active));
+            MovingAnswers.Asked of = new MovingAnswers.Asked(BuildFile.write(shared.build()), active, true);
+            Answers answers = answers(Measure.of(shared.build(), List.of()), fit, of, all);
+            return Sheet.of(shared, answers, moving.drawn(of));
         }
         Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.of(text, active));
-        return Sheet.of(build, open.measure().orElseThrow(), fit, catalogue);
+        MovingAnswers.Asked of = new MovingAnswers.Asked(text, active, false);
+        return Sheet.of(build, catalogue, answers(open.measure().orElseThrow(), fit, of, all), moving.drawn(of));
+    }
+
+    private Answers answers(Answer measure, Optional<Answer> fit, MovingAnswers.Asked of, boolean all) {
+        Answers answers = Answers.of(measure, fit);
+        return all ? moving.all(answers, of) : moving.known(answers, of);
     }
 }
