@@ -1,11 +1,15 @@
 package longthrow.buildfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.OptionalDouble;
 import longthrow.core.answer.Shaking;
 import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
 import longthrow.core.shake.Shake;
 import org.junit.jupiter.api.Test;
 
@@ -54,6 +58,38 @@ class ShakeAnswerTest {
         assertThat(shaking.drilling()).isEmpty();
         assertThat(shaking.missing()).isEmpty();
         assertThat(shaking.sentences().get(0)).contains("No counterweight");
+    }
+
+    /** Half of the reciprocating mass turning against the crank at its radius: Den Hartog, Mechanical Vibrations, chapter 5; from memory. */
+    @Test
+    void aBalanceShaftCarriesHalfOfWhatGoesUpAndDown() {
+        assertThat(figure(shaking(ENGINE), "shaft_weight")).isCloseTo(0.1355, within(1e-9));
+    }
+
+    /** Forces of masses grow with the square of the speed: at half the speed a quarter, figures, path and trade alike; masses and factor stay. */
+    @Test
+    void atAnotherSpeedForcesFollowItsSquare() {
+        Build build =
+                BuildFile.read(ENGINE.getBytes(StandardCharsets.UTF_8)).build().orElseThrow();
+        Shaking own = shaking(ENGINE);
+        Shaking half = Shake.of(build, Catalogue.EMPTY, OptionalDouble.of(own.speed() / 2))
+                .shaking()
+                .orElseThrow();
+        assertThat(half.speed()).isEqualTo(own.speed() / 2);
+        for (String force : List.of("primary_force", "secondary_force", "along", "across", "against_crank")) {
+            assertThat(figure(half, force)).as(force).isCloseTo(figure(own, force) / 4, within(1e-9 * PRIMARY));
+        }
+        for (String same : List.of("reciprocating_mass", "balance_factor", "shaft_weight")) {
+            assertThat(figure(half, same)).as(same).isEqualTo(figure(own, same));
+        }
+        for (int i = 0; i < own.path().size(); i++) {
+            assertThat(half.path().get(i).along()).isCloseTo(own.path().get(i).along() / 4, within(1e-9 * PRIMARY));
+        }
+        assertThat(half.trade().get(0).along().value())
+                .isCloseTo(own.trade().get(0).along().value() / 4, within(1e-9 * PRIMARY));
+        assertThatThrownBy(() -> Shake.of(build, Catalogue.EMPTY, OptionalDouble.of(0)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("speed");
     }
 
     /** Along and across add up to the primary whatever the factor from 0 to 1: a counterweight trades one for the other. */

@@ -68,7 +68,7 @@ public final class Known {
 
     private Rung.Missing toRead(Term term) {
         ReadingKind kind = term.reading();
-        boolean isWritten = !build.of(term).isEmpty();
+        boolean isWritten = build.has(term);
         return new Rung.Missing(
                 term.path(),
                 term.label(),

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
@@ -34,6 +35,7 @@ import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.SliderCrank;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Require;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 
@@ -86,11 +88,23 @@ public final class Shake {
     }
 
     /**
-     * Masses, forces, factor, drilling, movement.
+     * At the speed wanted, or where none is, at the maker's governed or rated one.
      * @param catalogue pistons whose effect on the factor is told
      * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
     public static Answer of(Build build, Catalogue catalogue) {
+        return of(build, catalogue, OptionalDouble.empty());
+    }
+
+    /**
+     * Masses, forces, factor, drilling, movement.
+     * @param catalogue pistons whose effect on the factor is told
+     * @param chosen    speed of the crank it is told at [rad/s], &gt; 0; empty for the build's own
+     * @throws IllegalArgumentException for a speed of 0 or less, and when a reading names an instrument that the build does not have and that is not
+     *     built in
+     */
+    public static Answer of(Build build, Catalogue catalogue, OptionalDouble chosen) {
+        chosen.ifPresent(speed -> Require.positive("speed [rad/s]", speed));
         Appraisal appraisal;
         try {
             appraisal = Appraisal.sound(build);
@@ -98,7 +112,7 @@ public final class Shake {
             return Appraisal.untangled("shake", build, List.of());
         }
         Shake shake = new Shake(new Known(appraisal));
-        Shaking shaking = shake.told(catalogue);
+        Shaking shaking = shake.told(catalogue, chosen);
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(Stops.cautions(build));
@@ -141,8 +155,10 @@ public final class Shake {
         }
     }
 
-    private Shaking told(Catalogue catalogue) {
-        Optional<Measured> speed = known.figure(Term.WANTED_SPEED).or(() -> known.figure(Term.GOVERNED_SPEED));
+    private Shaking told(Catalogue catalogue, OptionalDouble chosen) {
+        Optional<Measured> speed = chosen.isPresent()
+                ? Optional.of(Measured.exact(chosen.getAsDouble()))
+                : known.figure(Term.WANTED_SPEED).or(() -> known.figure(Term.GOVERNED_SPEED));
         if (speed.isEmpty()) {
             known.missing(Term.WANTED_SPEED).forEach(m -> missing.putIfAbsent(m.where(), m));
         }
@@ -157,6 +173,13 @@ public final class Shake {
                 rotating.figure(Term.ROD_BIG_END_MASS));
         Asked asked = ask();
         Optional<Measured> factor = tell(BALANCE_FACTOR, "balance factor", Dimension.RATIO, asked, factor(asked));
+        Asked shaft = ask();
+        tell(
+                "shaft_weight",
+                "weight of a shaft turning against the crank, at its radius",
+                Dimension.MASS,
+                shaft,
+                shaftWeight(shaft));
         speed.ifPresent(this::forces);
         List<Shaking.Trade> trade = speed.map(s -> trade(s, factor)).orElse(List.of());
         List<Shaking.Point> path = speed.flatMap(s -> path(s, factor)).orElse(List.of());
@@ -203,8 +226,20 @@ public final class Shake {
                 any.againstCrank());
     }
 
+    /** Of a balance shaft; no speed changes it. */
+    private static Expression shaftWeight(Asked of) {
+        Expression still = Expression.constant(0);
+        return order(of, still, still)
+                .shaftMoment()
+                .dividedBy(of.figure(Term.STROKE).half());
+    }
+
     private static FirstOrder order(Asked of, Measured speed, Expression factor) {
-        return new FirstOrder(reciprocating(of), of.figure(Term.STROKE).half(), speed(of, speed), factor);
+        return order(of, speed(of, speed), factor);
+    }
+
+    private static FirstOrder order(Asked of, Expression speed, Expression factor) {
+        return new FirstOrder(reciprocating(of), of.figure(Term.STROKE).half(), speed, factor);
     }
 
     private List<Shaking.Trade> trade(Measured speed, Optional<Measured> own) {
@@ -306,13 +341,18 @@ public final class Shake {
                 plans.add(new Shaking.Holes(
                         HOLES,
                         drill,
-                        known.figure(Term.DRILL_RADIUS).orElseThrow().value(),
+                        marked(known.figure(Term.DRILL_RADIUS).orElseThrow()),
                         deep,
                         left,
                         Measured.through(Formula.of("factor after", result), of.inputs())));
             }
         }
         return plans;
+    }
+
+    /** As it is marked out on the web: to a tenth of a millimetre. */
+    private static double marked(Measured radius) {
+        return Math.round(radius.value() * 1e4) / 1e4;
     }
 
     private List<Shaking.OtherPiston> pistons(Catalogue catalogue) {
@@ -353,6 +393,12 @@ public final class Shake {
                                 .map(t -> ", and " + printed(Dimension.FORCE, t) + " twice a turn along the cylinder")
                                 .orElse("")
                         + ".")));
+        figure("shaft_weight")
+                .ifPresent(
+                        f -> sentences.add(
+                                "Such a shaft would carry " + printed(Dimension.MASS, f)
+                                        + " at the crank's radius, geared one to one, its weight down when the piston is up; with half of the reciprocating mass balanced on the "
+                                        + "crank nothing is left of the once-a-turn force. Where it does not stand in line with the crank it rocks the engine instead."));
         factor.ifPresent(f -> sentences.add(String.format(
                         Locale.ROOT,
                         "The counterweight balances %.0f ± %.0f %% of the reciprocating mass; singles are given 50 to 65 %% by mount and speed (common practice, no source; contested)",
