@@ -97,6 +97,10 @@ class EveryPageTest extends InTheBrowser {
         look(page, "fit, nothing to search");
         page.navigate(base + "/clear?now=1");
         look(page, "clear, nothing read");
+        page.navigate(base + "/life?now=1");
+        look(page, "life, nothing read");
+        page.navigate(base + "/shake?now=1");
+        look(page, "shake, nothing read");
         page.navigate("/builds");
         look(page, "builds, one");
         assertThat(faults).isEmpty();
@@ -120,6 +124,14 @@ class EveryPageTest extends InTheBrowser {
         page.navigate(base + "/clear");
         page.locator("#crank-slide").waitFor();
         look(page, "clear");
+        page.navigate(base + "/life");
+        page.locator("article.rung").first().waitFor();
+        look(page, "life");
+        page.navigate(base + "/shake");
+        page.locator("input.slide.paired").waitFor();
+        look(page, "shake");
+        page.navigate(base + "/shake?speed=17");
+        look(page, "shake, at a speed that is not taken");
         page.navigate(base + "/history");
         look(page, "history");
         page.getByText("what changed").first().click();

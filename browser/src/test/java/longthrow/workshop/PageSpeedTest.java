@@ -51,6 +51,8 @@ class PageSpeedTest extends InTheBrowser {
         pages.put("card", base + "/measure/cylinder.bore");
         pages.put("fit", wanted + "/fit?now=1");
         pages.put("clear", base + "/clear?now=1");
+        pages.put("life", base + "/life?now=1");
+        pages.put("shake", base + "/shake?now=1");
         pages.put("book", base + "/book");
         pages.put("parts", "/parts");
         pages.put("history", base + "/history");

@@ -12,6 +12,7 @@ import longthrow.workshop.store.Store;
 import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
+import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
 import longthrow.workshop.web.Workbench;
@@ -19,8 +20,10 @@ import longthrow.workshop.web.book.BookRoutes;
 import longthrow.workshop.web.builds.BuildsRoutes;
 import longthrow.workshop.web.clear.ClearRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
+import longthrow.workshop.web.life.LifeRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
 import longthrow.workshop.web.parts.PartsRoutes;
+import longthrow.workshop.web.shake.ShakeRoutes;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -88,6 +91,7 @@ final class Serving implements AutoCloseable {
         Catalogues catalogues = new Catalogues(bench);
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
+        Loaded loaded = new Loaded(bench, catalogues);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -101,6 +105,8 @@ final class Serving implements AutoCloseable {
                             new FitRoutes(bench, catalogues, searches),
                             new BookRoutes(bench, catalogues, searches, clearances),
                             new ClearRoutes(bench, clearances),
+                            new LifeRoutes(bench, catalogues, loaded),
+                            new ShakeRoutes(bench, catalogues, loaded),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             serving = true;

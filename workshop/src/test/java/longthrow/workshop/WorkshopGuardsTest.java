@@ -346,6 +346,8 @@ class WorkshopGuardsTest {
                     base + "/measure",
                     base + "/measure/cylinder.deck_height",
                     base + "/fit?now=1",
+                    base + "/life?now=1",
+                    base + "/shake?speed=3000",
                     base + "/text",
                     base + "/history")) {
                 String body = visitor.get(page).body();

@@ -28,6 +28,9 @@ public final class PageWords {
     /** The same with the number of one of several entries: as the file counts them, or as an answer tells two readings apart. */
     private static final Pattern ENTRY = Pattern.compile("(?<![\\w./])" + PLACE + "(?:\\[(\\d+)]|#(\\d+))");
 
+    /** Tables have no fields of their own: they are told by their number. */
+    private static final Pattern LIFT_TABLE = Pattern.compile("\\blift_tables\\[(\\d+)]");
+
     private static final Pattern ANY_PLACE = Pattern.compile("\\b" + PLACE + "\\b");
 
     private static final String INSTRUMENTS = "instruments.";
@@ -96,6 +99,7 @@ public final class PageWords {
                                 .map(r -> " where " + r.label() + " stands")
                                 .orElse("")
                         + " on Measure"));
+        said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
         said = OWN_LIMIT.matcher(said).replaceAll(found -> "your limit no. " + found.group(1) + ", " + found.group(2));
         said = PLACE_IN_BRACKETS
                 .matcher(said)

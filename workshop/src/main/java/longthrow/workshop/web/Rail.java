@@ -61,8 +61,8 @@ public final class Rail {
         FIT("Fit", "fit"),
         CLEAR("Clear", "clear"),
         POWER("Power", ""),
-        LIFE("Life", ""),
-        SHAKE("Shake", ""),
+        LIFE("Life", "life"),
+        SHAKE("Shake", "shake"),
         DYNO("Dyno", ""),
         DRIVE("Drive", ""),
         SPEND("Spend", ""),
@@ -107,10 +107,10 @@ public final class Rail {
                 case MEASURE ->
                     measure.map(m -> m.values().isEmpty() && state(m) == State.UNKNOWN ? State.BEGIN : state(m))
                             .orElse(State.UNKNOWN);
-                case FIT, CLEAR -> others.getOrDefault(question, State.UNKNOWN);
+                case FIT, CLEAR, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
                 // a sheet of what measure says: no further along than that
                 case BOOK -> measure.map(Rail::state).orElse(State.UNKNOWN);
-                case POWER, LIFE, SHAKE, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
+                case POWER, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
@@ -149,6 +149,26 @@ public final class Rail {
         return states.isEmpty()
                 ? State.UNKNOWN
                 : states.contains(Clearance.State.CLEARS) && states.size() == 1 ? State.ANSWERED : State.NEAR;
+    }
+
+    /** How far the limits are known: the verdict of the whole. */
+    static State approved(Answer life) {
+        return life.ladder()
+                .map(ladder -> switch (ladder.approval().verdict()) {
+                    case REFUSED -> State.REFUSED;
+                    case NOT_APPROVED -> State.NOT_APPROVED;
+                    case APPROVED -> State.ANSWERED;
+                })
+                .orElse(State.UNKNOWN);
+    }
+
+    /** How far the shake is known: a suspect among the readings, or something not read, keeps it near. */
+    static State shaken(Answer shake) {
+        boolean suspect = shake.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.SUSPECT);
+        return shake.shaking()
+                .filter(s -> !s.figures().isEmpty())
+                .map(s -> s.missing().isEmpty() && !suspect ? State.ANSWERED : State.NEAR)
+                .orElse(State.UNKNOWN);
     }
 
     /** A stop is said in its own words; nothing read is unknown; what is suspect or is missing keeps it near. */

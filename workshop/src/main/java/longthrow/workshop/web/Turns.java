@@ -39,7 +39,7 @@ final class Turns {
      * @param wanted asked when the turn has come, by who may go away while waiting
      * @return empty where it is not wanted any more and not known either
      */
-    <T> Optional<T> of(Lately<String, T> lately, String key, BooleanSupplier wanted) {
+    <K, T> Optional<T> of(Lately<K, T> lately, K key, BooleanSupplier wanted) {
         if (!lately.isBegun(key)) {
             Optional<T> first = in(() -> {
                 if (!wanted.getAsBoolean()) {

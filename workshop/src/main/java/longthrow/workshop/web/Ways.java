@@ -3,13 +3,16 @@ package longthrow.workshop.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
+import longthrow.core.answer.Rung;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
 import longthrow.core.engine.Stops;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import longthrow.workshop.print.PageWords;
 
@@ -30,6 +33,9 @@ public final class Ways {
 
     private static final String BY_HAND =
             " Nothing that is typed clears this: Clear says which gaps are known and which are to be read there. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
+
+    /** Section of the build file that has no card of its own. */
+    private static final String LIFT_TABLES = "lift_tables";
 
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
@@ -147,6 +153,41 @@ public final class Ways {
         return PageWords.read(names)
                 .map(term -> base + "/measure/" + term.path())
                 .orElse("");
+    }
+
+    /**
+     * An input that an answer hangs on, with the way to the field that holds it: its card, its row or word on Measure, or the text for tables.
+     * @param where place in the build file
+     * @param base  of the build's pages
+     */
+    public static Frame.Place input(String where, String base) {
+        return new Frame.Place(PageWords.place(where), field(where, base));
+    }
+
+    /** As {@link #input}, of something that is missing: what is only worked out has no row then, and its part is shown. */
+    static Frame.Place input(Rung.Missing missing, String base) {
+        return new Frame.Place(
+                missing.what(),
+                Term.at(missing.where())
+                        .filter(term -> !term.isRead())
+                        .map(term -> base + "/measure#" + term.part().key())
+                        .orElseGet(() -> field(missing.where(), base)));
+    }
+
+    private static String field(String where, String base) {
+        String card = card(where, base);
+        if (!card.isEmpty()) {
+            return card;
+        }
+        if (where.startsWith(LIFT_TABLES)) {
+            return base + "/text";
+        }
+        Matcher place = PATH.matcher(where);
+        return place.find()
+                        && (Term.at(place.group(1)).isPresent()
+                                || Choice.at(place.group(1)).isPresent())
+                ? base + "/measure#" + place.group(1)
+                : "";
     }
 
     private String card(Term term) {

@@ -200,19 +200,25 @@ public final class Workbench {
 
     private Map<Rail.Question, Rail.State> known(Open open) {
         Map<Rail.Question, Rail.State> known = new EnumMap<>(Rail.Question.class);
-        known.put(Rail.Question.FIT, fitState(open));
-        Rail.State clear =
-                states.get(new Asked(Rail.Question.CLEAR, open.revision().text(), List.of()));
-        if (clear != null) {
-            known.put(Rail.Question.CLEAR, clear);
-        }
+        List<CatalogueEntry> active =
+                store().catalogues().stream().filter(CatalogueEntry::active).toList();
+        known.put(Rail.Question.FIT, fitState(open, active));
+        recall(known, Rail.Question.CLEAR, open, List.of());
+        recall(known, Rail.Question.LIFE, open, active);
+        recall(known, Rail.Question.SHAKE, open, active);
         return known;
     }
 
+    private void recall(
+            Map<Rail.Question, Rail.State> into, Rail.Question question, Open open, List<CatalogueEntry> searched) {
+        Rail.State state = states.get(new Asked(question, open.revision().text(), searched));
+        if (state != null) {
+            into.put(question, state);
+        }
+    }
+
     /** What the last search found; before it, what the stack itself says: whether it can be laid out, and whether it is in dispute. */
-    private Rail.State fitState(Open open) {
-        List<CatalogueEntry> active =
-                store().catalogues().stream().filter(CatalogueEntry::active).toList();
+    private Rail.State fitState(Open open, List<CatalogueEntry> active) {
         Rail.State found =
                 states.get(new Asked(Rail.Question.FIT, open.revision().text(), active));
         if (found != null) {

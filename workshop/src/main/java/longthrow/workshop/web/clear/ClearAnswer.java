@@ -1,21 +1,19 @@
 package longthrow.workshop.web.clear;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
-import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
-import longthrow.core.term.Term;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
+import longthrow.workshop.web.Around;
 import longthrow.workshop.web.Clearances;
+import longthrow.workshop.web.ToRead;
 
 /**
  * What may touch, laid out.
@@ -26,19 +24,17 @@ import longthrow.workshop.web.Clearances;
  * @param readFirst what most of the unknown wait for, that of most pairs first
  * @param unknown   pairs of which something is missing
  * @param told      all others, the gravest first
- * @param taken     all that was taken and not read, with where that comes from
- * @param cautions  that stand below
+ * @param around    what stands around every answer
  */
 public record ClearAnswer(
         String base,
         String summary,
         Optional<Picture> picture,
         String trouble,
-        List<Waiting> readFirst,
+        List<ToRead.Awaited> readFirst,
         List<Unknown> unknown,
         List<Told> told,
-        List<String> taken,
-        List<String> cautions) {
+        Around around) {
     /** So many readings are named to begin with; layout. */
     private static final int MOST_FIRST = 6;
 
@@ -46,8 +42,6 @@ public record ClearAnswer(
         readFirst = List.copyOf(readFirst);
         unknown = List.copyOf(unknown);
         told = List.copyOf(told);
-        taken = List.copyOf(taken);
-        cautions = List.copyOf(cautions);
     }
 
     /**
@@ -71,14 +65,8 @@ public record ClearAnswer(
      */
     public record Shown(String key, String name, int angle, String least, String gaps) {}
 
-    /** A quantity to read, and how many pairs wait for it. */
-    public record Waiting(Reading reading, int pairs) {}
-
-    /** A quantity to read. */
-    public record Reading(String label, String address) {}
-
     /** A pair that is unknown until mocked up. */
-    public record Unknown(String name, String why, List<Reading> readings, String how) {
+    public record Unknown(String name, String why, List<ToRead> readings, String how) {
         public Unknown {
             readings = List.copyOf(readings);
         }
@@ -125,7 +113,7 @@ public record ClearAnswer(
                 summary(pairs),
                 picture,
                 trouble,
-                readFirst(pairs, base),
+                ToRead.first(pairs.stream().map(Clearance::missing), base, MOST_FIRST),
                 pairs.stream()
                         .filter(p -> p.state() == State.UNKNOWN)
                         .map(p -> unknown(p, base))
@@ -134,13 +122,7 @@ public record ClearAnswer(
                         .filter(p -> p.state() != State.UNKNOWN)
                         .map(ClearAnswer::told)
                         .toList(),
-                clear.defaults().stream()
-                        .map(d -> d.what() + " (" + d.source() + ")")
-                        .toList(),
-                clear.findings().stream()
-                        .filter(f -> f.kind() == Finding.Kind.NOTE)
-                        .map(f -> f.message() + (f.mend().isEmpty() ? "" : ": " + f.mend()))
-                        .toList());
+                Around.of(clear, base));
     }
 
     private static Picture picture(MovingSection section, ClearPage.View view) {
@@ -168,23 +150,6 @@ public record ClearAnswer(
         return String.format(Locale.ROOT, "%.2f", 1e3 * metres + 0.0);
     }
 
-    private static List<Waiting> readFirst(List<Clearance> pairs, String base) {
-        Map<Reading, Integer> waiting = new LinkedHashMap<>();
-        for (Clearance pair : pairs) {
-            for (Rung.Missing missing : pair.missing()) {
-                Reading reading = reading(missing, base);
-                if (!reading.address().isEmpty()) {
-                    waiting.merge(reading, 1, Integer::sum);
-                }
-            }
-        }
-        return waiting.entrySet().stream()
-                .sorted(Map.Entry.<Reading, Integer>comparingByValue().reversed())
-                .limit(MOST_FIRST)
-                .map(e -> new Waiting(e.getKey(), e.getValue()))
-                .toList();
-    }
-
     private static String summary(List<Clearance> pairs) {
         List<String> parts = new ArrayList<>();
         for (State state :
@@ -210,16 +175,7 @@ public record ClearAnswer(
     }
 
     private static Unknown unknown(Clearance pair, String base) {
-        return new Unknown(
-                name(pair),
-                pair.why(),
-                pair.missing().stream().map(m -> reading(m, base)).toList(),
-                pair.how());
-    }
-
-    private static Reading reading(Rung.Missing missing, String base) {
-        boolean isTerm = Term.at(missing.where()).isPresent();
-        return new Reading(missing.what(), isTerm ? base + "/measure/" + missing.where() : "");
+        return new Unknown(name(pair), pair.why(), ToRead.of(pair.missing(), base), pair.how());
     }
 
     private static Told told(Clearance pair) {

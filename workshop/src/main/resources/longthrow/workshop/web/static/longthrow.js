@@ -357,8 +357,9 @@
   const ways = document.querySelector('.ways > details');
   if (ways && wide.matches) ways.open = true;
 
-  // A slider beside the field of an aim: either moves the other. The field is what is sent.
-  for (const slide of document.querySelectorAll('input.slide')) {
+  // A slider beside a field: either moves the other. The field is what is sent.
+  function pairUp(slide) {
+    slide.classList.add('paired');
     const field = document.getElementById(slide.dataset.for);
     const beside = document.getElementById(slide.dataset.for + '.unit');
     const follow = () => {
@@ -366,7 +367,7 @@
       const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim() || (beside ? beside.value : '');
       const same = Number.isFinite(figure) && unit === slide.dataset.unit;
       if (same) slide.value = figure;
-      slide.setAttribute('aria-valuetext', field.value.trim() || 'no aim');
+      slide.setAttribute('aria-valuetext', field.value.trim() || 'empty');
     };
     slide.hidden = false;
     slide.disabled = false;
@@ -379,6 +380,9 @@
       slide.setAttribute('aria-valuetext', field.value);
     });
   }
+  const pairAll = () => document.querySelectorAll('input.slide:not(.paired)').forEach(pairUp);
+  pairAll();
+  document.addEventListener('htmx:afterSettle', pairAll);
 
   // The cross-section turns under the finger, too: sideways by half a degree a pixel. The slider is what asks for the drawing.
   const section = document.getElementById('section');

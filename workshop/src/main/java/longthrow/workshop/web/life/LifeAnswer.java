@@ -1,0 +1,274 @@
+package longthrow.workshop.web.life;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Approval;
+import longthrow.core.answer.LimitLadder;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Rung.State;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.workshop.draw.RungBar;
+import longthrow.workshop.print.PageWords;
+import longthrow.workshop.web.Around;
+import longthrow.workshop.web.Frame;
+import longthrow.workshop.web.ToRead;
+import longthrow.workshop.web.Ways;
+
+/**
+ * What lets go first, laid out.
+ * @param verdict   empty where nothing can be said
+ * @param readFirst what most of the unknown limits wait for, that of most first
+ * @param unknown   limits of which something is missing
+ * @param scale     of the bars, as SVG; empty where no limit has a speed
+ * @param limits    all others, those in the way first
+ * @param start     whether it will start
+ * @param around    what stands around every answer
+ */
+public record LifeAnswer(
+        Optional<Verdict> verdict,
+        List<ToRead.Awaited> readFirst,
+        List<Unknown> unknown,
+        String scale,
+        List<Limit> limits,
+        Start start,
+        Around around) {
+    /** Owners of a doubt that are named; layout. */
+    private static final int OWNERS = 3;
+
+    /** A share of a doubt that is named, at least; layout. */
+    private static final double LEAST_SHARE = 0.01;
+
+    /** So many readings are named to begin with; layout. */
+    private static final int MOST_FIRST = 6;
+
+    public LifeAnswer {
+        readFirst = List.copyOf(readFirst);
+        unknown = List.copyOf(unknown);
+        limits = List.copyOf(limits);
+    }
+
+    /**
+     * Of the whole.
+     * @param state   as a key for the style sheet
+     * @param reasons why, gravest first, but for limits that are unknown
+     * @param blocked how many limits that are unknown keep it from being approved
+     * @param unlocks what would lift it, in the order in which to do or buy it, but for what is only to be read
+     * @param instead what can be had instead; empty for nothing
+     */
+    public record Verdict(
+            String state,
+            String label,
+            String said,
+            List<String> reasons,
+            long blocked,
+            List<Unlock> unlocks,
+            String instead) {
+        public Verdict {
+            reasons = List.copyOf(reasons);
+            unlocks = List.copyOf(unlocks);
+        }
+    }
+
+    /** One thing that would help; no price where nothing is bought. */
+    public record Unlock(String what, String why, String price) {}
+
+    /** A limit that is not known; a guide decides nothing. */
+    public record Unknown(String key, String name, boolean guide, String kind, List<ToRead> readings, String source) {
+        public Unknown {
+            readings = List.copyOf(readings);
+        }
+    }
+
+    /**
+     * One limit that is known.
+     * @param state   as a key for the style sheet
+     * @param verdict for people
+     * @param speed   in words; empty where no speed decides
+     * @param band    from where to where it lies with 95 in 100; empty where no speed decides, or it was stated
+     * @param bar     as SVG; empty where no speed decides
+     * @param mend    what to do; empty when it holds
+     * @param lines   what else there is to say
+     * @param hangsOn what it was asked of
+     * @param from    entries besides that it rests on
+     */
+    public record Limit(
+            String key,
+            String state,
+            String verdict,
+            String name,
+            String why,
+            String speed,
+            String band,
+            String bar,
+            String mend,
+            List<String> lines,
+            List<Frame.Place> hangsOn,
+            List<Frame.Place> from) {
+        public Limit {
+            lines = List.copyOf(lines);
+            hangsOn = List.copyOf(hangsOn);
+            from = List.copyOf(from);
+        }
+    }
+
+    /** Turning it over by hand. */
+    public record Start(List<String> figures, List<ToRead> toRead, List<String> sentences) {
+        public Start {
+            figures = List.copyOf(figures);
+            toRead = List.copyOf(toRead);
+            sentences = List.copyOf(sentences);
+        }
+
+        public boolean isEmpty() {
+            return figures.isEmpty() && toRead.isEmpty() && sentences.isEmpty();
+        }
+    }
+
+    static LifeAnswer of(Answer answer, String base) {
+        FigurePrinter printer = new FigurePrinter(answer.units());
+        Optional<LimitLadder> ladder = answer.ladder();
+        List<Rung> rungs = ladder.map(LimitLadder::rungs).orElse(List.of());
+        List<Rung> unknown =
+                rungs.stream().filter(r -> r.state() == State.UNKNOWN).toList();
+        Optional<RungBar> bars = ladder.filter(
+                        l -> rungs.stream().anyMatch(r -> r.speed().isPresent()))
+                .map(RungBar::of);
+        return new LifeAnswer(
+                ladder.map(l -> verdict(l.approval(), unknown)),
+                ToRead.first(unknown.stream().map(Rung::missing), base, MOST_FIRST),
+                unknown.stream()
+                        .map(r -> new Unknown(
+                                r.key(),
+                                r.label(),
+                                r.weight() == Rung.Weight.TELLS,
+                                r.kind().label(),
+                                ToRead.of(r.missing(), base),
+                                r.source()))
+                        .toList(),
+                bars.map(b -> b.scale(speed -> rounded(printer, speed), "ladder-scale"))
+                        .orElse(""),
+                rungs.stream()
+                        .filter(r -> r.state() != State.UNKNOWN)
+                        .map(r -> limit(r, bars, printer, base))
+                        .toList(),
+                ladder.map(l -> start(l.start(), printer, base)).orElse(new Start(List.of(), List.of(), List.of())),
+                Around.of(answer, base));
+    }
+
+    /** What is unknown is told once, by itself: neither as so many reasons nor as so many things to do. */
+    private static Verdict verdict(Approval approval, List<Rung> unknown) {
+        Set<String> notKnown =
+                unknown.stream().map(r -> r.label() + ": " + r.why()).collect(Collectors.toSet());
+        Set<String> toRead =
+                unknown.stream().map(r -> r.label() + ": " + r.unlock()).collect(Collectors.toSet());
+        return new Verdict(
+                approval.verdict().key(),
+                approval.verdict().label(),
+                approval.said(),
+                approval.reasons().stream()
+                        .filter(reason -> !notKnown.contains(reason))
+                        .map(PageWords::said)
+                        .toList(),
+                unknown.stream().filter(Rung::isInTheWay).count(),
+                approval.unlocks().stream()
+                        .filter(u -> !toRead.contains(u.why() + ": " + u.what()))
+                        .map(u -> new Unlock(PageWords.said(u.what()), PageWords.said(u.why()), u.price()))
+                        .toList(),
+                PageWords.said(approval.instead()));
+    }
+
+    private static Limit limit(Rung rung, Optional<RungBar> bars, FigurePrinter printer, String base) {
+        Optional<Measured> speed = rung.speed();
+        String said = speed.map(s -> printed(printer, s)).orElse("");
+        List<String> lines = new ArrayList<>();
+        lines.add("Kind: " + rung.kind().label() + ".");
+        lines.add("By: " + PageWords.said(rung.source()) + ".");
+        speed.filter(s -> !s.shares().isEmpty()).ifPresent(s -> lines.add("Whose doubt it is: " + owners(s) + "."));
+        return new Limit(
+                rung.key(),
+                state(rung),
+                verdict(rung),
+                rung.label(),
+                PageWords.said(rung.why()),
+                said,
+                speed.filter(s -> s.standardUncertainty() > 0)
+                        .map(s -> band(printer, s))
+                        .orElse(""),
+                bars.filter(b -> speed.isPresent())
+                        .map(b -> b.bar(rung, verdict(rung) + "; " + said, "bar-" + rung.key()))
+                        .orElse(""),
+                PageWords.said(rung.unlock()),
+                lines,
+                rung.hangsOn().stream().map(where -> Ways.input(where, base)).toList(),
+                rung.from().stream()
+                        .filter(where -> !rung.hangsOn().contains(where))
+                        .map(where -> Ways.input(where, base))
+                        .toList());
+    }
+
+    private static String state(Rung rung) {
+        return rung.isRefused()
+                ? "refused"
+                : rung.isInTheWay() ? "in_the_way" : rung.state().key();
+    }
+
+    private static String verdict(Rung rung) {
+        String meaning = rung.isRefused()
+                ? ", refused"
+                : rung.isInTheWay() ? ", not approved" : rung.weight() == Rung.Weight.TELLS ? ", a guide" : "";
+        return rung.state().label() + meaning;
+    }
+
+    private static String owners(Measured speed) {
+        return speed.shares().stream()
+                .filter(s -> s.share() >= LEAST_SHARE)
+                .limit(OWNERS)
+                .map(s -> String.format(Locale.ROOT, "%s %.0f %%", PageWords.place(s.owner()), 100 * s.share()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static Start start(LimitLadder.Start start, FigurePrinter printer, String base) {
+        return new Start(
+                start.figures().stream()
+                        .map(f -> f.label() + ": "
+                                + printer.print(
+                                                f.dimension(),
+                                                f.figure().value(),
+                                                f.figure().expanded())
+                                        .line())
+                        .toList(),
+                ToRead.of(start.missing(), base),
+                start.sentences().stream().map(PageWords::said).toList());
+    }
+
+    private static String printed(FigurePrinter printer, Measured speed) {
+        return printer.print(Dimension.ROTATIONAL_SPEED, speed.value(), speed.expanded())
+                .line();
+    }
+
+    /** Ends of the band, each to the place that the doubt supports. */
+    private static String band(FigurePrinter printer, Measured speed) {
+        double half = speed.expanded();
+        return printer.print(Dimension.ROTATIONAL_SPEED, Math.max(0, speed.low()), half)
+                        .first()
+                        .value()
+                + " to "
+                + rounded(printer, speed.high(), half);
+    }
+
+    private static String rounded(FigurePrinter printer, double speed) {
+        return rounded(printer, speed, speed * 5e-3);
+    }
+
+    private static String rounded(FigurePrinter printer, double speed, double half) {
+        var figure = printer.print(Dimension.ROTATIONAL_SPEED, speed, half).first();
+        return figure.value() + " " + figure.unit();
+    }
+}
