@@ -103,7 +103,7 @@ final class Serving implements AutoCloseable {
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues, searches),
-                            new BookRoutes(bench, catalogues, searches, clearances),
+                            new BookRoutes(bench, catalogues, searches, clearances, loaded),
                             new ClearRoutes(bench, clearances),
                             new LifeRoutes(bench, catalogues, loaded),
                             new ShakeRoutes(bench, catalogues, loaded),

@@ -1,11 +1,16 @@
 package longthrow.workshop.book;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
+import longthrow.core.answer.LimitLadder;
+import longthrow.core.answer.Rung;
 import longthrow.core.book.Answers;
 import longthrow.core.book.Book;
 import longthrow.core.book.Shared;
@@ -16,12 +21,17 @@ import longthrow.core.clear.Drawn;
 import longthrow.core.fit.Fit;
 import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.shake.Shake;
 import longthrow.workshop.draw.BoreMap;
 import longthrow.workshop.draw.CrossSection;
 import longthrow.workshop.draw.DeckTilt;
 import longthrow.workshop.draw.GapChart;
+import longthrow.workshop.draw.HodographChart;
 import longthrow.workshop.draw.MovingSection;
+import longthrow.workshop.draw.RungBar;
 import longthrow.workshop.draw.StackBar;
 
 /**
@@ -29,16 +39,32 @@ import longthrow.workshop.draw.StackBar;
  * @param book      the words
  * @param pictures  drawings of the engine as it was read
  * @param touching  where it touches or comes nearest, and gaps against the crank angle; empty where that was not asked or cannot be drawn
+ * @param limits    the scale of speeds under {@link #SCALE}, and each limit that has a speed, by its key; empty where what lets go was not asked
+ * @param path      of the shaking force; empty where it is not known
  * @param lookAgain what is free words and stays in a shared one
  * @param shared    whether it was made to be handed on
  */
-public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, List<String> lookAgain, boolean shared) {
+public record Sheet(
+        Book book,
+        List<Picture> pictures,
+        List<Picture> touching,
+        Map<String, Picture> limits,
+        Optional<Picture> path,
+        List<String> lookAgain,
+        boolean shared) {
+    /** Key of the scale of speeds among the limits. */
+    public static final String SCALE = "";
+
     /** Gaps that are drawn against the crank angle, the gravest; the page Clear has each. Layout. */
     private static final int MOST_CHARTS = 4;
+
+    /** Share to which the end of a scale is said; layout. */
+    private static final double END_OF_SCALE = 0.01;
 
     public Sheet {
         pictures = List.copyOf(pictures);
         touching = List.copyOf(touching);
+        limits = Map.copyOf(limits);
         lookAgain = List.copyOf(lookAgain);
     }
 
@@ -63,6 +89,8 @@ public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, L
                 Book.of(build, answers, catalogue, List.of()),
                 pictures(answers.measure()),
                 touching(answers, drawn),
+                limits(answers),
+                path(answers),
                 List.of(),
                 false);
     }
@@ -81,6 +109,8 @@ public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, L
                 Book.of(shared.build(), answers, shared.catalogue(), shared.leftOut()),
                 pictures(answers.measure()),
                 touching(answers, drawn),
+                limits(answers),
+                path(answers),
                 shared.lookAgain(),
                 true);
     }
@@ -91,6 +121,9 @@ public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, L
                 book,
                 pictures.stream().map(otherwise).toList(),
                 touching.stream().map(otherwise).toList(),
+                limits.entrySet().stream()
+                        .collect(Collectors.toMap(Map.Entry::getKey, e -> otherwise.apply(e.getValue()))),
+                path.map(otherwise),
                 lookAgain,
                 shared);
     }
@@ -149,6 +182,44 @@ public record Sheet(Book book, List<Picture> pictures, List<Picture> touching, L
                 .forEach(pair -> pictures.add(new Picture(
                         name(pair) + ", gap against crank angle", GapChart.of(pair, "book-gap-" + pair.key()))));
         return pictures;
+    }
+
+    private static Map<String, Picture> limits(Answers answers) {
+        Map<String, Picture> pictures = new HashMap<>();
+        Optional<LimitLadder> ladder = answers.life().flatMap(Answer::ladder);
+        List<Rung> rungs = ladder.map(LimitLadder::rungs).orElse(List.of()).stream()
+                .filter(r -> r.speed().isPresent())
+                .toList();
+        if (!rungs.isEmpty()) {
+            FigurePrinter printer = new FigurePrinter(answers.measure().units());
+            RungBar bars = RungBar.of(ladder.orElseThrow());
+            String scale = bars.scale(speed -> about(printer, Dimension.ROTATIONAL_SPEED, speed), "book-limits");
+            pictures.put(SCALE, new Picture("scale of the bars", scale));
+            rungs.forEach(r -> pictures.put(
+                    r.key(),
+                    new Picture(
+                            r.label() + ": " + r.state().label(),
+                            bars.bar(r, r.state().label() + "; " + r.why(), "book-limit-" + r.key()))));
+        }
+        return pictures;
+    }
+
+    private static Optional<Picture> path(Answers answers) {
+        FigurePrinter printer = new FigurePrinter(answers.measure().units());
+        String name = "path of the shaking force over one turn";
+        return answers.shake()
+                .flatMap(Answer::shaking)
+                .filter(shaking -> !shaking.path().isEmpty())
+                .map(shaking -> new Picture(
+                        name,
+                        HodographChart.of(
+                                shaking, force -> about(printer, Dimension.FORCE, force), name, "book-hodograph")));
+    }
+
+    /** To a few digits: the end of a scale. */
+    private static String about(FigurePrinter printer, Dimension dimension, double si) {
+        Figure figure = printer.print(dimension, si, END_OF_SCALE * si).first();
+        return figure.value() + " " + figure.unit();
     }
 
     private static int degrees(Clearance pair) {

@@ -29,6 +29,7 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.LimitLadder;
+import longthrow.core.answer.Rung;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
@@ -269,6 +270,15 @@ class BookPdfTest {
         assertThat(seen)
                 .contains(squeezed("0.483 ± 0.006"), squeezed("No counterweight can make a single stand still"));
         assertThat(sheet("demo.yaml").touching()).hasSize(5);
+        assertThat(sheet("demo.yaml").limits().keySet())
+                .as("a bar for each speed, and their scale")
+                .containsExactlyInAnyOrderElementsOf(java.util.stream.Stream.concat(
+                                java.util.stream.Stream.of(Sheet.SCALE),
+                                ladder.rungs().stream()
+                                        .filter(r -> r.speed().isPresent())
+                                        .map(Rung::key))
+                        .toList());
+        assertThat(sheet("demo.yaml").path()).isPresent();
     }
 
     /** Of the trade's signs none is printed as the mark for a missing one. */

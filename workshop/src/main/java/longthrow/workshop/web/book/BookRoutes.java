@@ -21,6 +21,7 @@ import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.FileName;
+import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
@@ -41,12 +42,13 @@ public final class BookRoutes implements Routes {
      * Over a store.
      * @param searches   remembered with the page Fit
      * @param clearances remembered with the page Clear
+     * @param loaded     remembered with the pages Life and Shake
      */
-    public BookRoutes(Workbench bench, Catalogues catalogues, Searches searches, Clearances clearances) {
+    public BookRoutes(Workbench bench, Catalogues catalogues, Searches searches, Clearances clearances, Loaded loaded) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.searches = searches;
-        this.moving = new MovingAnswers(catalogues, clearances);
+        this.moving = new MovingAnswers(catalogues, clearances, loaded);
     }
 
     @Override

@@ -15,6 +15,7 @@ import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Lately;
+import longthrow.workshop.web.Loaded;
 
 /**
  * What the questions of the moving engine answered for a text and the catalogues in use: remembered, or worked out. Of another text, an older one say,
@@ -25,15 +26,18 @@ final class MovingAnswers {
 
     private final Catalogues catalogues;
     private final Clearances clearances;
-    private final Lately<Asked, Loads> loads = new Lately<>(MOST_REMEMBERED, this::work);
+    private final Loaded loaded;
+    private final Lately<Asked, Loads> handedOn = new Lately<>(MOST_REMEMBERED, this::work);
 
     /**
      * None worked out yet.
      * @param clearances remembered with the page Clear
+     * @param loaded     remembered with the pages Life and Shake
      */
-    MovingAnswers(Catalogues catalogues, Clearances clearances) {
+    MovingAnswers(Catalogues catalogues, Clearances clearances, Loaded loaded) {
         this.catalogues = catalogues;
         this.clearances = clearances;
+        this.loaded = loaded;
     }
 
     /**
@@ -47,7 +51,7 @@ final class MovingAnswers {
         }
     }
 
-    /** What an engine bears, and how it shakes. */
+    /** What an engine bears, and how it shakes, asked without free words. */
     private record Loads(Answer life, Answer shake) {}
 
     private Loads work(Asked asked) {
@@ -55,22 +59,28 @@ final class MovingAnswers {
         Catalogue whole = asked.active().isEmpty()
                 ? Catalogue.EMPTY
                 : catalogues.together(asked.active()).catalogue();
-        Catalogue catalogue = asked.shared() ? Shared.of(build, whole).catalogue() : whole;
+        Catalogue catalogue = Shared.of(build, whole).catalogue();
         return new Loads(Life.of(build, catalogue), Shake.of(build, catalogue));
     }
 
     /** With what is remembered; nothing is begun. */
     Answers known(Answers answers, Asked asked) {
-        Optional<Loads> bears = loads.ifKnown(asked);
+        Optional<Answer> touches = clearances.ifKnown(asked.text()).map(Clearances.Seen::answer);
+        if (asked.shared()) {
+            Optional<Loads> bears = handedOn.ifKnown(asked);
+            return answers.with(touches, bears.map(Loads::life), bears.map(Loads::shake));
+        }
         return answers.with(
-                clearances.ifKnown(asked.text()).map(Clearances.Seen::answer),
-                bears.map(Loads::life),
-                bears.map(Loads::shake));
+                touches,
+                loaded.lifeIfKnown(asked.text(), asked.active()),
+                loaded.shakeIfKnown(asked.text(), asked.active()));
     }
 
     /** With all of them, worked out where they are not remembered. */
     Answers all(Answers answers, Asked asked) {
-        Loads bears = loads.of(asked);
+        Loads bears = asked.shared()
+                ? handedOn.of(asked)
+                : new Loads(loaded.life(asked.text(), asked.active()), loaded.shake(asked.text(), asked.active()));
         return answers.with(
                 Optional.of(clearances.of(asked.text()).answer()),
                 Optional.of(bears.life()),
