@@ -112,9 +112,20 @@ final class Telling {
         Asked of = new Asked(known);
         Function<Sizes, Pair> drawn = plan.drawing().of(of, false);
         Asked along = new Asked(known);
-        Optional<Seen> beside = plan.beside().isPresent() && !isClear(of, drawn, head.want())
+        Optional<Double> gap =
+                plan.beside().isPresent() && of.isWhole() ? Optional.of(nominal(of, drawn)) : Optional.empty();
+        boolean isClear = gap.filter(g -> g > head.want().most()).isPresent();
+        Optional<Seen> beside = plan.beside().isPresent() && !isClear
                 ? beside(plan.beside().get(), along, head.want())
                 : Optional.empty();
+        if (gap.filter(g -> g <= 0).isPresent() && beside.isEmpty()) {
+            return unknown(
+                    head,
+                    along.missing(),
+                    along.hangsOn(),
+                    "seen along the crankshaft they overlap by " + length(-gap.get())
+                            + ", so it hangs on whether one passes beside the other");
+        }
         // where one surely passes beside the other, what the plane shows is of no matter and takes long
         boolean isEnough = beside.filter(seen -> keepsAll(seen, head.want())).isPresent();
         Optional<Seen> plane =
@@ -145,13 +156,11 @@ final class Telling {
                 : inPlane(plan, head, plane.orElseThrow(), drawn);
     }
 
-    /** Whether the plane alone, at the best estimates, leaves what is wanted. */
-    private static boolean isClear(Asked of, Function<Sizes, Pair> drawn, Wanted want) {
-        return of.isWhole()
-                && Sweep.least(drawn.apply(new Sourced(of.figures(), drawn).best()))
-                                .orElseThrow()
-                                .gap()
-                        > want.most();
+    /** The gap that the plane alone shows, at the best estimates [m]. */
+    private static double nominal(Asked of, Function<Sizes, Pair> drawn) {
+        return Sweep.least(drawn.apply(new Sourced(of.figures(), drawn).best()))
+                .orElseThrow()
+                .gap();
     }
 
     private static Optional<Seen> beside(Plan.Beside way, Asked along, Wanted want) {

@@ -125,6 +125,34 @@ final class Edges {
         return most;
     }
 
+    /** Distance of a point from a straight edge, or from the whole circle of an arc, which is no more than that from the arc. */
+    double distance(int edge, double x, double y) {
+        int at = edge * ROW;
+        if (row[at + R] > 0) {
+            double dx = x - row[at + CX];
+            double dy = y - row[at + CY];
+            return Math.abs(Math.sqrt(dx * dx + dy * dy) - row[at + R]);
+        }
+        double ux = row[at + X1] - row[at + X0];
+        double uy = row[at + Y1] - row[at + Y0];
+        double wx = x - row[at + X0];
+        double wy = y - row[at + Y0];
+        double share = Math.max(0, Math.min(1, (wx * ux + wy * uy) / (ux * ux + uy * uy)));
+        double dx = wx - share * ux;
+        double dy = wy - share * uy;
+        return Math.sqrt(dx * dx + dy * dy);
+    }
+
+    /** Distance of a point from the farther end of an edge. */
+    double farthestEnd(int edge, double x, double y) {
+        int at = edge * ROW;
+        double ux = x - row[at + X0];
+        double uy = y - row[at + Y0];
+        double vx = x - row[at + X1];
+        double vy = y - row[at + Y1];
+        return Math.sqrt(Math.max(ux * ux + uy * uy, vx * vx + vy * vy));
+    }
+
     /** Length along the edge. */
     double length(int edge) {
         int at = edge * ROW;
@@ -160,7 +188,7 @@ final class Edges {
             nx = row[at + Y1] - row[at + Y0];
             ny = row[at + X0] - row[at + X1];
         }
-        double length = Math.hypot(nx, ny);
+        double length = Math.sqrt(nx * nx + ny * ny); // hypot takes ten times as long
         out[0] = nx / length;
         out[1] = ny / length;
     }

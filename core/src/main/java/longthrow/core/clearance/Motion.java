@@ -133,12 +133,16 @@ public abstract class Motion {
         private final double y;
         private final double rate;
         private final double start;
+        private final double startCosine;
+        private final double startSine;
 
         Turning(double x, double y, double rate, double start) {
             this.x = x;
             this.y = y;
             this.rate = rate;
             this.start = start;
+            startCosine = Math.cos(start);
+            startSine = Math.sin(start);
         }
 
         @Override
@@ -148,7 +152,12 @@ public abstract class Motion {
             pose.vx = 0;
             pose.vy = 0;
             pose.w = rate;
-            pose.turn(rate * angle + start);
+            if (rate == 0) { // what stands is asked for as often as what turns
+                pose.c = startCosine;
+                pose.s = startSine;
+            } else {
+                pose.turn(rate * angle + start);
+            }
         }
 
         @Override

@@ -9,6 +9,8 @@ final class OutlineGap {
     private static final int STACK = 512;
     /** Below this distance [m] the outlines may as well lie on each other, and depth is looked for. */
     private static final double TOUCHING = 1e-9;
+    /** Of two ways to work out one distance [m]; a thousandth of what lies below {@link #TOUCHING}. */
+    private static final double ROUND_OFF = 1e-12;
 
     private final Edges a;
     private final Edges b;
@@ -51,7 +53,7 @@ final class OutlineGap {
 
     /**
      * Gap here.
-     * @param enough where the outlines are surely apart, a distance from which on any value will do; infinite to have it exactly and whatever it is
+     * @param enough from which on any value will do: a distance where the outlines are surely apart, or minus a depth whatever they are; infinite to have it exactly
      */
     double gap(double enough) {
         return gap(enough, true);
@@ -63,6 +65,14 @@ final class OutlineGap {
      */
     double gap(double enough, boolean deep) {
         evaluations++;
+        if (enough < 0) {
+            double least = -enough;
+            double depth = overlap.depth(c, s, tx, ty, least);
+            if (depth > least) {
+                atDeepest();
+            }
+            return -depth;
+        }
         edges.start(Double.POSITIVE_INFINITY);
         warm();
         double best = edges.crossing ? 0 : descend(Math.min(Math.sqrt(edges.square), enough));
@@ -79,11 +89,8 @@ final class OutlineGap {
         if (!deep && (edges.crossing || best > TOUCHING)) {
             return Double.NEGATIVE_INFINITY;
         }
-        double depth = overlap.depth(c, s, tx, ty);
-        ax = overlap.inX;
-        ay = overlap.inY;
-        bx = overlap.outX;
-        by = overlap.outY;
+        double depth = overlap.depth(c, s, tx, ty, 0);
+        atDeepest();
         if (depth <= 0) {
             ax = edges.ax;
             ay = edges.ay;
@@ -92,6 +99,13 @@ final class OutlineGap {
             return 0;
         }
         return -depth;
+    }
+
+    private void atDeepest() {
+        ax = overlap.inX;
+        ay = overlap.inY;
+        bx = overlap.outX;
+        by = overlap.outY;
     }
 
     private void warm() {
@@ -128,10 +142,63 @@ final class OutlineGap {
         }
     }
 
-    private double bound(int i, int j) {
-        double dx = c * b.nodeX[j] + s * b.nodeY[j] + tx - a.nodeX[i];
-        double dy = -s * b.nodeX[j] + c * b.nodeY[j] + ty - a.nodeY[i];
-        return Math.sqrt(dx * dx + dy * dy) - a.nodeR[i] - b.nodeR[j];
+    /** Lower bound on the distance of what two nodes hold; where one holds a single edge that is long beside the other, from that edge instead of the circle about it. */
+    private double bound(int i, int j, double best) {
+        double x = c * b.nodeX[j] + s * b.nodeY[j] + tx;
+        double y = -s * b.nodeX[j] + c * b.nodeY[j] + ty;
+        double dx = x - a.nodeX[i];
+        double dy = y - a.nodeY[i];
+        double ra = a.nodeR[i];
+        double rb = b.nodeR[j];
+        double circles = Math.sqrt(dx * dx + dy * dy) - ra - rb;
+        if (circles >= best) {
+            return circles;
+        }
+        if (a.left[i] < 0 && ra > rb) {
+            return Math.max(circles, a.distance(-1 - a.left[i], x, y) - rb);
+        }
+        if (b.left[j] < 0 && rb > ra) {
+            double px = a.nodeX[i] - tx;
+            double py = a.nodeY[i] - ty;
+            return Math.max(circles, b.distance(-1 - b.left[j], c * px - s * py, s * px + c * py) - ra);
+        }
+        return circles;
+    }
+
+    /**
+     * Lower bound on the distance of two edges, from the whole circle of each arc: exact where the nearest points face each other, so that the other arcs of a circle
+     * are passed over once the right one is known.
+     */
+    private double atLeast(int edgeA, int edgeB) {
+        int i = edgeA * Edges.ROW;
+        int j = edgeB * Edges.ROW;
+        double[] rowA = a.row;
+        double[] rowB = b.row;
+        double ra = rowA[i + Edges.R];
+        double rb = rowB[j + Edges.R];
+        if (rb > 0) {
+            double x = c * rowB[j + Edges.CX] + s * rowB[j + Edges.CY] + tx;
+            double y = -s * rowB[j + Edges.CX] + c * rowB[j + Edges.CY] + ty;
+            if (ra > 0) {
+                double dx = x - rowA[i + Edges.CX];
+                double dy = y - rowA[i + Edges.CY];
+                double d = Math.sqrt(dx * dx + dy * dy);
+                return Math.max(d - ra - rb, Math.abs(ra - rb) - d);
+            }
+            return toCircle(a, edgeA, x, y, rb);
+        }
+        if (ra > 0) {
+            double px = rowA[i + Edges.CX] - tx;
+            double py = rowA[i + Edges.CY] - ty;
+            return toCircle(b, edgeB, c * px - s * py, s * px + c * py, ra);
+        }
+        return 0;
+    }
+
+    /** The same of a straight edge and a whole circle. */
+    private static double toCircle(Edges of, int edge, double x, double y, double radius) {
+        double outside = of.distance(edge, x, y) - radius;
+        return outside >= 0 ? outside : radius - of.farthestEnd(edge, x, y);
     }
 
     private double descend(double toBeat) {
@@ -139,7 +206,7 @@ final class OutlineGap {
         int top = 0;
         stackA[0] = 0;
         stackB[0] = 0;
-        bounds[0] = bound(0, 0);
+        bounds[0] = bound(0, 0, best);
         while (top >= 0) {
             int i = stackA[top];
             int j = stackB[top];
@@ -151,6 +218,9 @@ final class OutlineGap {
             if (leafA && leafB) {
                 int edgeA = -1 - a.left[i];
                 int edgeB = -1 - b.left[j];
+                if (atLeast(edgeA, edgeB) >= best - ROUND_OFF) {
+                    continue;
+                }
                 double before = edges.square;
                 carry(edgeB);
                 edges.between(a.row, edgeA * Edges.ROW, moved, 0);
@@ -171,8 +241,8 @@ final class OutlineGap {
             int j1 = splitA ? j : b.left[j];
             int i2 = splitA ? a.right[i] : i;
             int j2 = splitA ? j : b.right[j];
-            double d1 = bound(i1, j1);
-            double d2 = bound(i2, j2);
+            double d1 = bound(i1, j1, best);
+            double d2 = bound(i2, j2, best);
             boolean firstNearer = d1 <= d2;
             double far = firstNearer ? d2 : d1;
             double near = firstNearer ? d1 : d2;

@@ -22,6 +22,9 @@ final class Overlap {
     private final double[] start = new double[2];
     private final double[] end = new double[2];
 
+    private final Deepest otherInOne = new Deepest();
+    private final Deepest oneInOther = new Deepest();
+    private Deepest deepest = otherInOne;
     private Edges moving;
     private Edges still;
     private PointDepth depths;
@@ -52,9 +55,13 @@ final class Overlap {
         depths = inOne;
     }
 
-    /** Depth with the frame of the other outline so placed in that of the first; 0 when no point of one lies inside the other. */
-    double depth(double cosine, double sine, double x, double y) {
-        best = 0;
+    /**
+     * Depth with the frame of the other outline so placed in that of the first.
+     * @param least 0 or more [m]; it is given back where nothing is deeper, as when no point of one lies inside the other
+     */
+    double depth(double cosine, double sine, double x, double y, double least) {
+        best = least;
+        deepest = otherInOne;
         way(other, one, inOne, inOther, cosine, sine, x, y);
         inX = pointX;
         inY = pointY;
@@ -64,6 +71,7 @@ final class Overlap {
         // the frame of the first in that of the other: turned back
         double bx = -(cosine * x - sine * y);
         double by = -(sine * x + cosine * y);
+        deepest = oneInOther;
         way(one, other, inOther, inOne, cosine, -sine, bx, by);
         if (best > first) {
             inX = cosine * pointX + sine * pointY + x;
@@ -105,18 +113,30 @@ final class Overlap {
         }
     }
 
-    /** A first look at the middles of the edges, so that halving starts from something. */
+    /** Where on an edge the deepest point of the last question was. */
+    private static final class Deepest {
+        private int edge;
+        private double share = 0.5;
+    }
+
+    /** A first look where it was deepest last time, and if that is outside now at the middles of all edges, so that halving starts from something. */
     private void seed() {
-        for (int i = 0; i < moving.count; i++) {
-            moving.along(i, 0.5, at);
-            look(at[0], at[1]);
+        look(deepest.edge, deepest.share);
+        for (int i = 0; i < moving.count && best <= 0; i++) {
+            look(i, 0.5);
         }
     }
 
-    private double look(double px, double py) {
-        double x = c * px + s * py + tx;
-        double y = -s * px + c * py + ty;
+    /** Depth of a point on an edge. */
+    private double look(int edge, double share) {
+        moving.along(edge, share, at);
+        double x = c * at[0] + s * at[1] + tx;
+        double y = -s * at[0] + c * at[1] + ty;
         double depth = depths.at(x, y);
+        if (depth > best) {
+            deepest.edge = edge;
+            deepest.share = share;
+        }
         offer(x, y, depth);
         return depth;
     }
@@ -146,12 +166,8 @@ final class Overlap {
     }
 
     private void piece(int edge, double from, double to, double length) {
-        moving.along(edge, 0.5 * (from + to), at);
-        double x = c * at[0] + s * at[1] + tx;
-        double y = -s * at[0] + c * at[1] + ty;
-        double depth = depths.at(x, y);
+        double depth = look(edge, 0.5 * (from + to));
         int nearest = depths.edge;
-        offer(x, y, depth);
         if (depth + 0.5 * length <= best + TOLERANCE || length < SHORTEST) {
             return;
         }
@@ -186,8 +202,8 @@ final class Overlap {
         double v0 = y0 - row[at + Edges.CY];
         double u1 = x1 - row[at + Edges.CX];
         double v1 = y1 - row[at + Edges.CY];
-        double d0 = Math.hypot(u0, v0);
-        double d1 = Math.hypot(u1, v1);
+        double d0 = length(u0, v0);
+        double d1 = length(u1, v1);
         boolean inWedge = u0 * row[at + Edges.MX] + v0 * row[at + Edges.MY] >= row[at + Edges.COS] * d0
                 && u1 * row[at + Edges.MX] + v1 * row[at + Edges.MY] >= row[at + Edges.COS] * d1;
         if (!inWedge || Math.min(d0, d1) < rise) {
@@ -198,7 +214,7 @@ final class Overlap {
         double dv = v1 - v0;
         double square = du * du + dv * dv;
         double share = square > 0 ? Math.min(1, Math.max(0, -(u0 * du + v0 * dv) / square)) : 0;
-        double inner = radius - Math.hypot(u0 + share * du, v0 + share * dv);
+        double inner = radius - length(u0 + share * du, v0 + share * dv);
         return Math.max(outer, inner) + rise;
     }
 
@@ -207,6 +223,11 @@ final class Overlap {
         double uy = row[at + Edges.Y1] - row[at + Edges.Y0];
         double share = ((x - row[at]) * ux + (y - row[at + Edges.Y0]) * uy) / (ux * ux + uy * uy);
         double k = Math.min(1, Math.max(0, share));
-        return Math.hypot(x - row[at] - k * ux, y - row[at + Edges.Y0] - k * uy);
+        return length(x - row[at] - k * ux, y - row[at + Edges.Y0] - k * uy);
+    }
+
+    /** As {@link Math#hypot}, in a tenth of the time; lengths here are far from over- and underflow. */
+    private static double length(double x, double y) {
+        return Math.sqrt(x * x + y * y);
     }
 }

@@ -11,6 +11,9 @@ final class PairGap {
     private final OutlineGap gap;
     private final Pose poseA = new Pose();
     private final Pose poseB = new Pose();
+    private double lastAngle = Double.NaN;
+    private double lastGap = Double.NaN;
+    private boolean isApart;
 
     PairGap(Motion motionA, Outline one, Motion motionB, Outline other) {
         this.motionA = motionA;
@@ -43,6 +46,36 @@ final class PairGap {
     double at(double angle) {
         place(angle);
         return gap(Double.POSITIVE_INFINITY, true);
+    }
+
+    /**
+     * Gap at an angle a little on from that of the last question, or any value from {@code enough} on where it is more than that. So much is
+     * only left open where the pair was apart before and cannot have met since.
+     */
+    double next(double angle, double enough) {
+        change(angle);
+        return keep(angle, gap(isApart ? enough : Double.POSITIVE_INFINITY, true));
+    }
+
+    /** The same, left open only where no gap from the last angle to this one can be less than {@code least}, and by so much more. */
+    double nextNear(double angle, double least) {
+        double enough = least + change(angle);
+        return keep(angle, gap(isApart || enough < 0 ? enough : Double.POSITIVE_INFINITY, true));
+    }
+
+    /** Places the pair and gives the bound on the change of its gap since the last question [m]. */
+    private double change(double angle) {
+        place(angle);
+        double half = Math.abs(angle - lastAngle);
+        double change = steepest(angle, half) * half;
+        isApart = lastGap > change; // not before there was a question
+        return change;
+    }
+
+    private double keep(double angle, double gap) {
+        lastAngle = angle;
+        lastGap = gap;
+        return gap;
     }
 
     /** The gap asked for last, with its points carried into the frame of the crank axis. */

@@ -129,7 +129,7 @@ public final class Sweep {
     private double gap(double angle) {
         double least = Double.POSITIVE_INFINITY;
         for (PairGap outlines : gaps) {
-            least = Math.min(least, outlines.at(angle));
+            least = Math.min(least, outlines.next(angle, least));
         }
         return least;
     }
@@ -160,7 +160,7 @@ public final class Sweep {
         for (int k = 0; k < gaps.size(); k++) {
             for (int i = 0; i < START; i++) {
                 double angle = TURNS * i / START;
-                start[k][i] = gaps.get(k).at(angle);
+                start[k][i] = gaps.get(k).nextNear(angle, best);
                 offer(start[k][i], angle, k);
             }
             start[k][START] = start[k][0];
@@ -213,8 +213,8 @@ public final class Sweep {
                     continue;
                 }
                 boolean apart = Math.max(ga, gb) > change;
-                double enough = 2 * (best - TOLERANCE) + change - Math.min(ga, gb);
-                double g = outlines.gap(apart ? Math.max(enough, best) : Double.POSITIVE_INFINITY, true);
+                double enough = Math.max(best, 2 * (best - TOLERANCE) + change - Math.min(ga, gb));
+                double g = outlines.gap(apart || enough < 0 ? enough : Double.POSITIVE_INFINITY, true);
                 offer(g, middle, k);
                 put(++top, a, middle, ga, g);
                 put(++top, middle, b, g, gb);
