@@ -48,6 +48,11 @@ abstract class BuildQuestion implements Callable<ExitCode> {
         }
         Build asked = options.inUnits(build.get());
         Answer answer = Patience.during(doing, err, () -> question.get().apply(asked));
+        return tell(asked, answer, line);
+    }
+
+    /** Prints what was asked for. */
+    ExitCode tell(Build build, Answer answer, CommandLine line) {
         options.print(answer, line);
         return ExitCode.of(answer);
     }

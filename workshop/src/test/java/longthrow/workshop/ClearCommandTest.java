@@ -2,7 +2,11 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -42,6 +46,30 @@ class ClearCommandTest {
             assertThat(pair.get("how").stringValue()).isNotBlank();
         }
         assertThat(unknown).isGreaterThan(15);
+    }
+
+    /** At 1:1, with the bar to check it by, and of this pair only. */
+    @Test
+    void theOutlineOfWhatComesOffIsAFileToPrintAtFullSize(@TempDir Path folder) throws IOException {
+        Path shorter = folder.resolve("shorter.yaml");
+        String text = Files.readString(Path.of(LONGER));
+        assertThat(text).contains("86.40 mm ± 0.03 mm");
+        Files.writeString(shorter, text.replace("86.40 mm ± 0.03 mm", "85.60 mm ± 0.03 mm"));
+        CommandRun run = CommandRun.of("clear", shorter.toString(), "--relief", "skirt_to_counterweight");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out())
+                .startsWith("<svg ")
+                .containsPattern("width=\"[\\d.]+mm\"")
+                .contains("piston skirt: what comes off where counterweight passes")
+                .contains("print at 100 %")
+                .contains("its maker says");
+        CommandRun none = CommandRun.of("clear", shorter.toString(), "--relief", "no_such_pair");
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(none.out()).isEmpty();
+        assertThat(none.err()).contains("no_such_pair", "this engine has skirt_to_counterweight");
+        assertThat(CommandRun.of("clear", LONGER, "--relief", "skirt_to_counterweight")
+                        .err())
+                .contains("this engine has none");
     }
 
     @Test

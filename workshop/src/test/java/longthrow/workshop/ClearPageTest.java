@@ -3,8 +3,10 @@ package longthrow.workshop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
@@ -62,6 +64,29 @@ class ClearPageTest extends OverHttp {
                 .as("places that something stands in for")
                 .isEqualTo(answer.defaults().size())
                 .isPositive();
+    }
+
+    @Test
+    void whatComesOffASkirtIsThereToPrintAtFullSize() throws IOException {
+        String shorter = Files.readString(Path.of("../examples/scenarios/s1-longer-throw.yaml"))
+                .replace("86.40 mm ± 0.03 mm", "85.60 mm ± 0.03 mm");
+        String base = visitor.upload(
+                        "/builds/file",
+                        "shorter.yaml",
+                        shorter.getBytes(StandardCharsets.UTF_8),
+                        Map.of("key", Visitor.key()))
+                .location()
+                .replace("/measure", "");
+        String address = base + "/clear/relief/skirt_to_counterweight.svg";
+        assertThat(visitor.get(base + "/clear?now=1").body())
+                .contains("href=\"" + address + "\" download", "Outline of what comes off the piston skirt")
+                .doesNotContain("/clear/relief/rod_bolts_to_cam_core.svg");
+        Visitor.Page sheet = visitor.get(address);
+        assertThat(sheet.status()).isEqualTo(200);
+        assertThat(sheet.body()).startsWith("<svg ").contains("print at 100 %");
+        assertThat(visitor.get(base + "/clear/relief/boss_to_counterweight.svg").status())
+                .isEqualTo(404);
+        assertThat(visitor.get(base + "/clear/relief/none.svg").status()).isEqualTo(404);
     }
 
     @Test

@@ -161,8 +161,9 @@ public record Clearance(
      * @param at     at the best estimates [m]
      * @param surely so that it is kept with 95 in 100 [m]
      * @param leaves what is left of the part behind the cut at the sure amount [m]; empty when it is not known
+     * @param shaped part that is cut to an outline, see {@code ReliefCut}; empty where none is
      */
-    public record Removal(String what, double at, double surely, Optional<Double> leaves) {}
+    public record Removal(String what, double at, double surely, Optional<Double> leaves, String shaped) {}
 
     /** Least gap [m] with the camshaft so much later than read [rad of crank]; earlier where negative. */
     public record AtPhase(double later, double gap) {}

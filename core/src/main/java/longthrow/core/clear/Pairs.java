@@ -12,6 +12,7 @@ import longthrow.core.answer.Clearance.Way;
 import longthrow.core.clear.Plan.Beside;
 import longthrow.core.clear.Plan.Cut;
 import longthrow.core.clear.Plan.Head;
+import longthrow.core.clear.Plan.Shaped;
 import longthrow.core.clearance.Body;
 import longthrow.core.clearance.Pair;
 import longthrow.core.engine.MockUp;
@@ -70,6 +71,11 @@ final class Pairs {
         return new Head(key, one, other, want, how, Cut.of(cut));
     }
 
+    /** Of a pair whose second part is cut to an outline. */
+    private Head relieved(String key, String one, String other, Wanted want, String how, String cut) {
+        return new Head(key, one, other, want, how, Cut.of(cut, Shaped.OTHER));
+    }
+
     private void add(Head head, Plan.Drawing drawing, Set<Warm> warm) {
         plans.add(new Plan.Outlines(head, drawing, warm, Optional.empty(), false));
     }
@@ -88,6 +94,7 @@ final class Pairs {
                         new Cut(
                                 "shorten the skirt by {x} where the counterweight passes and weigh what comes off, or"
                                         + " fit a rod longer by as much",
+                                Shaped.ONE,
                                 List.of(Term.SKIRT_BELOW_PIN),
                                 List.of())),
                 (of, runs) -> underPiston(of, "piston skirt", Term.SKIRT_BELOW_PIN),
@@ -104,7 +111,7 @@ final class Pairs {
                 (of, runs) -> underPiston(of, "pin boss", Term.BOSS_BELOW_PIN),
                 UNDER_PISTON);
         add(
-                head(
+                relieved(
                         "counterweight_to_sleeve",
                         "counterweight",
                         "lower end of the sleeve",
@@ -210,7 +217,7 @@ final class Pairs {
             boolean isDipper = part.equals(dipper);
             MockUp gap = isDipper ? MockUp.DIPPER_TO_CASE : MockUp.ROD_TO_ANYTHING;
             add(
-                    head(
+                    relieved(
                             part.key + "_to_case",
                             part.name,
                             "case",
@@ -257,7 +264,7 @@ final class Pairs {
     private void atSleeve(
             String key, String name, Function<Sizes, Body> drawn, Term width, List<Term> shape, Wanted want) {
         add(
-                head(
+                relieved(
                         key,
                         name,
                         "lower end of the sleeve",
@@ -492,6 +499,7 @@ final class Pairs {
                         gap.how(),
                         new Cut(
                                 "deepen the pocket by {x}, or fit a gasket thicker by as much",
+                                Shaped.OTHER,
                                 List.of(Term.CROWN_THICKNESS),
                                 List.of(isIntake ? Term.INTAKE_POCKET : Term.EXHAUST_POCKET))),
                 (of, runs) -> Valves.of(valve).toPiston(of, runs),
@@ -499,7 +507,7 @@ final class Pairs {
                 Optional.empty(),
                 true));
         add(
-                head(
+                relieved(
                         word + "_valve_to_wall",
                         word + " valve",
                         "bore wall",

@@ -31,19 +31,32 @@ sealed interface Plan {
 
     /**
      * What mends a gap that is too small.
-     * @param what  in the imperative, {x} for the amount
-     * @param part  sizes that together are what may be cut into; empty where it is not told
-     * @param taken sizes that are cut out of it already
+     * @param what   in the imperative, {x} for the amount
+     * @param shaped which of the two a cutter shapes
+     * @param part   sizes that together are what may be cut into; empty where it is not told
+     * @param taken  sizes that are cut out of it already
      */
-    record Cut(String what, List<Term> part, List<Term> taken) {
+    record Cut(String what, Shaped shaped, List<Term> part, List<Term> taken) {
         public Cut {
             part = List.copyOf(part);
             taken = List.copyOf(taken);
         }
 
         static Cut of(String what) {
-            return new Cut(what, List.of(), List.of());
+            return of(what, Shaped.NEITHER);
         }
+
+        static Cut of(String what, Shaped shaped) {
+            return new Cut(what, shaped, List.of(), List.of());
+        }
+    }
+
+    /** Which part of a pair is cut to an outline. */
+    enum Shaped {
+        ONE,
+        OTHER,
+        /** One of them is made shorter or smaller all round, or another part is fitted. */
+        NEITHER
     }
 
     /** Asks for what a pair is drawn from and gives the drawing, to be used once all is known. */

@@ -312,7 +312,19 @@ final class Telling {
                 Math.max(-cold.gap().worst(), warm.map(w -> -w.gap().worst()).orElse(0.0)));
         surely = Math.max(surely, 0);
         return Optional.of(new Clearance.Removal(
-                head.cut().what().replace("{x}", length(surely)), at, surely, leaves(head.cut(), surely)));
+                head.cut().what().replace("{x}", length(surely)),
+                at,
+                surely,
+                leaves(head.cut(), surely),
+                cold.gap().way() == Way.IN_PLANE ? shaped(head) : ""));
+    }
+
+    private static String shaped(Plan.Head head) {
+        return switch (head.cut().shaped()) {
+            case ONE -> head.one();
+            case OTHER -> head.other();
+            case NEITHER -> "";
+        };
     }
 
     private Optional<Double> leaves(Plan.Cut cut, double amount) {

@@ -22,6 +22,18 @@ final class Svg {
      * @throws IllegalArgumentException for another prefix, or for a size below 1
      */
     Svg(String idPrefix, int width, int height, String title, String description) {
+        this(idPrefix, width, height, "", title, description);
+    }
+
+    /**
+     * Begins a drawing that is printed to size: its coordinates are tenths of a millimetre, so that a place is told to a hundredth.
+     * @throws IllegalArgumentException for another prefix, or for a size below 1
+     */
+    static Svg toSize(String idPrefix, int tenthsWide, int tenthsHigh, String title, String description) {
+        return new Svg(idPrefix, tenthsWide, tenthsHigh, "mm", title, description);
+    }
+
+    private Svg(String idPrefix, int width, int height, String unit, String title, String description) {
         if (!PREFIX.matcher(idPrefix).matches()) {
             throw new IllegalArgumentException("id prefix is '" + idPrefix
                     + "'; it must begin with a letter and go on with letters, digits, - and _");
@@ -37,9 +49,9 @@ final class Svg {
                 "class",
                 "drawing",
                 "width",
-                Integer.toString(width),
+                unit.isEmpty() ? Integer.toString(width) : n(width / 10.0) + unit,
                 "height",
-                Integer.toString(height),
+                unit.isEmpty() ? Integer.toString(height) : n(height / 10.0) + unit,
                 "viewBox",
                 "0 0 " + width + " " + height,
                 "role",

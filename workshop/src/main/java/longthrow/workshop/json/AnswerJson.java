@@ -420,6 +420,7 @@ public final class AnswerJson {
             .text("what", "is to be cut, or changed instead", Clearance.Removal::what)
             .number("at", "at the best estimates, in m", Clearance.Removal::at)
             .number("surely", "so that it is kept with 95 in 100, in m", Clearance.Removal::surely)
+            .text("shaped", "part that is cut to an outline; empty where none is", Clearance.Removal::shaped)
             .numberOrNull(
                     "leaves",
                     "left of the part behind the cut, in m; null when not known",

@@ -9,6 +9,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
+import longthrow.core.clear.ReliefCut;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
 import longthrow.workshop.web.Around;
@@ -80,6 +81,7 @@ public record ClearAnswer(
      * @param mend  what to do; empty when it clears
      * @param lines what else there is to say
      * @param chart as SVG; empty where it is not of the plane
+     * @param shaped part of which something is cut to an outline; empty where none is
      * @param span  where the two turns begin and end on it
      */
     public record Told(
@@ -92,6 +94,7 @@ public record ClearAnswer(
             String mend,
             List<String> lines,
             String chart,
+            String shaped,
             String span) {
         public Told {
             lines = List.copyOf(lines);
@@ -206,6 +209,7 @@ public record ClearAnswer(
                 pair.mend(),
                 lines,
                 pair.curve().isEmpty() ? "" : GapChart.of(pair, "gap-" + pair.key()),
+                ReliefCut.isFor(pair) ? pair.removal().orElseThrow().shaped() : "",
                 GapChart.span());
     }
 }

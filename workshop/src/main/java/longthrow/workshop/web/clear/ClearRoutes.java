@@ -2,10 +2,14 @@ package longthrow.workshop.web.clear;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.util.Map;
 import java.util.Optional;
+import longthrow.core.clear.ReliefCut;
+import longthrow.workshop.draw.ReliefSheet;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Rail.Question;
+import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Workbench;
 
@@ -25,6 +29,7 @@ public final class ClearRoutes implements Routes {
     public void add(RoutesConfig routes) {
         routes.get("/b/{id}/clear", this::page);
         routes.get("/b/{id}/clear/answer", this::answer);
+        routes.get("/b/{id}/clear/relief/{pair}.svg", this::relief);
     }
 
     private void page(Context request) {
@@ -49,6 +54,23 @@ public final class ClearRoutes implements Routes {
         open.build();
         Clearances.Seen seen = clearances.of(open.revision().text());
         bench.view().show(request, "clearanswer", Map.of("answer", laidOut(request, open, seen)));
+    }
+
+    /** What comes off a part, to print at full size. */
+    private void relief(Context request) {
+        Workbench.Open open = bench.open(request);
+        String key = request.pathParam("pair");
+        ReliefCut cut = clearances.of(open.revision().text()).answer().clearances().stream()
+                .filter(pair -> pair.key().equals(key))
+                .findFirst()
+                .flatMap(pair -> ReliefCut.of(open.build(), pair))
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND,
+                        "Nothing is cut to an outline for this pair",
+                        "Open Clear: each pair of which something has to come off says so."));
+        request.contentType("image/svg+xml")
+                .header("Content-Disposition", "attachment; filename=\"" + cut.key() + ".svg\"")
+                .result(ReliefSheet.of(cut, "relief"));
     }
 
     private static ClearAnswer laidOut(Context request, Workbench.Open open, Clearances.Seen seen) {
