@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
+import longthrow.core.clear.Clear;
+import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,6 +32,8 @@ final class LifeCommand extends BuildQuestion {
 
     @Override
     Optional<Function<Build, Answer>> question(PrintWriter err) {
-        return catalogues.read(err).map(catalogue -> build -> Life.of(build, catalogue));
+        return catalogues
+                .read(err)
+                .map(catalogue -> build -> Touching.heeded(Life.of(build, catalogue), Clear.of(build)));
     }
 }

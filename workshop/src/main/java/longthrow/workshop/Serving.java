@@ -91,7 +91,7 @@ final class Serving implements AutoCloseable {
         Catalogues catalogues = new Catalogues(bench);
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
-        Loaded loaded = new Loaded(bench, catalogues);
+        Loaded loaded = new Loaded(bench, catalogues, clearances);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {

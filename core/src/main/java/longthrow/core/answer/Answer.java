@@ -127,26 +127,35 @@ public record Answer(
 
     /** The same with how the valves move. */
     public Answer withMovements(List<ValveMovement> other) {
-        return copy(other, ladder, shaking, clearances);
+        return copy(stops, other, ladder, shaking, clearances);
     }
 
     /** The same with what lets go first. */
     public Answer withLadder(LimitLadder other) {
-        return copy(movements, Optional.of(other), shaking, clearances);
+        return copy(stops, movements, Optional.of(other), shaking, clearances);
     }
 
     /** The same with where the shake goes. */
     public Answer withShaking(Shaking other) {
-        return copy(movements, ladder, Optional.of(other), clearances);
+        return copy(stops, movements, ladder, Optional.of(other), clearances);
     }
 
     /** The same with what may touch. */
     public Answer withClearances(List<Clearance> other) {
-        return copy(movements, ladder, shaking, other);
+        return copy(stops, movements, ladder, shaking, other);
+    }
+
+    /** The same with these stops. */
+    public Answer withStops(List<Stop> other) {
+        return copy(other, movements, ladder, shaking, clearances);
     }
 
     private Answer copy(
-            List<ValveMovement> moving, Optional<LimitLadder> limits, Optional<Shaking> shake, List<Clearance> gaps) {
+            List<Stop> stopping,
+            List<ValveMovement> moving,
+            Optional<LimitLadder> limits,
+            Optional<Shaking> shake,
+            List<Clearance> gaps) {
         return new Answer(
                 question,
                 engine,
@@ -155,7 +164,7 @@ public record Answer(
                 values,
                 verdicts,
                 findings,
-                stops,
+                stopping,
                 unknowns,
                 defaults,
                 next,

@@ -40,6 +40,9 @@ public final class Clear {
     /** Readings named first, those that tell of most pairs; layout. */
     private static final int READ_FIRST = 6;
 
+    /** How a stop begins of a pair that touches or may touch. */
+    static final String NOT_BY_STARTER = "do not turn it with the starter: ";
+
     private Clear() {}
 
     /**
@@ -85,7 +88,7 @@ public final class Clear {
         for (Clearance pair : pairs) {
             if (pair.state() == State.TOUCHES || pair.state() == State.MAY_TOUCH) {
                 stops.add(new Stop(
-                        "do not turn it with the starter: " + pair.one() + " and " + pair.other() + " "
+                        NOT_BY_STARTER + pair.one() + " and " + pair.other() + " "
                                 + (pair.state() == State.TOUCHES ? "touch" : "may touch"),
                         pair.why(),
                         pair.mend(),

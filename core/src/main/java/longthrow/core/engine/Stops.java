@@ -391,6 +391,11 @@ public final class Stops {
 
     // ---- throw
 
+    /** Whether a stop is that of a throw which is not, or may not be, the one the maker spoke of: his word on rod, crankshaft and piston ends with it. */
+    public static boolean isOfAnotherThrow(Stop stop) {
+        return stop.what().equals(NO_POWER_YET);
+    }
+
     /** Strokes farther apart than this are of two crankshafts, however they were read [m]; common practice, no source. */
     private static final double ANOTHER_THROW = 0.5e-3;
 
@@ -410,7 +415,7 @@ public final class Stops {
         return Optional.of(new Stop(
                 NO_POWER_YET,
                 "the throw is " + grown
-                        + " longer than the donor's: rod bolt to cam, dipper to case and rod to case are unknown",
+                        + " longer than the donor's: rod bolts may touch the camshaft, dipper and rod the case",
                 MOCK_UP,
                 false));
     }

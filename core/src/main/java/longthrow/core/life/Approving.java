@@ -8,11 +8,13 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.Approval.Unlock;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Rung.Weight;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
+import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
@@ -20,12 +22,13 @@ import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Units;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
- * From rungs and stops to the verdict of the whole. A maker's governed or rated speed approves an undamaged engine up to itself; past it the ratings of
- * rod and wheel are asked for. Refused is a limit passed or damage seen, not approved is data missing or too uncertain.
+ * From rungs and stops to the verdict of the whole. A maker's governed or rated speed approves an undamaged engine up to itself, and of one with another throw
+ * only what the throw does not load; past it the ratings of rod and wheel are asked for. Refused is a limit passed or damage seen, not approved is data missing or too uncertain.
  */
 final class Approving {
     private static final String PRICE_UNKNOWN = "price not known";
@@ -35,12 +38,16 @@ final class Approving {
 
     private final Known known;
     private final List<Stop> stops;
+    private final List<Finding> suspects;
     private final Catalogue catalogue;
     private final RungMaker maker;
+    /** Limits that by the sum alone are passed, and that a maker's word stands over. */
+    private final List<String> overruled = new ArrayList<>();
 
-    Approving(Known known, List<Stop> stops, Catalogue catalogue, RungMaker maker) {
+    Approving(Known known, List<Stop> stops, List<Finding> suspects, Catalogue catalogue, RungMaker maker) {
         this.known = known;
         this.stops = stops;
+        this.suspects = suspects;
         this.catalogue = catalogue;
         this.maker = maker;
     }
@@ -54,7 +61,7 @@ final class Approving {
         boolean byEngine = covers(Term.GOVERNED_SPEED);
         boolean byRod = covers(Term.ROD_RATED_SPEED);
         boolean byWheel = covers(Term.FLYWHEEL_RATED_SPEED);
-        return rungs.stream()
+        List<Rung> covered = rungs.stream()
                 .map(r -> {
                     if (r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS) {
                         return r;
@@ -65,9 +72,94 @@ final class Approving {
                     if (byWheel && r.kind() == Rung.Kind.RIM) {
                         return r.covered("the flywheel's rating");
                     }
-                    return byEngine && isForTheEngineToCover(r) ? r.covered("the maker's governed speed") : r;
+                    return byEngine && isForTheEngineToCover(r) && isAsMade(r)
+                            ? r.covered("the maker's governed speed")
+                            : r;
                 })
                 .toList();
+        for (int k = 0; k < rungs.size(); k++) {
+            if (rungs.get(k).state() == State.EXCEEDED && covered.get(k).state() == State.COVERED) {
+                overruled.add(rungs.get(k).label());
+            }
+        }
+        return covered;
+    }
+
+    /** Whether the maker's word on the engine reaches so far: of another throw, or a wheel nobody named, he said nothing. */
+    private boolean isAsMade(Rung rung) {
+        boolean isNamedWheel = rung.kind() != Rung.Kind.RIM
+                || known.build().choice(Choice.FLYWHEEL_KIND).isPresent();
+        return isNamedWheel && (isThrowAsMade() || !isLoadedByThrow(rung));
+    }
+
+    private boolean isThrowAsMade() {
+        return stops.stream().noneMatch(Stops::isOfAnotherThrow);
+    }
+
+    /** Damage that was seen on what turns or moves: a maker spoke of sound parts, and no sum knows of it. */
+    private List<Damage> damaged() {
+        return known.build().damage().stream()
+                .filter(d -> switch (d.part()) {
+                    case FLYWHEEL,
+                            ROD,
+                            CRANKSHAFT,
+                            PISTON,
+                            CAMSHAFT,
+                            INTAKE_VALVE,
+                            EXHAUST_VALVE,
+                            SPRING,
+                            ROCKER,
+                            PUSHROD -> true;
+                    default -> false;
+                })
+                .filter(d -> stops.stream()
+                        .noneMatch(s -> s.why()
+                                .contains(d.part().label() + ": " + d.kind().label())))
+                .toList();
+    }
+
+    /** Ratings of which one that is written is under the wanted speed, though together they are set aside: the lowest counts until it is settled. */
+    private List<String> lowestRatings(double asked) {
+        List<String> low = new ArrayList<>();
+        for (Term rating : Stops.RATINGS) {
+            if (known.build().of(rating).size() > 1) {
+                known.build().of(rating).stream()
+                        .flatMap(g -> g.figure().stream())
+                        .filter(f -> f.si() < asked * (1 - 1e-9))
+                        .forEach(
+                                f -> low.add(
+                                        rating.label() + ": " + f.written()
+                                                + " is written beside another, and the lowest counts until it is settled which is right"));
+            }
+        }
+        return low;
+    }
+
+    /** What holds an approval back beside stops and rungs. */
+    private List<Held> held(OptionalDouble asked) {
+        List<Held> held = new ArrayList<>();
+        damaged()
+                .forEach(
+                        d -> held.add(
+                                new Held(
+                                        d.part().label() + ": " + d.kind().label()
+                                                + " was seen, and every word and sum here is of sound parts",
+                                        "replace it, or have it judged by a qualified machinist, and take the entry out of what was seen")));
+        suspects.forEach(s -> held.add(new Held(s.where() + " is suspect: " + s.message(), s.mend())));
+        asked.ifPresent(speed -> lowestRatings(speed)
+                .forEach(
+                        words -> held.add(new Held(words, "find the plate or sheet, and keep the one that is right"))));
+        return held;
+    }
+
+    private record Held(String why, String unlock) {}
+
+    /** Loads on these grow with the throw at one speed, and a crankshaft of another throw is another maker's. */
+    private static boolean isLoadedByThrow(Rung rung) {
+        return switch (rung.part()) {
+            case ROD, CRANKSHAFT, PISTON, RINGS, CYLINDER -> true;
+            default -> false;
+        };
     }
 
     private static boolean isOfTheRod(Rung rung) {
@@ -95,6 +187,8 @@ final class Approving {
                 .filter(r -> r.isInTheWay() && !r.isRefused())
                 .sorted(Comparator.comparing((Rung r) -> r.state() == State.UNKNOWN))
                 .forEach(r -> reasons.add(r.label() + ": " + r.why()));
+        held(wanted.isPresent() ? OptionalDouble.of(wanted.get().value()) : OptionalDouble.empty())
+                .forEach(h -> reasons.add(h.why()));
         boolean isHeldUpByWorkAlone = reasons.isEmpty() && !pending().isEmpty();
         pending()
                 .forEach(work -> reasons.add(work.job() + " is planned, not done yet: the limits stand as if it were"));
@@ -109,17 +203,19 @@ final class Approving {
                     isRefused ? "refused as it is" : "not approved: no speed is asked for",
                     reasons,
                     List.of(new Unlock("write " + Term.WANTED_SPEED.path(), "every limit is held against it", "", "")),
-                    instead(have, false));
+                    instead(have, false, OptionalDouble.empty()));
         }
         double asked = wanted.get().value();
         if (reasons.isEmpty()) {
-            double upTo = Math.max(asked, highest(rungs));
+            // every limit was held against the speed asked for: what only a maker's word covers is not approved above
+            // it
+            double upTo = covers(Term.GOVERNED_SPEED) ? asked : Math.max(asked, highest(rungs));
             return new Approval(
                     Approval.State.APPROVED,
                     OptionalDouble.of(asked),
                     OptionalDouble.of(upTo),
                     have,
-                    "approved up to " + maker.speed(upTo) + ", as far as these limits go",
+                    "approved up to " + maker.speed(upTo) + ", as far as these limits go" + onWhoseWord(rungs),
                     List.of(),
                     List.of(),
                     "");
@@ -140,7 +236,18 @@ final class Approving {
                 unlocks(rungs, asked),
                 instead(
                         have,
-                        stops.stream().anyMatch(s -> s.refused() && s.what().startsWith("do not start"))));
+                        stops.stream().anyMatch(s -> s.refused() && s.what().startsWith("do not start")),
+                        OptionalDouble.of(asked)));
+    }
+
+    /** What an approval rests on beside sums. */
+    private String onWhoseWord(List<Rung> rungs) {
+        long covered = rungs.stream().filter(r -> r.state() == State.COVERED).count();
+        return (covered == 0
+                        ? ""
+                        : "; " + covered + (covered == 1 ? " limit rests" : " limits rest")
+                                + " on a maker's word and not on a sum, which is for sound parts in the engine as it was made")
+                + (overruled.isEmpty() ? "" : "; by the sum alone passed: " + String.join(", ", overruled));
     }
 
     private List<Decided.Work> pending() {
@@ -159,7 +266,7 @@ final class Approving {
                 }
             }
         }
-        boolean byMaker = covers(Term.GOVERNED_SPEED);
+        boolean byMaker = covers(Term.GOVERNED_SPEED) && isThrowAsMade();
         for (Rung rung : rungs) {
             if (!byMaker
                     && rung.state() == State.HOLDS
@@ -179,8 +286,11 @@ final class Approving {
         return speed.value() - speed.expanded(2 * Verdict.SURE - 1);
     }
 
-    /** The maker's speed, where nothing that refuses comes before it. */
+    /** The maker's speed, where nothing that refuses comes before it and the engine has the throw he made it with. */
     private OptionalDouble canHave(List<Rung> rungs) {
+        if (!isThrowAsMade()) {
+            return OptionalDouble.empty();
+        }
         Optional<Measured> governed =
                 known.figure(Term.GOVERNED_SPEED).filter(g -> Stops.isVouched(known.build(), Term.GOVERNED_SPEED));
         if (governed.isEmpty()) {
@@ -207,13 +317,28 @@ final class Approving {
         return most;
     }
 
-    private String instead(OptionalDouble have, boolean isDamaged) {
+    private String instead(OptionalDouble have, boolean isDamaged, OptionalDouble asked) {
         if (isDamaged) {
             return stops.get(0).wayRound();
         }
-        return have.isPresent()
-                ? "hold " + maker.speed(have.getAsDouble()) + ", which the maker vouches for in an undamaged engine"
-                : "nothing as it stands: no maker's governed speed is known that it could be held to, or a limit is passed at any speed";
+        if (!isThrowAsMade()) {
+            return "nothing before it has been mocked up: "
+                    + known.figure(Term.GOVERNED_SPEED)
+                            .map(g -> "the maker's " + maker.speed(g.value()) + " is for the throw he made it with")
+                            .orElse("no maker's speed is known, and it would be for the throw he made it with")
+                    + ", so at any speed rod, crankshaft and piston rest on what is read and rated of them";
+        }
+        if (have.isPresent() && asked.isPresent() && have.getAsDouble() >= asked.getAsDouble() * (1 - 1e-9)) {
+            return "nothing faster or slower: it is the maker's own speed that is asked for, and what is said above stands in the way of it";
+        }
+        if (have.isPresent()) {
+            return "hold " + maker.speed(have.getAsDouble()) + ", which the maker vouches for in an undamaged engine";
+        }
+        return known.figure(Term.GOVERNED_SPEED)
+                        .filter(g -> Stops.isVouched(known.build(), Term.GOVERNED_SPEED))
+                        .isEmpty()
+                ? "nothing as it stands: no maker's governed speed is known that it could be held to"
+                : "nothing as it stands: a limit is passed at any speed";
     }
 
     // ---- what would lift it
@@ -250,6 +375,7 @@ final class Approving {
                     "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely",
                     "an engine without governor runs past any limit unloaded"));
         }
+        held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
         springs(rungs).ifPresent(unlocks::add);
         rungs.stream()
                 .filter(r -> r.isInTheWay() && r.state() != State.UNKNOWN && !isSaidAbove(r))

@@ -69,7 +69,7 @@ public final class Life {
         RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked);
         List<Asked> questions = new ArrayList<>();
         List<Rung> rungs = rungs(known, maker, questions);
-        Approving approving = new Approving(known, appraisal.stops(), catalogue, maker);
+        Approving approving = new Approving(known, appraisal.stops(), appraisal.suspects(), catalogue, maker);
         List<Rung> covered = inOrder(approving.covered(rungs));
         Approval approval = approving.verdict(covered);
         StartSums starting = new StartSums(known);

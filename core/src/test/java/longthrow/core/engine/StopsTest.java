@@ -131,7 +131,7 @@ class StopsTest {
         Engine engine = new Engine().mm(Term.STROKE, 56.50, 0.02).mm(Term.DONOR_STROKE, 50.00);
         assertThat(stops(engine)).singleElement().satisfies(s -> {
             assertThat(s.refused()).isFalse();
-            assertThat(s.why()).contains("3.25", "rod bolt to cam", "dipper", "unknown");
+            assertThat(s.why()).contains("3.25", "rod bolts may touch the camshaft", "dipper");
         });
         assertThat(stops(new Engine().mm(Term.STROKE, 50.01, 0.05).mm(Term.DONOR_STROKE, 50.00)))
                 .isEmpty();

@@ -18,6 +18,7 @@ import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.Touching;
 import longthrow.core.fit.Fit;
 import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
@@ -131,12 +132,13 @@ public record Sheet(
     private static Answers asked(Build build, Catalogue catalogue) {
         boolean nothingToSearch =
                 catalogue.parts().isEmpty() && catalogue.operations().isEmpty();
+        Answer clear = Clear.of(build);
         return Answers.of(
                         Measure.of(build, List.of()),
                         nothingToSearch ? Optional.empty() : Optional.of(Fit.of(build, catalogue)))
                 .with(
-                        Optional.of(Clear.of(build)),
-                        Optional.of(Life.of(build, catalogue)),
+                        Optional.of(clear),
+                        Optional.of(Touching.heeded(Life.of(build, catalogue), clear)),
                         Optional.of(Shake.of(build, catalogue)));
     }
 

@@ -7,6 +7,7 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import longthrow.core.shake.Shake;
 import longthrow.workshop.store.CatalogueEntry;
@@ -20,6 +21,7 @@ public final class Loaded {
 
     private final Workbench bench;
     private final Catalogues catalogues;
+    private final Clearances clearances;
     private final Lately<Asked, Answer> lives = new Lately<>(MOST_REMEMBERED, this::life);
     private final Lately<Asked, Answer> shakes = new Lately<>(MOST_REMEMBERED, this::shake);
     private final Lately<AtSpeed, Answer> speeds = new Lately<>(MOST_SPEEDS, this::shakeAt);
@@ -27,11 +29,13 @@ public final class Loaded {
 
     /**
      * None worked out yet.
-     * @param bench whose rail says how far each came
+     * @param bench      whose rail says how far each came
+     * @param clearances whether anything touches, which no limit of speed stands over
      */
-    public Loaded(Workbench bench, Catalogues catalogues) {
+    public Loaded(Workbench bench, Catalogues catalogues, Clearances clearances) {
         this.bench = bench;
         this.catalogues = catalogues;
+        this.clearances = clearances;
     }
 
     /** All that an answer hangs on. */
@@ -49,7 +53,8 @@ public final class Loaded {
     }
 
     private Answer life(Asked asked) {
-        Answer answer = Life.of(build(asked), catalogue(asked));
+        Answer clear = clearances.of(asked.text()).answer();
+        Answer answer = Touching.heeded(Life.of(build(asked), catalogue(asked)), clear);
         bench.remember(Rail.Question.LIFE, asked.text(), asked.catalogues(), Rail.approved(answer));
         return answer;
     }

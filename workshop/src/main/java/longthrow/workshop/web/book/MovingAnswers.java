@@ -9,6 +9,7 @@ import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import longthrow.core.shake.Shake;
 import longthrow.workshop.store.CatalogueEntry;
@@ -60,7 +61,8 @@ final class MovingAnswers {
                 ? Catalogue.EMPTY
                 : catalogues.together(asked.active()).catalogue();
         Catalogue catalogue = Shared.of(build, whole).catalogue();
-        return new Loads(Life.of(build, catalogue), Shake.of(build, catalogue));
+        Answer clear = clearances.of(asked.text()).answer();
+        return new Loads(Touching.heeded(Life.of(build, catalogue), clear), Shake.of(build, catalogue));
     }
 
     /** With what is remembered; nothing is begun. */
