@@ -6,15 +6,13 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
 import longthrow.core.clear.Clear;
 import org.junit.jupiter.api.Test;
 
@@ -55,6 +53,75 @@ class ClearPageTest extends OverHttp {
                 .contains("rod bolts to camshaft core");
     }
 
+    /** What matters most stands first, once, with its reason, its mend and the way to its gap; nothing stands there where nothing may touch. */
+    @Test
+    void whatTouchesOrMayStandsOnTop() throws IOException {
+        String base = visitor.example();
+        Visitor.Page page = visitor.get(base + "/clear?now=1");
+        List<Clearance> grave = Clear.of(BuildFile.read(Files.readString(Path.of("../examples/demo.yaml")))
+                        .build()
+                        .orElseThrow())
+                .clearances()
+                .stream()
+                .filter(p -> p.state() == Clearance.State.TOUCHES || p.state() == Clearance.State.MAY_TOUCH)
+                .toList();
+        assertThat(grave).isNotEmpty();
+        String body = page.body();
+        String box = body.substring(body.indexOf("aria-labelledby=\"grave-head\""));
+        box = box.substring(0, box.indexOf("</section>"));
+        assertThat(box).contains("do not turn it with the starter");
+        assertThat(count(box, "<li>")).isEqualTo(grave.size());
+        for (Clearance pair : grave) {
+            assertThat(box).contains("href=\"#" + pair.key() + "\"", pair.one() + " to " + pair.other(), "Do this:");
+            assertThat(body).contains("<article class=\"gap " + pair.state().key() + "\" id=\"" + pair.key() + "\">");
+        }
+        assertThat(body.indexOf("grave-head"))
+                .isGreaterThan(body.indexOf("pairs may touch: "))
+                .isLessThan(body.indexOf("<b>Warning:</b>"))
+                .isLessThan(body.indexOf("id=\"turning\""))
+                .isLessThan(body.indexOf("id=\"unknown-head\""));
+        assertThat(visitor.get(visitor.empty("Nothing read yet") + "/clear?now=1")
+                        .body())
+                .doesNotContain("grave-head");
+    }
+
+    /** A name stands once beside how many pairs wait for it. */
+    @Test
+    void aWarningSaysANameOnce() {
+        String words = visitor.get(visitor.example() + "/clear?now=1").words();
+        assertThat(words).containsPattern("[a-z]+ \\(\\d+ pairs\\)");
+        assertThat(Pattern.compile("([a-z]+ [a-z ]+[a-z]) \\(\\1[,)]")
+                        .matcher(words)
+                        .results()
+                        .toList())
+                .isEmpty();
+    }
+
+    /** A body that is a band right across the engine in the sums is shown between the walls of the bore. */
+    @Test
+    void whatIsShownOfAPistonIsCutToTheBore() throws IOException {
+        String base = visitor.upload(
+                        "/builds/file",
+                        "longer.yaml",
+                        Files.readAllBytes(Path.of("../examples/scenarios/s1-longer-throw.yaml")),
+                        Map.of("key", Visitor.key()))
+                .location()
+                .replace("/measure", "");
+        String page = visitor.get(base + "/clear?now=1").body();
+        Matcher skirt = Pattern.compile(
+                        "<path [^>]*data-pairs=\"skirt_to_counterweight\"[^>]*clip-path=\"url\\(#([\\w-]+)\\)\"")
+                .matcher(page);
+        assertThat(skirt.find()).isTrue();
+        Matcher cut = Pattern.compile("<clipPath id=\"" + skirt.group(1)
+                        + "\">\\s*<rect x=\"([-\\d.]+)\" y=\"[-\\d.]+\" width=\"([\\d.]+)\"")
+                .matcher(page);
+        assertThat(cut.find()).isTrue();
+        assertThat(Double.parseDouble(cut.group(1))).isNegative();
+        assertThat(Double.parseDouble(cut.group(2)))
+                .as("no wider than the engine is drawn")
+                .isBetween(50.0, 276.0);
+    }
+
     /** As many as the answer has, which its JSON and text list too. */
     @Test
     void everythingThatWasTakenIsListed() throws IOException {
@@ -91,48 +158,6 @@ class ClearPageTest extends OverHttp {
         assertThat(visitor.get(base + "/clear/relief/boss_to_counterweight.svg").status())
                 .isEqualTo(404);
         assertThat(visitor.get(base + "/clear/relief/none.svg").status()).isEqualTo(404);
-    }
-
-    @Test
-    void whatTouchesStandsInTheWayOnEveryPageOnceItIsKnown() {
-        String base = visitor.example();
-        String stop = "do not turn it with the starter: rod bolts and camshaft core may touch";
-        assertThat(visitor.get(base + "/measure").words()).doesNotContain(stop);
-        visitor.get(base + "/clear?now=1");
-        for (String page : new String[] {"/measure", "/measure/cylinder.bore", "/fit", "/book", "/life?now=1"}) {
-            assertThat(visitor.get(base + page).words()).as(page).contains(stop);
-        }
-        assertThat(visitor.get(base + "/life?now=1").words())
-                .contains(
-                        "What would lift it", "another rod or camshaft", "nothing at any speed before nothing touches");
-    }
-
-    /** The sum of the old text takes longer than the edit that overtakes it. */
-    @Test
-    void anAnswerOfAnOlderTextIsNeverShown() throws Exception {
-        String base = visitor.example();
-        String before = visitor.get(base + "/clear?now=1").words();
-        assertThat(before).contains("rod bolts to camshaft core");
-        for (int round = 0; round < 3; round++) {
-            String far = String.format(Locale.ROOT, "%.1f mm", 60.0 + round);
-            visitor.post(base + "/measure/camshaft.axis_across", form(2 * round + 1), List.of("40.0 mm"));
-            CompletableFuture<Visitor.Page> slow =
-                    CompletableFuture.supplyAsync(() -> visitor.get(base + "/clear?now=1"));
-            visitor.post(base + "/measure/camshaft.axis_across", form(2 * round + 2), List.of(far));
-            Visitor.Page shown = slow.get();
-            String newest = visitor.get(base + "/clear?now=1").words();
-            assertThat(shown.status() == 303 || gaps(shown.words()).equals(gaps(newest)))
-                    .as("round " + round + ": " + shown.status())
-                    .isTrue();
-        }
-    }
-
-    private static Map<String, String> form(int based) {
-        return new HashMap<>(Map.of("based", String.valueOf(based), "key", Visitor.key()));
-    }
-
-    private static String gaps(String words) {
-        return words.substring(words.indexOf("pairs may touch: "));
     }
 
     @Test

@@ -29,7 +29,7 @@ public final class CrossSection {
     private static final double HALF_WIDE = 150;
     private static final double COLUMN_X = 330;
     private static final double HEAD_TALL = 16;
-    private static final double WALL = 12;
+    static final double WALL = 12;
     /** Dead centre for the arrow of a gap: piston this near to it, as a share of the stroke. Layout. */
     private static final double AT_DEAD_CENTRE = 1e-3;
     /** Half of the angle that the counterweight spans. Layout: its shape is not read. */
@@ -212,9 +212,19 @@ public final class CrossSection {
         }
     }
 
+    /** The wall of the bore on the left [pixels]. */
+    double boreLeft(Place p) {
+        return p.x(boreOffset - bore / 2);
+    }
+
+    /** The wall of the bore on the right [pixels]. */
+    double boreRight(Place p) {
+        return p.x(boreOffset + bore / 2);
+    }
+
     void cylinder(Sketch s, Place p) {
-        double left = p.x(boreOffset - bore / 2);
-        double right = p.x(boreOffset + bore / 2);
+        double left = boreLeft(p);
+        double right = boreRight(p);
         double deck = y(p, deckHeight);
         double end = y(p, deckHeight - sleeve);
         boolean known = knows(Term.BORE, Term.SLEEVE_LENGTH, Term.DECK_HEIGHT);
@@ -239,8 +249,8 @@ public final class CrossSection {
     }
 
     void piston(Sketch s, Place p) {
-        double left = p.x(boreOffset - bore / 2) + 1.5;
-        double right = p.x(boreOffset + bore / 2) - 1.5;
+        double left = boreLeft(p) + 1.5;
+        double right = boreRight(p) - 1.5;
         double crown = y(p, p.pinHeight() + compressionHeight);
         double bottom = y(p, p.pinHeight() - skirt);
         outline(

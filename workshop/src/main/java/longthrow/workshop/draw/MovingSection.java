@@ -46,6 +46,12 @@ public final class MovingSection {
             "head",
             "case");
 
+    /** Of these a body in the sums is a band right across the engine; between the walls of the bore it stands for the part. */
+    private static final Set<String> IN_THE_BORE = Set.of("piston skirt", "pin boss", "piston crown", "piston", "head");
+
+    /** So is this one, and stands for the part in the walls. */
+    private static final String IN_THE_WALLS = "sleeve";
+
     private final CrossSection section;
     private final CrossSection.Place start;
     private final List<Drawn> drawn;
@@ -198,12 +204,14 @@ public final class MovingSection {
         moving(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
         moving(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
         moving(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        int shapes = 0;
         for (Group group : groups.values()) {
             open(svg, degrees, group.course());
             for (Shape shape : group.shapes()) {
                 boolean isOn = selected.filter(shape.pairs()::contains).isPresent();
                 boolean isHidden = IN_THE_SECTION.contains(shape.name());
-                shape(svg, shape, (isHidden ? "body hid" : "body") + (isOn ? " on" : ""));
+                String clip = clip(svg, group.course(), shape, idPrefix + "-clip-" + shapes++);
+                shape(svg, shape, (isHidden ? "body hid" : "body") + (isOn ? " on" : ""), clip);
             }
             svg.close();
         }
@@ -232,11 +240,13 @@ public final class MovingSection {
         stands(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
         stands(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
         stands(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        int shapes = 0;
         for (Group group : groups.values()) {
             for (Shape shape : group.shapes()) {
                 if (shape.pairs().contains(pair.key())) {
                     svg.open("g", "transform", group.course().at(degrees));
-                    shape(svg, shape, "body on");
+                    String clip = clip(svg, group.course(), shape, idPrefix + "-clip-" + shapes++);
+                    shape(svg, shape, "body on", clip);
                     svg.close();
                 }
             }
@@ -253,23 +263,40 @@ public final class MovingSection {
         svg.close();
     }
 
-    private static void shape(Svg svg, Shape shape, String look) {
-        svg.add(
-                "path",
-                "class",
-                look,
-                "data-pairs",
-                String.join(" ", shape.pairs()),
-                "d",
-                shape.path(),
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "1.4",
-                "fill",
-                "currentColor",
-                "fill-opacity",
-                "0.08");
+    /** Writes what a shape is cut to, in the frame of its group; empty where it is shown as it is. */
+    private String clip(Svg svg, Course course, Shape shape, String id) {
+        boolean isInTheWalls = shape.name().equals(IN_THE_WALLS);
+        if (!isInTheWalls && !IN_THE_BORE.contains(shape.name())) {
+            return "";
+        }
+        double left = section.boreLeft(start) - course.x().get(0);
+        double right = section.boreRight(start) - course.x().get(0);
+        svg.open("clipPath", "id", id);
+        if (isInTheWalls) {
+            upright(svg, left - CrossSection.WALL, left);
+            upright(svg, right, right + CrossSection.WALL);
+        } else {
+            upright(svg, left, right);
+        }
+        svg.close();
+        return "url(#" + id + ")";
+    }
+
+    /** As high as anything can be drawn. */
+    private void upright(Svg svg, double left, double right) {
+        String tall = number(4.0 * height);
+        svg.add("rect", "x", number(left), "y", number(-2.0 * height), "width", number(right - left), "height", tall);
+    }
+
+    private static void shape(Svg svg, Shape shape, String look, String clip) {
+        List<String> attributes = new ArrayList<>(
+                List.of("class", look, "data-pairs", String.join(" ", shape.pairs()), "d", shape.path()));
+        attributes.addAll(List.of("stroke", "currentColor", "stroke-width", "1.4"));
+        attributes.addAll(List.of("fill", "currentColor", "fill-opacity", "0.08"));
+        if (!clip.isEmpty()) {
+            attributes.addAll(List.of("clip-path", clip));
+        }
+        svg.add("path", attributes.toArray(String[]::new));
     }
 
     /** As far as anything that is drawn reaches, and a little more; never so far that the rest gets small. */

@@ -22,6 +22,9 @@ public final class PageWords {
 
     private static final Pattern PLACE_IN_BRACKETS = Pattern.compile(" \\(" + PLACE + "\\)");
 
+    /** The same behind its name, with a count: "exhaust lobe centre (camshaft.exhaust_lobe_centre, 11 pairs)". */
+    private static final Pattern COUNTED_PLACE = Pattern.compile(" \\(" + PLACE + ", (\\d[^()]*)\\)");
+
     /** The same alone; no part of a longer place, of a name of a file, or of an address. */
     private static final Pattern PLACE_ALONE = Pattern.compile("(?<![\\w./])" + PLACE + "(?![\\w/])");
 
@@ -101,6 +104,10 @@ public final class PageWords {
                         + " on Measure"));
         said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
         said = OWN_LIMIT.matcher(said).replaceAll(found -> "your limit no. " + found.group(1) + ", " + found.group(2));
+        said = COUNTED_PLACE
+                .matcher(said)
+                .replaceAll(found -> Matcher.quoteReplacement(
+                        label(found.group(1)).isPresent() ? " (" + found.group(2) + ")" : found.group()));
         said = PLACE_IN_BRACKETS
                 .matcher(said)
                 .replaceAll(

@@ -14,6 +14,8 @@ class PageWordsTest {
             delimiter = ';',
             value = {
                 "not known: flywheel rated speed (flywheel.rated_speed); not known: flywheel rated speed",
+                "exhaust lobe centre (camshaft.exhaust_lobe_centre, 11 pairs); exhaust lobe centre (11 pairs)",
+                "a part (not.a_place, 2 pairs); a part (not.a_place, 2 pairs)",
                 "where use.duty is utility, show, yard; where duty is utility, show, yard",
                 "read rocker.lift_ratio; read rocker.lift_ratio",
                 "name catalogue files with --catalogue; add a catalogue on the page Parts",

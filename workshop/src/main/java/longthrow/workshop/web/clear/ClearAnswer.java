@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
@@ -65,6 +66,34 @@ public record ClearAnswer(
      * @param gaps  every so many degrees, millimetres to a hundredth, with blanks between
      */
     public record Shown(String key, String name, int angle, String least, String gaps) {}
+
+    /** Pairs that touch or may, the gravest first. */
+    public List<Told> grave() {
+        return told.stream().filter(ClearAnswer::isGrave).toList();
+    }
+
+    /** Whether a pair touches, whatever is not known. */
+    public boolean touches() {
+        return told.stream().anyMatch(pair -> pair.state().equals(State.TOUCHES.key()));
+    }
+
+    /** What the pairs that touch or may come to, in a heading. */
+    public String graveSaid() {
+        long touch = told.stream()
+                .filter(pair -> pair.state().equals(State.TOUCHES.key()))
+                .count();
+        long may = grave().size() - touch;
+        return Stream.of(
+                                touch == 0 ? "" : touch == 1 ? "1 pair touches" : touch + " pairs touch",
+                                may == 0 ? "" : may == 1 ? "1 pair may touch" : may + " pairs may touch")
+                        .filter(said -> !said.isEmpty())
+                        .collect(Collectors.joining(", "))
+                + ": do not turn it with the starter";
+    }
+
+    private static boolean isGrave(Told pair) {
+        return pair.state().equals(State.TOUCHES.key()) || pair.state().equals(State.MAY_TOUCH.key());
+    }
 
     /** A pair that is unknown until mocked up. */
     public record Unknown(String name, String why, List<ToRead> readings, String how) {

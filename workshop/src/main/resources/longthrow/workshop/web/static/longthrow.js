@@ -357,6 +357,15 @@
   const ways = document.querySelector('.ways > details');
   if (ways && wide.matches) ways.open = true;
 
+  // On a narrow screen the ten questions are a strip: it shows the one that is asked. The page itself stays where it is.
+  const asked = document.querySelector('.rail [aria-current]');
+  const strip = asked && asked.closest('ol');
+  if (strip) {
+    const place = asked.getBoundingClientRect();
+    const frame = strip.getBoundingClientRect();
+    strip.scrollLeft += place.left + place.width / 2 - frame.left - frame.width / 2;
+  }
+
   // A slider beside a field: either moves the other. The field is what is sent.
   function pairUp(slide) {
     slide.classList.add('paired');
