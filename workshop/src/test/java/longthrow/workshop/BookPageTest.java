@@ -9,7 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import longthrow.workshop.book.BookReader;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -77,6 +79,63 @@ class BookPageTest extends OverHttp {
         assertThat(visitor.get(base + "/book").words())
                 .doesNotContain("stands here until", "planned, not machined yet;")
                 .contains("taken: R3: billet rod");
+    }
+
+    /** The sheet is long: every chapter that is there is one link away, and none leads nowhere, with script or without. */
+    @Test
+    void theSheetHasItsChaptersOnTop() {
+        for (String asked : List.of("/book?now=1", "/book?share=yes&now=1")) {
+            String sheet = visitor.get(visitor.example() + asked).body();
+            String list = sheet.substring(sheet.indexOf("<nav class=\"contents\""), sheet.indexOf("<h2>Recipe"));
+            List<String> keys = Pattern.compile("href=\"#(chapter-[a-z-]+)\"")
+                    .matcher(list)
+                    .results()
+                    .map(m -> m.group(1))
+                    .toList();
+            List<String> there = Pattern.compile(" id=\"(chapter-[a-z-]+)\"")
+                    .matcher(sheet)
+                    .results()
+                    .map(m -> m.group(1))
+                    .toList();
+            assertThat(keys).as(asked).isEqualTo(there).doesNotHaveDuplicates().hasSizeGreaterThan(18);
+            assertThat(there.contains("chapter-left-out")).isEqualTo(asked.contains("share"));
+        }
+        assertThat(visitor.get(visitor.example() + "/book?view=wall").body()).doesNotContain("class=\"contents\"");
+    }
+
+    /** Before it is laid out a chapter is as tall as its rows make it, in steps that the style sheet has. */
+    @Test
+    void aChapterNotYetLaidOutIsAsTallAsItsRows() {
+        String style = visitor.get("/static/longthrow.css").body();
+        Pattern defaults = Pattern.compile("tall-(\\d+)\" id=\"chapter-readings\"");
+        List<Integer> tall = Stream.of(visitor.example(), visitor.empty("Nothing read yet"))
+                .map(base -> visitor.get(base + "/book?now=1").body())
+                .peek(sheet -> assertThat(Pattern.compile("class=\"chapter (tall-\\d+)\"")
+                                .matcher(sheet)
+                                .results()
+                                .map(m -> "." + m.group(1) + " {"))
+                        .hasSizeGreaterThan(15)
+                        .allSatisfy(one -> assertThat(style).contains(one)))
+                .map(defaults::matcher)
+                .filter(Matcher::find)
+                .map(found -> Integer.valueOf(found.group(1)))
+                .toList();
+        assertThat(tall).hasSize(2);
+        assertThat(tall.get(0)).isGreaterThan(4 * tall.get(1));
+    }
+
+    /** What is counted is said; pairs that fill the wall are counted too, and named on the full sheet. */
+    @Test
+    void theWallCountsWhatTheSheetNames() {
+        String base = visitor.empty("Nothing read yet");
+        String sheet = visitor.get(base + "/book?now=1").words();
+        String wall = visitor.get(base + "/book?view=wall").words();
+        assertThat(wall)
+                .containsPattern("Figures not known: \\d+; taken for granted: \\d+\\. The full sheet lists each")
+                .containsPattern("not known: (\\d+) of \\1 pairs, see Clear");
+        assertThat(sheet)
+                .containsPattern("not known: [a-z ]+ to [a-z ]+, [a-z ]+ to")
+                .doesNotContain("pairs, see Clear");
     }
 
     @Test

@@ -191,6 +191,38 @@ class LifeAndShakePageTest extends OverHttp {
         assertThat(row.substring(0, row.indexOf("</article>"))).contains("href=\"" + base + "/measure");
     }
 
+    /** One count of what is unknown: that of the list below it, told apart into what is in the way and what only guides. */
+    @Test
+    void whatIsUnknownIsCountedOnce() throws IOException {
+        LimitLadder ladder =
+                Life.of(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
+        List<Rung> unknown = ladder.rungs().stream()
+                .filter(r -> r.state() == Rung.State.UNKNOWN)
+                .toList();
+        long inTheWay = unknown.stream().filter(Rung::isInTheWay).count();
+        assertThat(inTheWay).as("some only guide").isPositive().isLessThan(unknown.size());
+        assertThat(visitor.get(visitor.example() + "/life?now=1").words())
+                .contains(
+                        unknown.size() + " limits are unknown until more is read: " + inTheWay + " in the way, "
+                                + (unknown.size() - inTheWay) + " only guide",
+                        "Unknown until it is read " + unknown.size());
+    }
+
+    /** The page and the Book draw the same force to the same scale, and say how large it gets. */
+    @Test
+    void pageAndBookHaveOneScaleForThePathOfTheForce() {
+        String base = visitor.example();
+        String page = path(visitor.get(base + "/shake?now=1").body(), "hodograph");
+        String book = path(visitor.get(base + "/book?now=1").body(), "book-hodograph");
+        assertThat(page).isEqualTo(book).contains(">scale: ", " along<", " across<");
+    }
+
+    /** What is drawn, without its name. */
+    private static String path(String page, String prefix) {
+        String from = page.substring(page.indexOf(prefix + "-desc\">"));
+        return from.substring(from.indexOf('>'), from.indexOf("</svg>"));
+    }
+
     @Test
     void aSpeedThatIsHeldIsApproved() throws IOException {
         String held = text("scenarios/s3-springs.yaml").replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm");

@@ -116,6 +116,16 @@ public record Sheet(
                 true);
     }
 
+    /** Chapters that it has, in their order. */
+    public List<Chapter> chapters() {
+        return Chapter.of(this);
+    }
+
+    /** Classes of a chapter for the style sheet: how tall it will be is not known before it is laid out. */
+    public String look(Chapter chapter) {
+        return "chapter " + chapter.tall(this);
+    }
+
     /** With each drawing made otherwise. */
     Sheet drawn(UnaryOperator<Picture> otherwise) {
         return new Sheet(
@@ -195,7 +205,7 @@ public record Sheet(
         if (!rungs.isEmpty()) {
             FigurePrinter printer = new FigurePrinter(answers.measure().units());
             RungBar bars = RungBar.of(ladder.orElseThrow());
-            String scale = bars.scale(speed -> about(printer, Dimension.ROTATIONAL_SPEED, speed), "book-limits");
+            String scale = bars.scale(speed -> about(printer, speed), "book-limits");
             pictures.put(SCALE, new Picture("scale of the bars", scale));
             rungs.forEach(r -> pictures.put(
                     r.key(),
@@ -208,19 +218,18 @@ public record Sheet(
 
     private static Optional<Picture> path(Answers answers) {
         FigurePrinter printer = new FigurePrinter(answers.measure().units());
-        String name = "path of the shaking force over one turn";
+        String name = "path of the shaking force over one turn, with its greatest along the cylinder and across it";
         return answers.shake()
                 .flatMap(Answer::shaking)
                 .filter(shaking -> !shaking.path().isEmpty())
                 .map(shaking -> new Picture(
-                        name,
-                        HodographChart.of(
-                                shaking, force -> about(printer, Dimension.FORCE, force), name, "book-hodograph")));
+                        name, HodographChart.of(shaking, HodographChart.words(printer), name, "book-hodograph")));
     }
 
     /** To a few digits: the end of a scale. */
-    private static String about(FigurePrinter printer, Dimension dimension, double si) {
-        Figure figure = printer.print(dimension, si, END_OF_SCALE * si).first();
+    private static String about(FigurePrinter printer, double speed) {
+        Figure figure = printer.print(Dimension.ROTATIONAL_SPEED, speed, END_OF_SCALE * speed)
+                .first();
         return figure.value() + " " + figure.unit();
     }
 

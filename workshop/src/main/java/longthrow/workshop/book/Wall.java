@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import longthrow.core.answer.Stop;
 import longthrow.core.book.Book;
 import longthrow.core.book.LimitChapter;
 import longthrow.core.book.ShakeChapter;
@@ -25,6 +26,9 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
 
     /** Lines that a heading with its rule and its head of a table takes; layout. */
     private static final int HEADING = 3;
+
+    /** So many pairs that are not known are named, and no more; layout. */
+    private static final int MOST_PAIRS = 3;
 
     /** What stands under one heading. */
     public enum Block {
@@ -141,6 +145,20 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
                         book.steps().stream().mapToInt(s -> lines(s.step())).sum();
                     case SET_GOES_ON -> 0;
                 };
+    }
+
+    /** Why a stop is there; where it would name more pairs than the wall has room for, how many they are: the page Clear and the full sheet name each. */
+    public static String why(Book book, Stop stop) {
+        return book.touching()
+                .filter(chapter -> chapter.unknown().size() > MOST_PAIRS)
+                .map(chapter -> {
+                    String each = chapter.unknown().stream()
+                            .map(TouchChapter.Open::pair)
+                            .collect(Collectors.joining(", "));
+                    int all = chapter.unknown().size() + chapter.told().size();
+                    return stop.why().replace(each, chapter.unknown().size() + " of " + all + " pairs, see Clear");
+                })
+                .orElse(stop.why());
     }
 
     /** One line for each question of the moving engine that was asked. */

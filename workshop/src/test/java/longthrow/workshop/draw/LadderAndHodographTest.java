@@ -21,7 +21,7 @@ import longthrow.core.quantity.Units;
 import longthrow.core.term.Part;
 import org.junit.jupiter.api.Test;
 
-/** Where bars and paths lie, by hand: 312 pixels from standing still to the end of a ladder's scale, 116 from the middle of a path to its mark. */
+/** Where bars and paths lie, by hand: 312 pixels from standing still to the end of a ladder's scale, 116 from the middle of a path to what its picture reaches. */
 class LadderAndHodographTest {
     private static final Pattern UPRIGHT = Pattern.compile("class=\"(lit|wanted)\" d=\"M ([\\d.]+) ");
     private static final Pattern LIT = Pattern.compile("class=\"lit\" d=\"(M [^\"]* Z)\"");
@@ -126,15 +126,67 @@ class LadderAndHodographTest {
         assertThat(Double.parseDouble(numbers[1])).as("top dead centre").isCloseTo(160, within(0.06));
         assertThat(Double.parseDouble(numbers[2])).isCloseTo(160 - 116 / 2.0, within(0.06));
         assertThat(Double.parseDouble(numbers[1 + 3 * 18])).as("90 degrees").isCloseTo(160 + 116 / 4.0, within(0.06));
-        assertThat(chart).contains("2000 N", "reaches 1000 N", ">90°<").doesNotContain("class=\"unknown\"");
+        assertThat(chart)
+                .contains(">scale: 1000 N<", ">0°<", ">1000 N along<", ">90°<", ">500 N across<", ">180°<", ">270°<")
+                .doesNotContain("class=\"unknown\"", "2000 N");
+        Matcher bar = Pattern.compile("V 312 M ([\\d.]+) 304").matcher(chart);
+        assertThat(bar.find()).isTrue();
+        assertThat(Double.parseDouble(bar.group(1)) - 12)
+                .as("half of what the picture reaches")
+                .isCloseTo(116 / 2.0, within(0.06));
     }
 
     @Test
     void aSecondPathIsBrokenAndTheLargerOneIsHeld() {
         String chart =
                 HodographChart.of(ellipse(100, 50), ellipse(1000, 500), 0, n -> Math.round(n) + " N", "path", "h");
-        assertThat(chart).contains("class=\"unknown\"", "stroke-dasharray", "1000 N");
+        assertThat(chart)
+                .contains("class=\"unknown\"", "stroke-dasharray", ">scale: 500 N<", ">100 N along<", ">50 N across<");
         assertThatThrownBy(() -> HodographChart.of(List.of(), List.of(), 1, n -> "", "path", "h"))
                 .isInstanceOf(IllegalArgumentException.class);
+    }
+
+    private static final Pattern WORDS = Pattern.compile(
+            "<text class=\"quiet\" x=\"([\\d.]+)\" y=\"([\\d.]+)\" text-anchor=\"(\\w+)\"[^>]*>([^<]*)</text>");
+
+    /** Round, flat, narrow and lying askew: no word stands on the path, none out of the picture. */
+    @Test
+    void noWordIsOverprintedByThePath() {
+        double[][] shapes = {{1000, 1000}, {1000, 100}, {100, 1000}, {900, 400}, {700, 690}};
+        for (double[] shape : shapes) {
+            for (double second : new double[] {0, 0.3, 0.6}) {
+                List<Shaking.Point> path = new ArrayList<>();
+                for (int k = 0; k < 72; k++) {
+                    double angle = 2 * Math.PI * k / 72;
+                    path.add(new Shaking.Point(
+                            angle,
+                            shape[0] * (Math.cos(angle) + second * Math.cos(2 * angle)),
+                            shape[1] * Math.sin(angle)));
+                }
+                String chart = HodographChart.of(path, List.of(), 1500, n -> Math.round(n) + " N", "path", "h");
+                double most = Math.max(1500, HodographChart.largest(path));
+                Matcher words = WORDS.matcher(chart);
+                int count = 0;
+                while (words.find()) {
+                    count++;
+                    double wide = words.group(4).length() * 13 * 0.55;
+                    double x = Double.parseDouble(words.group(1));
+                    double y = Double.parseDouble(words.group(2));
+                    double left = x
+                            - (words.group(3).equals("end")
+                                    ? wide
+                                    : words.group(3).equals("middle") ? wide / 2 : 0);
+                    assertThat(left).as(words.group(4)).isBetween(0.0, 320 - wide);
+                    for (Shaking.Point point : path) {
+                        double px = 160 + point.across() / most * 116;
+                        double py = 160 - point.along() / most * 116;
+                        assertThat(px > left && px < left + wide && py > y - 10 && py < y)
+                                .as("'%s' on the path, of %s and %s", words.group(4), Arrays.toString(shape), second)
+                                .isFalse();
+                    }
+                }
+                assertThat(count).isGreaterThanOrEqualTo(9);
+            }
+        }
     }
 }

@@ -54,6 +54,17 @@ public record LifeAnswer(
         limits = List.copyOf(limits);
     }
 
+    /** How many limits are unknown, and how many of them only guide, which are in nobody's way. */
+    public String unknownSaid() {
+        long guides = unknown.stream().filter(Unknown::guide).count();
+        return (unknown.size() == 1 ? "1 limit is" : unknown.size() + " limits are")
+                + " unknown until more is read"
+                + (guides == 0
+                        ? ""
+                        : ": " + (unknown.size() - guides) + " in the way, " + guides
+                                + (guides == 1 ? " only a guide" : " only guides"));
+    }
+
     /**
      * Of the whole.
      * @param state   as a key for the style sheet

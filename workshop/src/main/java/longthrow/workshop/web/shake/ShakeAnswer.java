@@ -34,12 +34,6 @@ public record ShakeAnswer(
         List<Figure> pistons,
         List<ToRead> toRead,
         Around around) {
-    /** The slider goes so far beyond the speed of the build, and the picture holds what shakes there; layout. */
-    private static final double BEYOND = 1.25;
-
-    /** Steps of the slider and its ends [rpm]; layout. */
-    private static final int STEP = 50;
-
     public ShakeAnswer {
         holes = List.copyOf(holes);
         pistons = List.copyOf(pistons);
@@ -103,8 +97,7 @@ public record ShakeAnswer(
         FigurePrinter printer = new FigurePrinter(own.units());
         Optional<Shaking> shaking = shown.shaking();
         Optional<Double> of = own.shaking().map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
-        int slide = of.map(speed -> (int) Math.ceil(BEYOND * Units.RPM.fromSi(speed) / STEP) * STEP)
-                .orElse(0);
+        int slide = of.map(HodographChart::farthestRpm).orElse(0);
         return new ShakeAnswer(
                 base,
                 new Speeds(
@@ -116,9 +109,9 @@ public record ShakeAnswer(
                                 Units.RPM.fromSi(Term.WANTED_SPEED.believable().least())),
                         (int) Math.round(
                                 Units.RPM.fromSi(Term.WANTED_SPEED.believable().most())),
-                        STEP,
+                        HodographChart.STEP_RPM,
                         slide),
-                told(own, shown, view, isWanted, slide, printer, base),
+                told(own, shown, view, isWanted, printer, base),
                 shaking.map(Shaking::drilling).orElse(List.of()).stream()
                         .map(h -> hole(printer, h))
                         .toList(),
@@ -130,13 +123,7 @@ public record ShakeAnswer(
     }
 
     private static Told told(
-            Answer own,
-            Answer shown,
-            ShakePage.View view,
-            boolean isWanted,
-            int slide,
-            FigurePrinter printer,
-            String base) {
+            Answer own, Answer shown, ShakePage.View view, boolean isWanted, FigurePrinter printer, String base) {
         Optional<Shaking> shaking = shown.shaking();
         Optional<Double> of = own.shaking().map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
         Optional<Double> at = shaking.map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
@@ -167,8 +154,8 @@ public record ShakeAnswer(
                         : HodographChart.of(
                                 path,
                                 beside,
-                                reach(own, slide),
-                                force -> about(printer, force),
+                                own.shaking().map(HodographChart::reach).orElse(0.0),
+                                HodographChart.words(printer),
                                 "Path of the shaking force over one turn. " + said,
                                 "hodograph"),
                 beside.isEmpty() ? "" : whose,
@@ -182,14 +169,6 @@ public record ShakeAnswer(
                                 words(printer, Dimension.FORCE, t.along()),
                                 words(printer, Dimension.FORCE, t.across())))
                         .toList());
-    }
-
-    /** One picture for the whole slider, so that the path is seen to grow: what shakes at its end, for forces grow with the square of the speed. */
-    private static double reach(Answer own, int slide) {
-        return own.shaking()
-                .filter(s -> slide > 0 && !s.path().isEmpty())
-                .map(s -> HodographChart.largest(s.path()) * Math.pow(Units.RPM.toSi(slide) / s.speed(), 2))
-                .orElse(0.0);
     }
 
     private static Optional<Double> factor(Shaking shaking) {
@@ -217,11 +196,5 @@ public record ShakeAnswer(
 
     private static String exact(FigurePrinter printer, Dimension dimension, double si) {
         return printer.print(dimension, si, 0).line();
-    }
-
-    /** In one unit, to two or three figures: for a scale. */
-    private static String about(FigurePrinter printer, double newtons) {
-        var figure = printer.print(Dimension.FORCE, newtons, 0.02 * newtons).first();
-        return figure.value() + " " + figure.unit();
     }
 }

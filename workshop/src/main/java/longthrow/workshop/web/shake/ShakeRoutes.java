@@ -51,10 +51,6 @@ public final class ShakeRoutes implements Routes {
         ShakePage.View view = view(request);
         boolean now = request.queryParam("now") != null || request.queryParam("speed") != null;
         Optional<Answer> known = now ? Optional.of(loaded.shake(text, active)) : loaded.shakeIfKnown(text, active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
-            return;
-        }
         bench.view()
                 .show(
                         request,
@@ -71,10 +67,6 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
-            return;
-        }
         bench.view()
                 .show(
                         request,
@@ -88,10 +80,6 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
-            return;
-        }
         bench.view()
                 .show(
                         request,
