@@ -35,6 +35,8 @@ final class Telling {
     private static final List<Integer> PHASES = List.of(-8, -4, 0, 4, 8);
 
     private static final double COVERAGE = 0.95;
+    /** No gap is promised closer than this [m]. */
+    private static final double PROMISED = 0.01e-3;
 
     private final Known known;
     private final FigurePrinter printer;
@@ -123,8 +125,8 @@ final class Telling {
                     head,
                     along.missing(),
                     along.hangsOn(),
-                    "seen along the crankshaft they overlap by " + length(-gap.get())
-                            + ", so it hangs on whether one passes beside the other");
+                    "whether one passes beside the other is not read; if it does not they touch, for seen along the"
+                            + " crankshaft they overlap by " + length(-gap.get()));
         }
         // where one surely passes beside the other, what the plane shows is of no matter and takes long
         boolean isEnough = beside.filter(seen -> keepsAll(seen, head.want())).isPresent();
@@ -351,7 +353,7 @@ final class Telling {
         said.append(cold.gap().way() == Way.BESIDE ? " beside each other along the crankshaft" : " cold");
         said.append(at(cold.gap().angle()))
                 .append(", at the worst ")
-                .append(length(cold.gap().worst()));
+                .append(leftOrOverlap(cold.gap().worst()));
         if (cold.gap().contact() > 0 && cold.gap().worst() <= 0) {
             said.append(String.format(
                     Locale.ROOT, ", contact %s", percent(cold.gap().contact())));
@@ -373,7 +375,7 @@ final class Telling {
                     .append(length(gap))
                     .append(at(gap.angle()))
                     .append(", at the worst ")
-                    .append(length(gap.worst()));
+                    .append(leftOrOverlap(gap.worst()));
             if (gap.worst() <= 0) {
                 said.append(", contact ").append(percent(gap.contact()));
             }
@@ -400,8 +402,13 @@ final class Telling {
     }
 
     private String length(Gap gap) {
-        return printer.print(Dimension.LENGTH, gap.value(), Math.max(gap.high() - gap.value(), gap.value() - gap.low()))
+        double doubt = Math.max(gap.high() - gap.value(), gap.value() - gap.low());
+        return printer.print(Dimension.LENGTH, gap.value(), Math.max(doubt, PROMISED / 2))
                 .line();
+    }
+
+    private String leftOrOverlap(double gap) {
+        return gap < 0 ? "an overlap of " + length(-gap) : length(gap);
     }
 
     /** To a hundredth, which is all that is promised of a gap. */
