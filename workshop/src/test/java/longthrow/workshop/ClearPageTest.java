@@ -6,8 +6,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
@@ -158,6 +161,48 @@ class ClearPageTest extends OverHttp {
         assertThat(visitor.get(base + "/clear/relief/boss_to_counterweight.svg").status())
                 .isEqualTo(404);
         assertThat(visitor.get(base + "/clear/relief/none.svg").status()).isEqualTo(404);
+    }
+
+    @Test
+    void whatTouchesStandsInTheWayOnEveryPageOnceItIsKnown() {
+        String base = visitor.example();
+        String stop = "do not turn it with the starter: rod bolts and camshaft core may touch";
+        assertThat(visitor.get(base + "/measure").words()).doesNotContain(stop);
+        visitor.get(base + "/clear?now=1");
+        for (String page : new String[] {"/measure", "/measure/cylinder.bore", "/fit", "/book", "/life?now=1"}) {
+            assertThat(visitor.get(base + page).words()).as(page).contains(stop);
+        }
+        assertThat(visitor.get(base + "/life?now=1").words())
+                .contains(
+                        "What would lift it", "another rod or camshaft", "nothing at any speed before nothing touches");
+    }
+
+    /** The sum of the old text takes longer than the edit that overtakes it. */
+    @Test
+    void anAnswerOfAnOlderTextIsNeverShown() throws Exception {
+        String base = visitor.example();
+        String before = visitor.get(base + "/clear?now=1").words();
+        assertThat(before).contains("rod bolts to camshaft core");
+        for (int round = 0; round < 3; round++) {
+            String far = String.format(Locale.ROOT, "%.1f mm", 60.0 + round);
+            visitor.post(base + "/measure/camshaft.axis_across", form(2 * round + 1), List.of("40.0 mm"));
+            CompletableFuture<Visitor.Page> slow =
+                    CompletableFuture.supplyAsync(() -> visitor.get(base + "/clear?now=1"));
+            visitor.post(base + "/measure/camshaft.axis_across", form(2 * round + 2), List.of(far));
+            Visitor.Page shown = slow.get();
+            String newest = visitor.get(base + "/clear?now=1").words();
+            assertThat(shown.status() == 303 || gaps(shown.words()).equals(gaps(newest)))
+                    .as("round " + round + ": " + shown.status())
+                    .isTrue();
+        }
+    }
+
+    private static Map<String, String> form(int based) {
+        return new HashMap<>(Map.of("based", String.valueOf(based), "key", Visitor.key()));
+    }
+
+    private static String gaps(String words) {
+        return words.substring(words.indexOf("pairs may touch: "));
     }
 
     @Test

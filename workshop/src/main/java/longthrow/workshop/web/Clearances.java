@@ -7,6 +7,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.Touching;
 
 /** Whether anything touches in an engine, worked out once for each text of late: it takes seconds, so no two are worked out at once. */
 public final class Clearances {
@@ -39,6 +40,7 @@ public final class Clearances {
         Build build = BuildFile.read(text).build().orElseThrow();
         Answer answer = Clear.of(build);
         bench.remember(Rail.Question.CLEAR, text, List.of(), Rail.cleared(answer));
+        bench.rememberTouching(text, Touching.stops(answer));
         return new Seen(answer, Drawn.of(build));
     }
 

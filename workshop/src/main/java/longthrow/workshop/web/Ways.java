@@ -56,10 +56,16 @@ public final class Ways {
                                 + (notApproved == 0 ? "" : ", " + notApproved + " not approved");
     }
 
-    /** What is refused first, then what is not approved, suspects, unknowns. */
-    public static List<Frame.Way> of(Answer answer, String base) {
+    /**
+     * What is refused first, then what is not approved, suspects, unknowns.
+     * @param answer   to measure
+     * @param touching stops of pairs that touch or may touch; none where that was not asked yet
+     */
+    public static List<Frame.Way> of(Answer answer, List<Stop> touching, String base) {
         Ways ways = new Ways(base);
+        touching.stream().filter(Stop::refused).forEach(ways::touch);
         answer.stops().stream().filter(Stop::refused).forEach(ways::stop);
+        touching.stream().filter(s -> !s.refused()).forEach(ways::touch);
         answer.stops().stream().filter(s -> !s.refused()).forEach(ways::stop);
         answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)
@@ -70,6 +76,16 @@ public final class Ways {
             ways.begin(answer.next());
         }
         return ways.ways;
+    }
+
+    private void touch(Stop stop) {
+        ways.add(new Frame.Way(
+                stop.refused() ? "refused" : "not approved",
+                PageWords.said(stop.what() + " – " + stop.why()),
+                PageWords.said(stop.wayRound()),
+                base + "/clear",
+                List.of(),
+                stop.refused()));
     }
 
     private void stop(Stop stop) {

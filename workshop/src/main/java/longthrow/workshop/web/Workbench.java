@@ -20,6 +20,7 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.BuildEntry;
@@ -45,6 +46,7 @@ public final class Workbench {
     private record Asked(Rail.Question question, String text, List<CatalogueEntry> catalogues) {}
 
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();
+    private final Map<String, List<Stop>> touching = new ConcurrentHashMap<>(); // by text
     private final Supplier<Store> store;
     private final Desk desk = new Desk();
     private final List<Lock> judges =
@@ -159,7 +161,7 @@ public final class Workbench {
                 open.base(),
                 open.revision().number(),
                 Rail.of(open.measure(), known(open), open.base(), here),
-                open.measure().map(m -> Ways.of(m, open.base())).orElse(List.of()),
+                ways(open),
                 token,
                 notice(request),
                 open.work().build().map(Build::invented).orElse(false),
@@ -196,6 +198,31 @@ public final class Workbench {
             states.clear();
         }
         states.put(new Asked(question, text, searched), state);
+    }
+
+    /** What touches in a build, to be said on its every page for as long as its text is the same. */
+    void rememberTouching(String text, List<Stop> stops) {
+        if (touching.size() >= MOST_STATES) {
+            touching.clear();
+        }
+        touching.put(text, List.copyOf(stops));
+    }
+
+    /** What stands in the way, with what touches once that was asked. */
+    private List<Frame.Way> ways(Open open) {
+        List<Stop> touches = touching.getOrDefault(open.revision().text(), List.of());
+        return open.measure().map(m -> Ways.of(m, touches, open.base())).orElse(List.of());
+    }
+
+    /** Sends for the same page once more: it stands on a newer text now. Pieces that a script fetches follow it as pages do. */
+    public static void again(Context request) {
+        String query = request.queryString();
+        request.redirect(request.path() + (query == null ? "" : "?" + query), HttpStatus.SEE_OTHER);
+    }
+
+    /** Whether the build was changed since a page of it was begun, so that what was worked out meanwhile is of an older text. */
+    public boolean isOvertaken(Open open) {
+        return store().latest(open.entry().id()).number() != open.revision().number();
     }
 
     private Map<Rail.Question, Rail.State> known(Open open) {

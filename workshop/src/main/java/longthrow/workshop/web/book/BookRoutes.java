@@ -105,14 +105,13 @@ public final class BookRoutes implements Routes {
         boolean known = active.isEmpty()
                 || (asked.stripped() ? searches.ifKnownShared(text, active) : searches.ifKnown(text, active))
                         .isPresent();
+        Optional<Sheet> sheet = now || known ? Optional.of(laidOut(open, asked, active, now)) : Optional.empty();
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view()
-                .show(
-                        request,
-                        "book",
-                        new BookPage(
-                                bench.frame(request, open, "Book", Question.BOOK),
-                                now || known ? Optional.of(laidOut(open, asked, active, now)) : Optional.empty(),
-                                asked));
+                .show(request, "book", new BookPage(bench.frame(request, open, "Book", Question.BOOK), sheet, asked));
     }
 
     private static boolean isNow(Context request) {
@@ -124,6 +123,10 @@ public final class BookRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
         Sheet sheet = laidOut(open, asked, catalogues.active(), isNow(request));
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         String asks = sheet.book().isWhole() ? "" : asked.query();
         if (asked.wall()) {
             bench.view()
@@ -140,6 +143,10 @@ public final class BookRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
         Sheet sheet = laidOut(open, asked, catalogues.active(), true);
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         String text = asked.stripped()
                 ? BuildFile.write(Shared.of(open.build(), Catalogue.EMPTY).build())
                 : open.revision().text();

@@ -39,6 +39,10 @@ public final class LifeRoutes implements Routes {
         Optional<Answer> known = request.queryParam("now") != null
                 ? Optional.of(loaded.life(text, active))
                 : loaded.lifeIfKnown(text, active);
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view()
                 .show(
                         request,
@@ -53,6 +57,10 @@ public final class LifeRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         open.build();
         Answer answer = loaded.life(open.revision().text(), catalogues.active());
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view().show(request, "lifeanswer", Map.of("answer", LifeAnswer.of(answer, open.base())));
     }
 }

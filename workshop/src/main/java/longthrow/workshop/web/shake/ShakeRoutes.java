@@ -51,6 +51,10 @@ public final class ShakeRoutes implements Routes {
         ShakePage.View view = view(request);
         boolean now = request.queryParam("now") != null || request.queryParam("speed") != null;
         Optional<Answer> known = now ? Optional.of(loaded.shake(text, active)) : loaded.shakeIfKnown(text, active);
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view()
                 .show(
                         request,
@@ -67,6 +71,10 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view()
                 .show(
                         request,
@@ -80,6 +88,10 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
+        if (bench.isOvertaken(open)) {
+            Workbench.again(request);
+            return;
+        }
         bench.view()
                 .show(
                         request,
