@@ -125,9 +125,11 @@ class MovingSectionTest {
     @Test
     void standsAloneAtEveryAngle() {
         for (int degrees : new int[] {0, 1, 359, 719, 720, 1000, -5}) {
-            assertThat(Drawing.of(section.at(degrees, Optional.empty(), "x")).faults("x"))
-                    .as("but that it moves by transforms")
-                    .containsOnly("contains transform");
+            String drawn = section.at(degrees, Optional.empty(), "x");
+            assertThat(Drawing.of(drawn).faults("x"))
+                    .as("but that it moves by transforms, and that what is cut off is cut by a path of its own")
+                    .containsOnly("contains transform", "contains url(");
+            assertThat(drawn.replaceAll("url\\(#x-[a-z0-9-]+\\)", "")).doesNotContain("url(");
         }
         for (Clearance pair : section.shown()) {
             assertThat(Drawing.of(GapChart.of(pair, "c")).faults("c"))
