@@ -1,9 +1,9 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
@@ -48,21 +48,23 @@ final class ClearCommand extends BuildQuestion {
         if (relief.isEmpty()) {
             return super.tell(build, answer, line);
         }
-        Optional<ReliefCut> cut = answer.clearances().stream()
-                .filter(pair -> pair.key().equals(relief))
-                .findFirst()
-                .flatMap(pair -> ReliefCut.of(build, pair));
+        Optional<Clearance> pair = answer.clearances().stream()
+                .filter(told -> told.key().equals(relief))
+                .findFirst();
+        Optional<ReliefCut> cut = pair.flatMap(told -> ReliefCut.of(build, told));
         if (cut.isEmpty()) {
-            List<String> with = answer.clearances().stream()
+            String with = answer.clearances().stream()
                     .filter(ReliefCut::isFor)
                     .map(Clearance::key)
-                    .toList();
+                    .collect(Collectors.joining(", "));
             line.getErr()
-                    .println("longthrow: --relief: '" + relief
-                            + "' is no pair of which something is cut to an outline; "
-                            + (with.isEmpty() ? "this engine has none" : "this engine has " + String.join(", ", with)));
+                    .println("longthrow: --relief: "
+                            + pair.map(told -> "nothing is cut to an outline for '" + relief + "': "
+                                            + told.state().label())
+                                    .orElse("'" + relief + "' is no pair of this engine")
+                            + (with.isEmpty() ? "; it has no outline" : "; it has outlines for " + with));
             line.getErr().flush();
-            return ExitCode.INPUT_REFUSED;
+            return pair.isEmpty() ? ExitCode.INPUT_REFUSED : ExitCode.of(answer);
         }
         line.getOut().print(ReliefSheet.of(cut.get(), "relief"));
         line.getOut().flush();

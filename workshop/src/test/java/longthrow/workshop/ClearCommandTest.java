@@ -66,10 +66,10 @@ class ClearCommandTest {
         CommandRun none = CommandRun.of("clear", shorter.toString(), "--relief", "no_such_pair");
         assertThat(none.code()).isEqualTo(2);
         assertThat(none.out()).isEmpty();
-        assertThat(none.err()).contains("no_such_pair", "this engine has skirt_to_counterweight");
-        assertThat(CommandRun.of("clear", LONGER, "--relief", "skirt_to_counterweight")
-                        .err())
-                .contains("this engine has none");
+        assertThat(none.err()).contains("'no_such_pair' is no pair", "it has outlines for skirt_to_counterweight");
+        CommandRun clears = CommandRun.of("clear", LONGER, "--relief", "skirt_to_counterweight");
+        assertThat(clears.code()).isEqualTo(1);
+        assertThat(clears.err()).contains("nothing is cut to an outline for 'skirt_to_counterweight'", "no outline");
     }
 
     @Test
