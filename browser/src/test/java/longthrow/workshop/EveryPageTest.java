@@ -155,6 +155,7 @@ class EveryPageTest extends InTheBrowser {
         page.locator("article.card").first().waitFor();
         look(page, "fit");
         page.navigate(base + "/book");
+        page.waitForFunction("() => !document.querySelector('[hx-trigger=load]')"); // all its pieces are there
         look(page, "book");
         Page second = page.context().newPage();
         second.navigate(base + "/measure/cylinder.bore");

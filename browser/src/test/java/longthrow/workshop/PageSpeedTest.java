@@ -206,11 +206,11 @@ class PageSpeedTest extends InTheBrowser {
     void aPageThatIsWholeBringsNoScriptForPieces() {
         Page page = open(phone());
         String base = takeExample(page);
-        for (String address : List.of("/builds", base + "/measure/cylinder.bore", base + "/fit")) {
+        for (String address : List.of("/builds", base + "/measure/cylinder.bore", base + "/fit", base + "/book")) {
             page.navigate(address);
             assertThat(page.locator("script[src*=htmx]").count()).as(address).isEqualTo(1);
         }
-        for (String address : List.of(base + "/measure", base + "/book", base + "/history", base + "/text", "/parts")) {
+        for (String address : List.of(base + "/measure", base + "/history", base + "/text", "/parts")) {
             page.navigate(address);
             assertThat(page.locator("[hx-get], [hx-post]").count()).as(address).isZero();
             assertThat(page.locator("script[src*=htmx]").count()).as(address).isZero();
