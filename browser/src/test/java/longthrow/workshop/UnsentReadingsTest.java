@@ -69,6 +69,32 @@ class UnsentReadingsTest extends InTheBrowser {
                 .containsSubsequence("stroke", "bore");
     }
 
+    /** Each is kept, in the order in which they were typed: neither is taken for a change of somebody else's. */
+    @Test
+    void aReadingTypedTwiceFollowsItself() throws IOException {
+        expect("ERR_CONNECTION_REFUSED|Failed to fetch|net::ERR|NetworkError|htmx:");
+        Page page = open(phone());
+        String base = beginEmpty(page, "Twice");
+        page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");
+        for (String term : List.of("crankshaft.stroke", "cylinder.bore")) {
+            page.navigate(base + "/measure/" + term);
+        }
+        stop();
+        type(page, "66.02");
+        page.navigate(base + "/measure/crankshaft.stroke");
+        type(page, "56.50");
+        page.navigate(base + "/measure/cylinder.bore");
+        type(page, "66.04");
+        assertThat(page.locator("#unsent")).containsText("3 readings are not sent yet.");
+        startAgain();
+        assertThat(page.locator("#unsent"))
+                .containsText("3 readings sent", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
+        page.navigate(base + "/measure");
+        assertThat(row(page, "cylinder.bore")).contains("66.04 mm");
+        assertThat(row(page, "crankshaft.stroke")).contains("56.50 mm");
+        assertThat(whatWasDone(base)).filteredOn(w -> w.startsWith("bore: ")).hasSize(2);
+    }
+
     /** In the place of the browser's own page: what is not here, what is safe, and what there is. */
     @Test
     void aCardThatWasNotOpenedBeforeSaysSoAndNamesThoseThatWere() throws IOException {
@@ -100,9 +126,12 @@ class UnsentReadingsTest extends InTheBrowser {
         String base = beginEmpty(open(desktop()), "First");
         Page page = open(phone());
         page.navigate(base + "/measure/cylinder.bore");
+        // the page and all that it is made of, each kept once: after the last nothing is kept any more
         page.waitForFunction(
-                "async () => (await (await caches.open('longthrow-pages-2')).keys()).some((k) => k.url.endsWith('cylinder.bore'))"
-                        + " && (await (await caches.open('longthrow-pages-2')).keys()).some((k) => k.url.endsWith('longthrow.css'))");
+                "async () => { const kept = await caches.open('longthrow-pages-2');"
+                        + " const parts = [...document.querySelectorAll('script[src], link[rel=stylesheet], link[rel=icon]')]"
+                        + ".map((one) => one.src || one.href);"
+                        + " return (await Promise.all([location.href, ...parts].map((one) => kept.match(one)))).every(Boolean); }");
         stop();
         page.reload();
         assertThat(firstBox(page)).isVisible();

@@ -117,6 +117,23 @@
     form.submit();
   };
 
+  const basedOn = (one) => Number((one.fields.find(([name]) => name === 'based') || [])[1]);
+
+  /**
+   * A reading that was typed twice while the workshop was away: the second follows the first, as long as every revision since they were begun is one of those
+   * that were just sent from here. Else somebody else was there too, and the workshop asks which is to stand.
+   */
+  const follow = async (one, begun, ownSince) => {
+    const next = (other) => other.action === one.action && !other.trouble && basedOn(other) === basedOn(one);
+    if (!kept().some(next)) return;
+    const page = await fetch(one.action, { cache: 'no-store' });
+    const field = page.ok && new DOMParser().parseFromString(await page.text(), 'text/html').querySelector('input[name="based"]');
+    if (!field || Number(field.value) !== begun + ownSince) return;
+    keep(kept().map((other) => (next(other)
+      ? { ...other, fields: other.fields.map(([name, value]) => [name, name === 'based' ? field.value : value]) }
+      : other)));
+  };
+
   let sending = false;
   const send = async () => {
     if (sending || kept().every((one) => one.trouble)) return;
@@ -125,8 +142,10 @@
     try {
       const token = await alive();
       if (!token) return;
-      for (const one of kept()) {
-        if (one.trouble) continue;
+      const own = new Map(); // by build: the revision the first was begun on, and how many were sent since
+      for (const key of kept().map((waiting) => waiting.key)) {
+        const one = kept().find((waiting) => waiting.key === key);
+        if (!one || one.trouble) continue;
         const body = new URLSearchParams(one.fields.concat([['queued', 'yes'], ['token', token]]));
         const answer = await fetch(one.action, { method: 'POST', body, headers: { 'X-Longthrow-Token': token }, redirect: 'manual' });
         if (answer.type === 'opaqueredirect') { // kept: the workshop goes on to the page that shows it
@@ -135,6 +154,10 @@
             if (said.dataset.key === one.key) said.textContent = 'Sent: ' + one.words + '.';
           }
           sent += 1;
+          const build = one.action.split('/').slice(0, 3).join('/');
+          const so = own.get(build) || { begun: basedOn(one), since: 0 };
+          own.set(build, { begun: so.begun, since: so.since + 1 });
+          await follow(one, so.begun, so.since + 1);
         } else if (answer.status >= 500) {
           return; // later
         } else {

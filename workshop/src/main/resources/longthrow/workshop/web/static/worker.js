@@ -20,8 +20,9 @@ const remember = async (request, answer) => {
   const headers = new Headers(answer.headers);
   headers.set(SEEN, new Date().toISOString());
   headers.delete('set-cookie');
+  const body = await answer.blob(); // whole, before the one from before goes
   await pages.delete(request); // so that the order of the keys is that of the last visit
-  await pages.put(request, new Response(await answer.blob(), { status: answer.status, headers }));
+  await pages.put(request, new Response(body, { status: answer.status, headers }));
   const all = await pages.keys();
   for (const old of all.slice(0, Math.max(0, all.length - MOST))) await pages.delete(old);
 };
@@ -94,7 +95,9 @@ self.addEventListener('fetch', (event) => {
     const old = await before(request, url);
     if (!old) return opened ? fresh.catch(() => notHere(url)) : fresh;
     const patience = new Promise((done) => setTimeout(() => done(old), WAIT));
-    const first = await Promise.race([fresh.catch(() => old), patience]);
+    // a workshop that is being ended answers 503 for a moment: it is as good as away
+    const here = fresh.then((answer) => (answer.status === 503 ? old : answer), () => old);
+    const first = await Promise.race([here, patience]);
     return first === old ? marked(old) : first;
   })());
 });
