@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.Approval.Unlock;
 import longthrow.core.answer.Finding;
@@ -41,8 +43,6 @@ final class Approving {
     private final List<Finding> suspects;
     private final Catalogue catalogue;
     private final RungMaker maker;
-    /** Limits that by the sum alone are passed, and that a maker's word stands over. */
-    private final List<String> overruled = new ArrayList<>();
 
     Approving(Known known, List<Stop> stops, List<Finding> suspects, Catalogue catalogue, RungMaker maker) {
         this.known = known;
@@ -61,7 +61,7 @@ final class Approving {
         boolean byEngine = covers(Term.GOVERNED_SPEED);
         boolean byRod = covers(Term.ROD_RATED_SPEED);
         boolean byWheel = covers(Term.FLYWHEEL_RATED_SPEED);
-        List<Rung> covered = rungs.stream()
+        return rungs.stream()
                 .map(r -> {
                     if (r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS) {
                         return r;
@@ -77,12 +77,18 @@ final class Approving {
                             : r;
                 })
                 .toList();
-        for (int k = 0; k < rungs.size(); k++) {
-            if (rungs.get(k).state() == State.EXCEEDED && covered.get(k).state() == State.COVERED) {
-                overruled.add(rungs.get(k).label());
-            }
-        }
-        return covered;
+    }
+
+    /** Limits that by the sum alone are passed, and that a maker's word stands over. */
+    private static List<String> overruled(List<Rung> reckoned, List<Rung> covered) {
+        Set<String> byWord = covered.stream()
+                .filter(r -> r.state() == State.COVERED)
+                .map(Rung::key)
+                .collect(Collectors.toSet());
+        return reckoned.stream()
+                .filter(r -> r.state() == State.EXCEEDED && byWord.contains(r.key()))
+                .map(Rung::label)
+                .toList();
     }
 
     /** Whether the maker's word on the engine reaches so far: of another throw, or a wheel nobody named, he said nothing. */
@@ -175,8 +181,12 @@ final class Approving {
         };
     }
 
-    /** @param rungs with what is covered */
-    Approval verdict(List<Rung> rungs) {
+    /**
+     * The verdict.
+     * @param reckoned rungs by the sums alone
+     * @param rungs    the same with what is covered
+     */
+    Approval verdict(List<Rung> reckoned, List<Rung> rungs) {
         Optional<Measured> wanted = known.figure(Term.WANTED_SPEED);
         List<String> reasons = new ArrayList<>();
         stops.stream().filter(Stop::refused).forEach(s -> reasons.add(s.what() + ": " + s.why()));
@@ -207,15 +217,15 @@ final class Approving {
         }
         double asked = wanted.get().value();
         if (reasons.isEmpty()) {
-            // every limit was held against the speed asked for: what only a maker's word covers is not approved above
-            // it
+            // the limits were held against the speed asked for, and a maker's word hides which of them end soon after
             double upTo = covers(Term.GOVERNED_SPEED) ? asked : Math.max(asked, highest(rungs));
             return new Approval(
                     Approval.State.APPROVED,
                     OptionalDouble.of(asked),
                     OptionalDouble.of(upTo),
                     have,
-                    "approved up to " + maker.speed(upTo) + ", as far as these limits go" + onWhoseWord(rungs),
+                    "approved up to " + maker.speed(upTo) + ", as far as these limits go"
+                            + onWhoseWord(rungs, overruled(reckoned, rungs)),
                     List.of(),
                     List.of(),
                     "");
@@ -241,7 +251,7 @@ final class Approving {
     }
 
     /** What an approval rests on beside sums. */
-    private String onWhoseWord(List<Rung> rungs) {
+    private static String onWhoseWord(List<Rung> rungs, List<String> overruled) {
         long covered = rungs.stream().filter(r -> r.state() == State.COVERED).count();
         return (covered == 0
                         ? ""
@@ -254,29 +264,18 @@ final class Approving {
         return known.build().pending();
     }
 
-    /** Speed that every limit which decides keeps with 95 in 100, and no maker's word is passed. */
+    /** Past the maker's governed speed: what every limit which decides keeps with 95 in 100, and no rating is passed. */
     private double highest(List<Rung> rungs) {
         double most = Double.POSITIVE_INFINITY;
-        if (covers(Term.GOVERNED_SPEED)) {
-            most = known.figure(Term.GOVERNED_SPEED).orElseThrow().value();
-        } else {
-            for (Term rating : List.of(Term.ROD_RATED_SPEED, Term.FLYWHEEL_RATED_SPEED)) {
-                if (covers(rating)) {
-                    most = Math.min(most, known.figure(rating).orElseThrow().value());
-                }
+        for (Term rating : List.of(Term.ROD_RATED_SPEED, Term.FLYWHEEL_RATED_SPEED)) {
+            if (covers(rating)) {
+                most = Math.min(most, known.figure(rating).orElseThrow().value());
             }
         }
-        boolean byMaker = covers(Term.GOVERNED_SPEED) && isThrowAsMade();
         for (Rung rung : rungs) {
-            if (!byMaker
-                    && rung.state() == State.HOLDS
-                    && rung.weight() != Weight.TELLS
-                    && rung.kind() != Rung.Kind.RATING) {
+            if (rung.state() == State.HOLDS && rung.weight() != Weight.TELLS && rung.kind() != Rung.Kind.RATING) {
                 most = Math.min(most, rung.speed().map(Approving::surely).orElse(Double.POSITIVE_INFINITY));
             }
-        }
-        if (byMaker) {
-            most = belowWhatIsPassed(rungs, most);
         }
         return Math.floor(most / STEP * (1 + 1e-9)) * STEP;
     }

@@ -71,7 +71,7 @@ public final class Life {
         List<Rung> rungs = rungs(known, maker, questions);
         Approving approving = new Approving(known, appraisal.stops(), appraisal.suspects(), catalogue, maker);
         List<Rung> covered = inOrder(approving.covered(rungs));
-        Approval approval = approving.verdict(covered);
+        Approval approval = approving.verdict(rungs, covered);
         StartSums starting = new StartSums(known);
         LimitLadder.Start start = starting.told();
         questions.addAll(starting.asked());

@@ -214,15 +214,18 @@ public final class Workbench {
         return open.measure().map(m -> Ways.of(m, touches, open.base())).orElse(List.of());
     }
 
-    /** Sends for the same page once more: it stands on a newer text now. Pieces that a script fetches follow it as pages do. */
-    public static void again(Context request) {
-        String query = request.queryString();
-        request.redirect(request.path() + (query == null ? "" : "?" + query), HttpStatus.SEE_OTHER);
-    }
-
-    /** Whether the build was changed since a page of it was begun, so that what was worked out meanwhile is of an older text. */
-    public boolean isOvertaken(Open open) {
-        return store().latest(open.entry().id()).number() != open.revision().number();
+    /**
+     * Whether the build was changed while a page of it was worked out, so that it would be of an older text: then the same page is sent for once more. Pieces
+     * that a script fetches follow that as pages do.
+     */
+    public boolean sentOn(Context request, Open open) {
+        boolean isOvertaken =
+                store().latest(open.entry().id()).number() != open.revision().number();
+        if (isOvertaken) {
+            String query = request.queryString();
+            request.redirect(request.path() + (query == null ? "" : "?" + query), HttpStatus.SEE_OTHER);
+        }
+        return isOvertaken;
     }
 
     private Map<Rail.Question, Rail.State> known(Open open) {

@@ -106,8 +106,7 @@ public final class BookRoutes implements Routes {
                 || (asked.stripped() ? searches.ifKnownShared(text, active) : searches.ifKnown(text, active))
                         .isPresent();
         Optional<Sheet> sheet = now || known ? Optional.of(laidOut(open, asked, active, now)) : Optional.empty();
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
@@ -123,8 +122,7 @@ public final class BookRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
         Sheet sheet = laidOut(open, asked, catalogues.active(), isNow(request));
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         String asks = sheet.book().isWhole() ? "" : asked.query();
@@ -143,8 +141,7 @@ public final class BookRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         BookPage.Asked asked = asked(request);
         Sheet sheet = laidOut(open, asked, catalogues.active(), true);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         String text = asked.stripped()

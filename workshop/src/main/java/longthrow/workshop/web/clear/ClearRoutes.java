@@ -38,8 +38,7 @@ public final class ClearRoutes implements Routes {
         String text = open.revision().text();
         boolean now = request.queryParam("now") != null || request.queryParam("pair") != null;
         Optional<Clearances.Seen> seen = now ? Optional.of(clearances.of(text)) : clearances.ifKnown(text);
-        if (now && bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
@@ -57,8 +56,7 @@ public final class ClearRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         open.build();
         Clearances.Seen seen = clearances.of(open.revision().text());
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view().show(request, "clearanswer", Map.of("answer", laidOut(request, open, seen)));

@@ -39,8 +39,7 @@ public final class LifeRoutes implements Routes {
         Optional<Answer> known = request.queryParam("now") != null
                 ? Optional.of(loaded.life(text, active))
                 : loaded.lifeIfKnown(text, active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
@@ -57,8 +56,7 @@ public final class LifeRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         open.build();
         Answer answer = loaded.life(open.revision().text(), catalogues.active());
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view().show(request, "lifeanswer", Map.of("answer", LifeAnswer.of(answer, open.base())));

@@ -51,8 +51,7 @@ public final class ShakeRoutes implements Routes {
         ShakePage.View view = view(request);
         boolean now = request.queryParam("now") != null || request.queryParam("speed") != null;
         Optional<Answer> known = now ? Optional.of(loaded.shake(text, active)) : loaded.shakeIfKnown(text, active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
@@ -71,8 +70,7 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
@@ -88,8 +86,7 @@ public final class ShakeRoutes implements Routes {
         open.build();
         List<CatalogueEntry> active = catalogues.active();
         Answer own = loaded.shake(open.revision().text(), active);
-        if (bench.isOvertaken(open)) {
-            Workbench.again(request);
+        if (bench.sentOn(request, open)) {
             return;
         }
         bench.view()
