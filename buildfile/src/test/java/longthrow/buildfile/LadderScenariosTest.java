@@ -148,7 +148,7 @@ class LadderScenariosTest {
     /** The governed 3600 may be held, with 14 % in hand; not 4000, for the stock spring floats at 3840. */
     @Test
     void theGovernedSpeedMayBeHeldAndNotFourThousand() {
-        String held = replaced(Repository.text(SPRINGS), "wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm");
+        String held = LookedOver.springsAtTheMakersSpeed();
         Answer answer = life(held);
         assertThat(approval(answer).verdict())
                 .as(approval(answer).reasons().toString())

@@ -20,11 +20,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** An engine that its maker's governed speed approves, and what takes that back: another throw, damage, a rating in dispute, a wheel nobody named, parts that touch. */
 class WhatHoldsAnApprovalBackTest {
-    private static final String SPEED = "wanted_speed: 6000 rpm";
     private static final String STROKE = "  stroke: 62.0 mm ± 0.001 mm\n";
 
     private static String held() {
-        return replaced(Repository.text("examples/scenarios/s3-springs.yaml"), SPEED, "wanted_speed: 3600 rpm");
+        return LookedOver.springsAtTheMakersSpeed();
     }
 
     private static String replaced(String text, String what, String by) {
@@ -89,8 +88,8 @@ class WhatHoldsAnApprovalBackTest {
         "piston, scored"
     })
     void damageThatWasSeenApprovesNothing(String part, String damage) {
-        Approval approval = approval(
-                life(held() + "\nseen:\n  - part: " + part + "\n    damage: " + damage + "\n    where: outside\n"));
+        Approval approval =
+                approval(life(held() + "  - {part: " + part + ", damage: " + damage + ", where: outside}\n"));
         assertThat(approval.verdict()).isNotEqualTo(Approval.State.APPROVED);
         assertThat(approval.reasons()).anyMatch(r -> r.contains("was seen"));
         assertThat(approval.unlocks()).isNotEmpty();
@@ -136,5 +135,158 @@ class WhatHoldsAnApprovalBackTest {
         Answer nothing = Clear.of(build(held()));
         Answer untouched = life(held());
         assertThat(Touching.heeded(untouched, nothing)).isSameAs(untouched);
+    }
+
+    /** What was said of no part approves nothing: a maker's speed is of an undamaged engine, and the first line says what to look over. */
+    @Test
+    void anEngineNobodyLookedOverIsNotApprovedYet() {
+        Approval bare = approval(life("""
+                longthrow: 1
+                engine: {name: plate alone, invented: yes}
+                flywheel: {kind: steel}
+                connecting_rod: {bolt_tightenings: 1}
+                use: {governed_speed: {specified: 3600 rpm, by: the engine's plate}, wanted_speed: 3600 rpm}
+                """));
+        assertThat(bare.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(bare.said())
+                .contains("nobody says that flywheel, connecting rod, crankshaft and piston were looked over");
+        assertThat(bare.instead()).contains("hold 3600 rpm", "undamaged", "once these parts are looked over");
+        assertThat(bare.unlocks())
+                .singleElement()
+                .satisfies(u -> assertThat(u.what()).contains("look over", "dye"));
+        assertThat(Units.RPM.fromSi(bare.canHave().orElseThrow())).isCloseTo(3600, within(1e-6));
+        Approval unseen = approval(
+                life(replaced(held(), "  - {part: crankshaft, damage: none, where: 'dyed, fillets and taper'}\n", "")));
+        assertThat(unseen.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(unseen.said()).contains("nobody says that crankshaft was looked over");
+        assertThat(approval(life(held())).said()).contains("looked over and found sound: flywheel (dyed, hub and rim)");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "seller, false",
+        "the rod seller's sheet, false",
+        "somebody on a forum with a plate, false",
+        "Zoltan, false",
+        "no plate found, false",
+        "its maker, true",
+        "the manufacturer's data sheet, true",
+        "stamped in the shroud, true"
+    })
+    void onlyTheMakersWordLetsAnythingRun(String by, boolean counts) {
+        String text = replaced(held(), "by: the engine's plate", "by: " + by);
+        Approval approval = approval(life(text));
+        assertThat(approval.verdict() == Approval.State.APPROVED).as(by).isEqualTo(counts);
+        if (!counts) {
+            assertThat(approval.reasons()).as(by).anyMatch(r -> r.contains("claim") || r.contains("word"));
+        }
+        String catalogue =
+                replaced(held(), "specified: 3600 rpm, by: the engine's plate", "catalogue: 3600 rpm, by: X-36");
+        assertThat(approval(life(catalogue)).verdict()).isNotEqualTo(Approval.State.APPROVED);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "rings: {top_gap: 0 mm} | top_gap_shut | REFUSED",
+                "rings: {top_gap: 0.05 mm ± 0.01 mm}\\npiston: {alloy: cast} | top_ring_gap_least_low | NOT_APPROVED",
+                "limiter: {cut_speed: 6000 rpm} | limiter | NOT_APPROVED",
+                "output_shaft: {diameter: 19.05 mm} | | APPROVED"
+            })
+    void whatIsSetOrWornWrongHoldsItBack(String more, String key, Approval.State verdict) {
+        Answer answer = life(
+                replaced(replaced(held(), "use:\n", more.replace("\\n", "\n") + "\nuse:\n  duty: mild\n"), "x", "x"));
+        assertThat(approval(answer).verdict())
+                .as(approval(answer).reasons().toString())
+                .isEqualTo(verdict);
+        if (key != null) {
+            Rung rung = answer.ladder().orElseThrow().rung(key).orElseThrow();
+            assertThat(rung.isInTheWay()).isTrue();
+            assertThat(rung.source()).isNotBlank();
+            assertThat(rung.unlock()).isNotBlank();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"oil_temperature: 150 °C, oil_heat", "idle_speed: 3900 rpm, idle"})
+    void heatAndIdleHoldItBack(String use, String key) {
+        Answer answer = life(replaced(held(), "use:\n", "use:\n  " + use + "\n"));
+        assertThat(approval(answer).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(answer.ladder().orElseThrow().rung(key).orElseThrow().state())
+                .isEqualTo(Rung.State.EXCEEDED);
+    }
+
+    /** No oil is that hot: it is a suspect, and a suspect holds back. */
+    @Test
+    void oilAtTwiceItsHeatHoldsItBack() {
+        Approval approval = approval(life(replaced(held(), "use:\n", "use:\n  oil_temperature: 250 °C\n")));
+        assertThat(approval.verdict()).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("oil"));
+    }
+
+    /** Wear past what a part is mended at: a big end that knocks holds back, a worn bore is said and many run so. */
+    @Test
+    void wearCountsByWhatItDoes() {
+        Answer knocks = life(replaced(
+                        held(),
+                        "  metal: cast_aluminium\n",
+                        "  metal: cast_aluminium\n  big_end_bearing: bare\n  big_end_bore: 30.15 mm\n")
+                + "");
+        assertThat(approval(knocks).verdict()).isEqualTo(Approval.State.APPROVED);
+        Answer worn = life(replaced(
+                replaced(
+                        held(),
+                        "  metal: cast_aluminium\n",
+                        "  metal: cast_aluminium\n  big_end_bearing: bare\n  big_end_bore: 30.15 mm\n"),
+                "crankshaft:\n",
+                "crankshaft:\n  crankpin_diameter: 30.00 mm\n  end_play: 0.9 mm\n"));
+        assertThat(approval(worn).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(approval(worn).reasons())
+                .anyMatch(r -> r.contains("big-end"))
+                .anyMatch(r -> r.contains("end play"));
+        Answer taper = life(replaced(
+                held(),
+                "  bore: 81.0 mm ± 0.001 mm\n",
+                "  bore_top_thrust: 81.30 mm\n  bore_bottom_thrust: 81.00 mm\n"));
+        Rung said = taper.ladder().orElseThrow().rung("bore_taper").orElseThrow();
+        assertThat(said.state()).isEqualTo(Rung.State.EXCEEDED);
+        assertThat(said.isInTheWay()).isFalse();
+        assertThat(said.why()).contains("smokes");
+    }
+
+    /** A cracked wheel is refused at whatever speed, and no limiter helps it. */
+    @Test
+    void aCrackIsRefusedAtAnySpeed() {
+        Approval approval = approval(life(Repository.text("examples/scenarios/s4-vintage-iron.yaml")));
+        assertThat(approval.said()).isEqualTo("refused at any speed");
+        assertThat(approval.unlocks()).noneMatch(u -> u.what().contains("limiter"));
+        assertThat(approval.unlocks().get(0).what()).contains("dye");
+    }
+
+    /** A torque far over what the rod's maker asks for is a suspect, and past the proof load of the grade it is refused. */
+    @Test
+    void aTorqueFarOverItsMakersHoldsItBack() {
+        Approval approval = approval(
+                life(
+                        replaced(
+                                held(),
+                                "  metal: cast_aluminium\n",
+                                "  metal: cast_aluminium\n  bolt_torque: [{specified: 17 N·m, tolerance: 1 N·m, by: the rod maker's sheet}, {readings: 40 N·m}]\n")));
+        assertThat(approval.verdict()).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("torque"));
+    }
+
+    /** Guides of the trade are printed as well as they are said. */
+    @Test
+    void aGuideIsNoSurerThanItIsSaid() {
+        Rung guide = life(replaced(held(), "use:\n", "use:\n  duty: mild\n"))
+                .ladder()
+                .orElseThrow()
+                .rung("mean_piston_speed")
+                .orElseThrow();
+        double share = guide.speed().orElseThrow().expanded()
+                / guide.speed().orElseThrow().value();
+        assertThat(share).isBetween(0.02, 0.06);
     }
 }

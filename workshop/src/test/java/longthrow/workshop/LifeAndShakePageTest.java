@@ -225,7 +225,21 @@ class LifeAndShakePageTest extends OverHttp {
 
     @Test
     void aSpeedThatIsHeldIsApproved() throws IOException {
-        String held = text("scenarios/s3-springs.yaml").replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm");
+        String unseen = text("scenarios/s3-springs.yaml")
+                .replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm")
+                .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n");
+        assertThat(visitor.get(kept(unseen) + "/life?now=1").words())
+                .contains(
+                        "NOT APPROVED not approved at 3600 rpm yet: nobody says that flywheel, connecting rod",
+                        "hold 3600 rpm");
+        String held = unseen + """
+
+                seen:
+                  - {part: flywheel, damage: none, where: dyed}
+                  - {part: connecting_rod, damage: none, where: dyed}
+                  - {part: crankshaft, damage: none, where: dyed}
+                  - {part: piston, damage: none, where: by eye}
+                """;
         assertThat(Life.of(build(held)).ladder().orElseThrow().approval().verdict())
                 .isEqualTo(Approval.State.APPROVED);
         String base = kept(held);

@@ -69,6 +69,10 @@ public record Rung(
         SLIP("slip"),
         /** Oil between rod and crankpin. */
         FILM("oil film"),
+        /** Worn or set past what a part is mended or replaced at, at any speed. */
+        WEAR("wear and fit"),
+        /** What holds the speed: limiter and idle. */
+        HELD("what holds the speed"),
         /** A figure the trade goes by. */
         TRADE("trade's figure");
 

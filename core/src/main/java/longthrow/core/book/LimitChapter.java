@@ -2,6 +2,7 @@ package longthrow.core.book;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rung;
@@ -106,9 +107,15 @@ public record LimitChapter(
                         start.sentences()));
     }
 
-    /** For the wall: what may be run, or what can be had instead. */
+    /** For the wall: what may be run, or what can be had instead, and what is past its limit of wear. */
     public String line() {
-        return verdict.label() + ": " + said + (instead.isEmpty() ? "" : "; instead: " + instead) + ".";
+        String worn = limits.stream()
+                .filter(l ->
+                        l.kind().equals(Rung.Kind.WEAR.label()) && l.state().equals(Rung.State.EXCEEDED.label()))
+                .map(Line::label)
+                .collect(Collectors.joining(", "));
+        return verdict.label() + ": " + said + (instead.isEmpty() ? "" : "; instead: " + instead)
+                + (worn.isEmpty() ? "" : "; past its limit: " + worn) + ".";
     }
 
     private static Line line(Rung rung, Words words) {

@@ -34,6 +34,10 @@ import org.jspecify.annotations.Nullable;
  */
 public record Shared(Build build, Catalogue catalogue, List<String> leftOut, List<String> lookAgain) {
     private static final String LEFT_OUT = "left out for sharing";
+
+    /** Whose word a maker's figure was goes without his name. */
+    private static final String MAKERS = "its maker, name left out for sharing";
+
     private static final String NO_NAME = "Shared engine, name left out";
 
     public Shared {
@@ -205,7 +209,11 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
             }
             if (given instanceof Given.Specified s) {
                 return new Given.Specified(
-                        s.value(), s.tolerance(), instead(term.path() + ": by", s.by(), LEFT_OUT), s.catalogue(), note);
+                        s.value(),
+                        s.tolerance(),
+                        instead(term.path() + ": by", s.by(), s.isMakersWord() ? MAKERS : LEFT_OUT),
+                        s.catalogue(),
+                        note);
             }
             if (given instanceof Given.Assumed a) {
                 return new Given.Assumed(

@@ -11,6 +11,7 @@ import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
 
@@ -26,7 +27,7 @@ import longthrow.core.term.Term;
  * @param rulesChosen key of the alternative chosen by key of the disputed rule
  * @param ownRules    class rules and limits of the owner
  * @param aims        figures aimed at, by term
- * @param damage      seen
+ * @param damage      seen, and parts looked over of which none was seen
  * @param shims       thicknesses in the pack on each side of the big-end cap, thickest first as written
  * @param lifts       lift tables
  * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
@@ -203,6 +204,18 @@ public record Build(
     /** Read on the bench, or typed with its ±. */
     private boolean isRead(Term term) {
         return of(term).stream().anyMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed);
+    }
+
+    /** Damage that was seen, without what was looked over and found sound. */
+    public List<Damage> damageSeen() {
+        return damage.stream().filter(d -> !d.isNone()).toList();
+    }
+
+    /** What was said of a part that was looked over and found sound; empty where nobody said so, or where damage was seen on it all the same. */
+    public Optional<Damage> foundSound(Part part) {
+        return damageSeen().stream().anyMatch(d -> d.part() == part)
+                ? Optional.empty()
+                : damage.stream().filter(d -> d.part() == part).findFirst();
     }
 
     public List<Given> of(Term term) {

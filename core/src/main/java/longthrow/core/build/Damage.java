@@ -3,7 +3,7 @@ package longthrow.core.build;
 import longthrow.core.term.Part;
 
 /**
- * Damage seen, not measured.
+ * Damage seen, not measured; or that a part was looked over and none was found.
  * @param part  where
  * @param kind  what it looks like
  * @param where in the owner's words
@@ -18,7 +18,9 @@ public record Damage(Part part, Kind kind, String where) {
         BROKEN("broken", "broken off or missing metal"),
         LIGHTENED("lightened", "drilled, cut or lightened"),
         WORN_KEYWAY("worn_keyway", "keyway or taper damaged"),
-        CORRODED("corroded", "pitted by rust or corrosion");
+        CORRODED("corroded", "pitted by rust or corrosion"),
+        /** Looked over and found sound: what a maker's word on an undamaged engine rests on. */
+        NONE("none", "looked over, no damage found");
 
         private final String key;
         private final String label;
@@ -35,5 +37,10 @@ public record Damage(Part part, Kind kind, String where) {
         public String label() {
             return label;
         }
+    }
+
+    /** Whether it says that none was found. */
+    public boolean isNone() {
+        return kind == Kind.NONE;
     }
 }

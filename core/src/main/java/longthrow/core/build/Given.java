@@ -60,9 +60,14 @@ public sealed interface Given {
         public static final Origin NOT_SAID = new Origin("", "", "");
     }
 
-    /** Whether somebody who made the part stands behind it: a sheet with its owner's name, or a catalogue. */
+    /** Whether the one who made the part stands behind it. */
     default boolean isMakersWord() {
-        return this instanceof Specified s && (s.catalogue() || !s.by().isBlank());
+        return whose() == Whose.MAKERS;
+    }
+
+    /** Whose word it is; nobody's where it was not specified. */
+    default Whose whose() {
+        return this instanceof Specified s ? Whose.of(s.by(), s.catalogue()) : Whose.NOBODYS;
     }
 
     /** As it was written, without whose word it is. */

@@ -91,7 +91,9 @@ public final class PartVerdicts {
 
     private Finding finding(Item item) {
         List<Ground> grounds = new ArrayList<>();
-        build.damage().stream().filter(d -> item.parts.contains(d.part())).forEach(d -> grounds.add(byDamage(item, d)));
+        build.damageSeen().stream()
+                .filter(d -> item.parts.contains(d.part()))
+                .forEach(d -> grounds.add(byDamage(item, d)));
         grounds.addAll(byRules(item));
         if (item == Item.FLYWHEEL) {
             grounds.add(bySpeed());
@@ -159,6 +161,7 @@ public final class PartVerdicts {
                                 : Outcome.MACHINE,
                         seen,
                         "pits start cracks and leaks: clean it up and measure what is left");
+            case NONE -> new Ground(Outcome.KEEP, "", "");
             case SEIZED ->
                 new Ground(
                         Outcome.NOT_YET_KNOWN,

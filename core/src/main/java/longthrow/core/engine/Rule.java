@@ -641,6 +641,19 @@ public enum Rule {
                     .when(when(Choice.FUEL, "methanol"))
                     .between(degrees("24"), degrees("36"))
                     .from(C, "before top dead centre", COMMON_PRACTICE)),
+    // ---- heat
+    OIL_HEAT(
+            "oil_heat",
+            "most heat of the oil",
+            Kind.LIMIT,
+            List.of(Term.OIL_TEMPERATURE),
+            Mend.NONE,
+            adjust(
+                    "stop and let it cool: it is {over} too hot; find out why before it runs again, cooling air, oil level and mixture first"),
+            "",
+            row("splash", "in the case, splash oiling")
+                    .most(stated("130", Units.CELSIUS))
+                    .from(C, "80 to 110 °C is good", COMMON_PRACTICE)),
     // ---- speed
     MEAN_PISTON_SPEED(
             "mean_piston_speed",

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -14,6 +15,7 @@ import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Given;
+import longthrow.core.build.Whose;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
@@ -34,6 +36,8 @@ public final class Stops {
     /** A speed with a smaller relative doubt was stated as it is. */
     private static final double STATED = 1e-6;
 
+    private static final String NO_START = "do not start it and do not spin the flywheel";
+    private static final String NOT_WITH_THESE = "do not run it with these parts";
     private static final String NO_POWER_YET = "do not turn it under power before it has been mocked up";
     private static final String MOCK_UP =
             "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
@@ -48,7 +52,7 @@ public final class Stops {
 
     /** How a rating comes to be its maker's word. */
     public static final String WHOSE_WORD =
-            "say whose sheet, stamp or plate it is off, such as {specified: 3600 rpm, by: the maker's plate}";
+            "say whose sheet, stamp or plate it is off, such as {specified: 3600 rpm, by: the maker's plate}; a seller's figure is a claim, and the maker's own sheet for it counts";
 
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;
@@ -129,20 +133,14 @@ public final class Stops {
     // ---- damage
 
     private Optional<Stop> damagedWheel() {
-        List<Damage> seen = build.damage().stream()
-                .filter(d -> d.part() == Part.FLYWHEEL)
-                .filter(d -> switch (d.kind()) {
-                    case CRACK, BROKEN, LIGHTENED, BENT -> true;
-                    case SCORED, SEIZED, WORN_KEYWAY, CORRODED -> false;
-                })
-                .toList();
+        List<Damage> seen = build.damage().stream().filter(Stops::isOfAWheel).toList();
         if (seen.isEmpty()) {
             return Optional.empty();
         }
         boolean onlyALine = seen.stream().allMatch(d -> d.kind() == Damage.Kind.CRACK);
         String destroy = "destroy the wheel so that nobody reuses it, and fit one whose maker rates it";
         return Optional.of(new Stop(
-                "do not start it and do not spin the flywheel",
+                NO_START,
                 "on the flywheel was seen: " + words(seen)
                         + ". A wheel bursts from a crack or a cut without warning, and flaws grow: that it ran before proves nothing",
                 onlyALine
@@ -175,20 +173,45 @@ public final class Stops {
     }
 
     private Optional<Stop> damagedRunningGear() {
-        List<Damage> seen = build.damage().stream()
-                .filter(d -> d.part() == Part.ROD || d.part() == Part.CRANKSHAFT || d.part() == Part.PISTON)
-                .filter(d -> switch (d.kind()) {
-                    case CRACK, BROKEN, BENT -> true;
-                    case LIGHTENED, SCORED, SEIZED, WORN_KEYWAY, CORRODED -> false;
-                })
-                .toList();
+        List<Damage> seen =
+                build.damage().stream().filter(Stops::isOfRunningGear).toList();
         return seen.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Stop(
-                        "do not run it with these parts",
+                        NOT_WITH_THESE,
                         "was seen: " + words(seen) + ". Rod, piston or crankshaft let go through the case",
                         "replace the part; have the ones beside it checked by a qualified machinist",
                         true));
+    }
+
+    private static boolean isOfAWheel(Damage damage) {
+        return damage.part() == Part.FLYWHEEL
+                && switch (damage.kind()) {
+                    case CRACK, BROKEN, LIGHTENED, BENT -> true;
+                    case SCORED, SEIZED, WORN_KEYWAY, CORRODED, NONE -> false;
+                };
+    }
+
+    private static boolean isOfRunningGear(Damage damage) {
+        boolean letsGoThroughTheCase = switch (damage.part()) {
+            case ROD, CRANKSHAFT, PISTON -> true;
+            default -> false;
+        };
+        return letsGoThroughTheCase
+                && switch (damage.kind()) {
+                    case CRACK, BROKEN, BENT -> true;
+                    case LIGHTENED, SCORED, SEIZED, WORN_KEYWAY, CORRODED, NONE -> false;
+                };
+    }
+
+    /** Whether one of the stops is there for this damage. */
+    public static boolean isStopFor(Damage damage) {
+        return isOfAWheel(damage) || isOfRunningGear(damage);
+    }
+
+    /** Whether a stop is there for damage that was seen: it holds at any speed. */
+    public static boolean isOfDamage(Stop stop) {
+        return stop.what().equals(NO_START) || stop.what().equals(NOT_WITH_THESE);
     }
 
     private static String words(List<Damage> seen) {
@@ -298,8 +321,21 @@ public final class Stops {
                 : build.of(rating).stream().anyMatch(Given.Assumed.class::isInstance)
                         ? stands + "is assumed, and a guess approves nothing: its maker's sheet or stamp does ("
                                 + rating.path() + ")"
-                        : stands + "is nobody's word as it stands, and approves nothing: " + WHOSE_WORD + " ("
+                        : stands + whoseWord(build, rating) + ", and approves nothing: " + WHOSE_WORD + " ("
                                 + rating.path() + ")";
+    }
+
+    /** Of a rating that is not its maker's word: whose it is. */
+    public static String whoseWord(Build build, Term rating) {
+        Set<Whose> whose = build.of(rating).stream()
+                .filter(g -> g.figure().isPresent() && !g.isMakersWord())
+                .map(Given::whose)
+                .collect(Collectors.toSet());
+        return whose.contains(Whose.SELLERS)
+                ? "is a seller's claim and not its maker's word"
+                : whose.contains(Whose.SOMEBODYS)
+                        ? "is somebody's word, of whom is not said that he made it"
+                        : "is nobody's word as it stands";
     }
 
     private Optional<String> castWheelLimit(Measured wanted) {
@@ -420,11 +456,16 @@ public final class Stops {
                 false));
     }
 
+    /** A throw off a catalogue is of a crankshaft that was bought: the engine's own may have another. */
+    private boolean isBoughtThrow() {
+        return build.of(Term.STROKE).stream().anyMatch(g -> g instanceof Given.Specified s && s.catalogue());
+    }
+
     /** One of the two strokes is written down as unknown, or without its doubt, so whether the throw is longer cannot be said. */
     private Optional<Stop> throwInTheDark(Optional<Measured> stroke, Optional<Measured> donor) {
         boolean asked = stroke.isEmpty() != donor.isEmpty()
                 && (stroke.isPresent() || !build.of(Term.STROKE).isEmpty())
-                && !build.of(Term.DONOR_STROKE).isEmpty();
+                && (!build.of(Term.DONOR_STROKE).isEmpty() || isBoughtThrow());
         if (!asked) {
             return Optional.empty();
         }

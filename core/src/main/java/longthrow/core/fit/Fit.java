@@ -281,7 +281,7 @@ public final class Fit {
 
     /** Damage that was seen stands above any fit. */
     private List<Finding> damage() {
-        return build.damage().stream()
+        return build.damageSeen().stream()
                 .map(d -> new Finding(
                         Finding.Kind.WARNING,
                         "seen: " + d.part().label(),

@@ -12,6 +12,7 @@ import java.util.Set;
 import longthrow.core.answer.Candidate;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.build.Whose;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.measure.Appraisal;
@@ -263,7 +264,7 @@ final class Fitted {
         }
         // what is kept stays the seller's word; a figure typed with its ± is its owner's
         return tolerance == null || figure.isLimit() || purpose == Purpose.TAKEN
-                ? new Given.Specified(figure.value(), tolerance, part.code(), true, "")
+                ? new Given.Specified(figure.value(), tolerance, Whose.by(part), true, "")
                 : new Given.Typed(figure.value(), tolerance, part.code());
     }
 

@@ -16,8 +16,10 @@ import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Rung.Weight;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
+import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
+import longthrow.core.build.Whose;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
@@ -63,10 +65,12 @@ final class Approving {
         boolean byWheel = covers(Term.FLYWHEEL_RATED_SPEED);
         return rungs.stream()
                 .map(r -> {
-                    if (r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS) {
+                    if ((r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS)
+                            || isTheOwnersOwn(r)
+                            || lacksOneAlone(r)) {
                         return r;
                     }
-                    if (byRod && isOfTheRod(r) && !r.key().equals("rod_bolts_uses") && r.kind() != Rung.Kind.RATING) {
+                    if (byRod && isOfTheRod(r) && !isOfBoltsAsDrawnUp(r) && r.kind() != Rung.Kind.RATING) {
                         return r.covered("the rod's rating");
                     }
                     if (byWheel && r.kind() == Rung.Kind.RIM) {
@@ -77,6 +81,34 @@ final class Approving {
                             : r;
                 })
                 .toList();
+    }
+
+    /** What wears, and what holds the speed, is as the owner has it: no maker speaks of that. */
+    private static boolean isTheOwnersOwn(Rung rung) {
+        return rung.kind() == Rung.Kind.WEAR || rung.kind() == Rung.Kind.HELD;
+    }
+
+    /** How often bolts were drawn up, and to what, is the owner's doing too; the rod's maker speaks of bolts drawn up as he says. */
+    private static boolean isOfBoltsAsDrawnUp(Rung rung) {
+        return rung.key().equals("rod_bolts_uses") || (rung.key().startsWith("rod_bolts_") && rung.isRefused());
+    }
+
+    /**
+     * Of a part of which its owner tells, a limit that refuses and for which one thing alone is missing: that one might be the bad one, so leaving it out must not
+     * do better than writing it down.
+     */
+    private boolean lacksOneAlone(Rung rung) {
+        return rung.state() == State.UNKNOWN
+                && rung.weight() == Weight.REFUSES
+                && rung.kind() != Rung.Kind.RATING
+                && rung.missing().size() == 1
+                && (rung.hangsOn().size() == 1 || isTold(rung.part()));
+    }
+
+    private boolean isTold(Part part) {
+        Build build = known.build();
+        return build.given().keySet().stream().anyMatch(t -> t.part() == part && build.has(t))
+                || build.choices().keySet().stream().anyMatch(c -> c.part() == part);
     }
 
     /** Limits that by the sum alone are passed, and that a maker's word stands over. */
@@ -104,7 +136,7 @@ final class Approving {
 
     /** Damage that was seen on what turns or moves: a maker spoke of sound parts, and no sum knows of it. */
     private List<Damage> damaged() {
-        return known.build().damage().stream()
+        return known.build().damageSeen().stream()
                 .filter(d -> switch (d.part()) {
                     case FLYWHEEL,
                             ROD,
@@ -118,10 +150,49 @@ final class Approving {
                             PUSHROD -> true;
                     default -> false;
                 })
-                .filter(d -> stops.stream()
-                        .noneMatch(s -> s.why()
-                                .contains(d.part().label() + ": " + d.kind().label())))
+                .filter(d -> !Stops.isStopFor(d))
                 .toList();
+    }
+
+    /** What lets go through case and bystanders: a maker's word, a rating and every sum are of these parts undamaged. */
+    static final List<Part> LOOKED_OVER = List.of(Part.FLYWHEEL, Part.ROD, Part.CRANKSHAFT, Part.PISTON);
+
+    /** Of those, the ones that nobody says were looked over and found sound. */
+    private List<Part> notLookedOver() {
+        return LOOKED_OVER.stream()
+                .filter(p -> known.build().foundSound(p).isEmpty()
+                        && known.build().damageSeen().stream().noneMatch(d -> d.part() == p))
+                .toList();
+    }
+
+    private static String named(List<Part> parts) {
+        List<String> names = parts.stream().map(Part::label).toList();
+        return names.size() == 1
+                ? names.get(0)
+                : String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.get(names.size() - 1);
+    }
+
+    private static String nobodySays(List<Part> parts) {
+        return "nobody says that " + named(parts) + (parts.size() == 1 ? " was" : " were")
+                + " looked over and found sound, and every word and sum here is of sound parts";
+    }
+
+    private static Unlock lookOver(List<Part> parts) {
+        return new Unlock(
+                "look over " + named(parts)
+                        + " first, by eye and with penetrant dye: cracks, dents, pits, scores, bends, keyway and bolts; write what was found, such as seen: [{part: "
+                        + parts.get(0).key() + ", damage: none, where: dyed, hub and rim}]",
+                "a maker speaks of undamaged parts, and no sum sees a crack",
+                "",
+                "");
+    }
+
+    private String foundSound() {
+        return "looked over and found sound: "
+                + LOOKED_OVER.stream()
+                        .flatMap(p -> known.build().foundSound(p).stream())
+                        .map(d -> d.part().label() + " (" + (d.where().isEmpty() ? "how is not said" : d.where()) + ")")
+                        .collect(Collectors.joining(", "));
     }
 
     /** Ratings of which one that is written is under the wanted speed, though together they are set aside: the lowest counts until it is settled. */
@@ -199,7 +270,14 @@ final class Approving {
                 .forEach(r -> reasons.add(r.label() + ": " + r.why()));
         held(wanted.isPresent() ? OptionalDouble.of(wanted.get().value()) : OptionalDouble.empty())
                 .forEach(h -> reasons.add(h.why()));
-        boolean isHeldUpByWorkAlone = reasons.isEmpty() && !pending().isEmpty();
+        List<Part> unseen = notLookedOver();
+        boolean isToLookOverAlone =
+                reasons.isEmpty() && !unseen.isEmpty() && pending().isEmpty();
+        boolean isHeldUpByWorkAlone =
+                reasons.isEmpty() && unseen.isEmpty() && !pending().isEmpty();
+        if (!unseen.isEmpty()) {
+            reasons.add(nobodySays(unseen));
+        }
         pending()
                 .forEach(work -> reasons.add(work.job() + " is planned, not done yet: the limits stand as if it were"));
         OptionalDouble have = canHave(rungs);
@@ -213,7 +291,7 @@ final class Approving {
                     isRefused ? "refused as it is" : "not approved: no speed is asked for",
                     reasons,
                     List.of(new Unlock("write " + Term.WANTED_SPEED.path(), "every limit is held against it", "", "")),
-                    instead(have, false, OptionalDouble.empty()));
+                    instead(have, OptionalDouble.empty(), isToLookOverAlone));
         }
         double asked = wanted.get().value();
         if (reasons.isEmpty()) {
@@ -224,7 +302,7 @@ final class Approving {
                     OptionalDouble.of(asked),
                     OptionalDouble.of(upTo),
                     have,
-                    "approved up to " + maker.speed(upTo) + ", as far as these limits go"
+                    "approved up to " + maker.speed(upTo) + ", as far as these limits go; " + foundSound()
                             + onWhoseWord(rungs, overruled(reckoned, rungs)),
                     List.of(),
                     List.of(),
@@ -237,17 +315,22 @@ final class Approving {
                 OptionalDouble.empty(),
                 have,
                 isRefused
-                        ? "refused at " + speed
-                        : isHeldUpByWorkAlone
-                                ? "not approved at " + speed
-                                        + " yet: every limit that decides holds as planned, and the work is not done"
-                                : "not approved at " + speed + ": not refused, but not shown to hold",
+                        ? isRefusedAtAnySpeed(rungs) ? "refused at any speed" : "refused at " + speed
+                        : isToLookOverAlone
+                                ? "not approved at " + speed + " yet: " + nobodySays(unseen)
+                                : isHeldUpByWorkAlone
+                                        ? "not approved at " + speed
+                                                + " yet: every limit that decides holds as planned, and the work is not done"
+                                        : "not approved at " + speed + ": not refused, but not shown to hold",
                 reasons,
                 unlocks(rungs, asked),
-                instead(
-                        have,
-                        stops.stream().anyMatch(s -> s.refused() && s.what().startsWith("do not start")),
-                        OptionalDouble.of(asked)));
+                instead(have, OptionalDouble.of(asked), isToLookOverAlone));
+    }
+
+    /** Damage, or a limit that no speed decides. */
+    private boolean isRefusedAtAnySpeed(List<Rung> rungs) {
+        return stops.stream().anyMatch(s -> s.refused() && Stops.isOfDamage(s))
+                || rungs.stream().anyMatch(r -> r.isRefused() && r.speed().isEmpty());
     }
 
     /** What an approval rests on beside sums. */
@@ -316,9 +399,15 @@ final class Approving {
         return most;
     }
 
-    private String instead(OptionalDouble have, boolean isDamaged, OptionalDouble asked) {
-        if (isDamaged) {
-            return stops.get(0).wayRound();
+    private String instead(OptionalDouble have, OptionalDouble asked, boolean isToLookOverAlone) {
+        Optional<Stop> damage =
+                stops.stream().filter(s -> s.refused() && Stops.isOfDamage(s)).findFirst();
+        if (damage.isPresent()) {
+            return damage.get().wayRound();
+        }
+        if (isToLookOverAlone && have.isPresent()) {
+            return "hold " + maker.speed(have.getAsDouble())
+                    + ", which the maker vouches for in an undamaged engine, once these parts are looked over and found so";
         }
         if (!isThrowAsMade()) {
             return "nothing before it has been mocked up: "
@@ -366,7 +455,7 @@ final class Approving {
                     "rod rated by its maker for " + maker.speed(asked) + " with this stroke and piston, with new bolts",
                     "rod and bolts let go through the case"));
         }
-        if (isPastMaker && known.figure(Term.LIMITER_SPEED).isEmpty()) {
+        if (isPastMaker && known.figure(Term.LIMITER_SPEED).isEmpty() && !isRefusedAtAnySpeed(rungs)) {
             unlocks.add(bought(
                     PartKind.LIMITER,
                     Term.LIMITER_SPEED,
@@ -376,6 +465,9 @@ final class Approving {
         }
         held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
         springs(rungs).ifPresent(unlocks::add);
+        if (!notLookedOver().isEmpty()) {
+            unlocks.add(lookOver(notLookedOver()));
+        }
         rungs.stream()
                 .filter(r -> r.isInTheWay() && r.state() != State.UNKNOWN && !isSaidAbove(r))
                 .forEach(r -> unlocks.add(new Unlock(r.unlock(), r.label(), PRICE_UNKNOWN, "")));
@@ -399,6 +491,7 @@ final class Approving {
     private static boolean isSaidAbove(Rung rung) {
         return rung.kind() == Rung.Kind.RATING
                 || rung.kind() == Rung.Kind.RIM
+                || (rung.kind() == Rung.Kind.HELD && rung.state() == State.UNKNOWN)
                 || rung.key().equals("cast_rod_trade")
                 || (isSpring(rung) && rung.state() != State.UNKNOWN);
     }
@@ -423,7 +516,14 @@ final class Approving {
                         .filter(f -> f.value().si() * (1 + 1e-9) >= least)
                         .isPresent())
                 .min(Comparator.comparingLong(p -> price(p).orElse(Long.MAX_VALUE)));
-        return best.map(p -> new Unlock(what + ": " + p.code() + " " + p.name(), why, printed(p), p.code()))
+        return best.map(p -> new Unlock(
+                        what + ": " + p.code() + " " + p.name()
+                                + (Stops.RATINGS.contains(rating) && Whose.of(p) != Whose.MAKERS
+                                        ? ", its seller's figure: ask for its maker's sheet"
+                                        : ""),
+                        why,
+                        printed(p),
+                        p.code()))
                 .orElseGet(() -> new Unlock(what, why, PRICE_UNKNOWN, ""));
     }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.Weight;
+import longthrow.core.build.Given;
 import longthrow.core.engine.Alloy;
 import longthrow.core.engine.BoltGrade;
 import longthrow.core.formula.Expression;
@@ -149,8 +150,9 @@ final class BoltRungs {
                 "rod bolts, strained by their torque",
                 Part.ROD,
                 Kind.STRENGTH,
-                Weight.TELLS,
-                "clamp by torque against the proof strength of the grade; " + BOLT_SOURCE,
+                Weight.REFUSES,
+                "clamp by torque against the proof strength of the grade: past it surely, with the least clamp of the scatter, a bolt is stretched for good; "
+                        + BOLT_SOURCE,
                 "draw them up by measured stretch, or to the maker's torque for this lubricant");
         if (bolt.isEmpty() || !of.isWhole()) {
             return maker.unknown(head, of);
@@ -159,11 +161,31 @@ final class BoltRungs {
                 bolt.get().thread().stressArea().times(bolt.get().grade().proof());
         Measured room =
                 Measured.through(Formula.of(head.key(), proof.minus(bolt.get().clamp())), of.inputs());
-        return maker.still(
+        return asDrawnUp(maker.still(
                 head,
                 of,
                 room,
-                maker.printed(Dimension.FORCE, room) + " between the proof load and the clamp of one bolt");
+                maker.printed(Dimension.FORCE, room) + " between the proof load and the clamp of one bolt"));
+    }
+
+    /** Bolts are drawn up to near their proof load on purpose, within a wide scatter: what is not sure stands in no way, nor does a torque that the rod's maker asks for. */
+    private Rung asDrawnUp(Rung rung) {
+        boolean isMakersTorque = !known.build().of(Term.ROD_BOLT_TORQUE).isEmpty()
+                && known.build().of(Term.ROD_BOLT_TORQUE).stream()
+                        .filter(g -> g.figure().isPresent())
+                        .allMatch(Given::isMakersWord);
+        return switch (rung.state()) {
+            case NEAR -> rung.seenAs(rung.state(), Weight.TELLS, rung.why(), rung.unlock());
+            case EXCEEDED ->
+                isMakersTorque
+                        ? rung.seenAs(
+                                rung.state(),
+                                Weight.TELLS,
+                                "it is the maker's torque, and by this sum " + rung.why(),
+                                "ask him what is on the threads at that torque, and which bolts it is for")
+                        : rung;
+            case HOLDS, UNKNOWN, COVERED, NOT_ASKED -> rung;
+        };
     }
 
     private static Expression pull(Asked of) {

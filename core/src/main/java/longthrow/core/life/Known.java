@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Rung;
+import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.ValveLift;
@@ -27,6 +28,11 @@ public final class Known {
         this.build = appraisal.build();
         this.appraisal = appraisal;
         appraisal.values().stream().filter(r -> !r.figure().isUnknown()).forEach(r -> results.put(r.term(), r));
+    }
+
+    /** Its figures held against the rules of the trade and its owner's own. */
+    List<Verdict> verdicts() {
+        return appraisal.verdicts();
     }
 
     public Build build() {

@@ -99,6 +99,7 @@ public final class Life {
         CrankRungs crank = new CrankRungs(known, maker);
         WheelRungs wheel = new WheelRungs(known, maker);
         PistonRungs piston = new PistonRungs(known, maker);
+        WearRungs wear = new WearRungs(known, maker);
         List<Rung> rungs = new ArrayList<>(ratings.all());
         rungs.addAll(wheel.all());
         rungs.addAll(rod.all());
@@ -108,6 +109,7 @@ public final class Life {
         rungs.addAll(valves.all());
         rungs.addAll(springs.all());
         rungs.addAll(piston.all());
+        rungs.addAll(wear.all());
         for (List<Asked> asked : List.of(
                 ratings.asked(),
                 wheel.asked(),
@@ -117,7 +119,8 @@ public final class Life {
                 crank.asked(),
                 valves.asked(),
                 springs.asked(),
-                piston.asked())) {
+                piston.asked(),
+                wear.asked())) {
             questions.addAll(asked);
         }
         return rungs;

@@ -80,12 +80,7 @@ final class PistonRungs {
         return row.map(a -> maker.bySpeed(
                         head,
                         of,
-                        Expression.constant(Math.PI
-                                        * a.upper()
-                                                .orElseThrow()
-                                                .value(t -> Optional.empty())
-                                                .orElseThrow())
-                                .dividedBy(stroke)))
+                        Guide.metresPerSecond(of, rule.key(), a).times(Math.PI).dividedBy(stroke)))
                 .orElseGet(() -> maker.unknown(head, of));
     }
 

@@ -101,7 +101,6 @@ final class WheelRungs {
         Asked of = ask();
         of.word(Choice.FLYWHEEL_KIND);
         Alternative old = Rule.RIM_SPEED.alternative("old").orElseThrow();
-        double most = old.upper().orElseThrow().value(t -> Optional.empty()).orElseThrow();
         return maker.bySpeed(
                 new Head(
                         "spoked_rim",
@@ -112,7 +111,9 @@ final class WheelRungs {
                         Rule.RIM_SPEED.label() + ", " + old.label() + ": " + old.limits() + "; " + old.source(),
                         MEND),
                 of,
-                Expression.constant(2 * most).dividedBy(of.figure(Term.FLYWHEEL_DIAMETER)));
+                Guide.metresPerSecond(of, Rule.RIM_SPEED.key(), old)
+                        .times(2)
+                        .dividedBy(of.figure(Term.FLYWHEEL_DIAMETER)));
     }
 
     private Rung ironRim() {

@@ -46,7 +46,7 @@ public final class EntryCautions {
                 .findFirst()
                 .ifPresent(all::add);
         wideDoubt(build, term, given, place).ifPresent(all::add);
-        nobodysWord(term, given, place).ifPresent(all::add);
+        nobodysWord(build, term, given, place).ifPresent(all::add);
         return all;
     }
 
@@ -93,7 +93,7 @@ public final class EntryCautions {
     }
 
     /** A rating that nobody stands behind: it may stop an engine and never lets one run. */
-    private static Optional<Finding> nobodysWord(Term term, Given given, String place) {
+    private static Optional<Finding> nobodysWord(Build build, Term term, Given given, String place) {
         return Stops.RATINGS.contains(term)
                         && !given.isMakersWord()
                         && given.figure().isPresent()
@@ -101,7 +101,8 @@ public final class EntryCautions {
                         Finding.Kind.WARNING,
                         place,
                         term.label() + " " + given.figure().get().written()
-                                + " stands without saying whose word it is, so it lifts no stop",
+                                + " "
+                                + Stops.whoseWord(build, term) + ", so it lifts no stop",
                         Stops.WHOSE_WORD))
                 : Optional.empty();
     }

@@ -41,7 +41,12 @@ final class Readings {
     private static final double USUAL_CREVICE = 0.4e-6;
     /** Figures that are a wish, or a plate's: they are stated, not read, and stand as they are written. */
     static final Set<Term> STATED = Set.of(
-            Term.WANTED_SPEED, Term.GOVERNED_SPEED, Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.LIFE_WANTED);
+            Term.WANTED_SPEED,
+            Term.GOVERNED_SPEED,
+            Term.FLYWHEEL_RATED_SPEED,
+            Term.ROD_RATED_SPEED,
+            Term.LIMITER_SPEED,
+            Term.LIFE_WANTED);
     /** Share of itself that a stated figure is held to: far below what anything here can tell, and above what doubles round. */
     static final double STATED_TO = 1e-7;
     /** A vanishing pull is this many times as wide as the believable range. */

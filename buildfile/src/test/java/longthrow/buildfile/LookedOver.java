@@ -1,0 +1,24 @@
+package longthrow.buildfile;
+
+/** What an owner writes of an engine that he looked over and whose bolts are new. */
+final class LookedOver {
+    /** Of the parts that let go through the case. */
+    static final String SEEN = """
+
+            seen:
+              - {part: flywheel, damage: none, where: 'dyed, hub and rim'}
+              - {part: connecting_rod, damage: none, where: dyed}
+              - {part: crankshaft, damage: none, where: 'dyed, fillets and taper'}
+              - {part: piston, damage: none, where: by eye}
+            """;
+
+    private LookedOver() {}
+
+    /** The third acceptance case held to its governed speed, as it is approved. */
+    static String springsAtTheMakersSpeed() {
+        return Repository.text("examples/scenarios/s3-springs.yaml")
+                        .replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm")
+                        .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n")
+                + SEEN;
+    }
+}

@@ -1,0 +1,194 @@
+package longthrow.core.life;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Rung.Kind;
+import longthrow.core.answer.Rung.State;
+import longthrow.core.answer.Rung.Weight;
+import longthrow.core.answer.Verdict;
+import longthrow.core.engine.Judge;
+import longthrow.core.engine.Rule;
+import longthrow.core.formula.Expression;
+import longthrow.core.formula.Formula;
+import longthrow.core.life.RungMaker.Head;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.term.Part;
+import longthrow.core.term.Term;
+
+/**
+ * What is worn or set past its limit, whatever the speed. No maker's word covers it: he spoke of the engine as he made it. A limit is on the ladder once its figure
+ * is read; what is not read is for {@code measure} to ask.
+ */
+final class WearRungs {
+    /** Past it something seizes, knocks itself to pieces or lets go: the speed is not approved. */
+    private static final List<Passing> HOLD_BACK = List.of(
+            new Passing(Rule.BIG_END_CLEARANCE, Side.LOW, "it runs dry and seizes"),
+            new Passing(Rule.BIG_END_LIMIT, Side.HIGH, "it knocks, and rod and bolts are hammered at every turn"),
+            new Passing(Rule.PIN_CLEARANCE, Side.LOW, "the pin seizes in the rod"),
+            new Passing(Rule.PISTON_TO_WALL, Side.LOW, "the piston scuffs or seizes"),
+            new Passing(
+                    Rule.TOP_RING_GAP_LEAST, Side.LOW, "its ends meet when it is hot, and it breaks or tears the bore"),
+            new Passing(Rule.TOP_RING_IN_BORE, Side.LOW, "the ring springs out and catches on the deck"),
+            new Passing(Rule.SLEEVE_WALL, Side.LOW, "thin sleeves break"),
+            new Passing(Rule.CRANK_END_PLAY_LIMIT, Side.HIGH, "the crankshaft walks, and what just clears touches"),
+            new Passing(Rule.CRANK_RUN_OUT, Side.HIGH, "a bent crankshaft breaks, and shakes its bearings out"),
+            new Passing(Rule.LEAK_DOWN_OPEN, Side.HIGH, "it is opened before it runs again"),
+            new Passing(Rule.OIL_HEAT, Side.HIGH, "oil that hot carries nothing"));
+
+    /** Past it the engine smokes, tires or is due for work, and many run so: it is said. */
+    private static final List<Passing> TELL = List.of(
+            new Passing(Rule.BORE_TAPER, Side.HIGH, "it smokes and uses oil; many engines in mild use run so"),
+            new Passing(Rule.OUT_OF_ROUND, Side.HIGH, "it smokes and uses oil; many engines in mild use run so"),
+            new Passing(Rule.RING_GAP_CEILING, Side.HIGH, "it blows by"),
+            new Passing(Rule.PISTON_TO_WALL, Side.HIGH, "the piston slaps and its rings wear"),
+            new Passing(Rule.LEAK_DOWN_REFRESH, Side.HIGH, "rings and valves are due"));
+
+    private enum Side {
+        LOW,
+        HIGH
+    }
+
+    /**
+     * A limit on the ladder.
+     * @param then what passing it does; of the trade, common practice, no source
+     */
+    private record Passing(Rule rule, Side side, String then) {}
+
+    private final Known known;
+    private final RungMaker maker;
+    private final List<Asked> asked = new ArrayList<>();
+
+    WearRungs(Known known, RungMaker maker) {
+        this.known = known;
+        this.maker = maker;
+    }
+
+    List<Asked> asked() {
+        return List.copyOf(asked);
+    }
+
+    List<Rung> all() {
+        List<Rung> rungs = new ArrayList<>();
+        HOLD_BACK.forEach(p ->
+                p.rule().terms().forEach(t -> rung(p, t, Weight.HOLDS_BACK).ifPresent(rungs::add)));
+        TELL.forEach(p -> p.rule().terms().forEach(t -> rung(p, t, Weight.TELLS).ifPresent(rungs::add)));
+        butts(Term.TOP_RING_GAP).ifPresent(rungs::add);
+        butts(Term.SECOND_RING_GAP).ifPresent(rungs::add);
+        return rungs;
+    }
+
+    /** By the source that counts; where none does, passed by what every source says, and not proven by what some say. */
+    private Optional<Rung> rung(Passing passing, Term term, Weight weight) {
+        List<Verdict> spread = known.verdicts().stream()
+                .filter(v -> v.term() == term
+                        && Rule.of(v).filter(r -> r == passing.rule()).isPresent()
+                        && v.state() != Verdict.State.UNKNOWN)
+                .filter(v -> !Judge.isOverruled(known.build(), v))
+                .toList();
+        List<Verdict> inForce = spread.stream().filter(Verdict::chosen).toList();
+        List<Verdict> heard = inForce.isEmpty() ? spread : inForce;
+        Optional<Measured> figure = known.figure(term);
+        if (heard.isEmpty() || figure.isEmpty()) {
+            return Optional.empty();
+        }
+        double value = figure.get().value();
+        List<Verdict> passed = heard.stream()
+                .filter(v -> v.state() == Verdict.State.FAILS && isOnItsSide(passing.side(), v, value))
+                .toList();
+        boolean isPassed = passed.size() == heard.size();
+        boolean isNear = !isPassed
+                && heard.stream()
+                        .anyMatch(v -> v.state() != Verdict.State.MEETS && isOnItsSide(passing.side(), v, value));
+        Verdict told = isPassed ? passed.get(0) : heard.get(0);
+        Asked of = ask();
+        of.figure(term);
+        State state = isPassed ? State.EXCEEDED : isNear ? State.NEAR : State.HOLDS;
+        String why = isPassed || isNear
+                ? (isPassed ? "past it: " : heard.size() > 1 ? "sources differ: " : "not proven: ")
+                        + worst(heard, passed).why() + "; then " + passing.then()
+                : "within it";
+        return Optional.of(new Rung(
+                passing.rule().key()
+                        + (passing.rule().terms().size() > 1 ? "_" + term.key() : "")
+                        + (passing.side() == Side.LOW ? "_low" : ""),
+                passing.rule().label() + (passing.rule().terms().size() > 1 ? ", " + term.label() : ""),
+                passing.rule().part(),
+                Kind.WEAR,
+                isNear ? Weight.TELLS : weight,
+                Optional.empty(),
+                state,
+                told.probability(),
+                of.hangsOn(),
+                of.from(),
+                told.source(),
+                List.of(),
+                why + of.asPlanned(),
+                state == State.HOLDS ? "" : worst(heard, passed).cure()));
+    }
+
+    private static Verdict worst(List<Verdict> heard, List<Verdict> passed) {
+        return passed.isEmpty()
+                ? heard.stream()
+                        .filter(v -> v.state() != Verdict.State.MEETS)
+                        .findFirst()
+                        .orElse(heard.get(0))
+                : passed.get(0);
+    }
+
+    private static boolean isOnItsSide(Side side, Verdict verdict, double value) {
+        double middle = Double.isInfinite(verdict.least()) || Double.isInfinite(verdict.most())
+                ? Double.NaN
+                : 0.5 * (verdict.least() + verdict.most());
+        return switch (side) {
+            case LOW -> !Double.isInfinite(verdict.least()) && !(value > middle);
+            case HIGH -> !Double.isInfinite(verdict.most()) && !(value < middle);
+        };
+    }
+
+    /** A ring whose gap cannot be told from none cold has none once it is warm. */
+    private Optional<Rung> butts(Term gap) {
+        return known.figure(gap).map(figure -> {
+            Asked of = ask();
+            Expression room = of.figure(gap);
+            Head head = new Head(
+                    gap.key() + "_shut",
+                    gap.label() + ": its ends touch",
+                    Part.RINGS,
+                    Kind.WEAR,
+                    Weight.REFUSES,
+                    "geometry: the ring grows as it warms, and more than the bore it runs in",
+                    "file the ring ends square to the gap that its maker or the trade asks for, before it is run");
+            boolean isShut = figure.value() - figure.expanded() <= 0;
+            String said = maker.printed(Dimension.LENGTH, figure) + " between its ends, cold";
+            Measured left = Measured.through(Formula.of(head.key(), room), of.inputs());
+            Rung rung = maker.still(head, of, left, said);
+            return isShut
+                    ? new Rung(
+                            head.key(),
+                            head.label(),
+                            head.part(),
+                            head.kind(),
+                            head.weight(),
+                            Optional.empty(),
+                            State.EXCEEDED,
+                            rung.probability(),
+                            of.hangsOn(),
+                            of.from(),
+                            head.source(),
+                            List.of(),
+                            said
+                                    + ", which cannot be told from none; warm it has none, and the ring breaks or tears the bore",
+                            head.mend())
+                    : rung.seenAs(State.HOLDS, head.weight(), said, "");
+        });
+    }
+
+    private Asked ask() {
+        Asked of = new Asked(known);
+        asked.add(of);
+        return of;
+    }
+}
