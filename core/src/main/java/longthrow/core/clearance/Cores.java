@@ -8,7 +8,7 @@ import java.util.PriorityQueue;
  * Points inside an outline that are deeper than all around them: centres of circles that fill it. Where another body covers one of them, that is how deep
  * it goes. Sought on a grid of {@link #GRID} by as many cells over the outline and then closed in on; two that share a cell's surroundings count as one.
  */
-record Cores(List<Core> all) {
+record Cores(List<Core> all, double deepest) {
     private static final int GRID = 48;
     private static final int MOST_CELLS = 4000;
     /** A tenth of the 0.01 mm the least gap is guaranteed to [m]. */
@@ -19,10 +19,6 @@ record Cores(List<Core> all) {
      * @param depth [m]
      */
     record Core(double x, double y, double depth) {}
-
-    double deepest() {
-        return all.stream().mapToDouble(Core::depth).max().orElse(Double.POSITIVE_INFINITY);
-    }
 
     private record Cell(double x, double y, double half, double depth) {
         double most() {
@@ -54,7 +50,10 @@ record Cores(List<Core> all) {
                 }
             }
         }
-        return new Cores(List.copyOf(found));
+        found.sort((a, b) -> Double.compare(b.depth, a.depth));
+        return new Cores(
+                List.copyOf(found),
+                found.stream().mapToDouble(Core::depth).max().orElse(Double.POSITIVE_INFINITY));
     }
 
     private static boolean isSame(Core one, Core other) {

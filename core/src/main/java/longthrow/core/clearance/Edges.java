@@ -29,6 +29,13 @@ final class Edges {
     /** +1 where the centre is on the side of the material, -1 where it is not. */
     static final int TURN = 10;
 
+    /** Of a straight edge, in the places of what only arcs have: from its start to its end. */
+    static final int UX = CX;
+
+    static final int UY = CY;
+    /** Of a straight edge: 1 by its length squared. */
+    static final int SHARE = COS;
+
     static final int ROW = 11;
 
     final int count;
@@ -50,6 +57,13 @@ final class Edges {
         this.previous = new int[count];
         for (int i = 0; i < count; i++) {
             previous[next[i]] = i;
+        }
+        for (int at = 0; at < row.length; at += ROW) {
+            if (row[at + R] == 0) {
+                row[at + UX] = row[at + X1] - row[at + X0];
+                row[at + UY] = row[at + Y1] - row[at + Y0];
+                row[at + SHARE] = 1 / (row[at + UX] * row[at + UX] + row[at + UY] * row[at + UY]);
+            }
         }
         int most = 2 * count - 1;
         nodeX = new double[most];
@@ -133,11 +147,11 @@ final class Edges {
             double dy = y - row[at + CY];
             return Math.abs(Math.sqrt(dx * dx + dy * dy) - row[at + R]);
         }
-        double ux = row[at + X1] - row[at + X0];
-        double uy = row[at + Y1] - row[at + Y0];
+        double ux = row[at + UX];
+        double uy = row[at + UY];
         double wx = x - row[at + X0];
         double wy = y - row[at + Y0];
-        double share = Math.max(0, Math.min(1, (wx * ux + wy * uy) / (ux * ux + uy * uy)));
+        double share = Math.max(0, Math.min(1, (wx * ux + wy * uy) * row[at + SHARE]));
         double dx = wx - share * ux;
         double dy = wy - share * uy;
         return Math.sqrt(dx * dx + dy * dy);

@@ -9,6 +9,9 @@ import longthrow.core.motion.CrankMotion;
 public abstract class Motion {
     Motion() {}
 
+    /** After how many turns of the crank the frame stands as before: 1 or 2. */
+    abstract int turns();
+
     /** Frame at a crank angle, with its rates. */
     abstract void at(double angle, Pose pose);
 
@@ -146,6 +149,11 @@ public abstract class Motion {
         }
 
         @Override
+        int turns() {
+            return rate == Math.rint(rate) ? 1 : 2;
+        }
+
+        @Override
         void at(double angle, Pose pose) {
             pose.x = x;
             pose.y = y;
@@ -181,6 +189,11 @@ public abstract class Motion {
             this.crank = crank;
             mostSide = crank.crankRadius() + Math.abs(crank.offset());
             leastRise = Math.sqrt(crank.rodLength() * crank.rodLength() - mostSide * mostSide);
+        }
+
+        @Override
+        final int turns() {
+            return 1;
         }
     }
 
@@ -275,6 +288,11 @@ public abstract class Motion {
             this.along = along;
             this.way = way;
             this.swing = swing;
+        }
+
+        @Override
+        int turns() {
+            return 2;
         }
 
         @Override

@@ -13,14 +13,18 @@ final class Overlap {
     private static final double TOLERANCE = 0.5e-6;
     /** Pieces of edges so short [m] are not halved again. */
     private static final double SHORTEST = 0.1e-6;
+    /** A piece is cut no nearer to its end than this share of it. */
+    private static final double LEAST_SHARE = 1.0 / 32;
 
     private final Outline one;
     private final Outline other;
     private final PointDepth inOne;
     private final PointDepth inOther;
     private final double[] at = new double[2];
-    private final double[] start = new double[2];
-    private final double[] end = new double[2];
+    private double startX;
+    private double startY;
+    private double endX;
+    private double endY;
 
     private final Deepest otherInOne = new Deepest();
     private final Deepest oneInOther = new Deepest();
@@ -92,6 +96,10 @@ final class Overlap {
             double sine,
             double x,
             double y) {
+        Cores standing = stands.cores();
+        if (standing.deepest() <= best) {
+            return;
+        }
         moving = goesIn.edges();
         still = stands.edges();
         depths = inStanding;
@@ -101,14 +109,28 @@ final class Overlap {
         ty = y;
         seed();
         node(0);
-        List<Cores.Core> cores = stands.cores().all();
-        for (Cores.Core core : cores) {
-            if (core.depth() > best) {
-                double px = core.x() - tx;
-                double py = core.y() - ty;
-                if (inMoving.at(c * px - s * py, s * px + c * py) >= 0) {
-                    offer(core.x(), core.y(), depths.at(core.x(), core.y()));
-                }
+        core(standing.all(), inMoving);
+    }
+
+    /** The deepest core that is covered whole; they stand with the deepest first, and one that is far outside tells of those near it. */
+    private void core(List<Cores.Core> cores, PointDepth inMoving) {
+        double farX = 0;
+        double farY = 0;
+        double far = -1;
+        for (int i = 0; i < cores.size() && cores.get(i).depth() > best; i++) {
+            Cores.Core core = cores.get(i);
+            if (length(core.x() - farX, core.y() - farY) < far) {
+                continue;
+            }
+            double px = core.x() - tx;
+            double py = core.y() - ty;
+            double covered = inMoving.at(c * px - s * py, s * px + c * py);
+            if (covered >= 0) {
+                offer(core.x(), core.y(), depths.at(core.x(), core.y()));
+            } else if (-covered > far) {
+                far = -covered;
+                farX = core.x();
+                farY = core.y();
             }
         }
     }
@@ -154,76 +176,115 @@ final class Overlap {
     private void node(int node) {
         double x = c * moving.nodeX[node] + s * moving.nodeY[node] + tx;
         double y = -s * moving.nodeX[node] + c * moving.nodeY[node] + ty;
-        if (depths.at(x, y) + moving.nodeR[node] <= best + TOLERANCE) {
+        if (!depths.isDeeper(x, y, best + TOLERANCE - moving.nodeR[node])) {
             return;
         }
         if (moving.left[node] < 0) {
-            piece(-1 - moving.left[node], 0, 1, moving.length(-1 - moving.left[node]));
+            whole(-1 - moving.left[node]);
         } else {
             node(moving.left[node]);
             node(moving.right[node]);
         }
     }
 
-    private void piece(int edge, double from, double to, double length) {
-        double depth = look(edge, 0.5 * (from + to));
-        int nearest = depths.edge;
-        if (depth + 0.5 * length <= best + TOLERANCE || length < SHORTEST) {
+    /** An edge, between its two ends, unless the edge of the other that is nearest to its middle bounds it already. */
+    private void whole(int edge) {
+        ends(edge, 0, 1);
+        double length = moving.length(edge);
+        int near = depths.edge;
+        double bound = rise(edge, length)
+                + standsOff(near)
+                + Math.max(still.distance(near, startX, startY), still.distance(near, endX, endY));
+        if (bound <= best + TOLERANCE) {
             return;
         }
-        if (depth >= 0 && along(edge, from, to, length, nearest) <= best + TOLERANCE) {
-            return;
-        }
-        double middle = 0.5 * (from + to);
-        piece(edge, from, middle, 0.5 * length);
-        piece(edge, middle, to, 0.5 * length);
+        double from = look(edge, 0);
+        int nearFrom = depths.edge;
+        double to = look(edge, 1);
+        piece(edge, 0, from, nearFrom, 1, to, depths.edge, length);
     }
 
     /**
-     * Bound by the nearest edge alone: depth is no more than the distance to it, and along a chord the distance to a straight edge, or from outside to a circle,
-     * is largest at an end; from inside a circle where the chord is nearest to its centre. An arc stands off its chord by its rise.
+     * Looks for more within a piece of an edge whose ends are known. Depth changes no faster than place, and is no more than the distance to the edge that is nearest
+     * at one end or at the other: where the two bounds cross is looked at next, which finds a ridge in a few steps (Kelley 1960).
      */
-    private double along(int edge, double from, double to, double length, int nearest) {
-        moving.along(edge, from, start);
-        moving.along(edge, to, end);
-        double x0 = c * start[0] + s * start[1] + tx;
-        double y0 = -s * start[0] + c * start[1] + ty;
-        double x1 = c * end[0] + s * end[1] + tx;
-        double y1 = -s * end[0] + c * end[1] + ty;
-        double r = moving.row[edge * Edges.ROW + Edges.R];
-        double rise = r > 0 ? length * length / (8 * r) : 0;
-        int at = nearest * Edges.ROW;
-        double[] row = still.row;
-        if (!still.isArc(nearest)) {
-            return Math.max(toStraight(row, at, x0, y0), toStraight(row, at, x1, y1)) + rise;
+    private void piece(
+            int edge, double from, double atFrom, int nearFrom, double to, double atTo, int nearTo, double length) {
+        double most = 0.5 * (atFrom + atTo + length);
+        if (most <= best + TOLERANCE || length < SHORTEST) {
+            return;
         }
-        double radius = row[at + Edges.R];
-        double u0 = x0 - row[at + Edges.CX];
-        double v0 = y0 - row[at + Edges.CY];
-        double u1 = x1 - row[at + Edges.CX];
-        double v1 = y1 - row[at + Edges.CY];
-        double d0 = length(u0, v0);
-        double d1 = length(u1, v1);
-        boolean inWedge = u0 * row[at + Edges.MX] + v0 * row[at + Edges.MY] >= row[at + Edges.COS] * d0
-                && u1 * row[at + Edges.MX] + v1 * row[at + Edges.MY] >= row[at + Edges.COS] * d1;
-        if (!inWedge || Math.min(d0, d1) < rise) {
+        double share = 0.5 * (1 + (atTo - atFrom) / length);
+        ends(edge, from, to);
+        double rise = rise(edge, length);
+        double one = rise + standsOff(nearFrom);
+        double other = rise + (nearTo == nearFrom ? standsOff(nearFrom) : standsOff(nearTo));
+        if (one < Double.POSITIVE_INFINITY && other < Double.POSITIVE_INFINITY) {
+            double a0 = Math.abs(atFrom) + one;
+            double a1 = still.distance(nearFrom, endX, endY) + one;
+            double b0 = still.distance(nearTo, startX, startY) + other;
+            double b1 = Math.abs(atTo) + other;
+            double crossing = (b0 - a0) / (b0 - a0 + a1 - b1);
+            boolean isRidge = crossing > 0 && crossing < 1;
+            double bound = Math.max(Math.min(a0, b0), Math.min(a1, b1));
+            if (isRidge) {
+                bound = Math.max(bound, a0 + crossing * (a1 - a0));
+            }
+            if (bound <= best + TOLERANCE) {
+                return;
+            }
+            if (bound < most) {
+                share = isRidge ? crossing : 0.5;
+            }
+        }
+        share = Math.min(1 - LEAST_SHARE, Math.max(LEAST_SHARE, share));
+        double middle = from + share * (to - from);
+        double there = look(edge, middle);
+        int near = depths.edge;
+        piece(edge, from, atFrom, nearFrom, middle, there, near, share * length);
+        piece(edge, middle, there, near, to, atTo, nearTo, (1 - share) * length);
+    }
+
+    /** By how much a piece of an edge stands off its chord. */
+    private double rise(int edge, double length) {
+        double r = moving.row[edge * Edges.ROW + Edges.R];
+        return r > 0 ? length * length / (8 * r) : 0;
+    }
+
+    private void ends(int edge, double from, double to) {
+        moving.along(edge, from, at);
+        startX = c * at[0] + s * at[1] + tx;
+        startY = -s * at[0] + c * at[1] + ty;
+        moving.along(edge, to, at);
+        endX = c * at[0] + s * at[1] + tx;
+        endY = -s * at[0] + c * at[1] + ty;
+    }
+
+    /**
+     * By how much the distance to an edge that stands may exceed, along the chord between the two ends, what lies straight between its values there: nothing from a
+     * straight edge, whose distance is convex; from within an arc a little; infinite where an end does not face the arc.
+     */
+    private double standsOff(int edge) {
+        if (!still.isArc(edge)) {
+            return 0;
+        }
+        int k = edge * Edges.ROW;
+        double[] row = still.row;
+        double u0 = startX - row[k + Edges.CX];
+        double v0 = startY - row[k + Edges.CY];
+        double u1 = endX - row[k + Edges.CX];
+        double v1 = endY - row[k + Edges.CY];
+        boolean isFaced = u0 * row[k + Edges.MX] + v0 * row[k + Edges.MY] >= row[k + Edges.COS] * length(u0, v0)
+                && u1 * row[k + Edges.MX] + v1 * row[k + Edges.MY] >= row[k + Edges.COS] * length(u1, v1);
+        if (!isFaced) {
             return Double.POSITIVE_INFINITY;
         }
-        double outer = Math.max(d0, d1) - radius;
         double du = u1 - u0;
         double dv = v1 - v0;
         double square = du * du + dv * dv;
         double share = square > 0 ? Math.min(1, Math.max(0, -(u0 * du + v0 * dv) / square)) : 0;
-        double inner = radius - length(u0 + share * du, v0 + share * dv);
-        return Math.max(outer, inner) + rise;
-    }
-
-    private static double toStraight(double[] row, int at, double x, double y) {
-        double ux = row[at + Edges.X1] - row[at];
-        double uy = row[at + Edges.Y1] - row[at + Edges.Y0];
-        double share = ((x - row[at]) * ux + (y - row[at + Edges.Y0]) * uy) / (ux * ux + uy * uy);
-        double k = Math.min(1, Math.max(0, share));
-        return length(x - row[at] - k * ux, y - row[at + Edges.Y0] - k * uy);
+        double least = length(u0 + share * du, v0 + share * dv);
+        return least > 0 ? square / (8 * least) : Double.POSITIVE_INFINITY;
     }
 
     /** As {@link Math#hypot}, in a tenth of the time; lengths here are far from over- and underflow. */

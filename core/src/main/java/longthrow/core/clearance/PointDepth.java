@@ -7,6 +7,9 @@ import static longthrow.core.clearance.Edges.MX;
 import static longthrow.core.clearance.Edges.MY;
 import static longthrow.core.clearance.Edges.R;
 import static longthrow.core.clearance.Edges.ROW;
+import static longthrow.core.clearance.Edges.SHARE;
+import static longthrow.core.clearance.Edges.UX;
+import static longthrow.core.clearance.Edges.UY;
 import static longthrow.core.clearance.Edges.X0;
 import static longthrow.core.clearance.Edges.X1;
 import static longthrow.core.clearance.Edges.Y0;
@@ -28,6 +31,7 @@ final class PointDepth {
     double nearX;
     double nearY;
     private double best;
+    private double square;
 
     PointDepth(Outline outline) {
         this.edges = outline.edges();
@@ -35,12 +39,32 @@ final class PointDepth {
 
     /** Distance to the nearest edge, negative outside the outline. */
     double at(double x, double y) {
+        nearest(x, y, Double.NEGATIVE_INFINITY);
+        return isInside(x, y) ? best : -best;
+    }
+
+    /** Whether a point lies deeper than so much, which is quicker to know than how deep: one edge that is near is enough to tell that it does not. */
+    boolean isDeeper(double x, double y, double least) {
+        if (-bound(0, x, y) <= least) {
+            return false; // all edges lie within the first circle
+        }
+        nearest(x, y, least);
+        return best > least && (-best > least || isInside(x, y));
+    }
+
+    private boolean isInside(double x, double y) {
+        return edges.side(edge, nearX, nearY, x, y, scratch) <= 0;
+    }
+
+    /** Finds the nearest edge, or stops at one that is no farther than so much. */
+    private void nearest(double x, double y, double enough) {
         best = Double.POSITIVE_INFINITY;
+        square = best;
         offer(warm, x, y);
         int top = 0;
         stack[0] = 0;
         bounds[0] = 0;
-        while (top >= 0) {
+        while (top >= 0 && best > enough) {
             int node = stack[top];
             double bound = bounds[top--];
             if (bound >= best) {
@@ -72,7 +96,6 @@ final class PointDepth {
             }
         }
         warm = edge;
-        return edges.side(edge, nearX, nearY, x, y, scratch) <= 0 ? best : -best;
     }
 
     private double bound(int node, double x, double y) {
@@ -106,9 +129,7 @@ final class PointDepth {
                 ny = row[at + (start ? Y0 : Y1)];
             }
         } else {
-            double ux = row[at + X1] - row[at + X0];
-            double uy = row[at + Y1] - row[at + Y0];
-            double s = ((x - row[at + X0]) * ux + (y - row[at + Y0]) * uy) / (ux * ux + uy * uy);
+            double s = ((x - row[at + X0]) * row[at + UX] + (y - row[at + Y0]) * row[at + UY]) * row[at + SHARE];
             if (s <= 0) {
                 nx = row[at + X0];
                 ny = row[at + Y0];
@@ -116,13 +137,14 @@ final class PointDepth {
                 nx = row[at + X1];
                 ny = row[at + Y1];
             } else {
-                nx = row[at + X0] + s * ux;
-                ny = row[at + Y0] + s * uy;
+                nx = row[at + X0] + s * row[at + UX];
+                ny = row[at + Y0] + s * row[at + UY];
             }
         }
-        double d = Math.sqrt((x - nx) * (x - nx) + (y - ny) * (y - ny));
-        if (d < best) {
-            best = d;
+        double d = (x - nx) * (x - nx) + (y - ny) * (y - ny);
+        if (d < square) {
+            square = d;
+            best = Math.sqrt(d);
             edge = i;
             nearX = nx;
             nearY = ny;

@@ -16,13 +16,17 @@ import java.util.function.DoubleFunction;
  * <p><b>The least one is found for sure.</b> The signed gap changes no faster with the crank angle than the points of one body move past the other, which the
  * motions bound on every interval; so between two angles it stays above half the sum of both gaps less that speed times the interval (Piyavskii 1972,
  * Shubert 1972). Intervals are halved until none can hold a gap less than the least one found by more than {@link #TOLERANCE}.
+ * Where nothing goes at half speed, one turn stands for both, and the least gap is told in the first.
  */
 public final class Sweep {
     /** How far the least gap there is may lie below the one reported [m]: a sixth of the 0.01 mm that is promised. */
     public static final double TOLERANCE = 1.5e-6;
 
-    private static final double TURNS = 4 * Math.PI;
-    private static final int START = 96;
+    private static final double TURN = 2 * Math.PI;
+    /** First looks a turn. */
+    private static final int LOOKS = 48;
+
+    private static final double STEP = TURN / LOOKS;
     private static final int STACK = 4096;
     /** Where closing in on an angle ends [rad]. */
     private static final double ANGLE = 2e-6;
@@ -31,6 +35,10 @@ public final class Sweep {
 
     private final Pair pair;
     private final List<PairGap> gaps = new ArrayList<>();
+    /** Until all stands as before: one where nothing goes at half speed. */
+    private final int turns;
+
+    private final int start;
     private final double[] from = new double[STACK];
     private final double[] to = new double[STACK];
     private final double[] atFrom = new double[STACK];
@@ -41,6 +49,8 @@ public final class Sweep {
 
     private Sweep(Pair pair) {
         this.pair = pair;
+        turns = Math.max(pair.one().motion().turns(), pair.other().motion().turns());
+        start = turns * LOOKS;
         for (Outline one : pair.one().outlines()) {
             for (Outline other : pair.other().outlines()) {
                 gaps.add(new PairGap(pair.one().motion(), one, pair.other().motion(), other));
@@ -87,9 +97,12 @@ public final class Sweep {
         }
         Sweep sweep = new Sweep(pair);
         GapAt[] curve = new GapAt[count];
+        boolean isTwiceTheSame = sweep.turns == 1 && count % 2 == 0;
         for (int k = 0; k < count; k++) {
-            double angle = TURNS * k / count;
-            curve[k] = new GapAt(angle, sweep.gap(angle) - pair.play());
+            double angle = 2 * TURN * k / count;
+            curve[k] = new GapAt(
+                    angle,
+                    isTwiceTheSame && k >= count / 2 ? curve[k - count / 2].gap() : sweep.gap(angle) - pair.play());
         }
         return List.of(curve);
     }
@@ -116,7 +129,7 @@ public final class Sweep {
             throw new IllegalArgumentException(
                     "a camshaft wheel has " + camTeeth + " teeth; count them, there are more than 2");
         }
-        return TURNS / camTeeth;
+        return 2 * TURN / camTeeth;
     }
 
     /**
@@ -156,23 +169,22 @@ public final class Sweep {
     }
 
     private Closest least() {
-        double[][] start = new double[gaps.size()][START + 1];
+        double[][] first = new double[gaps.size()][start + 1];
         for (int k = 0; k < gaps.size(); k++) {
-            for (int i = 0; i < START; i++) {
-                double angle = TURNS * i / START;
-                start[k][i] = gaps.get(k).nextNear(angle, best);
-                offer(start[k][i], angle, k);
+            for (int i = 0; i < start; i++) {
+                first[k][i] = gaps.get(k).nextNear(STEP * i, best);
+                offer(first[k][i], STEP * i, k);
             }
-            start[k][START] = start[k][0];
+            first[k][start] = first[k][0];
         }
-        closeIn(TURNS / START / 2);
+        closeIn(STEP / 2);
         for (int k = 0; k < gaps.size(); k++) {
             if (best > -mostDepth() + 2 * TOLERANCE) {
-                halve(k, start[k]);
+                halve(k, first[k]);
             }
         }
-        closeIn(TURNS / START / 64);
-        bestAngle -= TURNS * Math.floor(bestAngle / TURNS);
+        closeIn(STEP / 64);
+        bestAngle -= turns * TURN * Math.floor(bestAngle / (turns * TURN));
         return found();
     }
 
@@ -195,11 +207,11 @@ public final class Sweep {
         }
     }
 
-    private void halve(int k, double[] start) {
+    private void halve(int k, double[] first) {
         PairGap outlines = gaps.get(k);
-        for (int i = 0; i < START; i++) {
+        for (int i = 0; i < start; i++) {
             int top = 0;
-            put(top, TURNS * i / START, TURNS * (i + 1) / START, start[i], start[i + 1]);
+            put(top, STEP * i, STEP * (i + 1), first[i], first[i + 1]);
             while (top >= 0) {
                 double a = from[top];
                 double b = to[top];
@@ -232,27 +244,27 @@ public final class Sweep {
 
     private boolean touchesSomewhere() {
         double limit = pair.play();
-        double[] start = new double[START + 1];
+        double[] first = new double[start + 1];
         for (PairGap outlines : gaps) {
-            for (int i = 0; i < START; i++) {
-                outlines.place(TURNS * i / START);
-                start[i] = outlines.gap(Double.POSITIVE_INFINITY, false);
-                if (start[i] < limit) {
+            for (int i = 0; i < start; i++) {
+                outlines.place(STEP * i);
+                first[i] = outlines.gap(Double.POSITIVE_INFINITY, false);
+                if (first[i] < limit) {
                     return true;
                 }
             }
-            start[START] = start[0];
-            if (touchesBetween(outlines, start, limit)) {
+            first[start] = first[0];
+            if (touchesBetween(outlines, first, limit)) {
                 return true;
             }
         }
         return false;
     }
 
-    private boolean touchesBetween(PairGap outlines, double[] start, double limit) {
-        for (int i = 0; i < START; i++) {
+    private boolean touchesBetween(PairGap outlines, double[] first, double limit) {
+        for (int i = 0; i < start; i++) {
             int top = 0;
-            put(top, TURNS * i / START, TURNS * (i + 1) / START, start[i], start[i + 1]);
+            put(top, STEP * i, STEP * (i + 1), first[i], first[i + 1]);
             while (top >= 0) {
                 double a = from[top];
                 double b = to[top];
