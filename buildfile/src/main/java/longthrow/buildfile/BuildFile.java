@@ -5,6 +5,8 @@ import java.util.Optional;
 import longthrow.core.build.Build;
 import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
+import longthrow.core.build.TracedOutline;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Term;
 
 /** The build file: one plain text that holds an engine. Its format is in {@link Layout}. */
@@ -66,6 +68,19 @@ public final class BuildFile {
      */
     public static Edited keepLimit(String text, String name, Term term, String least, String most) {
         return new LimitEdit(text, name, term, least.strip(), most.strip()).result();
+    }
+
+    /**
+     * Puts the traced outline of a part in, in the place of the one there is, or takes it out; every other character stays.
+     * @param wanted empty to take it out
+     * @throws IllegalArgumentException if it is of another part, or a text in it cannot stand in a file
+     */
+    public static Edited outline(String text, OutlinedPart part, Optional<TracedOutline> wanted) {
+        if (wanted.filter(w -> w.part() != part).isPresent()) {
+            throw new IllegalArgumentException(
+                    "the outline is of the " + wanted.get().part().label() + ", not of the " + part.label());
+        }
+        return new OutlineEdit(text, part, wanted).result();
     }
 
     /**

@@ -91,6 +91,7 @@ final class BuildReader {
                 damage(),
                 shims(),
                 liftTables(),
+                OutlineReader.read(top, faults),
                 bench(),
                 FitReader.read(top, faults),
                 DecidedReader.read(top, faults));
@@ -589,6 +590,10 @@ final class BuildReader {
 
     /** The items of a list of mappings. */
     private List<Fields> eachMapping(Node node, String path, List<String> keys) {
+        return eachMapping(node, path, keys, faults);
+    }
+
+    static List<Fields> eachMapping(Node node, String path, List<String> keys, Faults faults) {
         if (!(node instanceof Sequence list)) {
             Fields.wrongShape(node, path, "a list", faults);
             return List.of();

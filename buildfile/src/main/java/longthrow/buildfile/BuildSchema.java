@@ -16,6 +16,7 @@ import longthrow.core.engine.Rule;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.TaperRate;
@@ -59,6 +60,7 @@ public final class BuildSchema {
         properties.put(Layout.RULES, rules());
         properties.put(Layout.SEEN, object("type", "array", "items", damage()));
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
+        properties.put(Layout.OUTLINES, object("type", "array", "items", outline()));
         properties.put(Layout.BENCH, bench());
         properties.put(Layout.FIT, fit());
         properties.put(Layout.TAKEN, taken());
@@ -263,6 +265,38 @@ public final class BuildSchema {
                                         "additionalProperties",
                                         reference("figure")))),
                 Layout.LIFT_TABLE_KEYS);
+    }
+
+    private static Map<String, Object> outline() {
+        Map<String, Object> point = object(
+                "anyOf",
+                List.of(
+                        TEXT,
+                        object(
+                                "type",
+                                "array",
+                                "items",
+                                object("type", List.of("string", "number")),
+                                "minItems",
+                                2,
+                                "maxItems",
+                                2)));
+        Map<String, Object> properties = object(
+                "part",
+                words("which part was traced", OutlinedPart.keys()),
+                "unit",
+                described("length of one unit of the drawing", reference("figure")),
+                "points",
+                described("x and y, y upwards, once around", oneOrMany(point)),
+                "svg_path",
+                described("a path as in SVG, y downwards", oneOrMany(TEXT)));
+        for (String length : List.of("datum_x", "datum_y", "from", "to", "doubt")) {
+            properties.put(length, reference("figure"));
+        }
+        properties.put(
+                "mirrored", yesOrNo("whether it was traced from the end where the crankshaft turns anticlockwise"));
+        properties.put(Layout.NOTE, TEXT);
+        return closed(properties, List.of("part", "unit"));
     }
 
     private static Map<String, Object> bench() {

@@ -15,6 +15,7 @@ import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.quantity.Dimension;
@@ -49,6 +50,7 @@ final class BuildWriter {
         rules();
         damage();
         liftTables();
+        outlines();
         bench();
         fit();
         taken();
@@ -308,6 +310,51 @@ final class BuildWriter {
                             6,
                             Scalars.write(row.angle().written(), false),
                             row.lift().written()));
+        }
+    }
+
+    private void outlines() {
+        if (!build.outlines().isEmpty()) {
+            text.append(Layout.OUTLINES).append(":\n");
+        }
+        build.outlines().forEach(outline -> text.append(outline(outline)));
+    }
+
+    /** One outline as an item of a list, indented as the list. */
+    static String outline(TracedOutline outline) {
+        StringBuilder text = new StringBuilder();
+        text.append("  - part: ").append(outline.part().key()).append('\n');
+        field(text, "unit", outline.unit());
+        text.append("    ").append(outline.form().key()).append(":\n");
+        outline.lines()
+                .forEach(line -> text.append("      - ")
+                        .append(Scalars.write(line, false))
+                        .append('\n'));
+        field(text, "datum_x", outline.datumX());
+        field(text, "datum_y", outline.datumY());
+        if (outline.mirrored()) {
+            text.append("    mirrored: yes\n");
+        }
+        field(text, "from", outline.from());
+        field(text, "to", outline.to());
+        field(text, "doubt", outline.doubt());
+        if (!outline.note().isEmpty()) {
+            text.append("    ")
+                    .append(Layout.NOTE)
+                    .append(": ")
+                    .append(Scalars.write(outline.note(), false))
+                    .append('\n');
+        }
+        return text.toString();
+    }
+
+    private static void field(StringBuilder text, String key, @Nullable Quantity value) {
+        if (value != null) {
+            text.append("    ")
+                    .append(key)
+                    .append(": ")
+                    .append(Scalars.write(value.written(), false))
+                    .append('\n');
         }
     }
 

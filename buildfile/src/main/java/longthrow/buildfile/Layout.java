@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.UnitSystem;
@@ -24,6 +25,7 @@ import longthrow.core.term.Term;
  * rules: {choose: {rule: alternative}, keep: [{name, term, least, most, guard, temperature, procedure, reference}]}
  * seen: [{part, damage, where}]
  * lift_tables: [{valve, at, rows: {angle: lift}}]
+ * outlines: [{part, unit, points: [x, y] or svg_path, datum_x, datum_y, mirrored, from, to, doubt, note}]
  * bench: {reading kind: {repeatability, minutes}}
  * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}
  * taken: [{part: kind, code, name, vendor, price, shipping, lead_days},
@@ -42,6 +44,7 @@ final class Layout {
     static final String RULES = "rules";
     static final String SEEN = "seen";
     static final String LIFT_TABLES = "lift_tables";
+    static final String OUTLINES = "outlines";
     static final String BENCH = "bench";
     static final String FIT = "fit";
     static final String TAKEN = "taken";
@@ -55,7 +58,7 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, BENCH, FIT, TAKEN))
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, BENCH, FIT, TAKEN))
             .flatMap(s -> s)
             .toList();
 
@@ -66,6 +69,23 @@ final class Layout {
             List.of(NAME, "term", "least", "most", "guard", "temperature", "procedure", "reference");
     static final List<String> DAMAGE_KEYS = List.of("part", "damage", "where");
     static final List<String> LIFT_TABLE_KEYS = List.of("valve", "at", "rows");
+    /** As in {@link longthrow.core.build.TracedOutline}. */
+    static final List<String> OUTLINE_KEYS = List.of(
+            "part",
+            "unit",
+            TracedOutline.Form.POINTS.key(),
+            TracedOutline.Form.SVG_PATH.key(),
+            "datum_x",
+            "datum_y",
+            "mirrored",
+            "from",
+            "to",
+            "doubt",
+            NOTE);
+
+    static final String OUTLINE_EXAMPLE =
+            "outlines: [{part: dipper, unit: 1 mm, points: [[-3, -10], [3, -10], [1, -40], [-1, -40]], doubt: 0.3 mm}]";
+
     static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
 
     /** As in {@link longthrow.core.build.FitWish}. */

@@ -8,10 +8,14 @@ import java.util.stream.Stream;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.clear.Tracing;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
+import longthrow.core.term.Term;
 
 /** The part of the glossary on every word of a build file that is neither a term nor chosen for a part. */
 final class WordsBesideTerms {
@@ -27,6 +31,7 @@ final class WordsBesideTerms {
             Map.entry(Layout.RULES, "which rules are kept to; see below"),
             Map.entry(Layout.SEEN, "a list of damage seen; see below"),
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
+            Map.entry(Layout.OUTLINES, "a list of outlines of parts as they were traced; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
             Map.entry(Layout.TAKEN, "a list of parts and work decided on; see below"),
@@ -75,6 +80,29 @@ final class WordsBesideTerms {
             Map.entry("valve", Markdown.keys(Layout.LIFT_VALVES)),
             Map.entry("at", "where the dial stood: " + Markdown.keys(Layout.LIFT_AT)),
             Map.entry("rows", "`angle: lift` from line to line, angles rising from the peak: `20°: 7.71 mm`"),
+            Map.entry(Layout.OUTLINES + ".part", "the part it is of, from the words below"),
+            Map.entry(
+                    "unit",
+                    "the length of one unit of the drawing, such as `1 mm`; of a picture the length of one pixel; must be there"),
+            Map.entry(
+                    "points",
+                    "corners in order, once around: `x, y` an item, at most " + Tracing.MOST_EDGES
+                            + "; y upwards; the last is joined to the first"),
+            Map.entry(
+                    "svg_path",
+                    "instead of the points: a path as in SVG, y downwards as there; a long one as a list of pieces of at most "
+                            + PlainText.LONGEST_SCALAR + " characters"),
+            Map.entry("datum_x", "where the part's datum stands in the drawing, across; left out, 0"),
+            Map.entry("datum_y", "likewise up, in a path down; left out, 0"),
+            Map.entry("mirrored", "`yes` where it was traced from the end at which the crankshaft turns anticlockwise"),
+            Map.entry(
+                    Layout.OUTLINES + ".from",
+                    "where the part begins along the crankshaft, see below; left out with `to`, throughout"),
+            Map.entry(Layout.OUTLINES + ".to", "where it ends"),
+            Map.entry(
+                    "doubt",
+                    "by how much the tracing may be off all round, 95 % half-width; left out: "
+                            + TracedOutline.USUAL_DOUBT_SOURCE),
             Map.entry("repeatability", "standard deviation of one of your readings"),
             Map.entry("minutes", "for one more reading"),
             Map.entry(Layout.FIT + ".choose", "a list of kinds of part that may be bought, from the words below"),
@@ -158,6 +186,23 @@ final class WordsBesideTerms {
                 Layout.LIFT_TABLES,
                 "`lift_tables: [{valve: intake, at: valve, rows: {0°: 8.20 mm, 20°: 7.71 mm}}]`",
                 Layout.LIFT_TABLE_KEYS);
+        section(Layout.OUTLINES, "`" + Layout.OUTLINE_EXAMPLE + "`", Layout.OUTLINE_KEYS);
+        page.line("");
+        page.line(
+                "An outline is the shadow of its part along the crankshaft, seen from the end where the crankshaft turns clockwise"
+                        + " with the cylinder up: x to the right is towards the anti-thrust side. It counts instead of the readings named;"
+                        + " holes of a part are filled.");
+        page.line("");
+        page.head("part", "it is", "(0, 0)", "+y", "from and to", "instead of");
+        for (OutlinedPart part : OutlinedPart.values()) {
+            page.row(
+                    "`" + part.key() + "`",
+                    part.label(),
+                    part.datum(),
+                    part.upwards(),
+                    part.along().meaning(),
+                    Markdown.keys(part.instead().stream().map(Term::path).toList()));
+        }
         section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
         section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);
         page.line("");

@@ -36,7 +36,7 @@ class ClearAnswerTest {
         }
     }
 
-    private static Build build(String text) {
+    static Build build(String text) {
         ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
         return read.build().orElseThrow(() -> new AssertionError(read.faults().toString()));
     }
@@ -56,7 +56,7 @@ class ClearAnswerTest {
     }
 
     /** The example engine with its one mistake mended and what it lacks read: every figure of it is invented. */
-    private static String whole() {
+    static String whole() {
         String text = changed(
                 text("demo.yaml"),
                 "compression_height: {readings: [15.62 mm, 15.63 mm]",

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import longthrow.core.build.Damage;
 import longthrow.core.engine.Rule;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -48,6 +49,8 @@ class GeneratedDocumentsTest {
                         Layout.LIFT_TABLE_KEYS,
                         Layout.LIFT_VALVES,
                         Layout.LIFT_AT,
+                        Layout.OUTLINE_KEYS,
+                        OutlinedPart.keys(),
                         Layout.BENCH_KEYS,
                         Layout.FIT_KEYS,
                         Layout.TAKEN_PART_KEYS,

@@ -151,6 +151,7 @@ class LadderMutationTest {
                 b.damage(),
                 b.shims(),
                 lifts,
+                b.outlines(),
                 b.bench(),
                 b.fit(),
                 b.taken());

@@ -22,6 +22,7 @@ import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.OwnRule;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.Offer;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
@@ -35,6 +36,7 @@ import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
@@ -132,6 +134,7 @@ final class RandomBuilds {
                 many(() -> new Damage(one(Part.values()), one(Damage.Kind.values()), wordsOrNone())),
                 many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
                 many(this::lifts),
+                outlines(),
                 bench(),
                 random.nextBoolean() ? FitWish.NONE : fit(),
                 many(this::decided));
@@ -319,6 +322,32 @@ final class RandomBuilds {
             rows.add(new LiftTable.Row(quantity(angle + "°", Dimension.ANGLE), figure(Dimension.LENGTH, 1e-4, 1e-2)));
         }
         return new LiftTable(one("intake", "exhaust"), one("lobe", "valve"), rows);
+    }
+
+    private List<TracedOutline> outlines() {
+        List<TracedOutline> all = new ArrayList<>();
+        for (OutlinedPart part : OutlinedPart.values()) {
+            if (random.nextInt(4) == 0) {
+                boolean isPath = random.nextBoolean();
+                boolean isPlaced = part.along() != OutlinedPart.Along.THROUGHOUT && random.nextBoolean();
+                int size = random.nextInt(5, 60);
+                all.add(new TracedOutline(
+                        part,
+                        quantity("1 mm", Dimension.LENGTH),
+                        isPath ? TracedOutline.Form.SVG_PATH : TracedOutline.Form.POINTS,
+                        isPath
+                                ? List.of("M -" + size + " -9", "H " + size + " V 11.5", "H -" + size + " Z")
+                                : List.of("-" + size + ", -3", size + ", -4", size + ".5, " + size),
+                        random.nextBoolean() ? null : quantity("0.5 mm", Dimension.LENGTH),
+                        random.nextBoolean() ? null : quantity("-0.25 mm", Dimension.LENGTH),
+                        random.nextBoolean(),
+                        isPlaced ? quantity(random.nextInt(0, 9) + " mm", Dimension.LENGTH) : null,
+                        isPlaced ? quantity(random.nextInt(10, 40) + " mm", Dimension.LENGTH) : null,
+                        random.nextBoolean() ? null : figure(Dimension.LENGTH, 1e-5, 1e-3),
+                        wordsOrNone()));
+            }
+        }
+        return all;
     }
 
     private Map<ReadingKind, Build.Bench> bench() {

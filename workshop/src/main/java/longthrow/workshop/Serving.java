@@ -22,6 +22,7 @@ import longthrow.workshop.web.clear.ClearRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
 import longthrow.workshop.web.life.LifeRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
+import longthrow.workshop.web.outline.OutlineRoutes;
 import longthrow.workshop.web.parts.PartsRoutes;
 import longthrow.workshop.web.shake.ShakeRoutes;
 import org.slf4j.Logger;
@@ -105,6 +106,7 @@ final class Serving implements AutoCloseable {
                             new FitRoutes(bench, catalogues, searches),
                             new BookRoutes(bench, catalogues, searches, clearances, loaded),
                             new ClearRoutes(bench, clearances),
+                            new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),
                             new ShakeRoutes(bench, catalogues, loaded),
                             new PartsRoutes(bench, catalogues, example.catalogue()))));

@@ -126,6 +126,9 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                             .toList(),
                     from.shims(),
                     from.lifts(),
+                    from.outlines().stream()
+                            .map(o -> o.withNote(out("outlines: note", o.note())))
+                            .toList(),
                     from.bench(),
                     wish(from.fit()),
                     from.taken().stream().map(this::decided).toList());

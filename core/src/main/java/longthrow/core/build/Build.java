@@ -11,6 +11,7 @@ import longthrow.core.quantity.ExactLength;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Choice;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
@@ -30,6 +31,7 @@ import longthrow.core.term.Term;
  * @param damage      seen, and parts looked over of which none was seen
  * @param shims       thicknesses in the pack on each side of the big-end cap, thickest first as written
  * @param lifts       lift tables
+ * @param outlines    traced, each part once, in the order of the file
  * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
  * @param fit         what is wanted of a search for parts
  * @param taken       parts and work decided on, in the order of the file
@@ -48,6 +50,7 @@ public record Build(
         List<Damage> damage,
         List<ExactLength> shims,
         List<LiftTable> lifts,
+        List<TracedOutline> outlines,
         Map<ReadingKind, Bench> bench,
         FitWish fit,
         List<Decided> taken) {
@@ -77,6 +80,10 @@ public record Build(
         damage = List.copyOf(damage);
         shims = List.copyOf(shims);
         lifts = List.copyOf(lifts);
+        outlines = List.copyOf(outlines);
+        if (outlines.stream().map(TracedOutline::part).distinct().count() < outlines.size()) {
+            throw new IllegalArgumentException("two outlines are of one part; keep one of each part");
+        }
         bench = Collections.unmodifiableMap(new LinkedHashMap<>(bench));
         taken = List.copyOf(taken);
     }
@@ -94,6 +101,7 @@ public record Build(
                 Map.of(),
                 List.of(),
                 Map.of(),
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
@@ -117,6 +125,7 @@ public record Build(
                 damage,
                 shims,
                 lifts,
+                outlines,
                 bench,
                 wish,
                 taken);
@@ -153,6 +162,7 @@ public record Build(
                 damage,
                 shims,
                 lifts,
+                outlines,
                 bench,
                 fit,
                 taken);
@@ -179,9 +189,37 @@ public record Build(
                 damage,
                 shims,
                 lifts,
+                outlines,
                 bench,
                 fit,
                 other);
+    }
+
+    /** A copy with other outlines. */
+    public Build withOutlines(List<TracedOutline> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                other,
+                bench,
+                fit,
+                taken);
+    }
+
+    /** The traced outline of a part. */
+    public Optional<TracedOutline> outline(OutlinedPart part) {
+        return outlines.stream().filter(o -> o.part() == part).findFirst();
     }
 
     /** Work that was decided on and of which no size was read since: it is a plan. */

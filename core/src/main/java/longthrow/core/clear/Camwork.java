@@ -13,6 +13,7 @@ import longthrow.core.life.Asked;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.term.Choice;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
@@ -58,6 +59,11 @@ final class Camwork {
      */
     static Function<Sizes, Body> lobe(Asked of, Part valve) {
         Function<Sizes, Nose> nose = nose(of, valve);
+        Optional<Outlined> traced =
+                Outlined.of(of, valve == Part.INTAKE_VALVE ? OutlinedPart.INTAKE_LOBE : OutlinedPart.EXHAUST_LOBE);
+        if (traced.isPresent()) {
+            return s -> onShaft(traced.get(), nose.apply(s), s);
+        }
         of.figure(Term.CAM_BASE_CIRCLE);
         of.figure(Lift.lash(valve));
         boolean isOverhead =
@@ -89,6 +95,10 @@ final class Camwork {
     /** The compression-release weight, swung out. */
     static Function<Sizes, Body> release(Asked of) {
         Function<Sizes, Nose> nose = nose(of, Part.EXHAUST_VALVE);
+        Optional<Outlined> traced = Outlined.of(of, OutlinedPart.RELEASE);
+        if (traced.isPresent()) {
+            return s -> onShaft(traced.get(), nose.apply(s), s);
+        }
         of.figure(Term.CAM_CORE);
         of.figure(Term.RELEASE_REACH);
         of.figure(Term.RELEASE_ANGLE);
@@ -108,6 +118,33 @@ final class Camwork {
                             Depth.throughout(),
                             Motion.halfSpeed(axis(s), at.hand(), 0))
                     .grown(s.warm(Warm.CAM_GROWTH));
+        };
+    }
+
+    /** Something traced with the nose up, turned to where the nose stands at crank angle 0. */
+    private static Body onShaft(Outlined traced, Nose at, Sizes s) {
+        return traced.turned(at.direction, s.warm(Warm.CAM_GROWTH), Motion.halfSpeed(axis(s), at.hand(), 0));
+    }
+
+    /** A lobe by its readings, in a frame with its nose up. */
+    static Function<Sizes, Body> lobeNoseUp(Asked of, Part valve) {
+        return noseUp(lobe(of, valve), nose(of, valve));
+    }
+
+    /** The weight by its readings, in a frame with the exhaust lobe's nose up. */
+    static Function<Sizes, Body> releaseNoseUp(Asked of) {
+        return noseUp(release(of), nose(of, Part.EXHAUST_VALVE));
+    }
+
+    private static Function<Sizes, Body> noseUp(Function<Sizes, Body> standing, Function<Sizes, Nose> nose) {
+        return s -> {
+            Body body = standing.apply(s);
+            double back = -nose.apply(s).direction;
+            return new Body(
+                    body.name(),
+                    body.outlines().stream().map(o -> o.placed(back, 0, 0)).toList(),
+                    body.depth(),
+                    body.motion());
         };
     }
 
@@ -136,42 +173,5 @@ final class Camwork {
 
     private static Point axis(Sizes s) {
         return new Point(s.of(Term.CAM_AXIS_ACROSS), s.of(Term.CAM_AXIS_UP));
-    }
-
-    // ---- along the shaft
-
-    /** What stands apart along the crankshaft, as a sum of figures; less all end play, since none says where a shaft stood when it was read. */
-    record Along(Term place, Term width) {
-        static final Along RELEASE = new Along(Term.RELEASE_PLACE, Term.RELEASE_THICKNESS);
-
-        static Along lobe(Part valve) {
-            return new Along(
-                    valve == Part.INTAKE_VALVE ? Term.INTAKE_LOBE_PLACE : Term.EXHAUST_LOBE_PLACE, Term.LOBE_WIDTH);
-        }
-
-        void asks(Asked of) {
-            of.figure(place);
-            of.figure(width);
-            of.figure(Term.CRANK_END_PLAY);
-            of.figure(Term.CAM_END_PLAY);
-        }
-
-        private static double play(Sizes s) {
-            return s.of(Term.CRANK_END_PLAY) + s.of(Term.CAM_END_PLAY);
-        }
-
-        /** Beside something of the rod, which lies to both sides of the middle of the crankpin. */
-        double besideRod(Sizes s, double halfWidth, double halfFloat) {
-            return Math.abs(s.of(place)) - s.of(width) / 2 - halfWidth - halfFloat - play(s);
-        }
-
-        /** Beside the counterweights: between them or outside. */
-        double besideCounterweights(Sizes s) {
-            double inner = s.of(Term.COUNTERWEIGHT_FACES) / 2;
-            double outer = inner + s.of(Term.COUNTERWEIGHT_THICKNESS);
-            double middle = Math.abs(s.of(place));
-            double half = s.of(width) / 2;
-            return Math.max(inner - middle - half, middle - half - outer) - play(s);
-        }
     }
 }

@@ -64,6 +64,7 @@ public final class Clear {
         defaults.addAll(appraisal.defaults());
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
+        findings.addAll(OutlineChecks.findings(known));
         findings.addAll(readFirst(pairs));
         findings.addAll(cautions(build));
         return appraisal

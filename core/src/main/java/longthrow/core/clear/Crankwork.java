@@ -2,6 +2,8 @@ package longthrow.core.clear;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import longthrow.core.clearance.Body;
 import longthrow.core.clearance.Body.Depth;
 import longthrow.core.clearance.Motion;
@@ -11,6 +13,7 @@ import longthrow.core.life.Asked;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.motion.CrankMotion;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Term;
 
 /** Crank, rod, piston and what stands around them, drawn from the figures. Whatever is not measured of a shape is drawn larger than it can be. */
@@ -54,6 +57,42 @@ final class Crankwork {
                 term.path(),
                 term.label() + " not read: taken as 0 ± 1.5 mm where gaps are worked out",
                 "what small singles have; common practice, no source");
+    }
+
+    /** The counterweights, as traced or by their radius. */
+    static Function<Sizes, Body> counterweight(Asked of) {
+        return traced(of, OutlinedPart.COUNTERWEIGHT, Warm.CRANK_GROWTH, s -> Motion.crank())
+                .orElseGet(() -> {
+                    of.figure(Term.COUNTERWEIGHT_RADIUS);
+                    return Crankwork::counterweight;
+                });
+    }
+
+    /** The case, as traced or by three of its walls. */
+    static Function<Sizes, Body> caseWalls(Asked of) {
+        Optional<Function<Sizes, Body>> traced =
+                Outlined.of(of, OutlinedPart.CASE).map(outlined -> s -> outlined.body(0, Motion.fixed()));
+        return traced.orElseGet(() -> {
+            of.figure(Term.CASE_BELOW);
+            of.figure(Term.CASE_THRUST);
+            of.figure(Term.CASE_ANTITHRUST);
+            return Crankwork::caseWalls;
+        });
+    }
+
+    /** Something of the piston that hangs below its pin, as traced; empty where it was not. */
+    static Optional<Function<Sizes, Body>> tracedOnPiston(Asked of, OutlinedPart part) {
+        return traced(of, part, Warm.SKIRT_GROWTH, s -> Motion.piston(motion(s, -1), 0));
+    }
+
+    /** Something of the rod as traced; empty where it was not. */
+    static Optional<Function<Sizes, Body>> tracedOnRod(Asked of, OutlinedPart part) {
+        return traced(of, part, Warm.ROD_GROWTH, s -> Motion.rod(motion(s, 0)));
+    }
+
+    private static Optional<Function<Sizes, Body>> traced(
+            Asked of, OutlinedPart part, Warm growth, Function<Sizes, Motion> moves) {
+        return Outlined.of(of, part).map(outlined -> s -> outlined.body(s.warm(growth), moves.apply(s)));
     }
 
     // ---- drawing

@@ -5,9 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
 import longthrow.core.answer.Clearance.Way;
 import longthrow.core.clear.Plan.Beside;
 import longthrow.core.clear.Plan.Cut;
@@ -21,6 +19,7 @@ import longthrow.core.formula.Expression;
 import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
 import longthrow.core.term.Choice;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
@@ -39,6 +38,8 @@ final class Pairs {
     private static final Set<Warm> ROUND_ROD = EnumSet.of(Warm.ROD_GROWTH, Warm.CRANK_GROWTH, Warm.SLACK_TO_BIG_END);
     private static final Set<Warm> ROUND_ROD_AT_CAM =
             EnumSet.of(Warm.ROD_GROWTH, Warm.CRANK_GROWTH, Warm.CAM_GROWTH, Warm.SLACK_TO_BIG_END);
+
+    private static final List<Term> BOTH_SHAFTS = List.of(Term.CRANK_END_PLAY, Term.CAM_END_PLAY);
 
     private static final String BOTH_WAYS =
             "clay or wire, two turns by hand, both ways of the end play of crankshaft and camshaft";
@@ -77,7 +78,11 @@ final class Pairs {
     }
 
     private void add(Head head, Plan.Drawing drawing, Set<Warm> warm) {
-        plans.add(new Plan.Outlines(head, drawing, warm, Optional.empty(), false));
+        add(head, drawing, warm, Optional.empty());
+    }
+
+    private void add(Head head, Plan.Drawing drawing, Set<Warm> warm, Optional<Beside> beside) {
+        plans.add(new Plan.Outlines(head, drawing, warm, beside, false));
     }
 
     // ---- piston, counterweight, sleeve
@@ -97,8 +102,9 @@ final class Pairs {
                                 Shaped.ONE,
                                 List.of(Term.SKIRT_BELOW_PIN),
                                 List.of())),
-                (of, runs) -> underPiston(of, "piston skirt", Term.SKIRT_BELOW_PIN),
-                UNDER_PISTON);
+                (of, runs) -> underPiston(of, "piston skirt", OutlinedPart.PISTON_SKIRT, Term.SKIRT_BELOW_PIN),
+                UNDER_PISTON,
+                besideCounterweights(OutlinedPart.PISTON_SKIRT));
         add(
                 head(
                         "boss_to_counterweight",
@@ -108,8 +114,9 @@ final class Pairs {
                         "clay on the counterweight, two turns by hand",
                         "turn the counterweights down by {x}, or fit a rod longer by as much: a pin boss cannot be"
                                 + " cut"),
-                (of, runs) -> underPiston(of, "pin boss", Term.BOSS_BELOW_PIN),
-                UNDER_PISTON);
+                (of, runs) -> underPiston(of, "pin boss", OutlinedPart.PIN_BOSS, Term.BOSS_BELOW_PIN),
+                UNDER_PISTON,
+                besideCounterweights(OutlinedPart.PIN_BOSS));
         add(
                 relieved(
                         "counterweight_to_sleeve",
@@ -119,24 +126,16 @@ final class Pairs {
                         "look up from below as it is turned, clay on the sleeve's end",
                         "have the sleeve's end relieved by {x} where the counterweights pass"),
                 (of, runs) -> {
-                    of.figure(Term.COUNTERWEIGHT_RADIUS);
+                    Function<Sizes, Body> counterweight = Crankwork.counterweight(of);
                     of.figure(Term.DECK_HEIGHT);
                     of.figure(Term.SLEEVE_LENGTH);
                     return s -> new Pair(
-                            Crankwork.counterweight(s),
+                            counterweight.apply(s),
                             Crankwork.from("sleeve", s.of(Term.DECK_HEIGHT) - s.of(Term.SLEEVE_LENGTH)),
-                            s.warm(Warm.SLACK_OF_CRANK));
+                            s.closer(Warm.SLACK_OF_CRANK));
                 },
                 EnumSet.of(Warm.CRANK_GROWTH, Warm.SLACK_OF_CRANK));
-        plans.add(new Plan.OnlyMockedUp(
-                head(
-                        "counterweight_to_case",
-                        "counterweight",
-                        "case",
-                        Wanted.NOTHING,
-                        "clay at the case, two turns by hand",
-                        ""),
-                "where the counterweights pass the case is not read"));
+        counterweightToCase();
         plans.add(new Plan.OnlyMockedUp(
                 head(
                         "rod_to_skirt",
@@ -148,69 +147,129 @@ final class Pairs {
                 "the inside of the skirt is not read"));
     }
 
-    private static Function<Sizes, Pair> underPiston(Asked of, String name, Term reach) {
+    private void counterweightToCase() {
+        Head head = relieved(
+                "counterweight_to_case",
+                "counterweight",
+                "case",
+                Wanted.NOTHING,
+                "clay at the case, two turns by hand",
+                "relieve the case by {x} where the counterweights pass");
+        if (known.build().outline(OutlinedPart.CASE).isEmpty()) {
+            plans.add(new Plan.OnlyMockedUp(
+                    head, "where the counterweights pass the case is not read; an outline of its inside tells"));
+            return;
+        }
+        add(
+                head,
+                (of, runs) -> {
+                    Function<Sizes, Body> counterweight = Crankwork.counterweight(of);
+                    Function<Sizes, Body> walls = Crankwork.caseWalls(of);
+                    return s -> new Pair(counterweight.apply(s), walls.apply(s), s.closer(Warm.SLACK_OF_CRANK));
+                },
+                EnumSet.of(Warm.CRANK_GROWTH, Warm.SLACK_OF_CRANK));
+    }
+
+    /** Only an outline tells where a skirt or a boss is along the crankshaft. */
+    private Optional<Beside> besideCounterweights(OutlinedPart part) {
+        return Outlined.extent(new Asked(known), part)
+                .map(extent -> extent.beside(Extent.counterweight(known), List.of(Term.CRANK_END_PLAY)));
+    }
+
+    private static Function<Sizes, Pair> underPiston(Asked of, String name, OutlinedPart part, Term reach) {
         Crankwork.asks(of);
-        of.figure(reach);
-        of.figure(Term.COUNTERWEIGHT_RADIUS);
-        of.takes(
-                reach.path(),
-                name + " is taken to reach so low all round, and the counterweights to stand under all of it",
-                "on the safe side");
-        return s -> new Pair(
-                Crankwork.pistonDownTo(name, s, reach), Crankwork.counterweight(s), s.warm(Warm.SLACK_TO_PISTON));
+        Function<Sizes, Body> low = Crankwork.tracedOnPiston(of, part).orElseGet(() -> {
+            of.figure(reach);
+            return s -> Crankwork.pistonDownTo(name, s, reach);
+        });
+        Function<Sizes, Body> counterweight = Crankwork.counterweight(of);
+        if (!Outlined.has(of, part)) {
+            of.takes(
+                    reach.path(),
+                    name + " is taken to reach so low all round, and the counterweights to stand under all of it",
+                    "on the safe side");
+        }
+        return s -> new Pair(low.apply(s), counterweight.apply(s), s.closer(Warm.SLACK_TO_PISTON));
     }
 
     // ---- rod
 
-    /** Something of the rod that swings round: how it is drawn and how far it reaches along the crankshaft. */
+    /** Something of the rod that swings round: how it is drawn, and its reach along the crankshaft in the largest of some widths. */
     private record Swinging(
             String key,
             String name,
-            Consumer<Asked> asks,
-            Function<Sizes, Body> drawn,
-            Term width,
+            Optional<OutlinedPart> traceable,
+            Function<Asked, Function<Sizes, Body>> shape,
+            List<Term> widths,
             boolean isMiddle,
-            String cut) {}
+            String cut) {
+        /** Asks, and gives the drawing. */
+        Function<Sizes, Body> of(Asked of) {
+            Crankwork.asks(of);
+            Optional<Function<Sizes, Body>> traced = traceable.flatMap(part -> Crankwork.tracedOnRod(of, part));
+            if (traced.isPresent()) {
+                return traced.get();
+            }
+            Function<Sizes, Body> drawn = shape.apply(of);
+            if (isMiddle) {
+                of.takes(
+                        widths.get(0).path(),
+                        name + " taken to stand on the rod's middle plane, and straight along it",
+                        "common practice, no source");
+            }
+            return drawn;
+        }
+    }
 
     private void roundRod(boolean hasCam) {
         Wanted rod = Wanted.of(MockUp.ROD_TO_ANYTHING, known);
         String never = "; never grind the rod: it may not be weakened";
+        boolean isTraced = known.build().outline(OutlinedPart.ROD).isPresent();
         Swinging bigEnd = new Swinging(
                 "big_end",
-                "rod big end",
-                of -> of.figure(Term.BIG_END_REACH),
-                Crankwork::bigEnd,
-                Term.BIG_END_WIDTH,
+                isTraced ? "rod with its bolts" : "rod big end",
+                Optional.of(OutlinedPart.ROD),
+                of -> {
+                    of.figure(Term.BIG_END_REACH);
+                    return Crankwork::bigEnd;
+                },
+                isTraced ? List.of(Term.BIG_END_WIDTH, Term.BOLT_ACROSS) : List.of(Term.BIG_END_WIDTH),
                 false,
                 never);
         Swinging bolts = new Swinging(
                 "rod_bolts",
                 "rod bolts",
+                Optional.empty(),
                 of -> {
                     of.figure(Term.BOLT_OUT);
                     of.figure(Term.BOLT_UP);
                     of.figure(Term.BOLT_DOWN);
                     of.figure(Term.BOLT_ACROSS);
+                    return Crankwork::bolts;
                 },
-                Crankwork::bolts,
-                Term.BOLT_ACROSS,
+                List.of(Term.BOLT_ACROSS),
                 true,
                 "; never grind a bolt");
         Swinging dipper = new Swinging(
                 "dipper",
                 "dipper",
+                Optional.of(OutlinedPart.DIPPER),
                 of -> {
                     of.figure(Term.DIPPER_REACH);
                     of.figure(Term.DIPPER_WIDTH);
+                    return Crankwork::dipper;
                 },
-                Crankwork::dipper,
-                Term.DIPPER_THICKNESS,
+                List.of(Term.DIPPER_THICKNESS),
                 true,
                 ", or shorten the dipper by as much if it still reaches the oil");
-        boolean hasDipper = known.figure(Term.DIPPER_REACH)
-                .filter(reach -> reach.value() == 0)
-                .isEmpty();
-        for (Swinging part : hasDipper ? List.of(bigEnd, bolts, dipper) : List.of(bigEnd, bolts)) {
+        List<Swinging> swinging = new ArrayList<>(List.of(bigEnd));
+        if (!isTraced) { // the bolts are in the rod's outline
+            swinging.add(bolts);
+        }
+        if (isThere(Term.DIPPER_REACH, OutlinedPart.DIPPER)) {
+            swinging.add(dipper);
+        }
+        for (Swinging part : swinging) {
             if (hasCam) {
                 atCam(part, rod);
             }
@@ -225,12 +284,9 @@ final class Pairs {
                             gap.how(),
                             "relieve the case by {x} where it passes" + part.cut),
                     (of, runs) -> {
-                        asks(of, part);
-                        of.figure(Term.CASE_BELOW);
-                        of.figure(Term.CASE_THRUST);
-                        of.figure(Term.CASE_ANTITHRUST);
-                        return s ->
-                                new Pair(part.drawn.apply(s), Crankwork.caseWalls(s), s.warm(Warm.SLACK_TO_BIG_END));
+                        Function<Sizes, Body> drawn = part.of(of);
+                        Function<Sizes, Body> walls = Crankwork.caseWalls(of);
+                        return s -> new Pair(drawn.apply(s), walls.apply(s), s.closer(Warm.SLACK_TO_BIG_END));
                     },
                     ROUND_ROD);
         }
@@ -241,6 +297,9 @@ final class Pairs {
                 Term.BIG_END_WIDTH,
                 List.of(Term.BIG_END_REACH, Term.BEAM_WIDTH),
                 rod);
+        if (isTraced) {
+            return;
+        }
         atSleeve(
                 "rod_bolts_to_sleeve",
                 "rod bolts",
@@ -250,15 +309,10 @@ final class Pairs {
                 rod);
     }
 
-    private static void asks(Asked of, Swinging part) {
-        Crankwork.asks(of);
-        part.asks.accept(of);
-        if (part.isMiddle) {
-            of.takes(
-                    part.width.path(),
-                    part.name + " taken to stand on the rod's middle plane, and straight along it",
-                    "common practice, no source");
-        }
+    /** Whether an engine has a part: traced, or its reach is not read as 0. */
+    private boolean isThere(Term reach, OutlinedPart part) {
+        return known.build().outline(part).isPresent()
+                || known.figure(reach).filter(r -> r.value() == 0).isEmpty();
     }
 
     private void atSleeve(
@@ -273,13 +327,17 @@ final class Pairs {
                         "have the sleeve's end relieved by {x} where the rod passes; never grind the rod"),
                 (of, runs) -> {
                     Crankwork.asks(of);
-                    shape.forEach(of::figure);
+                    Function<Sizes, Body> swings = Crankwork.tracedOnRod(of, OutlinedPart.ROD)
+                            .orElseGet(() -> {
+                                shape.forEach(of::figure);
+                                return drawn;
+                            });
                     of.figure(width);
                     of.figure(Term.BORE);
                     of.figure(Term.DECK_HEIGHT);
                     of.figure(Term.SLEEVE_LENGTH);
                     return s -> new Pair(
-                            drawn.apply(s), Crankwork.sleeve(s, s.of(width) / 2), s.warm(Warm.SLACK_TO_BIG_END));
+                            swings.apply(s), Crankwork.sleeve(s, s.of(width) / 2), s.closer(Warm.SLACK_TO_BIG_END));
                 },
                 ROUND_ROD);
     }
@@ -289,10 +347,7 @@ final class Pairs {
         String how = MockUp.ROD_TO_ANYTHING.how();
         plans.add(new Plan.Outlines(
                 head(part.key + "_to_cam_core", part.name, "camshaft core", want, how, cut),
-                (of, runs) -> {
-                    asks(of, part);
-                    return pair(part, Camwork.core(of));
-                },
+                (of, runs) -> pair(part, of, Camwork::core),
                 ROUND_ROD_AT_CAM,
                 Optional.empty(),
                 false));
@@ -300,48 +355,33 @@ final class Pairs {
             String lobe = valve == Part.INTAKE_VALVE ? "intake lobe" : "exhaust lobe";
             plans.add(new Plan.Outlines(
                     head(part.key + "_to_" + lobe.replace(' ', '_'), part.name, lobe, want, how, cut),
-                    (of, runs) -> {
-                        asks(of, part);
-                        return pair(part, Camwork.lobe(of, valve));
-                    },
+                    (of, runs) -> pair(part, of, asked -> Camwork.lobe(asked, valve)),
                     ROUND_ROD_AT_CAM,
-                    Optional.of(besideRod(part, Camwork.Along.lobe(valve))),
+                    Optional.of(besideRod(part, Extent.lobe(known, valve))),
                     true));
         }
         if (hasRelease()) {
             plans.add(new Plan.Outlines(
                     head(part.key + "_to_release", part.name, "compression release", want, how, cut),
-                    (of, runs) -> {
-                        asks(of, part);
-                        return pair(part, Camwork.release(of));
-                    },
+                    (of, runs) -> pair(part, of, Camwork::release),
                     ROUND_ROD_AT_CAM,
-                    Optional.of(besideRod(part, Camwork.Along.RELEASE)),
+                    Optional.of(besideRod(part, Extent.release(known))),
                     true));
         }
     }
 
-    private static Function<Sizes, Pair> pair(Swinging part, Function<Sizes, Body> other) {
-        return s -> new Pair(part.drawn.apply(s), other.apply(s), s.warm(Warm.SLACK_TO_BIG_END));
+    private static Function<Sizes, Pair> pair(Swinging part, Asked of, Function<Asked, Function<Sizes, Body>> onShaft) {
+        Function<Sizes, Body> drawn = part.of(of);
+        Function<Sizes, Body> other = onShaft.apply(of);
+        return s -> new Pair(drawn.apply(s), other.apply(s), s.closer(Warm.SLACK_TO_BIG_END));
     }
 
     private boolean hasRelease() {
-        return known.figure(Term.RELEASE_REACH)
-                .filter(reach -> reach.value() == 0)
-                .isEmpty();
+        return isThere(Term.RELEASE_REACH, OutlinedPart.RELEASE);
     }
 
-    private Beside besideRod(Swinging part, Camwork.Along along) {
-        boolean isByWidth = known.figure(Term.ROD_SIDE_CLEARANCE).isEmpty()
-                && known.figure(Term.SIDE_CLEARANCE_BY_WIDTH).isPresent();
-        Term side = isByWidth ? Term.SIDE_CLEARANCE_BY_WIDTH : Term.ROD_SIDE_CLEARANCE;
-        Consumer<Asked> asks = of -> {
-            along.asks(of);
-            of.figure(part.width);
-            of.figure(side);
-        };
-        ToDoubleFunction<Sizes> gap = s -> along.besideRod(s, s.of(part.width) / 2, s.of(side) / 2);
-        return new Beside(asks, gap);
+    private Beside besideRod(Swinging part, Extent onShaft) {
+        return Extent.onRod(known, part.traceable, part.widths).beside(onShaft, BOTH_SHAFTS);
     }
 
     private void counterweightAtCam() {
@@ -355,32 +395,26 @@ final class Pairs {
                     ? "camshaft core"
                     : key.equals("release") ? "compression release" : key.replace('_', ' ');
             Plan.Drawing drawing = (of, runs) -> {
-                of.figure(Term.COUNTERWEIGHT_RADIUS);
+                Function<Sizes, Body> counterweight = Crankwork.counterweight(of);
                 Function<Sizes, Body> other = switch (key) {
                     case "cam_core" -> Camwork.core(of);
                     case "intake_lobe" -> Camwork.lobe(of, Part.INTAKE_VALVE);
                     case "exhaust_lobe" -> Camwork.lobe(of, Part.EXHAUST_VALVE);
                     default -> Camwork.release(of);
                 };
-                return s -> new Pair(Crankwork.counterweight(s), other.apply(s), s.warm(Warm.SLACK_OF_CRANK));
+                return s -> new Pair(counterweight.apply(s), other.apply(s), s.closer(Warm.SLACK_OF_CRANK));
             };
-            Optional<Camwork.Along> along = switch (key) {
+            Optional<Extent> along = switch (key) {
                 case "cam_core" -> Optional.empty();
-                case "intake_lobe" -> Optional.of(Camwork.Along.lobe(Part.INTAKE_VALVE));
-                case "exhaust_lobe" -> Optional.of(Camwork.Along.lobe(Part.EXHAUST_VALVE));
-                default -> Optional.of(Camwork.Along.RELEASE);
+                case "intake_lobe" -> Optional.of(Extent.lobe(known, Part.INTAKE_VALVE));
+                case "exhaust_lobe" -> Optional.of(Extent.lobe(known, Part.EXHAUST_VALVE));
+                default -> Optional.of(Extent.release(known));
             };
             plans.add(new Plan.Outlines(
                     head("counterweight_to_" + key, "counterweight", name, Wanted.NOTHING, BOTH_WAYS, cut),
                     drawing,
                     EnumSet.of(Warm.CRANK_GROWTH, Warm.CAM_GROWTH, Warm.SLACK_OF_CRANK),
-                    along.map(a -> new Beside(
-                            of -> {
-                                a.asks(of);
-                                of.figure(Term.COUNTERWEIGHT_FACES);
-                                of.figure(Term.COUNTERWEIGHT_THICKNESS);
-                            },
-                            a::besideCounterweights)),
+                    along.map(a -> Extent.counterweight(known).beside(a, BOTH_SHAFTS)),
                     along.isPresent()));
         }
     }

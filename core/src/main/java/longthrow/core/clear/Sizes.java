@@ -46,6 +46,11 @@ final class Sizes {
         return 1 + warm(what);
     }
 
+    /** By how much two parts come closer than drawn: slack, and what was traced too small [m]. */
+    double closer(Warm slack) {
+        return warm(slack) + Outlined.larger(this);
+    }
+
     double later() {
         return values.getOrDefault(LATER, 0.0);
     }

@@ -1,6 +1,8 @@
 package longthrow.core.clearance;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -354,6 +356,40 @@ final class Edges {
             from += part.count;
         }
         return new Edges(rows, after);
+    }
+
+    /** Left and right changed, and run through the other way, so that the material stays where it was. */
+    Edges mirrored() {
+        double[] to = row.clone();
+        for (int at = 0; at < to.length; at += ROW) {
+            for (int k : new int[] {X0, X1, CX, MX, TURN}) {
+                to[at + k] = -row[at + k];
+            }
+        }
+        return new Edges(to, next.clone()).reversed();
+    }
+
+    /** The loop that encloses most. */
+    Edges outermost() {
+        List<Edges> loops = new ArrayList<>();
+        boolean[] done = new boolean[count];
+        for (int first = 0; first < count; first++) {
+            List<Integer> loop = new ArrayList<>();
+            for (int edge = first; !done[edge]; edge = next[edge]) {
+                done[edge] = true;
+                loop.add(edge);
+            }
+            if (!loop.isEmpty()) {
+                double[] rows = new double[loop.size() * ROW];
+                int[] after = new int[loop.size()];
+                for (int i = 0; i < after.length; i++) {
+                    System.arraycopy(row, loop.get(i) * ROW, rows, i * ROW, ROW);
+                    after[i] = (i + 1) % after.length;
+                }
+                loops.add(new Edges(rows, after));
+            }
+        }
+        return loops.stream().max(Comparator.comparingDouble(Edges::twiceArea)).orElseThrow();
     }
 
     /** The same loops run through the other way. */

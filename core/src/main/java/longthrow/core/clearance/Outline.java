@@ -268,6 +268,57 @@ public final class Outline {
         return new Outline(edges.moved(1, angle, by.x(), by.y()));
     }
 
+    /** The outline seen from behind: left and right change places. */
+    public Outline mirrored() {
+        return new Outline(edges.mirrored());
+    }
+
+    /** Highest corner or point of an arc in a direction from +y towards +x, from the origin of the frame along that direction [m]. */
+    public double reach(double direction) {
+        finite("direction in which an outline reaches", direction);
+        double most = Double.NEGATIVE_INFINITY;
+        for (List<Point> loop : drawn(CURVE_TOLERANCE)) {
+            for (Point p : loop) {
+                most = Math.max(most, p.x() * Math.sin(direction) + p.y() * Math.cos(direction));
+            }
+        }
+        return most;
+    }
+
+    /** Distance from the origin of the frame to the farthest corner or point of an arc [m]. */
+    public double farthest() {
+        return drawn(CURVE_TOLERANCE).stream()
+                .flatMap(List::stream)
+                .mapToDouble(p -> Math.hypot(p.x(), p.y()))
+                .max()
+                .orElse(0);
+    }
+
+    /**
+     * What stands around a hollow of this outline: a box so much larger, with the hollow as a hole; what was a hole stands in the hollow.
+     * @param wall thickness of the box beyond the hollow [m], &gt; 0
+     */
+    public Outline around(double wall) {
+        positive("thickness of what stands around", wall);
+        double left = -reach(-Math.PI / 2) - wall;
+        double right = reach(Math.PI / 2) + wall;
+        double low = -reach(Math.PI) - wall;
+        double high = reach(0) + wall;
+        Outline box = polygon(
+                List.of(new Point(left, low), new Point(right, low), new Point(right, high), new Point(left, high)));
+        return new Outline(Edges.together(List.of(box.edges, edges.reversed())));
+    }
+
+    /** Only its outermost loop: holes filled. */
+    public Outline filled() {
+        return new Outline(edges.outermost());
+    }
+
+    /** How many edges it has; every gap takes so much longer. */
+    public int edgeCount() {
+        return edges.count;
+    }
+
     /** Area enclosed [m2]. */
     public double area() {
         return 0.5 * edges.twiceArea();

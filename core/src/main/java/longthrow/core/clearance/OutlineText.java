@@ -67,8 +67,20 @@ public final class OutlineText {
      * @param unit length of one unit of the path [m]
      */
     public static Read svgPath(String path, double unit) {
+        return svgPath(path, unit, Outline.CURVE_TOLERANCE);
+    }
+
+    /**
+     * The same with coarser curves, for what is not drawn that exactly: each edge makes every gap take longer.
+     * @param tolerance by which the straight edges of a curve may stand off it [m], &gt; 0
+     */
+    public static Read svgPath(String path, double unit, double tolerance) {
         requireUnit(unit);
-        return new SvgReader(path, unit).read();
+        if (!(tolerance > 0)) {
+            throw new IllegalArgumentException(
+                    "curves may stand off by " + tolerance + " m; give more than 0, in metres");
+        }
+        return new SvgReader(path, unit, tolerance).read();
     }
 
     private static void requireUnit(double unit) {

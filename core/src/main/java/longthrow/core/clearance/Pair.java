@@ -5,14 +5,15 @@ package longthrow.core.clearance;
  * rod stretched in the {@link longthrow.core.motion.CrankMotion}, a piston rocked, end play added to the depths, and the play of the bearings here.
  * @param one   the body that relief is cut into where it is wanted
  * @param other moves past it
- * @param play  by how much bearings let the two come closer than drawn, taken up the worst way at every angle [m], 0 or more. It is what the centres may be
- *              displaced together: for a shaft in its bearing half the diametral clearance
+ * @param play  by how much bearings let the two come closer than drawn, taken up the worst way at every angle [m]. It is what the centres may be
+ *              displaced together: for a shaft in its bearing half the diametral clearance. Where outlines are larger or smaller all round than they are
+ *              drawn, so much more or less; it may be negative then
  */
 public record Pair(Body one, Body other, double play) {
     public Pair {
-        if (!(play >= 0) || Double.isInfinite(play)) {
+        if (!Double.isFinite(play)) {
             throw new IllegalArgumentException("the play between '" + one.name() + "' and '" + other.name() + "' is "
-                    + play + " m; it must be 0 or more, and finite");
+                    + play + " m; it must be a finite number, in metres");
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 final class SvgReader {
     private final String text;
     private final double unit;
+    private final double tolerance;
     private final List<Edges> loops = new ArrayList<>();
     private int at;
     private int numberAt;
@@ -38,9 +39,10 @@ final class SvgReader {
         }
     }
 
-    SvgReader(String text, double unit) {
+    SvgReader(String text, double unit, double tolerance) {
         this.text = text;
         this.unit = unit;
+        this.tolerance = tolerance;
     }
 
     OutlineText.Read read() {
@@ -196,9 +198,8 @@ final class SvgReader {
     }
 
     /** A chord over a stretch h of the parameter stands off by bend h2 / 8 at most. */
-    private static int pieces(double bend) {
-        return (int) Math.min(
-                OutlineText.MOST_POINTS + 1.0, Math.max(1, Math.ceil(Math.sqrt(bend / (8 * Outline.CURVE_TOLERANCE)))));
+    private int pieces(double bend) {
+        return (int) Math.min(OutlineText.MOST_POINTS + 1.0, Math.max(1, Math.ceil(Math.sqrt(bend / (8 * tolerance)))));
     }
 
     /** Elliptical arc from its ends to its centre: SVG 2, appendix B.2.4; radii too small for the ends are enlarged as B.2.5 says. */

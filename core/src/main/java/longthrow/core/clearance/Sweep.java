@@ -81,7 +81,10 @@ public final class Sweep {
 
     /** Whether the two touch anywhere in two turns, which is quicker to know than the gap; within {@link #TOLERANCE} either answer is right. */
     public static boolean touches(Pair pair) {
-        return pair.sharesDepth() && new Sweep(pair).touchesSomewhere();
+        // drawn too large: how deep they overlap matters then, which only the least gap tells
+        return pair.play() < 0
+                ? least(pair).filter(closest -> closest.gap() < 0).isPresent()
+                : pair.sharesDepth() && new Sweep(pair).touchesSomewhere();
     }
 
     /**

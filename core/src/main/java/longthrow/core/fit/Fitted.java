@@ -2,6 +2,7 @@ package longthrow.core.fit;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -13,6 +14,7 @@ import longthrow.core.answer.Candidate;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Whose;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.measure.Appraisal;
@@ -68,6 +70,7 @@ final class Fitted {
     private final Decisions decisions;
     private final Map<Term, List<Given>> given = new EnumMap<>(Term.class);
     private final Map<Choice, String> words = new LinkedHashMap<>();
+    private final List<TracedOutline> outlines = new ArrayList<>();
 
     /** What the build is wanted for. */
     private enum Purpose {
@@ -87,6 +90,7 @@ final class Fitted {
         this.own = own;
         given.putAll(build.given());
         words.putAll(build.choices());
+        outlines.addAll(build.outlines());
     }
 
     /** By the sizes alone: as if those without a tolerance were exactly what they say. */
@@ -123,7 +127,7 @@ final class Fitted {
         shiftCam(found);
         moveGapOfOpenValves(found);
         shortenSleeve(found.deckCut());
-        return build.withGiven(given).withChoices(words).withTaken(decisions.all());
+        return build.withGiven(given).withChoices(words).withOutlines(outlines).withTaken(decisions.all());
     }
 
     /** What was read of parts that stay as they are stands: a reading is not thrown away for a part it says nothing of. */
@@ -242,6 +246,7 @@ final class Fitted {
         if (part != null) {
             given.keySet().removeIf(t -> replaces(part, t));
             words.keySet().removeIf(c -> c.part() == part.kind().part());
+            outlines.removeIf(o -> o.part().part() == part.kind().part()); // of the part that goes
             words.putAll(row.words());
             part.figures().forEach((term, figure) -> {
                 if (term.isRead()) {
@@ -279,6 +284,7 @@ final class Fitted {
         Operation.Kind kind = cut.operation().kind();
         CataloguePart part = row.part();
         Optional<Quantity> before = kind.makesAPart() ? Optional.empty() : before(kind.changes(), row.isOwn());
+        outlines.removeIf(o -> o.part().instead().stream().anyMatch(kind.allChanged()::contains));
         for (Term term : kind.allChanged()) {
             row.dim(term).ifPresent(dim -> {
                 if (term == kind.changes()) {

@@ -77,6 +77,7 @@ class BookTest {
                 List.of(damage),
                 List.of(),
                 List.of(),
+                List.of(),
                 Map.of(),
                 FitWish.NONE,
                 List.of());

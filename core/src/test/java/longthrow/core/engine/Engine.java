@@ -152,6 +152,7 @@ final class Engine {
                 damage,
                 shims,
                 List.of(),
+                List.of(),
                 Map.of(),
                 FitWish.NONE,
                 List.of());

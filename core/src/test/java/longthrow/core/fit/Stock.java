@@ -152,6 +152,7 @@ final class Stock {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 Map.of(),
                 wish,
                 List.of());

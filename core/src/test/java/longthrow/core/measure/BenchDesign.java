@@ -183,6 +183,7 @@ final class BenchDesign {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 Map.of(),
                 FitWish.NONE,
                 List.of());

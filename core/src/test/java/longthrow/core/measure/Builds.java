@@ -169,6 +169,7 @@ final class Builds {
                 damage,
                 shims,
                 lifts,
+                List.of(),
                 Map.of(),
                 FitWish.NONE,
                 List.of());

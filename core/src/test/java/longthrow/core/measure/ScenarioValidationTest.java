@@ -195,6 +195,7 @@ class ScenarioValidationTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 Map.of(),
                 FitWish.NONE,
                 List.of());

@@ -34,6 +34,8 @@ public final class PageWords {
     /** Tables have no fields of their own: they are told by their number. */
     private static final Pattern LIFT_TABLE = Pattern.compile("\\blift_tables\\[(\\d+)]");
 
+    private static final Pattern OUTLINE = Pattern.compile("\\boutlines\\[(\\d+)]");
+
     private static final Pattern ANY_PLACE = Pattern.compile("\\b" + PLACE + "\\b");
 
     private static final String INSTRUMENTS = "instruments.";
@@ -103,6 +105,7 @@ public final class PageWords {
                                 .orElse("")
                         + " on Measure"));
         said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
+        said = OUTLINE.matcher(said).replaceAll("outline $1");
         said = OWN_LIMIT.matcher(said).replaceAll(found -> "your limit no. " + found.group(1) + ", " + found.group(2));
         said = COUNTED_PLACE
                 .matcher(said)

@@ -37,6 +37,9 @@ public final class Ways {
     /** Section of the build file that has no card of its own. */
     private static final String LIFT_TABLES = "lift_tables";
 
+    /** Section whose entries have a page of their own. */
+    private static final String OUTLINES = "outlines";
+
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
 
@@ -194,6 +197,9 @@ public final class Ways {
         String card = card(where, base);
         if (!card.isEmpty()) {
             return card;
+        }
+        if (where.startsWith(OUTLINES)) {
+            return base + "/outlines";
         }
         if (where.startsWith(LIFT_TABLES)) {
             return base + "/text";

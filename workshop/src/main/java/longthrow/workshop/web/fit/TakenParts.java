@@ -8,6 +8,7 @@ import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
+import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.fit.Taking;
 import longthrow.core.term.Choice;
@@ -40,6 +41,12 @@ final class TakenParts {
             Optional<String> now = after.get().choice(choice);
             if (!now.equals(before.choice(choice))) {
                 edited = put(edited, choice.path(), now.map(BuildFile::quoted).orElse("unknown"));
+            }
+        }
+        for (TracedOutline gone : before.outlines()) {
+            Optional<String> so = edited.text();
+            if (so.isPresent() && after.get().outline(gone.part()).isEmpty()) {
+                edited = BuildFile.outline(so.get(), gone.part(), Optional.empty());
             }
         }
         return after.get().taken().equals(before.taken())

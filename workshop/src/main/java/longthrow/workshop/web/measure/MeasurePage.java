@@ -21,6 +21,7 @@ import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.Choice;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 import longthrow.workshop.draw.BoreMap;
@@ -75,6 +76,13 @@ public record MeasurePage(
         /** Whether there is a rule in it on which sources differ: its choices stand under the rows. */
         public boolean hasDisputes() {
             return rows.stream().anyMatch(row -> !row.disputes().isEmpty());
+        }
+
+        /** Parts of it whose outline may be traced. */
+        public List<OutlinedPart> outlined() {
+            return Arrays.stream(OutlinedPart.values())
+                    .filter(o -> o.part().key().equals(key))
+                    .toList();
         }
 
         /** Open, whatever is known of it: something in it is looked for. */

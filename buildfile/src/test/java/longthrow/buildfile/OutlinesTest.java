@@ -1,0 +1,527 @@
+package longthrow.buildfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.State;
+import longthrow.core.answer.Finding;
+import longthrow.core.build.Build;
+import longthrow.core.build.TracedOutline;
+import longthrow.core.clear.Clear;
+import longthrow.core.clear.Drawn;
+import longthrow.core.clear.FewNumbers;
+import longthrow.core.clear.Tracing;
+import longthrow.core.clearance.Outline;
+import longthrow.core.clearance.OutlineText;
+import longthrow.core.clearance.Pair;
+import longthrow.core.clearance.Point;
+import longthrow.core.clearance.Sweep;
+import longthrow.core.measure.Measure;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Unit;
+import longthrow.core.term.OutlinedPart;
+import longthrow.core.term.Term;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Outlines that were traced: read, edited, and what touches by them. Every figure is invented. */
+class OutlinesTest {
+    /** All that is promised of a gap [m]. */
+    private static final double PROMISED = 0.01e-3;
+
+    private static final String WHOLE = ClearAnswerTest.whole();
+    private static final Build AS_READ = ClearAnswerTest.build(WHOLE);
+
+    private static final Answer MEASURED = Measure.of(AS_READ, List.of());
+
+    /** Of which only that is known which a skirt over counterweights hangs on. */
+    private static final String BARE = """
+            longthrow: 1
+            engine: {name: invented}
+            piston: {skirt_below_pin: 18.1 mm ± 0.05 mm, pin_offset: 0 mm ± 0.001 mm}
+            connecting_rod: {length: 84.5 mm ± 0.02 mm}
+            cylinder: {bore_offset: 0 mm ± 0.001 mm}
+            crankshaft: {stroke: 50 mm ± 0.05 mm, end_play: 0.18 mm ± 0.02 mm, counterweight_radius: 37.6 mm ± 0.3 mm}
+            """;
+
+    private static Quantity mm(String figure) {
+        return Quantity.of(figure, Unit.of(Dimension.LENGTH, "mm"));
+    }
+
+    /** Closely traced, of points in millimetres. */
+    private static TracedOutline traced(OutlinedPart part, String... points) {
+        return new TracedOutline(
+                part,
+                mm("1"),
+                TracedOutline.Form.POINTS,
+                List.of(points),
+                null,
+                null,
+                false,
+                null,
+                null,
+                mm("0.001"),
+                "");
+    }
+
+    private static String[] points(List<Point> loop) {
+        return loop.stream()
+                .map(p -> String.format(Locale.ROOT, "%.6f, %.6f", 1e3 * p.x(), 1e3 * p.y()))
+                .toArray(String[]::new);
+    }
+
+    private static String with(String text, TracedOutline... outlines) {
+        String changed = text;
+        for (TracedOutline outline : outlines) {
+            Edited edited = BuildFile.outline(changed, outline.part(), Optional.of(outline));
+            changed = edited.text()
+                    .orElseThrow(() -> new AssertionError(edited.faults().toString()));
+        }
+        return changed;
+    }
+
+    private static Answer clear(TracedOutline... outlines) {
+        return Clear.of(ClearAnswerTest.build(with(BARE, outlines)));
+    }
+
+    private static Build whole(TracedOutline... outlines) {
+        return ClearAnswerTest.build(with(WHOLE, outlines));
+    }
+
+    /** The least gap of a pair as it is drawn, without all that makes its doubt. */
+    private static double least(Build build, String key) {
+        Drawn drawn = drawn(build, key);
+        return Sweep.least(Pair.of(drawn.one(), drawn.other())).orElseThrow().gap();
+    }
+
+    private static Map<String, Clearance> pairs(Answer answer) {
+        return answer.clearances().stream().collect(Collectors.toMap(Clearance::key, Function.identity()));
+    }
+
+    private static Clearance pair(Answer answer, String key) {
+        return Objects.requireNonNull(pairs(answer).get(key), key);
+    }
+
+    private static double cold(Answer answer, String key) {
+        return pair(answer, key).cold().orElseThrow().value();
+    }
+
+    private static double figure(Term term) {
+        return MEASURED.value(term).orElseThrow().figure().value();
+    }
+
+    private static TracedOutline at(TracedOutline o, String from, String to) {
+        return new TracedOutline(
+                o.part(),
+                o.unit(),
+                o.form(),
+                o.lines(),
+                o.datumX(),
+                o.datumY(),
+                o.mirrored(),
+                mm(from),
+                mm(to),
+                o.doubt(),
+                o.note());
+    }
+
+    private static TracedOutline doubted(TracedOutline o, String doubt) {
+        return new TracedOutline(
+                o.part(),
+                o.unit(),
+                o.form(),
+                o.lines(),
+                o.datumX(),
+                o.datumY(),
+                o.mirrored(),
+                o.from(),
+                o.to(),
+                mm(doubt),
+                o.note());
+    }
+
+    // ---- the same shape gives the same gaps
+
+    @Test
+    void aCircleAsManyCornersIsTheCircle() {
+        double radius = figure(Term.COUNTERWEIGHT_RADIUS);
+        List<Point> corners = new ArrayList<>();
+        for (int k = 0; k < 720; k++) {
+            double way = Math.toRadians(k / 2.0);
+            corners.add(new Point(radius * Math.cos(way), radius * Math.sin(way)));
+        }
+        TracedOutline circle = traced(OutlinedPart.COUNTERWEIGHT, points(corners));
+        Build traced = whole(circle);
+        for (String key : List.of(
+                "skirt_to_counterweight",
+                "boss_to_counterweight",
+                "counterweight_to_sleeve",
+                "counterweight_to_cam_core",
+                "counterweight_to_intake_lobe")) {
+            assertThat(least(traced, key)).as(key).isCloseTo(least(AS_READ, key), within(PROMISED));
+        }
+    }
+
+    @Test
+    void whatItIsDrawnFromIsNamedAndNoMoreIsAskedFor() {
+        Clearance asRead = pair(Clear.of(ClearAnswerTest.build(BARE)), "skirt_to_counterweight");
+        assertThat(asRead.hangsOn()).contains(Term.COUNTERWEIGHT_RADIUS.path());
+        Clearance skirt = pair(clear(tipped(30)), "skirt_to_counterweight");
+        assertThat(skirt.hangsOn()).contains("outlines[1]").doesNotContain(Term.COUNTERWEIGHT_RADIUS.path());
+        assertThat(skirt.from()).contains("outlines[1]");
+    }
+
+    /** The shape by readings, brought to where an outline has its nose, is the lobe again where it is put back. */
+    @Test
+    void aLobeByItsProfileIsTheLobe() {
+        Outline lobe = FewNumbers.of(AS_READ, OutlinedPart.EXHAUST_LOBE).get(0);
+        double base = figure(Term.CAM_BASE_CIRCLE) / 2;
+        assertThat(lobe.reach(0)).isGreaterThan(base + 3e-3); // its nose is up, over 3 mm of lift
+        assertThat(lobe.reach(Math.PI)).isCloseTo(base, within(0.3e-3)); // and lash
+        Build traced =
+                whole(traced(OutlinedPart.EXHAUST_LOBE, points(lobe.drawn(1e-7).get(0))));
+        for (String key : List.of("big_end_to_exhaust_lobe", "rod_bolts_to_exhaust_lobe")) {
+            for (double angle : new double[] {0, 1, 2.5, 4, 5.5, 7, 9, 11}) {
+                assertThat(gap(drawn(traced, key), angle))
+                        .as(key)
+                        .isCloseTo(gap(drawn(AS_READ, key), angle), within(PROMISED));
+            }
+        }
+    }
+
+    private static Drawn drawn(Build build, String key) {
+        return Drawn.of(build).stream()
+                .filter(d -> d.key().equals(key))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static double gap(Drawn drawn, double angle) {
+        return longthrow.core.clearance.Sweep.at(longthrow.core.clearance.Pair.of(drawn.one(), drawn.other()), angle)
+                .orElseThrow()
+                .gap();
+    }
+
+    @Test
+    void aCaseAsItsThreeWallsIsThoseWalls() {
+        double below = -1e3 * figure(Term.CASE_BELOW);
+        double thrust = -1e3 * figure(Term.CASE_THRUST);
+        double anti = 1e3 * figure(Term.CASE_ANTITHRUST);
+        Build traced = whole(traced(
+                OutlinedPart.CASE, thrust + ", " + below, anti + ", " + below, anti + ", 200", thrust + ", 200"));
+        for (String key : List.of("big_end_to_case", "rod_bolts_to_case", "dipper_to_case")) {
+            assertThat(least(traced, key)).as(key).isCloseTo(least(AS_READ, key), within(PROMISED));
+        }
+        assertThat(Drawn.of(AS_READ)).extracting(Drawn::key).doesNotContain("counterweight_to_case");
+        double radius = 1e3 * figure(Term.COUNTERWEIGHT_RADIUS);
+        assertThat(1e3 * least(traced, "counterweight_to_case"))
+                .isCloseTo(Math.min(anti, Math.min(-thrust, -below)) - radius, within(0.01)); // a circle in a box
+    }
+
+    @Test
+    void whatIsOfTheRodIsOneShapeWithItsBolts() {
+        double reach = 1e3 * figure(Term.BIG_END_REACH) + 3;
+        Build traced = whole(traced(
+                OutlinedPart.ROD,
+                -reach + ", " + -reach,
+                reach + ", " + -reach,
+                reach + ", " + reach,
+                -reach + ", " + reach));
+        assertThat(Drawn.of(traced)).extracting(Drawn::key).doesNotContain("rod_bolts_to_case", "rod_bolts_to_sleeve");
+        // around the circle of the readings with 3 mm to spare on every side, corners farther still
+        assertThat(least(traced, "big_end_to_case")).isLessThan(least(AS_READ, "big_end_to_case") - 2.9e-3);
+    }
+
+    // ---- a shape of its own
+
+    /** At bottom dead centre the tip points at the piston: rod length less throw, tip and skirt are left; before and after it is more. */
+    private static TracedOutline tipped(double tip) {
+        return traced(OutlinedPart.COUNTERWEIGHT, "0, " + -tip, "12, 0", "0, 12", "-12, 0");
+    }
+
+    @Test
+    void aTipPassesTheSkirtAsPlaneTrigonometryHasIt() {
+        double tip = 40;
+        double wanted = 84.5 - 50 / 2.0 - tip - 18.1;
+        Answer traced = clear(tipped(tip));
+        assertThat(1e3 * cold(traced, "skirt_to_counterweight")).isCloseTo(wanted, within(0.01));
+        assertThat(Math.toDegrees(pair(traced, "skirt_to_counterweight")
+                                .cold()
+                                .orElseThrow()
+                                .angle())
+                        % 360)
+                .isCloseTo(180, within(0.5));
+    }
+
+    /** The same with the tip towards the crankpin: nearest by far elsewhere than at the piston. */
+    @Test
+    void upIsTowardsTheCrankpin() {
+        Answer traced = clear(traced(OutlinedPart.COUNTERWEIGHT, "0, 40", "12, 0", "0, -12", "-12, 0"));
+        assertThat(cold(traced, "skirt_to_counterweight"))
+                .isGreaterThan(cold(clear(tipped(40)), "skirt_to_counterweight") + 10e-3);
+    }
+
+    @Test
+    void theDoubtOfTheTracingIsInTheGap() {
+        Clearance.Gap sure = pair(clear(doubted(tipped(40), "0.001")), "skirt_to_counterweight")
+                .cold()
+                .orElseThrow();
+        Clearance.Gap loose = pair(clear(doubted(tipped(40), "0.8")), "skirt_to_counterweight")
+                .cold()
+                .orElseThrow();
+        double half = (sure.high() - sure.low()) / 2;
+        assertThat(loose.value()).isCloseTo(sure.value(), within(1e-9));
+        assertThat((loose.high() - loose.low()) / 2)
+                .isCloseTo(Math.hypot(half, 0.8e-3), within(0.08e-3)); // two normal errors; an end scatters by a tenth
+        assertThat(loose.worst()).isLessThan(sure.worst() - 0.75e-3);
+        assertThat(loose.shares().get(0).owner()).isEqualTo("outline of the counterweight");
+    }
+
+    @Test
+    void withoutADoubtTheUsualOneIsTakenAloud() {
+        TracedOutline o = tipped(40);
+        TracedOutline bare =
+                new TracedOutline(o.part(), o.unit(), o.form(), o.lines(), null, null, false, null, null, null, "");
+        assertThat(clear(bare).defaults())
+                .anyMatch(d -> d.where().equals("outlines[1]")
+                        && d.what().contains("within 0.5 mm")
+                        && d.source().contains("common practice, no source"))
+                .anyMatch(d -> d.what().contains("along the crankshaft is not told: taken throughout"));
+    }
+
+    // ---- depth
+
+    /** A skirt between the counterweights, 4 mm from each, less the end play that no one says where it was: 3.82 mm. */
+    @Test
+    void whatPassesBesideCannotTouch() {
+        TracedOutline skirt = traced(OutlinedPart.PISTON_SKIRT, "-30, -60", "30, -60", "30, 10", "-30, 10");
+        assertThat(pair(clear(skirt, tipped(40)), "skirt_to_counterweight").state())
+                .isEqualTo(State.TOUCHES);
+        Clearance beside = pair(clear(at(skirt, "-8", "8"), at(tipped(40), "12", "24")), "skirt_to_counterweight");
+        Clearance.Gap gap = beside.cold().orElseThrow();
+        assertThat(gap.way()).isEqualTo(Clearance.Way.BESIDE);
+        assertThat(gap.value()).isCloseTo(4e-3 - 0.18e-3, within(1e-6));
+        assertThat(beside.state()).isEqualTo(State.CLEARS_COLD);
+        assertThat(pair(clear(at(skirt, "-13", "8"), at(tipped(40), "12", "24")), "skirt_to_counterweight")
+                        .state())
+                .isEqualTo(State.TOUCHES);
+    }
+
+    // ---- both are there
+
+    @Test
+    void anOutlineThatDisagreesWithTheReadingSaysSoAndCounts() {
+        double radius = 37.6;
+        assertThat(disagreements(clear(doubted(tipped(radius), "0.3")))).isEmpty();
+        assertThat(disagreements(clear(doubted(tipped(radius + 2), "0.3"))))
+                .singleElement()
+                .satisfies(f -> {
+                    assertThat(f.where()).isEqualTo("outlines[1]");
+                    assertThat(f.message()).contains("disagree").contains(Term.COUNTERWEIGHT_RADIUS.path());
+                });
+    }
+
+    private static List<Finding> disagreements(Answer answer) {
+        return answer.findings().stream()
+                .filter(f -> f.where().startsWith("outlines"))
+                .toList();
+    }
+
+    // ---- the file
+
+    @Test
+    void takenOutAgainTheBuildIsAsItWas() {
+        String traced = with(WHOLE, tipped(40), at(tipped(41), "12", "24"));
+        assertThat(ClearAnswerTest.build(traced).outlines()).hasSize(1);
+        String again = BuildFile.outline(traced, OutlinedPart.COUNTERWEIGHT, Optional.empty())
+                .text()
+                .orElseThrow();
+        assertThat(again.strip()).isEqualTo(WHOLE.strip());
+        assertThat(ClearAnswerTest.build(again)).isEqualTo(AS_READ);
+    }
+
+    @Test
+    void anEditLeavesTheOtherOutlinesAndRemarksAlone() {
+        String text = """
+                longthrow: 1
+                engine: {name: a}
+                outlines:
+                - part: dipper # mine
+                  unit: 1 mm
+                  points: [[-3, -10], [3, -10], [1, -40]]
+                - part: pin_boss
+                  unit: 1 mm
+                  svg_path: M-9 0H9V9H-9Z
+                bench: {}
+                """;
+        String changed = with(text, tipped(40), doubted(traced(OutlinedPart.PIN_BOSS, "-9,-9", "9,-9", "0,4"), "0.2"));
+        assertThat(changed)
+                .contains("- part: dipper # mine\n  unit: 1 mm\n  points: [[-3, -10], [3, -10], [1, -40]]\n")
+                .contains("doubt: 0.2 mm")
+                .contains("- part: counterweight\n  unit: 1 mm\n")
+                .endsWith("bench: {}\n");
+        assertThat(ClearAnswerTest.build(changed).outlines())
+                .extracting(TracedOutline::part)
+                .containsExactly(OutlinedPart.DIPPER, OutlinedPart.PIN_BOSS, OutlinedPart.COUNTERWEIGHT);
+        assertThat(BuildFile.outline(text, OutlinedPart.DIPPER, Optional.empty())
+                        .faults())
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("has remarks in it"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '"',
+            value = {
+                "unit: 1 mm, points: [[0, 0], [9, 0], [x, 9]] | 4 | 'x' is not a number",
+                "unit: 1 mm, points: [[0, 0], [9, 9], [9, 0], [0, 9]] | 4 | cross or touch",
+                "unit: 1 mm, points: [[0, 0], [9, 0]] | 4 | at least 3",
+                "unit: 1 mm, svg_path: 'M0 0H9V9' | 4 | close it with Z",
+                "unit: 1 mm, svg_path: '' | 4 | empty",
+                "points: [[0, 0], [9, 0], [9, 9]] | 4 | 'unit' is missing",
+                "unit: 1, points: [[0, 0], [9, 0], [9, 9]] | 4 | unit",
+                "unit: 1 mm | 4 | neither 'points' nor 'svg_path'",
+                "unit: 1 mm, points: [[0, 0], [9, 0], [9, 9]], svg_path: M0 0 | 4 | both",
+                "unit: 1 mm, points: [[0, 0], [900, 0], [9, 900]] | 4 | length of one of its pixels",
+                "unit: 0.01 mm, points: [[0, 0], [9, 0], [9, 9]] | 4 | no such part is smaller",
+                "unit: 1 mm, from: 3 mm, points: [[0, 0], [9, 0], [9, 9]] | 4 | give both",
+                "unit: 1 mm, from: 3 mm, to: 2 mm, points: [[0, 0], [9, 0], [9, 9]] | 4 | lower one first",
+                "unit: 1 mm, from: -3 mm, to: 2 mm, points: [[0, 0], [9, 0], [9, 9]] | 4 | give 0 or more",
+            })
+    void whatIsNoOutlineIsAFaultWithItsPlace(String item, int line, String says) {
+        ReadBuild read =
+                BuildFile.read("longthrow: 1\nengine: {name: a}\noutlines:\n  - {part: counterweight, " + item + "}\n");
+        assertThat(read.faults()).isNotEmpty();
+        assertThat(read.faults().get(0).line()).isEqualTo(line);
+        assertThat(read.faults().get(0).message()).contains(says);
+    }
+
+    @Test
+    void aFaultyPointIsNamedByItsOwnLine() {
+        ReadBuild read = BuildFile.read("""
+                longthrow: 1
+                engine: {name: a}
+                outlines:
+                  - part: dipper
+                    unit: 1 mm
+                    points:
+                      - 0, 0
+                      - 9, 0
+                      - 9; zwei
+                """);
+        assertThat(read.faults()).singleElement().satisfies(f -> {
+            assertThat(f.line()).isEqualTo(9);
+            assertThat(f.path()).isEqualTo("outlines[1].points[3]");
+        });
+    }
+
+    @Test
+    void whatIsTracedFromElsewhereSaysWhereItsDatumIs() {
+        String text =
+                "longthrow: 1\nengine: {name: a}\noutlines:\n  - {part: case, unit: 1 mm, points: [[9, 9], [99, 9], [99, 99], [9, 99]]";
+        assertThat(BuildFile.read(text + "}\n").faults())
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("does not go around the crankshaft axis"));
+        assertThat(BuildFile.read(text + ", datum_x: 50 mm, datum_y: 40 mm}\n").faults())
+                .isEmpty();
+    }
+
+    // ---- frames
+
+    private static Outline outline(TracedOutline traced) {
+        return ((OutlineText.Taken) Tracing.read(traced)).outline();
+    }
+
+    /** A path counts downwards and a point list upwards; mirrored, left is right; by hand. */
+    @Test
+    void theFrameIsThatOfThePart() {
+        TracedOutline path = new TracedOutline(
+                OutlinedPart.DIPPER,
+                mm("0.5"),
+                TracedOutline.Form.SVG_PATH,
+                List.of("M 20 40 H 30", "V 60 H 20 Z"),
+                mm("10"),
+                mm("10"),
+                false,
+                null,
+                null,
+                null,
+                "");
+        Outline o = outline(path); // x 10 to 15 mm, y down 20 to 30 mm, less (10, 10)
+        assertThat(o.reach(Math.PI / 2)).isCloseTo(5e-3, within(1e-12));
+        assertThat(o.reach(-Math.PI / 2)).isCloseTo(0, within(1e-12));
+        assertThat(o.reach(Math.PI)).isCloseTo(20e-3, within(1e-12));
+        assertThat(o.reach(0)).isCloseTo(-10e-3, within(1e-12));
+        TracedOutline mirrored = new TracedOutline(
+                path.part(),
+                path.unit(),
+                path.form(),
+                path.lines(),
+                path.datumX(),
+                path.datumY(),
+                true,
+                null,
+                null,
+                null,
+                "");
+        assertThat(outline(mirrored).reach(-Math.PI / 2)).isCloseTo(5e-3, within(1e-12));
+        assertThat(outline(mirrored).area()).isCloseTo(o.area(), within(1e-15));
+    }
+
+    @Test
+    void holesOfAPartAreFilledAndThoseOfACaseStandInIt() {
+        String ring = "M-30 -30H30V30H-30Z M-5 -25H5V-20H-5Z";
+        TracedOutline rod = new TracedOutline(
+                OutlinedPart.ROD,
+                mm("1"),
+                TracedOutline.Form.SVG_PATH,
+                List.of(ring),
+                null,
+                null,
+                false,
+                null,
+                null,
+                null,
+                "");
+        assertThat(outline(rod).area()).isCloseTo(3600e-6, within(1e-12));
+        TracedOutline walls = new TracedOutline(
+                OutlinedPart.CASE,
+                mm("1"),
+                TracedOutline.Form.SVG_PATH,
+                List.of(ring),
+                null,
+                null,
+                false,
+                null,
+                null,
+                null,
+                "");
+        assertThat(outline(walls).area()).isCloseTo(3550e-6, within(1e-12));
+        Outline around = outline(walls).around(0.01);
+        assertThat(around.area()).isCloseTo(80e-3 * 80e-3 - 3550e-6, within(1e-12));
+        assertThat(around.depthOf(new Point(0, 0))).isNegative();
+        assertThat(around.depthOf(new Point(0, 22e-3))).isPositive(); // y down in a path: the island stands above
+    }
+
+    @Test
+    void anOutlineOfNoPlaceIsRefusedWithWords() {
+        assertThatThrownBy(() -> at(traced(OutlinedPart.CASE, "-9,-9", "9,-9", "0,9"), "1", "2"))
+                .hasMessageContaining("trace it where it is narrowest");
+        assertThatThrownBy(() -> BuildFile.outline(WHOLE, OutlinedPart.ROD, Optional.of(tipped(40))))
+                .hasMessageContaining("not of the rod");
+    }
+}
