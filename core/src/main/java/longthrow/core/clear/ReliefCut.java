@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
 import longthrow.core.clearance.Outline;
@@ -38,6 +39,9 @@ public record ReliefCut(
     /** Chords of the present outline stand off their arcs by no more than this [m]; a hundredth of a millimetre is all that is promised. */
     private static final double CHORDS = 10e-6;
 
+    /** Outlines that are given together, as in the Book; each pair's own is to be had by itself. Layout. */
+    private static final int MOST_GRAVE = 2;
+
     public ReliefCut {
         List<List<Point>> copies = new ArrayList<>();
         edge.forEach(loop -> copies.add(List.copyOf(loop)));
@@ -71,6 +75,18 @@ public record ReliefCut(
                 .map(Plan.Outlines.class::cast)
                 .findFirst()
                 .flatMap(plan -> cut(plan, told, new Asked(known)));
+    }
+
+    /**
+     * Of the pairs of an answer of {@link Clear} that are cut to an outline the gravest few, in the order of the answer.
+     * @param build that was asked about
+     */
+    public static List<ReliefCut> gravest(Build build, Answer clear) {
+        return clear.clearances().stream()
+                .filter(ReliefCut::isFor)
+                .limit(MOST_GRAVE)
+                .flatMap(pair -> of(build, pair).stream())
+                .toList();
     }
 
     private static Optional<ReliefCut> cut(Plan.Outlines plan, Clearance told, Asked of) {

@@ -23,6 +23,7 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -54,6 +55,13 @@ public final class BookPdf {
 
     /** Widest drawing that fits the text [CSS pixels]. */
     private static final int WIDEST_DRAWING = 560;
+
+    /** Pixels of a style sheet: CSS Values and Units 3 (W3C), 96 to the inch. */
+    private static final double PIXELS_PER_MILLIMETRE = 96 / 25.4;
+
+    /** A drawing in millimetres whose own units are tenths of them. */
+    private static final Pattern TO_SIZE = Pattern.compile(
+            "<svg ([^>]*?)width=\"([0-9.]+)mm\" height=\"([0-9.]+)mm\" viewBox=\"0 0 [0-9.]+ [0-9.]+\"");
 
     private static final Pattern DRAWING = Pattern.compile("<svg ([^>]*?)width=\"(\\d+)\" height=\"(\\d+)\"");
 
@@ -137,7 +145,8 @@ public final class BookPdf {
 
     /** With the font that is inside, a size in whole pixels that fits, and words for those who cannot see it. */
     private static Sheet.Picture onPaper(Sheet.Picture picture) {
-        Matcher size = DRAWING.matcher(picture.svg());
+        String svg = inPixels(picture.svg());
+        Matcher size = DRAWING.matcher(svg);
         if (!size.find()) {
             throw new IllegalStateException("a drawing without its size: " + picture.name());
         }
@@ -150,6 +159,24 @@ public final class BookPdf {
                 picture.name(),
                 sized.replace("font-family=\"sans-serif\"", "font-family=\"" + FONT + "\"")
                         .replace("currentColor", "#111111"));
+    }
+
+    /** A drawing that is to size, of as many whole pixels as hold it; its room grows with them, so that it stays to size. */
+    private static String inPixels(String svg) {
+        Matcher size = TO_SIZE.matcher(svg);
+        if (!size.find()) {
+            return svg;
+        }
+        long wide = (long) Math.ceil(Double.parseDouble(size.group(2)) * PIXELS_PER_MILLIMETRE);
+        long high = (long) Math.ceil(Double.parseDouble(size.group(3)) * PIXELS_PER_MILLIMETRE);
+        return size.replaceFirst(Matcher.quoteReplacement(String.format(
+                Locale.ROOT,
+                "<svg %swidth=\"%d\" height=\"%d\" viewBox=\"0 0 %.3f %.3f\"",
+                size.group(1),
+                wide,
+                high,
+                10 * wide / PIXELS_PER_MILLIMETRE,
+                10 * high / PIXELS_PER_MILLIMETRE)));
     }
 
     private static FSSupplier<InputStream> font(String name) {

@@ -120,7 +120,8 @@ public enum Chapter {
                         book.touching()
                                 .map(c -> 6 * c.unknown().size()
                                         + 25 * c.told().size()
-                                        + 20 * sheet.touching().size())
+                                        + 20 * sheet.touching().size()
+                                        + 25 * sheet.cuts().size())
                                 .orElse(0);
                     case LETS_GO ->
                         book.limits()

@@ -18,6 +18,7 @@ import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.ReliefCut;
 import longthrow.core.clear.Touching;
 import longthrow.core.fit.Fit;
 import longthrow.core.life.Life;
@@ -32,6 +33,7 @@ import longthrow.workshop.draw.DeckTilt;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.HodographChart;
 import longthrow.workshop.draw.MovingSection;
+import longthrow.workshop.draw.ReliefSheet;
 import longthrow.workshop.draw.RungBar;
 import longthrow.workshop.draw.StackBar;
 
@@ -40,6 +42,7 @@ import longthrow.workshop.draw.StackBar;
  * @param book      the words
  * @param pictures  drawings of the engine as it was read
  * @param touching  where it touches or comes nearest, and gaps against the crank angle; empty where that was not asked or cannot be drawn
+ * @param cuts      what comes off parts so that nothing touches, outlines to size
  * @param limits    the scale of speeds under {@link #SCALE}, and each limit that has a speed, by its key; empty where what lets go was not asked
  * @param path      of the shaking force; empty where it is not known
  * @param lookAgain what is free words and stays in a shared one
@@ -49,6 +52,7 @@ public record Sheet(
         Book book,
         List<Picture> pictures,
         List<Picture> touching,
+        List<Picture> cuts,
         Map<String, Picture> limits,
         Optional<Picture> path,
         List<String> lookAgain,
@@ -65,6 +69,7 @@ public record Sheet(
     public Sheet {
         pictures = List.copyOf(pictures);
         touching = List.copyOf(touching);
+        cuts = List.copyOf(cuts);
         limits = Map.copyOf(limits);
         lookAgain = List.copyOf(lookAgain);
     }
@@ -78,18 +83,21 @@ public record Sheet(
 
     /** Asks every question and sets the Book: some seconds where gaps are known. The catalogue is searched where there is one. */
     public static Sheet of(Build build, Catalogue catalogue) {
-        return of(build, catalogue, asked(build, catalogue), Drawn.of(build));
+        Answers answers = asked(build, catalogue);
+        return of(build, catalogue, answers, Drawn.of(build), cuts(build, answers));
     }
 
     /**
      * Sets the Book from answers that are there.
      * @param drawn pairs as they are drawn; empty where what touches was not asked
+     * @param cuts  what comes off parts; likewise
      */
-    public static Sheet of(Build build, Catalogue catalogue, Answers answers, List<Drawn> drawn) {
+    public static Sheet of(Build build, Catalogue catalogue, Answers answers, List<Drawn> drawn, List<ReliefCut> cuts) {
         return new Sheet(
                 Book.of(build, answers, catalogue, List.of()),
                 pictures(answers.measure()),
                 touching(answers, drawn),
+                reliefs(cuts),
                 limits(answers),
                 path(answers),
                 List.of(),
@@ -98,18 +106,20 @@ public record Sheet(
 
     /** The Book of what is left when names, places and photographs are taken out: the questions are asked of that. */
     public static Sheet of(Shared shared) {
-        return of(shared, asked(shared.build(), shared.catalogue()), Drawn.of(shared.build()));
+        Answers answers = asked(shared.build(), shared.catalogue());
+        return of(shared, answers, Drawn.of(shared.build()), cuts(shared.build(), answers));
     }
 
     /**
      * As the other, with answers that are there.
      * @param answers about what is left, never about the whole
      */
-    public static Sheet of(Shared shared, Answers answers, List<Drawn> drawn) {
+    public static Sheet of(Shared shared, Answers answers, List<Drawn> drawn, List<ReliefCut> cuts) {
         return new Sheet(
                 Book.of(shared.build(), answers, shared.catalogue(), shared.leftOut()),
                 pictures(answers.measure()),
                 touching(answers, drawn),
+                reliefs(cuts),
                 limits(answers),
                 path(answers),
                 shared.lookAgain(),
@@ -132,6 +142,7 @@ public record Sheet(
                 book,
                 pictures.stream().map(otherwise).toList(),
                 touching.stream().map(otherwise).toList(),
+                cuts.stream().map(otherwise).toList(),
                 limits.entrySet().stream()
                         .collect(Collectors.toMap(Map.Entry::getKey, e -> otherwise.apply(e.getValue()))),
                 path.map(otherwise),
@@ -194,6 +205,19 @@ public record Sheet(
                 .forEach(pair -> pictures.add(new Picture(
                         name(pair) + ", gap against crank angle", GapChart.of(pair, "book-gap-" + pair.key()))));
         return pictures;
+    }
+
+    private static List<ReliefCut> cuts(Build build, Answers answers) {
+        return answers.clear().map(clear -> ReliefCut.gravest(build, clear)).orElse(List.of());
+    }
+
+    private static List<Picture> reliefs(List<ReliefCut> cuts) {
+        return cuts.stream()
+                .map(cut -> new Picture(
+                        "what comes off the " + cut.part() + " where the " + cut.passes()
+                                + " passes, to the scale of its bar",
+                        ReliefSheet.of(cut, "book-cut-" + cut.key())))
+                .toList();
     }
 
     private static Map<String, Picture> limits(Answers answers) {

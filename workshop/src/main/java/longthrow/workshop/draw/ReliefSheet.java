@@ -52,7 +52,11 @@ public final class ReliefSheet {
                 (int) Math.ceil(height + LINE * (words.size() + 1.5)),
                 "What comes off the " + cut.part(),
                 String.join(" ", words));
-        svg.open("svg", "x", "0", "y", "0", "width", n(width), "height", n(height)); // cuts off what is beyond
+        String clip = idPrefix + "-clip"; // cuts off what is beyond
+        svg.open("clipPath", "id", clip)
+                .add("rect", "x", "0", "y", "0", "width", n(width), "height", n(height))
+                .close();
+        svg.open("g", "clip-path", "url(#" + clip + ")");
         for (List<Point> loop : cut.edge()) {
             svg.add("path", "d", frame.path(loop), "stroke", "currentColor", "stroke-width", "1.5");
         }

@@ -7,6 +7,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.ReliefCut;
 import longthrow.core.clear.Touching;
 
 /** Whether anything touches in an engine, worked out once for each text of late: it takes seconds, so no two are worked out at once. */
@@ -29,10 +30,12 @@ public final class Clearances {
      * What was found.
      * @param answer to clear
      * @param drawn  its pairs as they are drawn
+     * @param cuts   what comes off parts, of the gravest few pairs that are cut to an outline
      */
-    public record Seen(Answer answer, List<Drawn> drawn) {
+    public record Seen(Answer answer, List<Drawn> drawn, List<ReliefCut> cuts) {
         public Seen {
             drawn = List.copyOf(drawn);
+            cuts = List.copyOf(cuts);
         }
     }
 
@@ -41,7 +44,7 @@ public final class Clearances {
         Answer answer = Clear.of(build);
         bench.remember(Rail.Question.CLEAR, text, List.of(), Rail.cleared(answer));
         bench.rememberTouching(text, Touching.stops(answer));
-        return new Seen(answer, Drawn.of(build));
+        return new Seen(answer, Drawn.of(build), ReliefCut.gravest(build, answer));
     }
 
     /** Works it out, or remembers. */

@@ -170,11 +170,16 @@ public final class BookRoutes implements Routes {
             Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active));
             MovingAnswers.Asked of = new MovingAnswers.Asked(BuildFile.write(shared.build()), active, true);
             Answers answers = answers(Measure.of(shared.build(), List.of()), fit, of, all);
-            return Sheet.of(shared, answers, moving.drawn(of));
+            return Sheet.of(shared, answers, moving.drawn(of), moving.cuts(of));
         }
         Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.of(text, active));
         MovingAnswers.Asked of = new MovingAnswers.Asked(text, active, false);
-        return Sheet.of(build, catalogue, answers(open.measure().orElseThrow(), fit, of, all), moving.drawn(of));
+        return Sheet.of(
+                build,
+                catalogue,
+                answers(open.measure().orElseThrow(), fit, of, all),
+                moving.drawn(of),
+                moving.cuts(of));
     }
 
     private Answers answers(Answer measure, Optional<Answer> fit, MovingAnswers.Asked of, boolean all) {

@@ -9,6 +9,7 @@ import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Drawn;
+import longthrow.core.clear.ReliefCut;
 import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import longthrow.core.shake.Shake;
@@ -87,6 +88,11 @@ final class MovingAnswers {
                 Optional.of(clearances.of(asked.text()).answer()),
                 Optional.of(bears.life()),
                 Optional.of(bears.shake()));
+    }
+
+    /** What comes off parts; none where what touches is not known. */
+    List<ReliefCut> cuts(Asked asked) {
+        return clearances.ifKnown(asked.text()).map(Clearances.Seen::cuts).orElse(List.of());
     }
 
     /** Pairs as they are drawn; none where what touches is not known. */
