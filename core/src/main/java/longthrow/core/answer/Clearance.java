@@ -1,6 +1,7 @@
 package longthrow.core.answer;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.measurement.Measured;
 
@@ -16,6 +17,7 @@ import longthrow.core.measurement.Measured;
  * @param removal   what would have to come off where a limit is not surely kept
  * @param phases    least cold gap with the camshaft early or late; empty where it plays no part
  * @param curve     cold gap against the crank angle; empty where it is not of the plane
+ * @param warmCurve the same running, at the best estimates; empty where the running gap cannot be said
  * @param hangsOn   places in the build file that it was asked of
  * @param from      entries that the figures behind it rest on
  * @param missing   what would have to be read or asked for the cold gap; empty when it is known, and where only mocking up tells
@@ -35,6 +37,7 @@ public record Clearance(
         Optional<Removal> removal,
         List<AtPhase> phases,
         List<AtAngle> curve,
+        List<AtAngle> warmCurve,
         List<String> hangsOn,
         List<String> from,
         List<Rung.Missing> missing,
@@ -46,6 +49,7 @@ public record Clearance(
         limits = List.copyOf(limits);
         phases = List.copyOf(phases);
         curve = List.copyOf(curve);
+        warmCurve = List.copyOf(warmCurve);
         hangsOn = List.copyOf(hangsOn);
         from = List.copyOf(from);
         missing = List.copyOf(missing);
@@ -165,8 +169,20 @@ public record Clearance(
      */
     public record Removal(String what, double at, double surely, Optional<Double> leaves, String shaped) {}
 
-    /** Least gap [m] with the camshaft so much later than read [rad of crank]; earlier where negative. */
-    public record AtPhase(double later, double gap) {}
+    /**
+     * Least gap with the camshaft out of time.
+     * @param later than read [rad of crank]; earlier where negative
+     * @param gap   [m]
+     * @param teeth by which its gear is out, later positive; 0 where the angle is no whole tooth's
+     */
+    public record AtPhase(double later, double gap, int teeth) {
+        /** In a few words. */
+        public String said() {
+            String angle = String.format(Locale.ROOT, "%+.0f°", Math.toDegrees(later));
+            String by = teeth == 0 ? angle : "one tooth " + (teeth > 0 ? "late" : "early") + " (" + angle + ")";
+            return by + String.format(Locale.ROOT, " %.2f mm", 1e3 * gap + 0.0);
+        }
+    }
 
     /** Gap [m] at a crank angle [rad]. */
     public record AtAngle(double angle, double gap) {}

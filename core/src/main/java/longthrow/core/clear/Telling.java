@@ -1,11 +1,13 @@
 package longthrow.core.clear;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.Gap;
@@ -33,6 +35,9 @@ final class Telling {
     private static final int ANGLES = 180;
     /** Crank degrees by which a camshaft is tried early and late. */
     private static final List<Integer> PHASES = List.of(-8, -4, 0, 4, 8);
+
+    /** Cuts are told in steps of this [m], upwards: as fine as a file or a mill is worked to here; common practice, no source. */
+    private static final double CUT = 0.05e-3;
 
     private static final double COVERAGE = 0.95;
     /** No gap is promised closer than this [m]. */
@@ -154,6 +159,7 @@ final class Telling {
                         Optional.empty(),
                         Running.notWorkedOut("room along the crankshaft is not worked out warm"),
                         List.of(),
+                        List.of(),
                         List.of())
                 : inPlane(plan, head, plane.orElseThrow(), drawn);
     }
@@ -182,22 +188,38 @@ final class Telling {
         Function<Sizes, Pair> running = plan.drawing().of(hot, true);
         Running.asks(hot, plan.warm());
         Optional<Seen> warm = hot.isWhole() ? Optional.of(inPlane(hot, running, Wanted.NOTHING)) : Optional.empty();
+        List<Clearance.AtAngle> warmCurve =
+                warm.isPresent() ? curve(running.apply(new Sourced(hot.figures(), running).best())) : List.of();
         warm.ifPresent(w -> taken.addAll(hot.taken()));
         Sizes best = new Sourced(cold.of().figures(), drawn).best();
-        List<Clearance.AtPhase> phases = plan.hasCam()
-                ? PHASES.stream()
-                        .map(Math::toRadians)
-                        .map(later -> new Clearance.AtPhase(
-                                later,
-                                Sweep.least(drawn.apply(best.later(later)))
-                                        .orElseThrow()
-                                        .gap()))
-                        .toList()
-                : List.of();
-        List<Clearance.AtAngle> curve = Sweep.curve(drawn.apply(best), ANGLES).stream()
+        List<Clearance.AtPhase> phases = plan.hasCam() ? phases(later -> drawn.apply(best.later(later))) : List.of();
+        return said(head, cold, warm, hot.missing(), phases, curve(drawn.apply(best)), warmCurve);
+    }
+
+    private static List<Clearance.AtAngle> curve(Pair pair) {
+        return Sweep.curve(pair, ANGLES).stream()
                 .map(at -> new Clearance.AtAngle(at.angle(), at.gap()))
                 .toList();
-        return said(head, cold, warm, hot.missing(), phases, curve);
+    }
+
+    /** Camshaft a little early and late, and a tooth out either way where its wheel's teeth are counted. */
+    private List<Clearance.AtPhase> phases(DoubleFunction<Pair> byPhase) {
+        List<Clearance.AtPhase> phases = new ArrayList<>();
+        for (int degrees : PHASES) {
+            phases.add(phase(byPhase, Math.toRadians(degrees), 0));
+        }
+        known.figure(Term.CAM_GEAR_TEETH).ifPresent(teeth -> {
+            double tooth = Sweep.oneToothOut((int) Math.round(teeth.value()));
+            phases.add(phase(byPhase, -tooth, -1));
+            phases.add(phase(byPhase, tooth, 1));
+        });
+        phases.sort(Comparator.comparingDouble(Clearance.AtPhase::later));
+        return phases;
+    }
+
+    private static Clearance.AtPhase phase(DoubleFunction<Pair> byPhase, double later, int teeth) {
+        return new Clearance.AtPhase(
+                later, Sweep.least(byPhase.apply(later)).orElseThrow().gap(), teeth);
     }
 
     private Clearance told(Plan.Told plan) {
@@ -212,6 +234,7 @@ final class Telling {
                 of(figure, plan.way(), plan.angle(), plan.head().want(), of),
                 Optional.empty(),
                 Running.notWorkedOut(plan.notWarm()),
+                List.of(),
                 List.of(),
                 List.of());
     }
@@ -245,6 +268,7 @@ final class Telling {
                 Optional.empty(),
                 List.of(),
                 List.of(),
+                List.of(),
                 hangsOn,
                 List.of(),
                 missing,
@@ -260,7 +284,8 @@ final class Telling {
             Optional<Seen> warm,
             List<Rung.Missing> notWarm,
             List<Clearance.AtPhase> phases,
-            List<Clearance.AtAngle> curve) {
+            List<Clearance.AtAngle> curve,
+            List<Clearance.AtAngle> warmCurve) {
         taken.addAll(cold.of().taken());
         List<Clearance.Limit> limits = limits(cold, head.want());
         State state = state(cold, warm, head.want());
@@ -277,6 +302,7 @@ final class Telling {
                 removal,
                 phases,
                 curve,
+                warmCurve,
                 cold.of().hangsOn(),
                 cold.of().from(),
                 List.of(),
@@ -312,7 +338,7 @@ final class Telling {
         surely = Math.max(
                 surely,
                 Math.max(-cold.gap().worst(), warm.map(w -> -w.gap().worst()).orElse(0.0)));
-        surely = Math.max(surely, 0);
+        surely = CUT * Math.ceil(Math.max(surely, 0) / CUT - 1e-9);
         return Optional.of(new Clearance.Removal(
                 head.cut().what().replace("{x}", length(surely)),
                 at,

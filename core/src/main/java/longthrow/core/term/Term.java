@@ -67,6 +67,7 @@ public enum Term {
     EXHAUST_CLOSES("exhaust_closes", Part.CAMSHAFT, ReadingKind.EVENT, "EC", deg(-60, 100), "after top dead centre positive", "exhaust closes", "at the checking lift"),
     CHECKING_LIFT("checking_lift", Part.CAMSHAFT, ReadingKind.LIFT, "y_c", mm(0, 3), "", "checking lift", "lift at which events are read"),
     CAM_END_PLAY("end_play", Part.CAMSHAFT, ReadingKind.FLOAT, "e_n", mm(0, 1.5), "", "cam end play", "axial float of the camshaft"),
+    CAM_GEAR_TEETH("gear_teeth", Part.CAMSHAFT, ReadingKind.COUNT, "z_n", si(12, 120), "", "teeth of the camshaft's wheel", "of its gear, or of its sprocket for chain or toothed belt; tells how far one tooth out is"),
     CAM_SPROCKET("sprocket_pitch_diameter", Part.CAMSHAFT, ReadingKind.PITCH_CIRCLE, "D_cs", mm(25, 160), "", "cam sprocket pitch diameter", "overhead camshaft: circle on which chain or toothed belt runs on its sprocket, teeth times pitch over π"),
     CAM_AXIS_UP("axis_up", Part.CAMSHAFT, ReadingKind.HEIGHT, "y_n", mm(-160, 360), "towards the head positive", "camshaft axis, up", "camshaft axis over the crankshaft axis, along the cylinder"),
     CAM_AXIS_ACROSS("axis_across", Part.CAMSHAFT, ReadingKind.HEIGHT, "x_n", mm(-160, 160), "towards the anti-thrust side positive", "camshaft axis, across", "camshaft axis beside the crankshaft axis, across the cylinder"),

@@ -40,6 +40,13 @@ final class CamshaftCards {
                         "The chamfers at its edges left out or counted twice.",
                         "Clean the faces of the lobe.",
                         "Jaws square over them."),
+                card(
+                        Term.CAM_GEAR_TEETH,
+                        "tooth with the timing mark",
+                        CamshaftCards::wheel,
+                        "The crankshaft's wheel counted instead: the camshaft's has twice its teeth. The marked tooth counted twice.",
+                        "Mark the tooth at the timing mark with chalk.",
+                        "Count round to it; it must come to twice the teeth on the crankshaft."),
                 place(Term.INTAKE_LOBE_PLACE),
                 place(Term.EXHAUST_LOBE_PLACE));
     }
@@ -84,6 +91,11 @@ final class CamshaftCards {
                 "M", x - 42, y - 13, "L", x - 15, y - 62, "A", 17, 17, "0 0 1", x + 15, y - 62, "L", x + 42, y - 13,
                 "A", 44, 44, "0 1 1", x - 42, y - 13, "Z");
         s.axis(x, y - 90, x, y + 56);
+    }
+
+    private static void wheel(CardSketch s) {
+        ShaftCards.sprocket(s);
+        s.note("wheel of the camshaft", 180, 296, MIDDLE);
     }
 
     private static void baseCircle(CardSketch s) {

@@ -2,6 +2,7 @@ package longthrow.workshop.draw;
 
 import static longthrow.workshop.draw.Sketch.Anchor.END;
 import static longthrow.workshop.draw.Sketch.Anchor.MIDDLE;
+import static longthrow.workshop.draw.Sketch.Anchor.START;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -40,13 +41,22 @@ public final class GapChart {
         double largest =
                 pair.curve().stream().mapToDouble(Clearance.AtAngle::gap).max().orElse(0);
         double high = rounded(Math.min(Math.max(largest, interest), OPEN * interest));
-        double low = Math.min(0, least.value());
+        double warmest = pair.warmCurve().stream()
+                .mapToDouble(Clearance.AtAngle::gap)
+                .min()
+                .orElse(0);
+        double low = Math.min(Math.min(0, least.value()), warmest);
         Svg svg = new Svg(
                 idPrefix,
                 WIDTH,
                 HEIGHT,
                 pair.one() + " to " + pair.other() + ", gap against crank angle",
-                "Least " + length(least.value()) + " at " + Math.round(Math.toDegrees(least.angle())) + "°; cold.");
+                "Least " + length(least.value()) + " at " + Math.round(Math.toDegrees(least.angle())) + "° cold"
+                        + pair.running()
+                                .filter(warm -> !pair.warmCurve().isEmpty())
+                                .map(warm -> ", " + length(warm.value()) + " running, dotted")
+                                .orElse("")
+                        + ".");
         Sketch s = new Sketch(svg, WIDTH, HEIGHT);
         double zero = y(0, low, high);
         s.quiet("M", LEFT, TOP, "L", LEFT, BOTTOM);
@@ -92,6 +102,22 @@ public final class GapChart {
                 "currentColor",
                 "stroke-width",
                 "2");
+        if (!pair.warmCurve().isEmpty()) {
+            svg.add(
+                    "path",
+                    "class",
+                    "running",
+                    "d",
+                    Svg.path(curve(pair.warmCurve(), low, high)),
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "2",
+                    "stroke-dasharray",
+                    "2 4");
+            s.words("quiet", "― cold", LEFT + 8, TOP - 3, START, Sketch.SMALL, false);
+            s.words("quiet", "··· running, at the best estimates", LEFT + 70, TOP - 3, START, Sketch.SMALL, false);
+        }
         double x = x(Math.toDegrees(least.angle()));
         svg.add(
                 "circle",

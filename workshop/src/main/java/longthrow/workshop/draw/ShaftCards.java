@@ -472,7 +472,8 @@ final class ShaftCards {
         s.note("engine", 116, 252, MIDDLE);
     }
 
-    private static void sprocket(CardSketch s) {
+    /** A toothed wheel with one tooth marked. */
+    static void sprocket(CardSketch s) {
         for (int tooth = 0; tooth < 16; tooth++) {
             double a = tooth * Math.PI / 8;
             double x = 180 + 74 * Math.sin(a);

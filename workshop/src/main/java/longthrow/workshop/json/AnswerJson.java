@@ -428,11 +428,15 @@ public final class AnswerJson {
 
     private static final JsonShape<Clearance.AtPhase> AT_PHASE = new JsonShape<Clearance.AtPhase>()
             .number("later", "crank angle by which the camshaft is later than read, in rad", Clearance.AtPhase::later)
-            .number("gap", "least cold gap, in m", Clearance.AtPhase::gap);
+            .number("gap", "least cold gap, in m", Clearance.AtPhase::gap)
+            .number(
+                    "teeth",
+                    "by which its wheel is out, later positive; 0 where the angle is none of a whole tooth",
+                    Clearance.AtPhase::teeth);
 
     private static final JsonShape<Clearance.AtAngle> AT_ANGLE = new JsonShape<Clearance.AtAngle>()
             .number("angle", "of the crank, in rad", Clearance.AtAngle::angle)
-            .number("gap", "cold, in m", Clearance.AtAngle::gap);
+            .number("gap", "in m", Clearance.AtAngle::gap);
 
     private static final JsonShape<Clearance> CLEARANCE = new JsonShape<Clearance>()
             .text("key", "stable", Clearance::key)
@@ -461,6 +465,7 @@ public final class AnswerJson {
                     c -> c.removal().stream().toList())
             .list("phases", "least cold gap with the camshaft early or late", AT_PHASE, Clearance::phases)
             .list("curve", "cold gap against the crank angle", AT_ANGLE, Clearance::curve)
+            .list("running_curve", "the same running, at the best estimates", AT_ANGLE, Clearance::warmCurve)
             .texts("hangs_on", "places in the build file it was asked of", Clearance::hangsOn)
             .texts("from", "entries that the figures behind it rest on", Clearance::from)
             .list("missing", "what would have to be read for the cold gap", MISSING, Clearance::missing)

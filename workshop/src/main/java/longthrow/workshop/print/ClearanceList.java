@@ -86,10 +86,7 @@ final class ClearanceList {
             page.ifAny(
                     2 * INDENT + 1,
                     "camshaft late:",
-                    pair.phases().stream()
-                            .map(p -> String.format(
-                                    Locale.ROOT, "%+.0f° %.2f mm", Math.toDegrees(p.later()), 1e3 * p.gap()))
-                            .collect(Collectors.joining(", ")));
+                    pair.phases().stream().map(Clearance.AtPhase::said).collect(Collectors.joining(", ")));
             page.ifAny(2 * INDENT + 1, "hangs on:", String.join(", ", pair.hangsOn()));
             pair.notWarm().forEach(m -> page.ifAny(2 * INDENT + 1, "for running:", m.what() + ": " + m.how()));
             page.ifAny(2 * INDENT + 1, "check:", pair.how());

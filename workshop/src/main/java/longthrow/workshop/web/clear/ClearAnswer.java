@@ -217,10 +217,7 @@ public record ClearAnswer(
                 .ifPresent(left -> lines.add(String.format(Locale.ROOT, "That leaves %.2f mm.", 1e3 * left)));
         if (!pair.phases().isEmpty()) {
             lines.add("Camshaft late by: "
-                    + pair.phases().stream()
-                            .map(p -> String.format(
-                                    Locale.ROOT, "%+.0f° %.2f mm", Math.toDegrees(p.later()), 1e3 * p.gap()))
-                            .collect(Collectors.joining(", "))
+                    + pair.phases().stream().map(Clearance.AtPhase::said).collect(Collectors.joining(", "))
                     + ".");
         }
         if (!pair.notWarm().isEmpty()) {
