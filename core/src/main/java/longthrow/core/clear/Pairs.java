@@ -157,7 +157,7 @@ final class Pairs {
                 "relieve the case by {x} where the counterweights pass");
         if (known.build().outline(OutlinedPart.CASE).isEmpty()) {
             plans.add(new Plan.OnlyMockedUp(
-                    head, "where the counterweights pass the case is not read; an outline of its inside tells"));
+                    head, "where the counterweights pass the case is not read, nor is its inside traced"));
             return;
         }
         add(

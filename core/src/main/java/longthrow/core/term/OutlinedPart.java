@@ -50,7 +50,15 @@ public enum OutlinedPart {
             Along.SIGNED,
             false,
             Term.SKIRT_BELOW_PIN),
-    PIN_BOSS("pin_boss", Part.PISTON, "pin boss", "the pin's centre", "towards the crown", Along.SIGNED, false),
+    PIN_BOSS(
+            "pin_boss",
+            Part.PISTON,
+            "pin boss",
+            "the pin's centre",
+            "towards the crown",
+            Along.SIGNED,
+            false,
+            Term.BOSS_BELOW_PIN),
     CASE(
             "case",
             Part.CYLINDER,
@@ -147,6 +155,9 @@ public enum OutlinedPart {
         this.upwards = upwards;
         this.along = along;
         this.embraces = embracesDatum;
+        if (instead.length == 0) {
+            throw new IllegalArgumentException(label + " says no reading that its outline counts for");
+        }
         this.instead = List.of(instead);
     }
 

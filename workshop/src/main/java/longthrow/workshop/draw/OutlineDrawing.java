@@ -45,9 +45,8 @@ public final class OutlineDrawing {
     public static String of(OutlinedPart part, Optional<Outline> traced, List<Outline> readings, String idPrefix) {
         OutlineDrawing drawing = new OutlineDrawing(part);
         traced.ifPresent(outline -> drawing.hold(outline, 1));
-        if (traced.isEmpty()) {
-            readings.forEach(outline -> drawing.hold(outline, FARTHEST));
-        }
+        double farthest = traced.map(Outline::farthest).orElse(FARTHEST);
+        readings.forEach(outline -> drawing.hold(outline, Math.min(FARTHEST, ROOM * farthest)));
         return drawing.drawn(
                 traced,
                 readings,
@@ -57,8 +56,10 @@ public final class OutlineDrawing {
                         + (readings.isEmpty() ? "" : ", by its readings in a broken line") + ", to scale.");
     }
 
-    /** Part of an outline beyond this is not made room for [m]. */
+    /** Room is made for what the readings make of a part as far as this [m], and as far as this share of what was traced. Layout. */
     private static final double FARTHEST = 0.12;
+
+    private static final double ROOM = 1.3;
 
     /** How a part is to be drawn: an invented one, with its datum and the two directions. */
     public static String guide(OutlinedPart part, String idPrefix) {
@@ -196,8 +197,7 @@ public final class OutlineDrawing {
     }
 
     private static String brief(String upwards) {
-        int end = Math.max(upwards.indexOf(';'), upwards.indexOf(','));
-        return end < 0 ? upwards : upwards.substring(0, end);
+        return upwards.split("[;,]", 2)[0];
     }
 
     private static void word(Svg svg, double x, double y, String anchor, String text) {

@@ -77,7 +77,7 @@ public final class OutlineRoutes implements Routes {
     }
 
     private static String instead(OutlinedPart part) {
-        return part.instead().stream().map(Term::label).collect(Collectors.joining(", "));
+        return part.instead().stream().map(Term::label).collect(Collectors.joining("; "));
     }
 
     private void list(Context request) {
@@ -132,7 +132,10 @@ public final class OutlineRoutes implements Routes {
         if (typed.text().isBlank()) {
             return new OutlinePage.Seen(
                     readings.isEmpty() ? "" : OutlineDrawing.of(part, Optional.empty(), readings, "seen"),
-                    readings.isEmpty() ? List.of() : List.of("Broken line: the part by its readings."),
+                    List.of(
+                            readings.isEmpty()
+                                    ? "Nothing is typed yet, and of its readings too few are there to draw it."
+                                    : "Nothing is typed yet. Broken line: the part by its readings."),
                     List.of());
         }
         Typed.Made made = typed.make(part);
