@@ -92,6 +92,12 @@ public final class GapChart {
                     "stroke-dasharray",
                     "6 4");
         }
+        if (!pair.warmCurve().isEmpty()) {
+            beads(svg, curve(pair.warmCurve(), low, high));
+            s.words("quiet", "― cold", LEFT + 8, TOP - 3, START, Sketch.SMALL, false);
+            beads(svg, "M", LEFT + 72, TOP - 8, "L", LEFT + 96, TOP - 8);
+            s.words("quiet", "running, at the best estimates", LEFT + 104, TOP - 3, START, Sketch.SMALL, false);
+        }
         svg.add(
                 "path",
                 "class",
@@ -102,22 +108,6 @@ public final class GapChart {
                 "currentColor",
                 "stroke-width",
                 "2");
-        if (!pair.warmCurve().isEmpty()) {
-            svg.add(
-                    "path",
-                    "class",
-                    "running",
-                    "d",
-                    Svg.path(curve(pair.warmCurve(), low, high)),
-                    "stroke",
-                    "currentColor",
-                    "stroke-width",
-                    "2",
-                    "stroke-dasharray",
-                    "2 4");
-            s.words("quiet", "― cold", LEFT + 8, TOP - 3, START, Sketch.SMALL, false);
-            s.words("quiet", "··· running, at the best estimates", LEFT + 70, TOP - 3, START, Sketch.SMALL, false);
-        }
         double x = x(Math.toDegrees(least.angle()));
         svg.add(
                 "circle",
@@ -144,6 +134,24 @@ public final class GapChart {
                 "visibility",
                 "hidden");
         return svg.finished();
+    }
+
+    /** Dots wider than the line of the cold gap, which show where both lie on each other. */
+    private static void beads(Svg svg, Object... path) {
+        svg.add(
+                "path",
+                "class",
+                "running",
+                "d",
+                Svg.path(path),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "5",
+                "stroke-linecap",
+                "round",
+                "stroke-dasharray",
+                "0.1 9");
     }
 
     /** First and last pixel of the two turns, for whoever clicks. */
