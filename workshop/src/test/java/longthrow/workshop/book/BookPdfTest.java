@@ -162,6 +162,29 @@ class BookPdfTest {
         }
     }
 
+    /** A skirt that a traced counterweight runs into: what comes off it is there, a pixel as wide on paper as it says. */
+    @Test
+    void whatToCutIsPrintedToSize() throws IOException {
+        byte[] text = (Files.readString(EXAMPLES.resolve("demo.yaml"))
+                        + "\noutlines:\n  - {part: counterweight, unit: 1 mm, points: [[0, -39.5], [14, 0], [0, 16], [-14, 0]]}\n")
+                .getBytes(StandardCharsets.UTF_8);
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        assertThat(sheet.cuts()).isNotEmpty();
+        String html = BookPdf.html(sheet, Optional.empty(), "full");
+        String cut = html.substring(html.indexOf("What to cut"));
+        assertThat(cut).contains("10 mm: print at 100 %", "its maker says", "where the counterweight passes");
+        Matcher size = Pattern.compile("width=\"(\\d+)\" height=\"(\\d+)\" viewBox=\"0 0 ([0-9.]+) ([0-9.]+)\"")
+                .matcher(cut);
+        assertThat(size.find()).isTrue();
+        for (int k = 1;
+                k <= 2;
+                k++) { // CSS pixels, 96 to the inch; the box is in tenths of a millimetre, written to a thousandth
+            assertThat(Double.parseDouble(size.group(k + 2)))
+                    .isCloseTo(
+                            Integer.parseInt(size.group(k)) * 254 / 96.0, org.assertj.core.api.Assertions.within(1e-3));
+        }
+    }
+
     /** Forty cracks in the stop on top, each with its place: gaps that are not read are a count with where to find them, and the page stays one. */
     @Test
     void gapsThatAreNotReadAreACountWithWhereTheyStand() throws IOException {
