@@ -5,6 +5,7 @@ import java.util.Optional;
 import longthrow.core.build.Build;
 import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Term;
@@ -97,6 +98,33 @@ public final class BuildFile {
      */
     public static String taken(List<Decided> taken) {
         return FlowEntry.ofTaken(taken);
+    }
+
+    /**
+     * What was mocked up as {@link #edit} puts it behind {@code mocked_up}; an empty list for nothing.
+     * @throws IllegalArgumentException if a text in it cannot stand in a file
+     */
+    public static String mockedUp(List<MockedUp> mockedUp) {
+        return FlowEntry.ofMockedUp(mockedUp);
+    }
+
+    /** Puts an entry of the mock-up, as somebody typed it, behind those there are; every other character stays. */
+    public static Edited addMockUp(String text, MockUpEntry entry) {
+        return entry.behind(text);
+    }
+
+    /**
+     * Takes an entry of the mock-up out; every other character stays.
+     * @param index from 0
+     * @param was   the entry as it was seen, by {@link #mockedUp}; another one is not taken out
+     */
+    public static Edited withoutMockUp(String text, int index, String was) {
+        return MockUpEntry.without(text, index, was);
+    }
+
+    /** Key, in an entry of the mock-up, of a size by which its parts are known again; see {@link MockedUp#SIZES}. */
+    public static String mockUpKey(Term size) {
+        return MockedUpReader.key(size);
     }
 
     /**

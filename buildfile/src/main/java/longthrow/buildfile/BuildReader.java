@@ -94,7 +94,8 @@ final class BuildReader {
                 OutlineReader.read(top, faults),
                 bench(),
                 FitReader.read(top, faults),
-                DecidedReader.read(top, faults));
+                DecidedReader.read(top, faults),
+                MockedUpReader.read(top, faults));
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

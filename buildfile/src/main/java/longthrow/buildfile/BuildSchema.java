@@ -10,12 +10,14 @@ import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.MockedUp;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.Rule;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
@@ -61,6 +63,7 @@ public final class BuildSchema {
         properties.put(Layout.SEEN, object("type", "array", "items", damage()));
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
         properties.put(Layout.OUTLINES, object("type", "array", "items", outline()));
+        properties.put(Layout.MOCKED_UP, object("type", "array", "items", mockedUp()));
         properties.put(Layout.BENCH, bench());
         properties.put(Layout.FIT, fit());
         properties.put(Layout.TAKEN, taken());
@@ -297,6 +300,54 @@ public final class BuildSchema {
                 "mirrored", yesOrNo("whether it was traced from the end where the crankshaft turns anticlockwise"));
         properties.put(Layout.NOTE, TEXT);
         return closed(properties, List.of("part", "unit"));
+    }
+
+    private static Map<String, Object> mockedUp() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (String key : Layout.MOCKED_UP_KEYS) {
+            properties.put(
+                    key,
+                    switch (key) {
+                        case "pair" ->
+                            words(
+                                    "which two parts",
+                                    Arrays.stream(MovingPair.values())
+                                            .map(MovingPair::key)
+                                            .toList());
+                        case "way" -> words("how it was read", Layout.MOCK_UP_WAYS);
+                        case "gap" -> described("read, or that they touch", oneOrMany(object("type", "string")));
+                        case "both_ways" ->
+                            object(
+                                    "description",
+                                    "whether the shafts were pushed both ways of their end play",
+                                    "enum",
+                                    List.of("yes", "no", Layout.UNKNOWN, true, false));
+                        case "rows" ->
+                            described(
+                                    "crank angle after firing top dead centre: gap, angles rising",
+                                    object(
+                                            "type",
+                                            "object",
+                                            "minProperties",
+                                            MockedUp.LEAST_ROWS,
+                                            "maxProperties",
+                                            MockedUpReader.MOST_ROWS,
+                                            "propertyNames",
+                                            object("pattern", FIGURE),
+                                            "additionalProperties",
+                                            reference("figure")));
+                        case Layout.NOTE -> TEXT;
+                        default -> reference("figure");
+                    });
+        }
+        Map<String, Object> entry = closed(properties, List.of("pair", "way"));
+        entry.put(
+                "oneOf",
+                List.of(
+                        object("required", List.of("gap")),
+                        object("required", List.of("at_least")),
+                        object("required", List.of("rows"))));
+        return entry;
     }
 
     private static Map<String, Object> bench() {

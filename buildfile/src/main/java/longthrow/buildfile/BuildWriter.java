@@ -14,6 +14,7 @@ import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.OwnRule;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.Offer;
@@ -51,6 +52,7 @@ final class BuildWriter {
         damage();
         liftTables();
         outlines();
+        mockedUp();
         bench();
         fit();
         taken();
@@ -356,6 +358,52 @@ final class BuildWriter {
                     .append(Scalars.write(value.written(), false))
                     .append('\n');
         }
+    }
+
+    private void mockedUp() {
+        if (!build.mockedUp().isEmpty()) {
+            text.append(Layout.MOCKED_UP).append(":\n");
+        }
+        build.mockedUp().forEach(mocked -> block(2, "-", fields(mocked)));
+    }
+
+    /** What was mocked up by its keys, values as they may stand in a block. */
+    static Map<String, String> fields(MockedUp mocked) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("pair", mocked.pair().key());
+        fields.put("way", mocked.way().key());
+        if (mocked.found() instanceof MockedUp.Touching) {
+            fields.put("gap", MockedUpReader.TOUCHES);
+        } else if (mocked.found() instanceof MockedUp.Free free) {
+            put(fields, "at_least", free.atLeast().written());
+        } else if (mocked.found() instanceof MockedUp.Curve curve) {
+            fields.put(
+                    "rows",
+                    curve.rows().stream()
+                            .map(row -> Scalars.write(row.angle().written(), true) + ": "
+                                    + Scalars.write(row.gap().written(), true))
+                            .collect(joining(", ", "{", "}")));
+        } else if (mocked.found() instanceof MockedUp.Read read) {
+            Quantity stated = read.plusMinus();
+            if (stated != null) {
+                put(fields, "gap", withDoubt(read.gaps().get(0), stated));
+            } else if (read.gaps().size() == 1) {
+                put(fields, "gap", read.gaps().get(0).written());
+            } else {
+                fields.put(
+                        "gap",
+                        read.gaps().stream()
+                                .map(q -> Scalars.write(q.written(), true))
+                                .collect(joining(", ", "[", "]")));
+            }
+        }
+        if (mocked.endPlay() != MockedUp.EndPlay.NOT_SAID) {
+            fields.put("both_ways", mocked.endPlay() == MockedUp.EndPlay.BOTH_WAYS ? "yes" : "no");
+        }
+        MockedUp.SIZES.forEach(size ->
+                put(fields, MockedUpReader.key(size), written(mocked.with().get(size))));
+        put(fields, Layout.NOTE, mocked.note());
+        return fields;
     }
 
     private void bench() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
+import longthrow.core.build.MockedUp;
 
 /** What was entered for a term on one line, as it may stand behind a key and be put there by {@link BuildFile#edit}. */
 final class FlowEntry {
@@ -36,15 +37,20 @@ final class FlowEntry {
         return taken.stream().map(BuildWriter::fields).map(FlowEntry::braces).collect(joining(", ", "[", "]"));
     }
 
+    /** All that was mocked up, in brackets; an empty list for nothing. */
+    static String ofMockedUp(List<MockedUp> mockedUp) {
+        return mockedUp.stream().map(BuildWriter::fields).map(FlowEntry::braces).collect(joining(", ", "[", "]"));
+    }
+
     private static String braces(Map<String, String> fields) {
         return fields.entrySet().stream()
                 .map(field -> field.getKey() + ": " + inBraces(field.getValue()))
                 .collect(joining(", ", "{", "}"));
     }
 
-    /** In braces a comma would end a plain text; what is quoted or a list already stays. */
+    /** In braces a comma would end a plain text; what is quoted, a list or in braces already stays. */
     private static String inBraces(String written) {
-        boolean done = !written.isEmpty() && "'\"[".indexOf(written.charAt(0)) >= 0;
+        boolean done = !written.isEmpty() && "'\"[{".indexOf(written.charAt(0)) >= 0;
         return done ? written : Scalars.write(written, true);
     }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
@@ -26,6 +27,8 @@ import longthrow.core.term.Term;
  * seen: [{part, damage, where}]
  * lift_tables: [{valve, at, rows: {angle: lift}}]
  * outlines: [{part, unit, points: [x, y] or svg_path, datum_x, datum_y, mirrored, from, to, doubt, note}]
+ * mocked_up: [{pair, way, gap or at_least or rows: {angle: gap}, both_ways, with_stroke, with_rod_length,
+ *              with_compression_height, with_gasket, note}]
  * bench: {reading kind: {repeatability, minutes}}
  * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}
  * taken: [{part: kind, code, name, vendor, price, shipping, lead_days},
@@ -45,6 +48,7 @@ final class Layout {
     static final String SEEN = "seen";
     static final String LIFT_TABLES = "lift_tables";
     static final String OUTLINES = "outlines";
+    static final String MOCKED_UP = "mocked_up";
     static final String BENCH = "bench";
     static final String FIT = "fit";
     static final String TAKEN = "taken";
@@ -58,7 +62,7 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, BENCH, FIT, TAKEN))
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, MOCKED_UP, BENCH, FIT, TAKEN))
             .flatMap(s -> s)
             .toList();
 
@@ -85,6 +89,21 @@ final class Layout {
 
     static final String OUTLINE_EXAMPLE =
             "outlines: [{part: dipper, unit: 1 mm, points: [[-3, -10], [3, -10], [1, -40], [-1, -40]], doubt: 0.3 mm}]";
+
+    /** As in {@link longthrow.core.build.MockedUp}. */
+    static final List<String> MOCKED_UP_KEYS = Stream.of(
+                    Stream.of("pair", "way", "gap", "at_least", "rows", "both_ways"),
+                    MockedUp.SIZES.stream().map(MockedUpReader::key),
+                    Stream.of(NOTE))
+            .flatMap(s -> s)
+            .toList();
+
+    static final List<String> MOCK_UP_WAYS =
+            Arrays.stream(MockedUp.Way.values()).map(MockedUp.Way::key).toList();
+
+    static final String MOCKED_UP_EXAMPLE =
+            "mocked_up: [{pair: rod_bolts_to_cam_core, way: clay, gap: [1.9 mm, 2.0 mm], both_ways: yes, with_stroke: 56.5 mm},"
+                    + " {pair: intake_valve_to_piston, way: soft_spring, rows: {365°: 3.4 mm, 370°: 3.1 mm, 375°: 3.3 mm}}]";
 
     static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
 

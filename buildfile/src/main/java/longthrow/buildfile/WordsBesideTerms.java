@@ -8,11 +8,13 @@ import java.util.stream.Stream;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.clear.Tracing;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Rule;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -32,6 +34,27 @@ final class WordsBesideTerms {
             Map.entry(Layout.SEEN, "a list of damage seen; see below"),
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
             Map.entry(Layout.OUTLINES, "a list of outlines of parts as they were traced; see below"),
+            Map.entry(Layout.MOCKED_UP, "a list of gaps read when the engine was mocked up; see below"),
+            Map.entry("pair", "the two parts, by a name from the table below; must be there"),
+            Map.entry("way", "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS) + "; must be there"),
+            Map.entry(
+                    "gap",
+                    "what was read, one or a list of the same gap, or one with its ±; `touches` where they touched or left a mark"),
+            Map.entry(
+                    "at_least",
+                    "instead of a gap, what passed free between them; `0 mm` where nothing was tried and nothing left a mark"),
+            Map.entry(
+                    Layout.MOCKED_UP + ".rows",
+                    "instead of a gap, `angle: gap` from line to line, " + MockedUp.LEAST_ROWS + " to "
+                            + MockedUpReader.MOST_ROWS
+                            + " of them, crank angle after firing top dead centre, rising; overlap is at 360°"),
+            Map.entry(
+                    "both_ways",
+                    "`yes` if it was turned with the shafts pushed both ways of their end play, `no`, or `unknown`, as when it is left out"),
+            Map.entry("with_stroke", "stroke of the crankshaft it was mocked up with; left out, the present one"),
+            Map.entry("with_rod_length", "likewise of the rod, centre to centre"),
+            Map.entry("with_compression_height", "likewise of the piston"),
+            Map.entry("with_gasket", "likewise crushed thickness of the gasket"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
             Map.entry(Layout.TAKEN, "a list of parts and work decided on; see below"),
@@ -202,6 +225,16 @@ final class WordsBesideTerms {
                     part.upwards(),
                     part.along().meaning(),
                     Markdown.keys(part.instead().stream().map(Term::path).toList()));
+        }
+        section(Layout.MOCKED_UP, "`" + Layout.MOCKED_UP_EXAMPLE + "`", Layout.MOCKED_UP_KEYS);
+        page.line("");
+        page.line(
+                "Read cold, turned by hand. How well each way tells a gap is with the kinds of reading. An entry holds for the"
+                        + " parts it was read with: with another stroke, rod, piston or gasket it tells no more.");
+        page.line("");
+        page.head("pair", "parts");
+        for (MovingPair pair : MovingPair.values()) {
+            page.row("`" + pair.key() + "`", pair.label());
         }
         section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
         section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);

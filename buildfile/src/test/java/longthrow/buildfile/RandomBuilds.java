@@ -21,6 +21,7 @@ import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.OwnRule;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.Offer;
@@ -36,6 +37,7 @@ import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.ReadingKind;
@@ -137,7 +139,32 @@ final class RandomBuilds {
                 outlines(),
                 bench(),
                 random.nextBoolean() ? FitWish.NONE : fit(),
-                many(this::decided));
+                many(this::decided),
+                many(this::mockedUp));
+    }
+
+    private MockedUp mockedUp() {
+        MockedUp.Way way = one(MockedUp.Way.values());
+        boolean isBlue = way == MockedUp.Way.BLUE;
+        MockedUp.Found found = switch (random.nextInt(isBlue ? 2 : 5)) {
+            case 0 -> new MockedUp.Touching();
+            case 1 ->
+                new MockedUp.Free(isBlue ? quantity("0 mm", Dimension.LENGTH) : figure(Dimension.LENGTH, 1e-4, 1e-2));
+            case 2 -> new MockedUp.Read(List.of(gap(), gap()), null);
+            case 3 -> new MockedUp.Read(List.of(gap()), random.nextBoolean() ? gap() : null);
+            default ->
+                new MockedUp.Curve(List.of(
+                        new MockedUp.Row(quantity("355°", Dimension.ANGLE), gap()),
+                        new MockedUp.Row(quantity("360.5 deg", Dimension.ANGLE), gap()),
+                        new MockedUp.Row(quantity("371°", Dimension.ANGLE), gap())));
+        };
+        Map<Term, Quantity> with = new EnumMap<>(Term.class);
+        MockedUp.SIZES.stream().filter(size -> random.nextBoolean()).forEach(size -> with.put(size, gap()));
+        return new MockedUp(one(MovingPair.values()), way, found, one(MockedUp.EndPlay.values()), with, wordsOrNone());
+    }
+
+    private Quantity gap() {
+        return figure(Dimension.LENGTH, 1e-4, 1e-2);
     }
 
     private void instrument(String key) {

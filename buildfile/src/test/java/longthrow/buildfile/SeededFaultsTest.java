@@ -229,6 +229,11 @@ class SeededFaultsTest {
                 HEAD + "lift_tables:\n  - valve: intake\n    at: valve\n    rows: {9°: 1 mm, 8°: 2 mm}\n",
                 6,
                 "does not come after"));
+        all.add(text(
+                "mock-up of nothing",
+                HEAD + "mocked_up:\n  - pair: rod_to_skirt\n    way: clay\n",
+                4,
+                "nothing here says what was found"));
         all.add(text("minutes of no time", HEAD + "bench:\n  deck: {minutes: 0}\n", 4, "no time for one reading"));
         all.add(text("shim of nothing", HEAD + "connecting_rod: {shims_each_side: [0 mm]}\n", 3, "no doubt at all"));
         all.add(text(

@@ -29,7 +29,8 @@ import picocli.CommandLine.Spec;
             "%nExamples:",
             "  longthrow set my-engine.yaml cylinder.bore_top_thrust '66.01 mm'",
             "  longthrow set my-engine.yaml head.chamber_volume '[16.2 cc, 16.3 cc, 16.2 cc]'",
-            "  longthrow set my-engine.yaml cylinder.deck_clearance_flywheel_end '-0.10 mm'"
+            "  longthrow set my-engine.yaml cylinder.deck_clearance_flywheel_end '-0.10 mm'",
+            "  longthrow set my-engine.yaml mocked_up '[{pair: rod_to_skirt, way: clay, gap: 2.0 mm, both_ways: yes}]'"
         })
 final class SetCommand implements Callable<ExitCode> {
     @Parameters(index = "0", paramLabel = "FILE", description = "The build file.")

@@ -50,7 +50,7 @@ class ClearPageTest extends OverHttp {
         assertThat(page.words()).contains((told + unknown) + " pairs may touch: ");
         assertThat(count(page.body(), "class=\"picture chart\""))
                 .as("charts of pairs that can be shown")
-                .isEqualTo(count(page.body(), "<option value=\"\\w+\""));
+                .isEqualTo(count(page.body(), "<option value=\"\\w+\"[^>]* data-angle="));
         assertThat(visitor.get(base + "/clear").words())
                 .as("once worked out it is remembered")
                 .contains("rod bolts to camshaft core");

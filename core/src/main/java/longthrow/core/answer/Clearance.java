@@ -22,6 +22,7 @@ import longthrow.core.measurement.Measured;
  * @param from      entries that the figures behind it rest on
  * @param missing   what would have to be read or asked for the cold gap; empty when it is known, and where only mocking up tells
  * @param notWarm   what would have to be read for the running gap
+ * @param mocked    what the mock-up told of them, in the order of the file; empty where nothing was mocked up
  * @param how       it is read when the engine is mocked up
  * @param why       how it stands, in words
  * @param mend      what would mend it; empty when it clears
@@ -42,6 +43,7 @@ public record Clearance(
         List<String> from,
         List<Rung.Missing> missing,
         List<Rung.Missing> notWarm,
+        List<Mocked> mocked,
         String how,
         String why,
         String mend) {
@@ -54,10 +56,32 @@ public record Clearance(
         from = List.copyOf(from);
         missing = List.copyOf(missing);
         notWarm = List.copyOf(notWarm);
+        mocked = List.copyOf(mocked);
         if ((state == State.UNKNOWN) != cold.isEmpty()) {
             throw new IllegalArgumentException(key + " is " + state + (cold.isEmpty() ? " without" : " with")
                     + " a gap; a pair is unknown when no gap is known, and then only");
         }
+    }
+
+    /** The same with what the mock-up told, and a word on it behind the others. */
+    public Clearance withMocked(List<Mocked> told, String said) {
+        return copy(state, told, said.isEmpty() ? why : why + "; " + said, mend, removal);
+    }
+
+    /** The same in another state. */
+    public Clearance withState(State other) {
+        return copy(other, mocked, why, mend, removal);
+    }
+
+    /** The same to be mended in another way, without an amount. */
+    public Clearance withMend(String other) {
+        return copy(state, mocked, why, other, Optional.empty());
+    }
+
+    private Clearance copy(State now, List<Mocked> told, String because, String way, Optional<Removal> off) {
+        return new Clearance(
+                key, one, other, now, cold, running, limits, off, phases, curve, warmCurve, hangsOn, from, missing,
+                notWarm, told, how, because, way);
     }
 
     /** How two parts stand to each other, gravest first after the unknown. */
@@ -97,7 +121,11 @@ public record Clearance(
         /** Along the crankshaft: one passes beside the other. */
         BESIDE,
         /** Along the line in which one moves: a travel left. */
-        TRAVEL;
+        TRAVEL,
+        /** As it was read when the engine was mocked up. */
+        MOCKED_UP,
+        /** As {@link #MOCKED_UP}, where the mock-up told only that they stay apart by at least so much. */
+        AT_LEAST;
 
         public String key() {
             return name().toLowerCase(java.util.Locale.ROOT);
@@ -110,7 +138,7 @@ public record Clearance(
      * @param low     lower end of the 95 % interval [m]
      * @param high    upper end [m]
      * @param worst   with each figure behind it at the end of its 95 % range, a tolerance at its limit, on the side that closes it [m]
-     * @param angle   of the crank [rad], 0 firing top dead centre, up to two turns; NaN where no angle decides
+     * @param angle   of the crank [rad], 0 firing top dead centre, up to two turns; as drawn where a mock-up read none; NaN where no angle decides
      * @param contact probability that they touch, 0 to 1
      * @param way     which way they stay apart
      * @param place   nearest points; empty where it is not of the plane
@@ -168,6 +196,16 @@ public record Clearance(
      * @param shaped part that is cut to an outline, see {@code ReliefCut}; empty where none is
      */
     public record Removal(String what, double at, double surely, Optional<Double> leaves, String shaped) {}
+
+    /**
+     * One entry of the mock-up.
+     * @param place  in the build file
+     * @param way    it was read, for people
+     * @param read   as it was written
+     * @param counts whether the cold gap is this one
+     * @param said   how it stands against the drawing, or why it tells no more
+     */
+    public record Mocked(String place, String way, String read, boolean counts, String said) {}
 
     /**
      * Least gap with the camshaft out of time.

@@ -15,6 +15,7 @@ import longthrow.core.book.Book.Unread;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.build.MockedUp;
 import longthrow.core.measure.AsPlanned;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.InstrumentKind;
@@ -46,7 +47,27 @@ final class Readings {
                         term.part().label(), term.label(), given.written(), by(term, given), result, remark(given)));
             }
         }
+        build.mockedUp().forEach(mocked -> lines.add(mockedUp(mocked)));
         return lines;
+    }
+
+    private static ReadingLine mockedUp(MockedUp mocked) {
+        Stream<String> parts = MockedUp.SIZES.stream()
+                .flatMap(size -> Stream.ofNullable(mocked.with().get(size)).map(q -> size.label() + " " + q.written()));
+        String ways = switch (mocked.endPlay()) {
+            case BOTH_WAYS -> "both ways of the end play";
+            case ONE_WAY -> "one way of the end play";
+            case NOT_SAID -> mocked.pair().hangsOnEndPlay() ? "ways of the end play not said" : "";
+        };
+        return new ReadingLine(
+                "mock-up",
+                mocked.pair().label(),
+                mocked.found().written(),
+                mocked.way().label(),
+                "",
+                Stream.concat(Stream.of(ways, mocked.note()), parts)
+                        .filter(said -> !said.isEmpty())
+                        .collect(Collectors.joining("; ")));
     }
 
     /** Of each part, in the order of the readings, what was said not to be known, without more to say of it. */

@@ -14,6 +14,7 @@ import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
+import longthrow.core.build.MockedUp;
 import longthrow.core.build.OwnRule;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
@@ -131,7 +132,16 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                             .toList(),
                     from.bench(),
                     wish(from.fit()),
-                    from.taken().stream().map(this::decided).toList());
+                    from.taken().stream().map(this::decided).toList(),
+                    from.mockedUp().stream()
+                            .map(m -> new MockedUp(
+                                    m.pair(),
+                                    m.way(),
+                                    m.found(),
+                                    m.endPlay(),
+                                    m.with(),
+                                    out("mocked_up: note", m.note())))
+                            .toList());
         }
 
         private Decided decided(Decided from) {

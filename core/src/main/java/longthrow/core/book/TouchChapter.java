@@ -143,7 +143,10 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
     }
 
     private static String angle(Clearance.Gap gap) {
-        return Double.isNaN(gap.angle()) ? "" : String.format(Locale.ROOT, "%.0f°", Math.toDegrees(gap.angle()));
+        boolean isMockedUp = gap.way() == Clearance.Way.MOCKED_UP || gap.way() == Clearance.Way.AT_LEAST;
+        return isMockedUp || Double.isNaN(gap.angle())
+                ? ""
+                : String.format(Locale.ROOT, "%.0f°", Math.toDegrees(gap.angle()));
     }
 
     private static Told told(Clearance pair, Words words) {

@@ -72,7 +72,13 @@ final class Words {
         double half = Math.max(gap.high() - gap.value(), gap.value() - gap.low());
         String line =
                 printer.print(Dimension.LENGTH, Math.abs(gap.value()), half).line();
-        return gap.value() < 0 ? "overlap, " + line + " deep" : line;
+        String said = gap.value() < 0 ? "overlap, " + line + " deep" : line;
+        return switch (gap.way()) {
+            case MOCKED_UP -> (gap.value() == 0 ? "touching" : said) + ", as mocked up";
+            case AT_LEAST ->
+                (gap.value() == 0 ? "free of each other, by how much not read" : "at least " + said) + ", as mocked up";
+            case IN_PLANE, BESIDE, TRAVEL -> said;
+        };
     }
 
     /** A gap without doubt [m]; below 0 how deep one lies inside the other. */

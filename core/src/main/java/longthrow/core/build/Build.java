@@ -35,6 +35,7 @@ import longthrow.core.term.Term;
  * @param bench       overrides of the pooled repeatability and of the minutes a reading takes
  * @param fit         what is wanted of a search for parts
  * @param taken       parts and work decided on, in the order of the file
+ * @param mockedUp    gaps between moving parts, read at the mock-up, in the order of the file
  */
 public record Build(
         String name,
@@ -53,7 +54,8 @@ public record Build(
         List<TracedOutline> outlines,
         Map<ReadingKind, Bench> bench,
         FitWish fit,
-        List<Decided> taken) {
+        List<Decided> taken,
+        List<MockedUp> mockedUp) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -86,6 +88,47 @@ public record Build(
         }
         bench = Collections.unmodifiableMap(new LinkedHashMap<>(bench));
         taken = List.copyOf(taken);
+        mockedUp = List.copyOf(mockedUp);
+    }
+
+    /** An engine of which nothing was mocked up. */
+    public Build(
+            String name,
+            boolean invented,
+            UnitSystem units,
+            List<String> notes,
+            Map<String, Instrument> instruments,
+            Map<Term, List<Given>> given,
+            Map<Choice, String> choices,
+            Map<String, String> rulesChosen,
+            List<OwnRule> ownRules,
+            Map<Term, Quantity> aims,
+            List<Damage> damage,
+            List<ExactLength> shims,
+            List<LiftTable> lifts,
+            List<TracedOutline> outlines,
+            Map<ReadingKind, Bench> bench,
+            FitWish fit,
+            List<Decided> taken) {
+        this(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                outlines,
+                bench,
+                fit,
+                taken,
+                List.of());
     }
 
     /** An engine nothing is known of yet. */
@@ -128,7 +171,8 @@ public record Build(
                 outlines,
                 bench,
                 wish,
-                taken);
+                taken,
+                mockedUp);
     }
 
     /** A copy that prints other units first. */
@@ -165,7 +209,8 @@ public record Build(
                 outlines,
                 bench,
                 fit,
-                taken);
+                taken,
+                mockedUp);
     }
 
     /** A copy with another wish for parts. */
@@ -192,6 +237,30 @@ public record Build(
                 outlines,
                 bench,
                 fit,
+                other,
+                mockedUp);
+    }
+
+    /** A copy with other gaps mocked up. */
+    public Build withMockedUp(List<MockedUp> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                outlines,
+                bench,
+                fit,
+                taken,
                 other);
     }
 
@@ -214,7 +283,8 @@ public record Build(
                 other,
                 bench,
                 fit,
-                taken);
+                taken,
+                mockedUp);
     }
 
     /** The traced outline of a part. */
@@ -240,7 +310,7 @@ public record Build(
     }
 
     /** Read on the bench, or typed with its ±. */
-    private boolean isRead(Term term) {
+    public boolean isRead(Term term) {
         return of(term).stream().anyMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed);
     }
 

@@ -58,13 +58,15 @@ public final class Clear {
         }
         Known known = new Known(appraisal);
         Telling telling = new Telling(known);
-        List<Clearance> pairs =
-                inOrder(Pairs.of(known).stream().map(telling::tell).toList());
+        List<Plan> plans = Pairs.of(known);
+        List<Clearance> pairs = inOrder(plans.stream().map(telling::tell).toList());
         Set<DefaultUsed> defaults = new LinkedHashSet<>(telling.taken());
         defaults.addAll(appraisal.defaults());
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(OutlineChecks.findings(known));
+        findings.addAll(telling.findings());
+        findings.addAll(MockUps.ofNoPair(build, plans));
         findings.addAll(readFirst(pairs));
         findings.addAll(cautions(build));
         return appraisal

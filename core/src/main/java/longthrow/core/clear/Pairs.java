@@ -19,6 +19,7 @@ import longthrow.core.formula.Expression;
 import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
 import longthrow.core.term.Choice;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -68,13 +69,21 @@ final class Pairs {
         return List.copyOf(pairs.plans);
     }
 
-    private Head head(String key, String one, String other, Wanted want, String how, String cut) {
-        return new Head(key, one, other, want, how, Cut.of(cut));
+    private static Head head(MovingPair pair, Wanted want, String how, String cut) {
+        return new Head(pair, want, how, Cut.of(cut));
     }
 
     /** Of a pair whose second part is cut to an outline. */
-    private Head relieved(String key, String one, String other, Wanted want, String how, String cut) {
-        return new Head(key, one, other, want, how, Cut.of(cut, Shaped.OTHER));
+    private static Head relieved(MovingPair pair, Wanted want, String how, String cut) {
+        return new Head(pair, want, how, Cut.of(cut, Shaped.OTHER));
+    }
+
+    private static Head head(Swinging part, String other, Wanted want, String how, String cut) {
+        return new Head(at(part.key + other), part.name, want, how, Cut.of(cut));
+    }
+
+    private static MovingPair at(String key) {
+        return MovingPair.at(key).orElseThrow(() -> new IllegalStateException("no pair is called " + key));
     }
 
     private void add(Head head, Plan.Drawing drawing, Set<Warm> warm) {
@@ -91,9 +100,7 @@ final class Pairs {
         Wanted want = Wanted.of(Rule.SKIRT_TO_COUNTERWEIGHT, known);
         add(
                 new Head(
-                        "skirt_to_counterweight",
-                        "piston skirt",
-                        "counterweight",
+                        MovingPair.SKIRT_TO_COUNTERWEIGHT,
                         want,
                         "clay on the counterweight, two turns by hand",
                         new Cut(
@@ -107,9 +114,7 @@ final class Pairs {
                 besideCounterweights(OutlinedPart.PISTON_SKIRT));
         add(
                 head(
-                        "boss_to_counterweight",
-                        "pin boss",
-                        "counterweight",
+                        MovingPair.BOSS_TO_COUNTERWEIGHT,
                         want,
                         "clay on the counterweight, two turns by hand",
                         "turn the counterweights down by {x}, or fit a rod longer by as much: a pin boss cannot be"
@@ -119,9 +124,7 @@ final class Pairs {
                 besideCounterweights(OutlinedPart.PIN_BOSS));
         add(
                 relieved(
-                        "counterweight_to_sleeve",
-                        "counterweight",
-                        "lower end of the sleeve",
+                        MovingPair.COUNTERWEIGHT_TO_SLEEVE,
                         Wanted.NOTHING,
                         "look up from below as it is turned, clay on the sleeve's end",
                         "have the sleeve's end relieved by {x} where the counterweights pass"),
@@ -138,20 +141,16 @@ final class Pairs {
         counterweightToCase();
         plans.add(new Plan.OnlyMockedUp(
                 head(
-                        "rod_to_skirt",
-                        "rod beam",
-                        "inside of the skirt",
+                        MovingPair.ROD_TO_SKIRT,
                         Wanted.NOTHING,
                         "wire through the skirt at a quarter turn, both sides",
-                        ""),
+                        "relieve the inside of the skirt by {x} where the rod passes and weigh what comes off; never grind the rod: it may not be weakened"),
                 "the inside of the skirt is not read"));
     }
 
     private void counterweightToCase() {
         Head head = relieved(
-                "counterweight_to_case",
-                "counterweight",
-                "case",
+                MovingPair.COUNTERWEIGHT_TO_CASE,
                 Wanted.NOTHING,
                 "clay at the case, two turns by hand",
                 "relieve the case by {x} where the counterweights pass");
@@ -276,13 +275,12 @@ final class Pairs {
             boolean isDipper = part.equals(dipper);
             MockUp gap = isDipper ? MockUp.DIPPER_TO_CASE : MockUp.ROD_TO_ANYTHING;
             add(
-                    relieved(
-                            part.key + "_to_case",
+                    new Head(
+                            at(part.key + "_to_case"),
                             part.name,
-                            "case",
                             Wanted.of(gap, known),
                             gap.how(),
-                            "relieve the case by {x} where it passes" + part.cut),
+                            Cut.of("relieve the case by {x} where it passes" + part.cut, Shaped.OTHER)),
                     (of, runs) -> {
                         Function<Sizes, Body> drawn = part.of(of);
                         Function<Sizes, Body> walls = Crankwork.caseWalls(of);
@@ -291,8 +289,7 @@ final class Pairs {
                     ROUND_ROD);
         }
         atSleeve(
-                "rod_to_sleeve",
-                "rod",
+                MovingPair.ROD_TO_SLEEVE,
                 Crankwork::rod,
                 Term.BIG_END_WIDTH,
                 List.of(Term.BIG_END_REACH, Term.BEAM_WIDTH),
@@ -301,8 +298,7 @@ final class Pairs {
             return;
         }
         atSleeve(
-                "rod_bolts_to_sleeve",
-                "rod bolts",
+                MovingPair.ROD_BOLTS_TO_SLEEVE,
                 Crankwork::bolts,
                 Term.BOLT_ACROSS,
                 List.of(Term.BOLT_OUT, Term.BOLT_UP, Term.BOLT_DOWN),
@@ -315,13 +311,10 @@ final class Pairs {
                 || known.figure(reach).filter(r -> r.value() == 0).isEmpty();
     }
 
-    private void atSleeve(
-            String key, String name, Function<Sizes, Body> drawn, Term width, List<Term> shape, Wanted want) {
+    private void atSleeve(MovingPair pair, Function<Sizes, Body> drawn, Term width, List<Term> shape, Wanted want) {
         add(
                 relieved(
-                        key,
-                        name,
-                        "lower end of the sleeve",
+                        pair,
                         want,
                         "wire between rod and sleeve at a quarter turn, both sides",
                         "have the sleeve's end relieved by {x} where the rod passes; never grind the rod"),
@@ -346,15 +339,15 @@ final class Pairs {
         String cut = "the camshaft cannot be cut: another rod or camshaft with {x} more room" + part.cut;
         String how = MockUp.ROD_TO_ANYTHING.how();
         plans.add(new Plan.Outlines(
-                head(part.key + "_to_cam_core", part.name, "camshaft core", want, how, cut),
+                head(part, "_to_cam_core", want, how, cut),
                 (of, runs) -> pair(part, of, Camwork::core),
                 ROUND_ROD_AT_CAM,
                 Optional.empty(),
                 false));
         for (Part valve : List.of(Part.INTAKE_VALVE, Part.EXHAUST_VALVE)) {
-            String lobe = valve == Part.INTAKE_VALVE ? "intake lobe" : "exhaust lobe";
+            String lobe = valve == Part.INTAKE_VALVE ? "_to_intake_lobe" : "_to_exhaust_lobe";
             plans.add(new Plan.Outlines(
-                    head(part.key + "_to_" + lobe.replace(' ', '_'), part.name, lobe, want, how, cut),
+                    head(part, lobe, want, how, cut),
                     (of, runs) -> pair(part, of, asked -> Camwork.lobe(asked, valve)),
                     ROUND_ROD_AT_CAM,
                     Optional.of(besideRod(part, Extent.lobe(known, valve))),
@@ -362,7 +355,7 @@ final class Pairs {
         }
         if (hasRelease()) {
             plans.add(new Plan.Outlines(
-                    head(part.key + "_to_release", part.name, "compression release", want, how, cut),
+                    head(part, "_to_release", want, how, cut),
                     (of, runs) -> pair(part, of, Camwork::release),
                     ROUND_ROD_AT_CAM,
                     Optional.of(besideRod(part, Extent.release(known))),
@@ -391,9 +384,6 @@ final class Pairs {
             if (key.equals("release") && !hasRelease()) {
                 continue;
             }
-            String name = key.equals("cam_core")
-                    ? "camshaft core"
-                    : key.equals("release") ? "compression release" : key.replace('_', ' ');
             Plan.Drawing drawing = (of, runs) -> {
                 Function<Sizes, Body> counterweight = Crankwork.counterweight(of);
                 Function<Sizes, Body> other = switch (key) {
@@ -411,7 +401,7 @@ final class Pairs {
                 default -> Optional.of(Extent.release(known));
             };
             plans.add(new Plan.Outlines(
-                    head("counterweight_to_" + key, "counterweight", name, Wanted.NOTHING, BOTH_WAYS, cut),
+                    head(at("counterweight_to_" + key), Wanted.NOTHING, BOTH_WAYS, cut),
                     drawing,
                     EnumSet.of(Warm.CRANK_GROWTH, Warm.CAM_GROWTH, Warm.SLACK_OF_CRANK),
                     along.map(a -> Extent.counterweight(known).beside(a, BOTH_SHAFTS)),
@@ -424,9 +414,7 @@ final class Pairs {
     private void overPiston() {
         add(
                 head(
-                        "piston_to_head",
-                        "piston crown",
-                        "head",
+                        MovingPair.PISTON_TO_HEAD,
                         Wanted.of(Rule.SQUISH_LEAST, known),
                         "solder at both ends of the pin line, head tightened",
                         "cut the crown or fit a gasket thicker by {x}, crushed"),
@@ -434,9 +422,7 @@ final class Pairs {
                 OVER_PISTON);
         plans.add(new Plan.Told(
                 head(
-                        "top_ring_to_deck",
-                        "top ring",
-                        "edge of the deck",
+                        MovingPair.TOP_RING_TO_DECK,
                         Wanted.of(Rule.TOP_RING_IN_BORE, known),
                         "depth gauge at top dead centre, and look for the ring's edge",
                         "a shorter rod or piston by {x}: the ring would catch on the deck"),
@@ -446,9 +432,7 @@ final class Pairs {
                 "how far the ring rises warm is not worked out"));
         plans.add(new Plan.Told(
                 head(
-                        "oil_ring_to_sleeve_end",
-                        "oil ring",
-                        "lower end of the sleeve",
+                        MovingPair.OIL_RING_TO_SLEEVE_END,
                         Wanted.NOTHING,
                         "look from below at bottom dead centre",
                         "a longer rod or sleeve by {x}: the ring would spring out below"),
@@ -474,9 +458,7 @@ final class Pairs {
         }
         add(
                 head(
-                        "valve_to_valve",
-                        "intake valve",
-                        "exhaust valve",
+                        MovingPair.VALVE_TO_VALVE,
                         Wanted.of(Rule.VALVE_TO_VALVE, known),
                         "soft springs in, both opened by hand as the camshaft would about overlap",
                         "smaller heads by {x} in the sum of their radii, or a camshaft with less overlap"),
@@ -485,9 +467,7 @@ final class Pairs {
         if (maybeSide) {
             plans.add(new Plan.Told(
                     head(
-                            "valve_to_head",
-                            "open valve",
-                            "head",
+                            MovingPair.VALVE_TO_HEAD,
                             Wanted.of(Rule.VALVE_TO_HEAD, known),
                             Term.VALVE_TO_HEAD.reading().how(),
                             "relieve the head over the valve by {x}, or fit a gasket thicker by as much"),
@@ -499,22 +479,18 @@ final class Pairs {
         if (maybeOverhead) {
             plans.add(new Plan.OnlyMockedUp(
                     head(
-                            "retainer_to_rocker",
-                            "spring retainer",
-                            "rocker",
+                            MovingPair.RETAINER_TO_ROCKER,
                             Wanted.NOTHING,
                             "wire between retainer and rocker, shut and at full lift",
-                            ""),
+                            "a smaller retainer, or a rocker with {x} more room; never grind a rocker: it may not be weakened"),
                     "the shape of the rocker is not read"));
             if (hasPushrods) {
                 plans.add(new Plan.OnlyMockedUp(
                         head(
-                                "pushrod_to_tube",
-                                "pushrod",
-                                "its tube or hole",
+                                MovingPair.PUSHROD_TO_TUBE,
                                 Wanted.NOTHING,
                                 "marking blue on the pushrod, two turns by hand, at both lash and full lift",
-                                ""),
+                                "open the tube by {x} where it marks, or a thinner pushrod; never grind a pushrod"),
                         "the tube is not read"));
             }
         }
@@ -526,9 +502,7 @@ final class Pairs {
         MockUp gap = isIntake ? MockUp.VALVE_TO_PISTON_INTAKE : MockUp.VALVE_TO_PISTON_EXHAUST;
         plans.add(new Plan.Outlines(
                 new Head(
-                        word + "_valve_to_piston",
-                        word + " valve",
-                        "piston",
+                        at(word + "_valve_to_piston"),
                         Wanted.of(gap, known),
                         gap.how(),
                         new Cut(
@@ -542,9 +516,7 @@ final class Pairs {
                 true));
         add(
                 relieved(
-                        word + "_valve_to_wall",
-                        word + " valve",
-                        "bore wall",
+                        at(word + "_valve_to_wall"),
                         Wanted.of(Rule.VALVE_TO_WALL, known),
                         "soft spring in, opened by hand, feeler at the bore",
                         "a smaller head by twice {x}, or relieve the bore's edge"),
@@ -552,9 +524,7 @@ final class Pairs {
                 Set.of());
         plans.add(new Plan.Told(
                 head(
-                        word + "_retainer_to_seal",
-                        word + " spring retainer",
-                        "valve seal or guide",
+                        at(word + "_retainer_to_seal"),
                         Wanted.of(MockUp.RETAINER_TO_SEAL, known),
                         MockUp.RETAINER_TO_SEAL.how(),
                         "a shorter guide or a retainer that sits {x} higher"),

@@ -12,6 +12,7 @@ import longthrow.core.answer.Clearance.Way;
 import longthrow.core.clearance.Pair;
 import longthrow.core.formula.Expression;
 import longthrow.core.life.Asked;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.Term;
 
 /** One pair of an engine, before it is asked about. */
@@ -20,14 +21,30 @@ sealed interface Plan {
 
     /**
      * What is said of a pair whatever comes out.
-     * @param key   stable
-     * @param one   part, for people
-     * @param other what it passes
+     * @param pair  of parts
+     * @param one   the part, for people: where an outline holds more than its name says, all it holds
      * @param want  gaps the trade wants there
      * @param how   it is read when mocked up
      * @param cut   what would mend it
      */
-    record Head(String key, String one, String other, Wanted want, String how, Cut cut) {}
+    record Head(MovingPair pair, String one, Wanted want, String how, Cut cut) {
+        Head(MovingPair pair, Wanted want, String how, Cut cut) {
+            this(pair, pair.one(), want, how, cut);
+        }
+
+        String key() {
+            return pair.key();
+        }
+
+        String other() {
+            return pair.other();
+        }
+
+        /** The same of which the trade wants nothing. */
+        Head withoutLimits() {
+            return new Head(pair, one, Wanted.NOTHING, how, cut);
+        }
+    }
 
     /**
      * What mends a gap that is too small.

@@ -4,18 +4,21 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.Gap;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Clearance.Way;
 import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
+import longthrow.core.build.MockedUp.EndPlay;
 import longthrow.core.clearance.ClearanceDoubt;
 import longthrow.core.clearance.Closest;
 import longthrow.core.clearance.Pair;
@@ -25,8 +28,8 @@ import longthrow.core.formula.Formula;
 import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
 import longthrow.core.measurement.Measured;
-import longthrow.core.quantity.Dimension;
-import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.measurement.Source;
+import longthrow.core.measurement.StudentT;
 import longthrow.core.term.Term;
 
 /** Makes of a pair what is told of it: its gap where all is known, what is missing where it is not. */
@@ -40,16 +43,16 @@ final class Telling {
     private static final double CUT = 0.05e-3;
 
     private static final double COVERAGE = 0.95;
-    /** No gap is promised closer than this [m]. */
-    private static final double PROMISED = 0.01e-3;
-
     private final Known known;
-    private final FigurePrinter printer;
+    private final GapWords words;
+    private final MockUps mockUps;
     private final Set<DefaultUsed> taken = new LinkedHashSet<>();
+    private final List<Finding> findings = new ArrayList<>();
 
     Telling(Known known) {
         this.known = known;
-        this.printer = new FigurePrinter(known.build().units());
+        this.words = new GapWords(known.build().units());
+        this.mockUps = new MockUps(known);
     }
 
     /** What was taken for granted of all that was told so far. */
@@ -57,7 +60,16 @@ final class Telling {
         return List.copyOf(taken);
     }
 
+    /** What was noticed of the mock-up on the way. */
+    List<Finding> findings() {
+        return List.copyOf(findings);
+    }
+
     Clearance tell(Plan plan) {
+        return heeded(plan, drawn(plan));
+    }
+
+    private Clearance drawn(Plan plan) {
         try {
             if (plan instanceof Plan.Outlines outlines) {
                 return outlines(outlines);
@@ -131,7 +143,7 @@ final class Telling {
                     along.missing(),
                     along.hangsOn(),
                     "whether one passes beside the other is not read; if it does not they touch, for seen along the"
-                            + " crankshaft they overlap by " + length(-gap.get()));
+                            + " crankshaft they overlap by " + GapWords.length(-gap.get()));
         }
         // where one surely passes beside the other, what the plane shows is of no matter and takes long
         boolean isEnough = beside.filter(seen -> keepsAll(seen, head.want())).isPresent();
@@ -147,7 +159,7 @@ final class Telling {
                     along.missing(),
                     along.hangsOn(),
                     "seen along the crankshaft they come to "
-                            + length(plane.get().gap()) + ", so it hangs on whether one passes beside the other");
+                            + words.length(plane.get().gap()) + ", so it hangs on whether one passes beside the other");
         }
         boolean isBeside = beside.isPresent()
                 && (plane.isEmpty()
@@ -239,6 +251,171 @@ final class Telling {
                 List.of());
     }
 
+    // ---- the mock-up
+
+    /** The pair with what the mock-up told of it: of drawing and reading the surer counts where they agree, the smaller gap where they do not. */
+    private Clearance heeded(Plan plan, Clearance drawn) {
+        List<MockUps.Told> told = mockUps.of(plan, drawn.hangsOn());
+        told.forEach(t -> {
+            taken.addAll(t.taken());
+            findings.addAll(t.findings());
+        });
+        Optional<MockUps.Told> best = MockUps.counting(told);
+        best.ifPresent(b -> findings.addAll(MockUps.quarrels(b, told, words)));
+        if (best.isEmpty()) {
+            return drawn.withMocked(
+                    entries(told, "", ""), told.isEmpty() ? "" : told.get(0).brief());
+        }
+        MockUps.Told read = best.get();
+        Optional<Gap> before = drawn.cold();
+        Gap gap = read.gap(before);
+        boolean agrees = before.map(d -> agree(d, gap)).orElse(true);
+        boolean counts = before.map(d -> countsBefore(gap, d, agrees)).orElse(true);
+        String beside = before.map(d -> (counts ? "drawn " + words.length(d) : "mocked up " + words.length(gap))
+                        + (agrees ? ", which agrees" : ", which does not agree: the smaller gap counts"))
+                .orElse("");
+        if (!agrees) {
+            findings.add(disagreement(plan.head(), drawn, read, gap));
+        }
+        List<Clearance.Mocked> entries = entries(told, counts ? read.place() : "", beside);
+        if (!counts) {
+            return drawn.withMocked(entries, beside);
+        }
+        return byReading(plan.head(), drawn, read, gap)
+                .withMocked(
+                        entries,
+                        Stream.of(read.brief(), beside)
+                                .filter(said -> !said.isEmpty())
+                                .collect(Collectors.joining("; ")));
+    }
+
+    private Clearance byReading(Plan.Head ofPair, Clearance drawn, MockUps.Told read, Gap gap) {
+        Asked of = new Asked(known);
+        of.restsOn(read.place());
+        boolean isOnlyFree = read.isFree() && gap.value() == 0;
+        Plan.Head head = isOnlyFree // how far apart is not known, so no limit can be held against it
+                ? ofPair.withoutLimits()
+                : ofPair;
+        Seen cold = new Seen(gap, read.keeps(head.want()), of);
+        Optional<Seen> warm = closed(drawn, gap).map(g -> new Seen(g, List.of(), of));
+        Clearance said = said(
+                head,
+                cold,
+                warm,
+                drawn.notWarm().isEmpty() ? Running.notWorkedOut("it was read cold, turned by hand") : drawn.notWarm(),
+                List.of(),
+                drawn.curve(),
+                drawn.warmCurve());
+        if (read.touches()) {
+            return said.withState(State.TOUCHES)
+                    .withMend(head.cut()
+                                    .what()
+                                    .replace(
+                                            "{x}",
+                                            head.want().most() > 0
+                                                    ? "more than "
+                                                            + GapWords.length(
+                                                                    head.want().most())
+                                                    : "as much as it takes")
+                            + "; how deep they touch is not told by a mark, so mock it up again after");
+        }
+        if (isOnlyFree) {
+            boolean isSure = !head.pair().hangsOnEndPlay() || read.mocked().endPlay() == EndPlay.BOTH_WAYS;
+            return said.withState(isSure ? State.CLOSE : State.MAY_TOUCH)
+                    .withMend("pass a wire or a feeler between them, so that it is known by how much they stay apart: "
+                            + read.again(head.how()));
+        }
+        boolean isBetter = said.state() == State.CLEARS || said.state() == State.CLEARS_COLD;
+        return isBetter && !read.reserves().isEmpty()
+                ? said.withState(State.CLOSE).withMend("mock it up again: " + read.again(head.how()))
+                : said;
+    }
+
+    private static double half(Gap gap) {
+        return Math.max(gap.high() - gap.value(), gap.value() - gap.low());
+    }
+
+    /** Within their joint 95 %. What only passed free disagrees with no gap that is larger. */
+    private static boolean agree(Gap drawn, Gap read) {
+        double by = read.value() - drawn.value();
+        double joint = by < 0
+                ? Math.hypot(drawn.value() - drawn.low(), read.high() - read.value())
+                : Math.hypot(drawn.high() - drawn.value(), read.value() - read.low());
+        return Math.abs(by) <= joint || (read.way() == Way.AT_LEAST && by < 0);
+    }
+
+    private static boolean countsBefore(Gap read, Gap drawn, boolean agrees) {
+        if (!agrees) {
+            return read.value() < drawn.value();
+        }
+        return read.contact() >= 1
+                || (read.way() == Way.AT_LEAST ? read.worst() > drawn.worst() : half(read) < half(drawn));
+    }
+
+    /** The gap as read, running: less by what the drawing closes from cold to running, and never more than it was cold at the worst. */
+    private static Optional<Gap> closed(Clearance drawn, Gap read) {
+        if (drawn.cold().isEmpty()
+                || drawn.running().isEmpty()
+                || drawn.cold().get().value() <= 0) {
+            return Optional.empty(); // of what overlaps as drawn, depths are no gaps
+        }
+        Gap cold = drawn.cold().get();
+        Gap warm = drawn.running().get();
+        double closes = cold.value() - warm.value();
+        double closesAtWorst = Math.max(0, Math.max(closes, cold.worst() - warm.worst()));
+        double added = Math.sqrt(Math.max(0, half(warm) * half(warm) - half(cold) * half(cold)));
+        double half = Math.hypot(half(read), added);
+        double value = read.value() - closes;
+        double spread = half / Source.NORMAL_95;
+        double contact = spread > 0 ? StudentT.atMost(-value / spread, Double.POSITIVE_INFINITY) : value > 0 ? 0 : 1;
+        return Optional.of(new Gap(
+                value,
+                value - half,
+                value + half,
+                Math.min(read.worst() - closesAtWorst, value - half),
+                warm.angle(),
+                Math.max(contact, read.contact()),
+                read.way(),
+                Optional.empty(),
+                warm.shares()));
+    }
+
+    private Finding disagreement(Plan.Head head, Clearance drawn, MockUps.Told read, Gap gap) {
+        Gap before = drawn.cold().orElseThrow();
+        boolean isSmaller = gap.value() < before.value();
+        return new Finding(
+                Finding.Kind.SUSPECT,
+                read.place(),
+                head.pair().label() + ": mocked up by " + read.mocked().way().label() + " " + words.length(gap)
+                        + ", drawn from its figures " + words.length(before)
+                        + ". One of the two is wrong; the smaller counts",
+                (isSmaller
+                                ? ""
+                                : "what is not measured of a shape is drawn larger than it can be, which makes gaps small; ")
+                        + "mock it up again, and read again: "
+                        + String.join(
+                                ", ",
+                                drawn.hangsOn().stream()
+                                        .map(place ->
+                                                Term.at(place).map(Term::label).orElse(place))
+                                        .toList()));
+    }
+
+    private static List<Clearance.Mocked> entries(List<MockUps.Told> told, String counting, String beside) {
+        return told.stream()
+                .map(t -> new Clearance.Mocked(
+                        t.place(),
+                        t.mocked().way().label(),
+                        t.mocked().found().written(),
+                        t.place().equals(counting),
+                        t.place().equals(counting) && !beside.isEmpty()
+                                ? Stream.of(t.sentence(), beside)
+                                        .filter(said -> !said.isEmpty())
+                                        .collect(Collectors.joining("; "))
+                                : t.sentence()))
+                .toList();
+    }
+
     // ---- words
 
     private static boolean keepsAll(Seen seen, Wanted want) {
@@ -272,6 +449,7 @@ final class Telling {
                 hangsOn,
                 List.of(),
                 missing,
+                List.of(),
                 List.of(),
                 head.how(),
                 why,
@@ -307,8 +485,10 @@ final class Telling {
                 cold.of().from(),
                 List.of(),
                 warm.isPresent() ? List.of() : notWarm,
+                List.of(),
                 head.how(),
-                why(cold, warm, limits, notWarm) + cold.of().asPlanned(),
+                words.why(cold.gap(), warm.map(Seen::gap), limits, notWarm)
+                        + cold.of().asPlanned(),
                 removal.map(Clearance.Removal::what).orElse(""));
     }
 
@@ -340,7 +520,7 @@ final class Telling {
                 Math.max(-cold.gap().worst(), warm.map(w -> -w.gap().worst()).orElse(0.0)));
         surely = CUT * Math.ceil(Math.max(surely, 0) / CUT - 1e-9);
         return Optional.of(new Clearance.Removal(
-                head.cut().what().replace("{x}", length(surely)),
+                head.cut().what().replace("{x}", GapWords.length(surely)),
                 at,
                 surely,
                 leaves(head.cut(), surely),
@@ -372,73 +552,5 @@ final class Telling {
             left -= figure.get().high();
         }
         return cut.part().isEmpty() ? Optional.empty() : Optional.of(left);
-    }
-
-    private String why(Seen cold, Optional<Seen> warm, List<Clearance.Limit> limits, List<Rung.Missing> notWarm) {
-        StringBuilder said = new StringBuilder(length(cold.gap()));
-        said.append(cold.gap().way() == Way.BESIDE ? " beside each other along the crankshaft" : " cold");
-        said.append(at(cold.gap().angle()))
-                .append(", at the worst ")
-                .append(leftOrOverlap(cold.gap().worst()));
-        if (cold.gap().contact() > 0 && cold.gap().worst() <= 0) {
-            said.append(String.format(
-                    Locale.ROOT, ", contact %s", percent(cold.gap().contact())));
-        }
-        for (Clearance.Limit limit : limits) {
-            said.append(String.format(
-                    Locale.ROOT,
-                    "; %s wants %s: %s%s",
-                    limit.label(),
-                    length(limit.least()),
-                    limit.state() == Verdict.State.MEETS
-                            ? "kept"
-                            : limit.state() == Verdict.State.FAILS ? "not kept" : "kept with " + percent(limit.keeps()),
-                    limit.decides() ? "" : " (not the one you chose)"));
-        }
-        if (warm.isPresent()) {
-            Gap gap = warm.get().gap();
-            said.append("; running ")
-                    .append(length(gap))
-                    .append(at(gap.angle()))
-                    .append(", at the worst ")
-                    .append(leftOrOverlap(gap.worst()));
-            if (gap.worst() <= 0) {
-                said.append(", contact ").append(percent(gap.contact()));
-            }
-        } else if (!notWarm.isEmpty()) {
-            boolean isToRead = notWarm.stream().anyMatch(m -> !m.where().isEmpty());
-            said.append("; running not known: ")
-                    .append(
-                            isToRead
-                                    ? notWarm.size() + (notWarm.size() == 1 ? " reading is" : " readings are")
-                                            + " missing"
-                                    : notWarm.get(0).what());
-        }
-        return said.toString();
-    }
-
-    private static String percent(double share) {
-        return share > 0.995 && share < 1
-                ? "over 99 %"
-                : share < 0.005 && share > 0 ? "under 1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * share);
-    }
-
-    private static String at(double angle) {
-        return Double.isNaN(angle) ? "" : String.format(Locale.ROOT, " at %.0f°", Math.toDegrees(angle));
-    }
-
-    private String length(Gap gap) {
-        double doubt = Math.max(gap.high() - gap.value(), gap.value() - gap.low());
-        return printer.print(Dimension.LENGTH, gap.value(), Math.max(doubt, PROMISED / 2))
-                .line();
-    }
-
-    private String leftOrOverlap(double gap) {
-        return gap < 0 ? "an overlap of " + length(-gap) : length(gap);
-    }
-
-    /** To a hundredth, which is all that is promised of a gap. */
-    private String length(double metres) {
-        return String.format(Locale.ROOT, "%.2f mm (%.3f in)", 1e3 * metres + 0.0, metres / 25.4e-3 + 0.0);
     }
 }

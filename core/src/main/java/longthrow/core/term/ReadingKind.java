@@ -159,6 +159,18 @@ public enum ReadingKind {
             10,
             "engine warm, at top dead centre, crank locked so that it cannot turn"),
     CLAY("clay", InstrumentKind.CALIPER, 0.08e-3, 25, "oiled clay, cut through and measured after two turns by hand"),
+    WIRE(
+            "wire",
+            InstrumentKind.CALIPER,
+            0.05e-3,
+            10,
+            "soft wire or solder laid between the parts, two turns by hand, measured where it is thinnest"),
+    SOFT_SPRING(
+            "soft_spring",
+            InstrumentKind.DIAL_INDICATOR,
+            0.05e-3,
+            3,
+            "checking spring in, dial on the retainer; at each crank angle the valve is pressed by hand until it meets the piston"),
     TAPE("tape", InstrumentKind.TAPE, 0.5e-3, 2, "along the centre line"),
     PLUG("plug", InstrumentKind.GO_NO_GO, 0.005e-3, 3, "largest plug gauge that enters by its own weight"),
     SPEED("speed", InstrumentKind.TACHOMETER, 15 * Math.PI / 30, 1, "steady for ten seconds"),

@@ -62,7 +62,8 @@ final class SimulatedEngine {
     private static final Set<ReadingKind> LATER = later();
 
     private static Set<ReadingKind> later() {
-        Set<ReadingKind> later = EnumSet.of(ReadingKind.ARM, ReadingKind.PITCH_CIRCLE);
+        Set<ReadingKind> later =
+                EnumSet.of(ReadingKind.ARM, ReadingKind.PITCH_CIRCLE, ReadingKind.WIRE, ReadingKind.SOFT_SPRING);
         later.addAll(OF_THE_MOVING_ENGINE);
         return later;
     }

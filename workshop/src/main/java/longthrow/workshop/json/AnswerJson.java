@@ -438,6 +438,13 @@ public final class AnswerJson {
             .number("angle", "of the crank, in rad", Clearance.AtAngle::angle)
             .number("gap", "in m", Clearance.AtAngle::gap);
 
+    private static final JsonShape<Clearance.Mocked> MOCKED = new JsonShape<Clearance.Mocked>()
+            .text("place", "entry of the build file", Clearance.Mocked::place)
+            .text("way", "it was read, for people", Clearance.Mocked::way)
+            .text("read", "as it was written", Clearance.Mocked::read)
+            .truth("counts", "whether the cold gap is this one", Clearance.Mocked::counts)
+            .text("said", "how it stands against the drawing, or why it tells no more", Clearance.Mocked::said);
+
     private static final JsonShape<Clearance> CLEARANCE = new JsonShape<Clearance>()
             .text("key", "stable", Clearance::key)
             .text("one", "part", Clearance::one)
@@ -470,6 +477,7 @@ public final class AnswerJson {
             .texts("from", "entries that the figures behind it rest on", Clearance::from)
             .list("missing", "what would have to be read for the cold gap", MISSING, Clearance::missing)
             .list("not_warm", "what would have to be read for the running gap", MISSING, Clearance::notWarm)
+            .list("mocked_up", "what the mock-up told, in the order of the file", MOCKED, Clearance::mocked)
             .text("how", "it is read when mocked up", Clearance::how)
             .text("why", "how it stands, in words", Clearance::why)
             .text("mend", "what would mend it; empty when it clears", Clearance::mend);

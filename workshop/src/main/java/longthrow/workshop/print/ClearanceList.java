@@ -48,10 +48,20 @@ final class ClearanceList {
 
     private void unknown(Clearance pair) {
         page.hanging(INDENT, Ink.DOUBTFUL, name(pair), Ink.PLAIN, pair.why() + missing(pair.missing()));
+        mocked(pair);
         if (all) {
             page.ifAny(2 * INDENT + 1, "how:", pair.how());
             pair.missing().forEach(m -> page.ifAny(2 * INDENT + 1, "read:", m.what() + ": " + m.how()));
         }
+    }
+
+    private void mocked(Clearance pair) {
+        pair.mocked()
+                .forEach(m -> page.ifAny(
+                        2 * INDENT + 1,
+                        "mocked up:",
+                        m.way() + ", " + m.read() + " (" + m.place() + ")" + (m.counts() ? ", counts" : "")
+                                + (m.said().isEmpty() ? "" : ": " + m.said())));
     }
 
     private String missing(List<Rung.Missing> missing) {
@@ -69,6 +79,7 @@ final class ClearanceList {
 
     private void told(Clearance pair) {
         page.hanging(INDENT, ink(pair.state()), pair.state().label() + ":", Ink.PLAIN, name(pair) + " " + pair.why());
+        mocked(pair);
         page.ifAny(2 * INDENT + 1, "do this:", pair.mend());
         if (all) {
             pair.removal()

@@ -35,6 +35,8 @@ public final class PageWords {
     private static final Pattern LIFT_TABLE = Pattern.compile("\\blift_tables\\[(\\d+)]");
 
     private static final Pattern OUTLINE = Pattern.compile("\\boutlines\\[(\\d+)]");
+    /** And so are entries of the mock-up. */
+    private static final Pattern MOCKED_UP = Pattern.compile("\\bmocked_up\\[(\\d+)]");
 
     private static final Pattern ANY_PLACE = Pattern.compile("\\b" + PLACE + "\\b");
 
@@ -106,6 +108,7 @@ public final class PageWords {
                         + " on Measure"));
         said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
         said = OUTLINE.matcher(said).replaceAll("outline $1");
+        said = MOCKED_UP.matcher(said).replaceAll("mock-up $1");
         said = OWN_LIMIT.matcher(said).replaceAll(found -> "your limit no. " + found.group(1) + ", " + found.group(2));
         said = COUNTED_PLACE
                 .matcher(said)

@@ -39,6 +39,8 @@ public final class Ways {
 
     /** Section whose entries have a page of their own. */
     private static final String OUTLINES = "outlines";
+    /** And one whose entries are made on the page Clear. */
+    private static final String MOCKED_UP = "mocked_up";
 
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
@@ -203,6 +205,9 @@ public final class Ways {
         }
         if (where.startsWith(LIFT_TABLES)) {
             return base + "/text";
+        }
+        if (where.startsWith(MOCKED_UP)) {
+            return base + "/clear";
         }
         Matcher place = PATH.matcher(where);
         return place.find()

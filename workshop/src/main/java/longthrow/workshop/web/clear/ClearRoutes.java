@@ -3,10 +3,24 @@ package longthrow.workshop.web.clear;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.MockUpEntry;
+import longthrow.core.answer.Clearance;
+import longthrow.core.build.Build;
+import longthrow.core.build.MockedUp;
 import longthrow.core.clear.ReliefCut;
+import longthrow.core.term.MovingPair;
+import longthrow.core.term.Term;
 import longthrow.workshop.draw.ReliefSheet;
+import longthrow.workshop.print.PageWords;
+import longthrow.workshop.web.Changes;
+import longthrow.workshop.web.Changes.Outcome;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
@@ -17,11 +31,16 @@ import longthrow.workshop.web.Workbench;
 public final class ClearRoutes implements Routes {
     private static final int TURNS = 720;
 
+    /** How the place of an entry of the mock-up begins. */
+    private static final Pattern ENTRY = Pattern.compile("^mocked_up\\[\\d+](\\.|: )?");
+
     private final Workbench bench;
+    private final Changes changes;
     private final Clearances clearances;
 
     public ClearRoutes(Workbench bench, Clearances clearances) {
         this.bench = bench;
+        this.changes = new Changes(bench);
         this.clearances = clearances;
     }
 
@@ -30,6 +49,9 @@ public final class ClearRoutes implements Routes {
         routes.get("/b/{id}/clear", this::page);
         routes.get("/b/{id}/clear/answer", this::answer);
         routes.get("/b/{id}/clear/relief/{pair}.svg", this::relief);
+        routes.get("/b/{id}/clear/mocked/{pair}", this::mockUp);
+        routes.post("/b/{id}/clear/mocked/{pair}", this::keepMockUp);
+        routes.post("/b/{id}/clear/mocked/{pair}/out", this::takeOut);
     }
 
     private void page(Context request) {
@@ -79,8 +101,146 @@ public final class ClearRoutes implements Routes {
                 .result(ReliefSheet.of(cut, "relief"));
     }
 
-    private static ClearAnswer laidOut(Context request, Workbench.Open open, Clearances.Seen seen) {
-        return ClearAnswer.of(open.measure().orElseThrow(), seen, view(request), open.base());
+    // ---- what was mocked up
+
+    private static MovingPair pair(Context request) {
+        return MovingPair.at(request.pathParam("pair"))
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND, "There is no pair of that name", "Open Clear and choose one there."));
+    }
+
+    private void mockUp(Context request) {
+        Workbench.Open open = bench.open(request);
+        MovingPair pair = pair(request);
+        show(
+                request,
+                open,
+                pair,
+                MockUpPage.Form.blank(
+                        pair,
+                        open.revision().number(),
+                        open.build(),
+                        open.measure().orElseThrow()),
+                List.of());
+    }
+
+    private void show(
+            Context request, Workbench.Open open, MovingPair pair, MockUpPage.Form form, List<String> faults) {
+        Clearance told = clearances.of(open.revision().text()).answer().clearances().stream()
+                .filter(c -> c.key().equals(pair.key()))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        HttpStatus.NOT_FOUND,
+                        "This engine has no such pair as it stands",
+                        "Open Clear and choose one there."));
+        bench.view()
+                .show(
+                        request,
+                        "mockup",
+                        MockUpPage.of(
+                                bench.frame(request, open, "Mock-up: " + pair.label(), Question.CLEAR),
+                                pair,
+                                told,
+                                open.build(),
+                                form,
+                                faults));
+    }
+
+    private void keepMockUp(Context request) {
+        Workbench.Open open = bench.open(request);
+        Build build = open.build();
+        MovingPair pair = pair(request);
+        boolean isBrief = !Workbench.field(request, "brief").isEmpty();
+        Map<Term, String> present = Workbench.field(request, "present").isEmpty()
+                ? Map.of()
+                : MockUpPage.present(pair, open.measure().orElseThrow());
+        List<String> faults = new ArrayList<>();
+        if (isBrief && Workbench.field(request, "gap").isEmpty()) {
+            faults.add("No gap is written; nothing was kept. Write what was read, or say below what was found.");
+        }
+        if (isBrief
+                && Workbench.field(request, "present").isEmpty()
+                && !MockedUp.sizes(pair).isEmpty()) {
+            faults.add(
+                    "With which parts was it mocked up? Nothing was kept yet. Write their sizes below, as far as you know"
+                            + " them: with other parts it tells nothing.");
+        }
+        if (!faults.isEmpty()) {
+            refuse(request, open, pair, present, faults);
+            return;
+        }
+        MockUpEntry entry = MockUpPage.typed(pair, request, build, present);
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "mock-up: " + pair.label(),
+                text -> BuildFile.addMockUp(text, entry),
+                (begun, latest) -> true); // it stands behind whatever came in between, and takes nothing of it
+        String page = open.base() + "/clear?now=1#" + pair.key();
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, page, "Kept: mock-up of " + pair.label() + ". Undo is in the history.");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page, "It says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            refuse(
+                    request,
+                    open,
+                    pair,
+                    present,
+                    faulty.faults().stream().map(ClearRoutes::said).toList());
+        } else {
+            changes.showOutdated(request, open, "mock-up: " + pair.label(), page, (Outcome.Outdated) outcome);
+        }
+    }
+
+    /** The number an entry was to have is of no use to somebody who fills a form. */
+    private static String said(String fault) {
+        return PageWords.said(ENTRY.matcher(fault).replaceFirst(""));
+    }
+
+    private void refuse(
+            Context request, Workbench.Open open, MovingPair pair, Map<Term, String> present, List<String> faults) {
+        request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        show(request, open, pair, MockUpPage.Form.sent(pair, request, open.build(), present), faults);
+    }
+
+    private void takeOut(Context request) {
+        Workbench.Open open = bench.begin(request);
+        MovingPair pair = pair(request);
+        int index = Workbench.number(Workbench.field(request, "index"));
+        String was = Workbench.field(request, "was");
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                "mock-up taken out: " + pair.label(),
+                text -> BuildFile.withoutMockUp(text, index, was),
+                (begun, latest) -> false);
+        String page = open.base() + "/clear?now=1#" + pair.key();
+        if (outcome instanceof Outcome.Kept || outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page, "Taken out: a mock-up of " + pair.label() + ". Undo is in the history.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            throw new Refused(
+                    HttpStatus.CONFLICT, String.join(" ", faulty.faults()), "Look at the page of this pair again.");
+        } else {
+            changes.showOutdated(request, open, "mock-up taken out: " + pair.label(), page, (Outcome.Outdated) outcome);
+        }
+    }
+
+    private ClearAnswer laidOut(Context request, Workbench.Open open, Clearances.Seen seen) {
+        Build build = open.build();
+        return ClearAnswer.of(
+                open.measure().orElseThrow(),
+                seen,
+                view(request),
+                open.base(),
+                new ClearAnswer.Forms(
+                        bench.token(),
+                        open.revision().number(),
+                        UUID.randomUUID().toString(),
+                        MockUpPage.unit(build),
+                        MockUpPage.isAllThere(build)));
     }
 
     private static ClearPage.View view(Context request) {

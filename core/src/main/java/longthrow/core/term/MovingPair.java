@@ -1,0 +1,111 @@
+package longthrow.core.term;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Two parts of an engine that may touch as it is turned, by the name a mock-up is written down under. Which of them an engine has, and how each is told,
+ * is in {@code core.clear}.
+ */
+public enum MovingPair {
+    SKIRT_TO_COUNTERWEIGHT("piston skirt", "counterweight", Of.CRANKWORK),
+    BOSS_TO_COUNTERWEIGHT("pin boss", "counterweight", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_SLEEVE("counterweight", "lower end of the sleeve", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_CASE("counterweight", "case", Of.CRANKWORK),
+    ROD_TO_SKIRT("rod beam", "inside of the skirt", Of.CRANKWORK),
+    BIG_END_TO_CAM_CORE("rod big end", "camshaft core", Of.CRANKWORK),
+    BIG_END_TO_INTAKE_LOBE("rod big end", "intake lobe", Of.CRANKWORK),
+    BIG_END_TO_EXHAUST_LOBE("rod big end", "exhaust lobe", Of.CRANKWORK),
+    BIG_END_TO_RELEASE("rod big end", "compression release", Of.CRANKWORK),
+    BIG_END_TO_CASE("rod big end", "case", Of.CRANKWORK),
+    ROD_BOLTS_TO_CAM_CORE("rod bolts", "camshaft core", Of.CRANKWORK),
+    ROD_BOLTS_TO_INTAKE_LOBE("rod bolts", "intake lobe", Of.CRANKWORK),
+    ROD_BOLTS_TO_EXHAUST_LOBE("rod bolts", "exhaust lobe", Of.CRANKWORK),
+    ROD_BOLTS_TO_RELEASE("rod bolts", "compression release", Of.CRANKWORK),
+    ROD_BOLTS_TO_CASE("rod bolts", "case", Of.CRANKWORK),
+    DIPPER_TO_CAM_CORE("dipper", "camshaft core", Of.CRANKWORK),
+    DIPPER_TO_INTAKE_LOBE("dipper", "intake lobe", Of.CRANKWORK),
+    DIPPER_TO_EXHAUST_LOBE("dipper", "exhaust lobe", Of.CRANKWORK),
+    DIPPER_TO_RELEASE("dipper", "compression release", Of.CRANKWORK),
+    DIPPER_TO_CASE("dipper", "case", Of.CRANKWORK),
+    ROD_TO_SLEEVE("rod", "lower end of the sleeve", Of.CRANKWORK),
+    ROD_BOLTS_TO_SLEEVE("rod bolts", "lower end of the sleeve", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_CAM_CORE("counterweight", "camshaft core", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_INTAKE_LOBE("counterweight", "intake lobe", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_EXHAUST_LOBE("counterweight", "exhaust lobe", Of.CRANKWORK),
+    COUNTERWEIGHT_TO_RELEASE("counterweight", "compression release", Of.CRANKWORK),
+    PISTON_TO_HEAD("piston crown", "head", Of.STACK),
+    TOP_RING_TO_DECK("top ring", "edge of the deck", Of.STACK),
+    OIL_RING_TO_SLEEVE_END("oil ring", "lower end of the sleeve", Of.STACK),
+    INTAKE_VALVE_TO_PISTON("intake valve", "piston", Of.STACK),
+    INTAKE_VALVE_TO_WALL("intake valve", "bore wall", Of.VALVE_GEAR),
+    INTAKE_RETAINER_TO_SEAL("intake spring retainer", "valve seal or guide", Of.VALVE_GEAR),
+    EXHAUST_VALVE_TO_PISTON("exhaust valve", "piston", Of.STACK),
+    EXHAUST_VALVE_TO_WALL("exhaust valve", "bore wall", Of.VALVE_GEAR),
+    EXHAUST_RETAINER_TO_SEAL("exhaust spring retainer", "valve seal or guide", Of.VALVE_GEAR),
+    VALVE_TO_VALVE("intake valve", "exhaust valve", Of.VALVE_GEAR),
+    VALVE_TO_HEAD("open valve", "head", Of.VALVE_GEAR),
+    RETAINER_TO_ROCKER("spring retainer", "rocker", Of.VALVE_GEAR),
+    PUSHROD_TO_TUBE("pushrod", "its tube or hole", Of.VALVE_GEAR);
+
+    /** What of an engine decides a gap. */
+    private enum Of {
+        /** Throw, rod and piston, and where shafts stand in their end play. */
+        CRANKWORK,
+        /** Throw, rod, piston and gasket; end play moves nothing along the cylinder. */
+        STACK,
+        /** Neither. */
+        VALVE_GEAR
+    }
+
+    private final String one;
+    private final String other;
+    private final Of of;
+
+    MovingPair(String one, String other, Of of) {
+        this.one = one;
+        this.other = other;
+        this.of = of;
+    }
+
+    /** The pair of this name; empty for one that nobody knows. */
+    public static Optional<MovingPair> at(String key) {
+        return Arrays.stream(values()).filter(p -> p.key().equals(key)).findFirst();
+    }
+
+    /** Name in files and addresses. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The part that passes, for people. */
+    public String one() {
+        return one;
+    }
+
+    /** What it passes, for people. */
+    public String other() {
+        return other;
+    }
+
+    /** Both, for people. */
+    public String label() {
+        return one + " to " + other;
+    }
+
+    /** Whether another throw, rod, piston or gasket makes it another gap. */
+    public boolean hangsOnStack() {
+        return of != Of.VALVE_GEAR;
+    }
+
+    /** Whether it is to be read with the shafts pushed both ways of their end play. */
+    public boolean hangsOnEndPlay() {
+        return of == Of.CRANKWORK;
+    }
+
+    /** Whether it is told at the overlap of the valves, where firing top dead centre tells nothing. */
+    public boolean isOverPiston() {
+        return this == INTAKE_VALVE_TO_PISTON || this == EXHAUST_VALVE_TO_PISTON;
+    }
+}
