@@ -31,7 +31,7 @@ final class Sourced {
     private static final double FARTHEST = 8;
 
     private static final double COVERAGE = 0.95;
-    /** Draws in full where they are needed: a probability then scatters by two and a half points at most, an end of the 95 % by a tenth of the spread. */
+    /** Draws in full where they are needed: a probability then scatters by a point or so, see {@link ClearanceDoubt}, an end of the 95 % by a tenth of the spread. */
     private static final int DRAWS = 400;
     /** A gap so many standard uncertainties from all that is asked of it is far. */
     private static final double FAR = 8;

@@ -15,6 +15,7 @@ import longthrow.core.measurement.StudentT;
  * <p>The gap is worked out with each parameter moved to both sides by itself, and between and beyond taken as a sum of parabolas, one for each parameter; that
  * sum is sampled (JCGM 101:2008, propagation of distributions). It is then held against the gap itself at {@link #CHECKS} draws: where it misses
  * by more than {@link #CLOSE} of the spread, as where the nearest place jumps from one to another, {@link #WHOLE} draws (or as many as are asked for) of the gap itself are taken instead.
+ * A probability is then that of the sum over all its draws, plus what the gap says otherwise at its own (a control variate): few draws leave little scatter.
  *
  * @param nominal  the least gap at the best estimates
  * @param low      lower end of the 95 % interval of the gap [m]
@@ -129,7 +130,15 @@ public record ClearanceDoubt(
             }
             double gap = nominal.gap();
             if (sure) {
-                return new ClearanceDoubt(nominal, gap, gap, gap, gap < 0 ? 1 : 0, Map.of(), true, below(gap));
+                return new ClearanceDoubt(
+                        nominal,
+                        gap,
+                        gap,
+                        gap,
+                        gap < 0 ? 1 : 0,
+                        Map.of(),
+                        true,
+                        limits.stream().map(limit -> gap < limit ? 1.0 : 0.0).toList());
             }
             double[][] errors = drawn(DRAWS);
             double[] sums = new double[DRAWS];
@@ -162,7 +171,11 @@ public record ClearanceDoubt(
                     draws[k] += off;
                 }
             }
-            double contact = Arrays.stream(draws).filter(g -> g < 0).count() / (double) draws.length;
+            double[] gaps = draws;
+            double contact = lessThan(0, gaps, sums);
+            List<Double> below =
+                    limits.stream().map(limit -> lessThan(limit, gaps, sums)).toList();
+            draws = gaps.clone();
             Arrays.sort(draws);
             int out = (int) Math.round((1 - COVERAGE) / 2 * draws.length);
             return new ClearanceDoubt(
@@ -173,14 +186,21 @@ public record ClearanceDoubt(
                     contact,
                     shares(variances),
                     whole,
-                    below(draws));
+                    below);
         }
 
-        private List<Double> below(double... ascending) {
-            return limits.stream()
-                    .map(limit ->
-                            Arrays.stream(ascending).takeWhile(g -> g < limit).count() / (double) ascending.length)
-                    .toList();
+        /** Share of gaps less than a limit: of the sums, and mended by how many more or fewer the gaps themselves are at the draws they were worked out for. */
+        private static double lessThan(double limit, double[] gaps, double[] sums) {
+            double more = 0;
+            long of = 0;
+            for (int k = 0; k < sums.length; k++) {
+                boolean isLess = sums[k] < limit;
+                of += isLess ? 1 : 0;
+                if (k < gaps.length) {
+                    more += (gaps[k] < limit ? 1 : 0) - (isLess ? 1 : 0);
+                }
+            }
+            return Math.max(0, Math.min(1, of / (double) sums.length + more / gaps.length));
         }
 
         private double part(int i, double error) {
