@@ -3,7 +3,9 @@ package longthrow.buildfile;
 import java.util.List;
 import java.util.Optional;
 import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
@@ -125,6 +127,22 @@ public final class BuildFile {
     /** Key, in an entry of the mock-up, of a size by which its parts are known again; see {@link MockedUp#SIZES}. */
     public static String mockUpKey(Term size) {
         return MockedUpReader.key(size);
+    }
+
+    /**
+     * Gas traces as {@link #edit} puts them behind {@code gas_traces}; an empty list for none.
+     * @throws IllegalArgumentException if a text in one cannot stand in a file
+     */
+    public static String gasTraces(List<GasReading> traces) {
+        return FlowEntry.ofGas(traces);
+    }
+
+    /**
+     * Damage seen, and parts looked over, as {@link #edit} puts them behind {@code seen}; an empty list for none.
+     * @throws IllegalArgumentException if a text in one cannot stand in a file
+     */
+    public static String seen(List<Damage> seen) {
+        return FlowEntry.ofSeen(seen);
     }
 
     /**

@@ -13,6 +13,7 @@ import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Sequence;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -95,7 +96,8 @@ final class BuildReader {
                 bench(),
                 FitReader.read(top, faults),
                 DecidedReader.read(top, faults),
-                MockedUpReader.read(top, faults));
+                MockedUpReader.read(top, faults),
+                gasTraces());
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 
@@ -559,6 +561,14 @@ final class BuildReader {
         return valve.isEmpty() || at.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new LiftTable(valve.get(), at.get(), rows));
+    }
+
+    private List<GasReading> gasTraces() {
+        List<GasReading> traces = new ArrayList<>();
+        top.node(Layout.GAS_TRACES)
+                .ifPresent(n -> eachMapping(n, Layout.GAS_TRACES, Layout.GAS_TRACE_KEYS)
+                        .forEach(fields -> GasTraceReader.read(fields, faults).ifPresent(traces::add)));
+        return traces;
     }
 
     private void liftRow(Entry entry, Fields fields, List<LiftTable.Row> rows) {

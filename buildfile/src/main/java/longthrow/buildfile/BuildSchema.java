@@ -64,6 +64,7 @@ public final class BuildSchema {
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
         properties.put(Layout.OUTLINES, object("type", "array", "items", outline()));
         properties.put(Layout.MOCKED_UP, object("type", "array", "items", mockedUp()));
+        properties.put(Layout.GAS_TRACES, object("type", "array", "items", gasTrace()));
         properties.put(Layout.BENCH, bench());
         properties.put(Layout.FIT, fit());
         properties.put(Layout.TAKEN, taken());
@@ -348,6 +349,34 @@ public final class BuildSchema {
                         object("required", List.of("at_least")),
                         object("required", List.of("rows"))));
         return entry;
+    }
+
+    private static Map<String, Object> gasTrace() {
+        return closed(
+                object(
+                        "speed",
+                        reference("figure"),
+                        "pressure",
+                        words("what the pressures are above", Layout.GAS_PRESSURES),
+                        "air",
+                        reference("figure"),
+                        "cycles",
+                        words("which turns it is of", Layout.GAS_CYCLES),
+                        "within",
+                        reference("bareFigure"),
+                        Layout.NOTE,
+                        TEXT,
+                        "rows",
+                        described(
+                                "angle after firing top dead centre: pressure, angles rising",
+                                object(
+                                        "type",
+                                        "object",
+                                        "propertyNames",
+                                        object("pattern", FIGURE),
+                                        "additionalProperties",
+                                        reference("figure")))),
+                Layout.GAS_TRACE_NEEDED);
     }
 
     private static Map<String, Object> bench() {

@@ -11,6 +11,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -53,6 +54,7 @@ final class BuildWriter {
         liftTables();
         outlines();
         mockedUp();
+        gasTraces();
         bench();
         fit();
         taken();
@@ -403,6 +405,36 @@ final class BuildWriter {
         MockedUp.SIZES.forEach(size ->
                 put(fields, MockedUpReader.key(size), written(mocked.with().get(size))));
         put(fields, Layout.NOTE, mocked.note());
+        return fields;
+    }
+
+    private void gasTraces() {
+        if (!build.gas().isEmpty()) {
+            text.append(Layout.GAS_TRACES).append(":\n");
+        }
+        for (GasReading trace : build.gas()) {
+            block(2, "-", gasTrace(trace));
+            text.append("    rows:\n");
+            trace.rows()
+                    .forEach(row -> words(
+                            6,
+                            Scalars.write(row.angle().written(), false),
+                            row.pressure().written()));
+        }
+    }
+
+    /** All but its rows. */
+    static Map<String, String> gasTrace(GasReading trace) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("speed", trace.speed().written());
+        fields.put("pressure", trace.pressure().key());
+        Quantity air = trace.air();
+        if (air != null) {
+            fields.put("air", air.written());
+        }
+        fields.put("cycles", trace.cycles().key());
+        fields.put("within", trace.within().written());
+        put(fields, Layout.NOTE, trace.note());
         return fields;
     }
 

@@ -2,9 +2,12 @@ package longthrow.buildfile;
 
 import static java.util.stream.Collectors.joining;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.MockedUp;
 
@@ -40,6 +43,48 @@ final class FlowEntry {
     /** All that was mocked up, in brackets; an empty list for nothing. */
     static String ofMockedUp(List<MockedUp> mockedUp) {
         return mockedUp.stream().map(BuildWriter::fields).map(FlowEntry::braces).collect(joining(", ", "[", "]"));
+    }
+
+    /** Gas traces, in brackets. */
+    static String ofGas(List<GasReading> traces) {
+        return traces.stream().map(FlowEntry::gas).collect(joining(", ", "[", "]"));
+    }
+
+    private static String gas(GasReading trace) {
+        String fields = braces(BuildWriter.gasTrace(trace));
+        return fields.substring(0, fields.length() - 1)
+                + trace.rows().stream()
+                        .map(row -> inBraces(row.angle().written()) + ": "
+                                + inBraces(row.pressure().written()))
+                        .collect(joining(", ", ", rows: {", "}}"));
+    }
+
+    /** What was seen, in brackets. */
+    static String ofSeen(List<Damage> seen) {
+        return seen.stream()
+                .map(d -> braces(
+                        d.where().isEmpty()
+                                ? fields(
+                                        "part",
+                                        d.part().key(),
+                                        "damage",
+                                        d.kind().key())
+                                : fields(
+                                        "part",
+                                        d.part().key(),
+                                        "damage",
+                                        d.kind().key(),
+                                        "where",
+                                        Scalars.write(d.where(), true))))
+                .collect(joining(", ", "[", "]"));
+    }
+
+    private static Map<String, String> fields(String... keysAndValues) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        for (int k = 0; k < keysAndValues.length; k += 2) {
+            fields.put(keysAndValues[k], keysAndValues[k + 1]);
+        }
+        return fields;
     }
 
     private static String braces(Map<String, String> fields) {

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.engine.Alternative;
@@ -49,6 +50,7 @@ final class Layout {
     static final String LIFT_TABLES = "lift_tables";
     static final String OUTLINES = "outlines";
     static final String MOCKED_UP = "mocked_up";
+    static final String GAS_TRACES = "gas_traces";
     static final String BENCH = "bench";
     static final String FIT = "fit";
     static final String TAKEN = "taken";
@@ -62,7 +64,7 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, MOCKED_UP, BENCH, FIT, TAKEN))
+                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, MOCKED_UP, GAS_TRACES, BENCH, FIT, TAKEN))
             .flatMap(s -> s)
             .toList();
 
@@ -105,6 +107,8 @@ final class Layout {
             "mocked_up: [{pair: rod_bolts_to_cam_core, way: clay, gap: [1.9 mm, 2.0 mm], both_ways: yes, with_stroke: 56.5 mm},"
                     + " {pair: intake_valve_to_piston, way: soft_spring, rows: {365°: 3.4 mm, 370°: 3.1 mm, 375°: 3.3 mm}}]";
 
+    static final List<String> GAS_TRACE_KEYS = List.of("speed", "pressure", "air", "cycles", "within", NOTE, "rows");
+    static final List<String> GAS_TRACE_NEEDED = List.of("speed", "pressure", "cycles", "within", "rows");
     static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
 
     /** As in {@link longthrow.core.build.FitWish}. */
@@ -126,6 +130,13 @@ final class Layout {
     static final String TAKEN_EXAMPLE =
             "taken: [{part: connecting_rod, code: R3, vendor: the maker, price: 95 EUR}, {work: small_end_hone, code: HONE,"
                     + " price: 14 EUR, amount: 0.010 mm, from: 17.01 mm, to: 17.02 mm, tolerance: 0.002 mm}]";
+
+    static final List<String> GAS_PRESSURES = Arrays.stream(GasReading.Reference.values())
+            .map(GasReading.Reference::key)
+            .toList();
+    static final List<String> GAS_CYCLES = Arrays.stream(GasReading.Cycles.values())
+            .map(GasReading.Cycles::key)
+            .toList();
 
     static final List<String> LIFT_VALVES = List.of("intake", "exhaust");
     static final List<String> LIFT_AT = List.of("lobe", "valve");

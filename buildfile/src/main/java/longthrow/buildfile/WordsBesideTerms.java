@@ -4,10 +4,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.catalogue.PartKind;
@@ -55,6 +57,7 @@ final class WordsBesideTerms {
             Map.entry("with_rod_length", "likewise of the rod, centre to centre"),
             Map.entry("with_compression_height", "likewise of the piston"),
             Map.entry("with_gasket", "likewise crushed thickness of the gasket"),
+            Map.entry(Layout.GAS_TRACES, "a list of pressures in the cylinder by crank angle; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
             Map.entry(Layout.TAKEN, "a list of parts and work decided on; see below"),
@@ -126,6 +129,23 @@ final class WordsBesideTerms {
                     "doubt",
                     "by how much the tracing may be off all round, 95 % half-width; left out: "
                             + TracedOutline.USUAL_DOUBT_SOURCE),
+            Map.entry("speed", "of the crank while it was taken"),
+            Map.entry(
+                    "pressure",
+                    Arrays.stream(GasReading.Reference.values())
+                            .map(r -> "`" + r.key() + "` " + r.meaning())
+                            .collect(Collectors.joining("; "))),
+            Map.entry("air", "pressure of the air on that day, beside gauge pressures alone: `99.6 kPa`"),
+            Map.entry(
+                    "cycles",
+                    Arrays.stream(GasReading.Cycles.values())
+                            .map(c -> "`" + c.key() + "` " + c.meaning())
+                            .collect(Collectors.joining("; "))),
+            Map.entry(
+                    "within", "95 % half-width of a pressure as a share of it, transducer and pegging together: `3 %`"),
+            Map.entry(
+                    Layout.GAS_TRACES + ".rows",
+                    "`angle: pressure` from line to line, angles rising, 0° at firing top dead centre: `-180°: 98 kPa`"),
             Map.entry("repeatability", "standard deviation of one of your readings"),
             Map.entry("minutes", "for one more reading"),
             Map.entry(Layout.FIT + ".choose", "a list of kinds of part that may be bought, from the words below"),
@@ -236,6 +256,13 @@ final class WordsBesideTerms {
         for (MovingPair pair : MovingPair.values()) {
             page.row("`" + pair.key() + "`", pair.label());
         }
+        section(
+                Layout.GAS_TRACES,
+                "`gas_traces: [{speed: 3000 rpm, pressure: absolute, cycles: mean, within: 3 %, rows: {-180°: 98 kPa, -165°: 99 kPa}}]`",
+                Layout.GAS_TRACE_KEYS);
+        page.line("");
+        page.line(
+                "Rows run from -180° to 180° of the crank about firing top dead centre, 0°, or farther: every 5° or closer within 60° of it, every 15° elsewhere. Up to the fastest speed at which one was taken, the hardest of the traces counts instead of the bounding one; above it, and for the pull on the overrun, the bounding one. See docs/decisions/0018.");
         section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
         section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);
         page.line("");

@@ -154,7 +154,9 @@ class LadderMutationTest {
                 b.outlines(),
                 b.bench(),
                 b.fit(),
-                b.taken());
+                b.taken(),
+                b.mockedUp(),
+                b.gas());
     }
 
     @Test

@@ -18,6 +18,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
@@ -35,6 +36,7 @@ import longthrow.core.quantity.Parsed;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.UnitSystem;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.Choice;
 import longthrow.core.term.InstrumentKind;
 import longthrow.core.term.MovingPair;
@@ -140,7 +142,8 @@ final class RandomBuilds {
                 bench(),
                 random.nextBoolean() ? FitWish.NONE : fit(),
                 many(this::decided),
-                many(this::mockedUp));
+                many(this::mockedUp),
+                many(this::gas));
     }
 
     private MockedUp mockedUp() {
@@ -165,6 +168,27 @@ final class RandomBuilds {
 
     private Quantity gap() {
         return figure(Dimension.LENGTH, 1e-4, 1e-2);
+    }
+
+    /** Any trace that may be: compression and expansion about a peak that moves a little. */
+    private GasReading gas() {
+        int peak = random.nextInt(0, 30);
+        List<GasReading.Row> rows = new ArrayList<>();
+        for (int angle = -180; angle <= 180; angle += 5) {
+            double share = Math.exp(-Math.pow((angle - peak) / 40.0, 2));
+            rows.add(new GasReading.Row(
+                    Quantity.of(angle + "", Units.DEGREE),
+                    Quantity.of(String.valueOf(100 + Math.round(3000 * share)), Units.KILOPASCAL)));
+        }
+        boolean isGauge = random.nextBoolean();
+        return new GasReading(
+                Quantity.of(String.valueOf(random.nextInt(1000, 6000)), Units.RPM),
+                isGauge ? GasReading.Reference.GAUGE : GasReading.Reference.ABSOLUTE,
+                isGauge ? Quantity.of("20", Units.KILOPASCAL) : null,
+                random.nextBoolean() ? GasReading.Cycles.MEAN : GasReading.Cycles.STRONGEST,
+                Quantity.of(String.valueOf(random.nextInt(1, 20)), Units.PERCENT),
+                wordsOrNone(),
+                rows);
     }
 
     private void instrument(String key) {

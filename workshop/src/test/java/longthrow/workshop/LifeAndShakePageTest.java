@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -231,7 +232,8 @@ class LifeAndShakePageTest extends OverHttp {
         assertThat(visitor.get(kept(unseen) + "/life?now=1").words())
                 .contains(
                         "NOT APPROVED not approved at 3600 rpm yet: nobody says that flywheel, connecting rod",
-                        "hold 3600 rpm");
+                        "hold 3600 rpm",
+                        "say so on Life, under Looked over");
         String held = unseen + """
 
                 seen:
@@ -246,6 +248,99 @@ class LifeAndShakePageTest extends OverHttp {
         assertThat(visitor.get(base + "/life?now=1").words())
                 .contains("APPROVED approved up to 3600 rpm, as far as these limits go", "Life ✓ answered")
                 .doesNotContain("NOT APPROVED", "What would lift it");
+    }
+
+    /** Looking over is told on the page, and a trace goes in and out there; what is wrong with one is said and nothing is lost. */
+    @Test
+    void whatWasLookedOverAndAGasTraceAreToldOnThePage() throws IOException {
+        String base = kept(text("scenarios/s3-springs.yaml"));
+        Visitor.Page page = visitor.get(base + "/life?now=1");
+        assertThat(page.words()).contains("Looked over, no damage found", "Gas trace measured on this engine 0");
+        visitor.post(
+                base + "/life/looked",
+                fields(
+                        page,
+                        "how.flywheel",
+                        "dyed, rim",
+                        "how.crankshaft",
+                        "",
+                        "how.piston",
+                        "",
+                        "how.connecting_rod",
+                        ""));
+        assertThat(visitor.get(base + "/text").body()).contains("damage: none", "dyed, rim");
+        StringBuilder rows = new StringBuilder("angle;kPa\n");
+        for (int degrees = -180; degrees <= 180; degrees += 5) {
+            rows.append(degrees)
+                    .append(';')
+                    .append(Math.round(100 + 3000 * Math.exp(-Math.pow((degrees - 12) / 30.0, 2))))
+                    .append('\n');
+        }
+        page = visitor.get(base + "/life?now=1");
+        Visitor.Page wrong = visitor.post(
+                base + "/life/gas",
+                fields(
+                        page,
+                        "speed",
+                        "",
+                        "within",
+                        "3",
+                        "unit",
+                        "kPa",
+                        "cycles",
+                        "mean",
+                        "pressure",
+                        "absolute",
+                        "rows",
+                        "0;1",
+                        "note",
+                        "mine"));
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.words()).contains("speed is empty");
+        assertThat(wrong.body()).contains("value=\"mine\"");
+        visitor.post(
+                base + "/life/gas",
+                fields(
+                        page,
+                        "speed",
+                        "3000",
+                        "within",
+                        "3",
+                        "unit",
+                        "kPa",
+                        "cycles",
+                        "mean",
+                        "pressure",
+                        "absolute",
+                        "rows",
+                        rows.toString()));
+        page = visitor.get(base + "/life?now=1");
+        assertThat(page.words())
+                .contains(
+                        "Gas trace measured on this engine 1",
+                        "3000 rpm, absolute, the mean of many cycles, within 3 %, 73 rows");
+        visitor.post(base + "/life/gas", fields(page, "out", "1"));
+        assertThat(visitor.get(base + "/life?now=1").words()).contains("Gas trace measured on this engine 0");
+    }
+
+    private static Map<String, String> fields(Visitor.Page page, String... namesAndValues) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        for (String name : List.of("token", "based", "key")) {
+            fields.put(name, page.hidden(name));
+        }
+        for (int k = 0; k < namesAndValues.length; k += 2) {
+            fields.put(namesAndValues[k], namesAndValues[k + 1]);
+        }
+        return fields;
+    }
+
+    /** Any unit of speed, as in every other field. */
+    @Test
+    void theSpeedOfTheShakeIsReadInAnyUnit() {
+        String base = visitor.example();
+        assertThat(visitor.get(base + "/shake?speed=50+rev%2Fs").words()).contains("At 3000 rpm, chosen here");
+        assertThat(visitor.get(base + "/shake?speed=3000").words()).contains("At 3000 rpm, chosen here");
+        assertThat(visitor.get(base + "/shake?speed=3000+mm").words()).contains("must be a speed from");
     }
 
     @Test
@@ -292,7 +387,7 @@ class LifeAndShakePageTest extends OverHttp {
                     .contains("At 3000 rpm, chosen here; the speed wanted is 5200 rpm.", sentence)
                     .contains("Broken line: at the speed wanted");
         }
-        assertThat(visitor.get(base + "/shake?speed=3000").body()).contains("id=\"speed\"", "value=\"3000\"");
+        assertThat(visitor.get(base + "/shake?speed=3000").body()).contains("id=\"speed\"", "value=\"3000 rpm\"");
         assertThat(visitor.get(base + "/shake").words())
                 .as("the answer of the build is not that of the speed looked at")
                 .contains("At 5200 rpm, the speed wanted.");

@@ -2,6 +2,7 @@ package longthrow.core.answer;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import longthrow.core.measurement.Measured;
 import longthrow.core.term.Part;
 
@@ -172,6 +173,33 @@ public record Rung(
     public Rung seenAs(State seen, Weight means, String said, String mend) {
         return new Rung(
                 key, label, part, kind, means, speed, seen, probability, hangsOn, from, source, missing, said, mend);
+    }
+
+    /**
+     * The same by something else that was read too.
+     * @param at     speed at which it gives up then
+     * @param places of the build file that it rests on besides
+     */
+    public Rung by(List<String> places, Optional<Measured> at, String said) {
+        return new Rung(
+                key,
+                label,
+                part,
+                kind,
+                weight,
+                at,
+                state,
+                probability,
+                and(hangsOn, places),
+                and(from, places),
+                source,
+                missing,
+                said,
+                unlock);
+    }
+
+    private static List<String> and(List<String> some, List<String> more) {
+        return Stream.concat(some.stream(), more.stream()).distinct().toList();
     }
 
     /** Whether it keeps the speed asked for from being approved. */

@@ -12,6 +12,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.MockedUp;
@@ -141,6 +142,16 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                                     m.endPlay(),
                                     m.with(),
                                     out("mocked_up: note", m.note())))
+                            .toList(),
+                    from.gas().stream()
+                            .map(g -> new GasReading(
+                                    g.speed(),
+                                    g.pressure(),
+                                    g.air(),
+                                    g.cycles(),
+                                    g.within(),
+                                    out("gas_traces: note", g.note()),
+                                    g.rows()))
                             .toList());
         }
 

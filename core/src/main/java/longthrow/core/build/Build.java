@@ -36,6 +36,7 @@ import longthrow.core.term.Term;
  * @param fit         what is wanted of a search for parts
  * @param taken       parts and work decided on, in the order of the file
  * @param mockedUp    gaps between moving parts, read at the mock-up, in the order of the file
+ * @param gas         pressure in the cylinder as it was measured, one trace a speed
  */
 public record Build(
         String name,
@@ -55,7 +56,8 @@ public record Build(
         Map<ReadingKind, Bench> bench,
         FitWish fit,
         List<Decided> taken,
-        List<MockedUp> mockedUp) {
+        List<MockedUp> mockedUp,
+        List<GasReading> gas) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -89,9 +91,10 @@ public record Build(
         bench = Collections.unmodifiableMap(new LinkedHashMap<>(bench));
         taken = List.copyOf(taken);
         mockedUp = List.copyOf(mockedUp);
+        gas = List.copyOf(gas);
     }
 
-    /** An engine of which nothing was mocked up. */
+    /** An engine of which nothing was mocked up and no gas was measured. */
     public Build(
             String name,
             boolean invented,
@@ -128,6 +131,7 @@ public record Build(
                 bench,
                 fit,
                 taken,
+                List.of(),
                 List.of());
     }
 
@@ -172,7 +176,8 @@ public record Build(
                 bench,
                 wish,
                 taken,
-                mockedUp);
+                mockedUp,
+                gas);
     }
 
     /** A copy that prints other units first. */
@@ -210,7 +215,8 @@ public record Build(
                 bench,
                 fit,
                 taken,
-                mockedUp);
+                mockedUp,
+                gas);
     }
 
     /** A copy with another wish for parts. */
@@ -238,7 +244,8 @@ public record Build(
                 bench,
                 fit,
                 other,
-                mockedUp);
+                mockedUp,
+                gas);
     }
 
     /** A copy with other gaps mocked up. */
@@ -261,6 +268,31 @@ public record Build(
                 bench,
                 fit,
                 taken,
+                other,
+                gas);
+    }
+
+    /** A copy with other gas traces. */
+    public Build withGas(List<GasReading> other) {
+        return new Build(
+                name,
+                invented,
+                units,
+                notes,
+                instruments,
+                given,
+                choices,
+                rulesChosen,
+                ownRules,
+                aims,
+                damage,
+                shims,
+                lifts,
+                outlines,
+                bench,
+                fit,
+                taken,
+                mockedUp,
                 other);
     }
 
@@ -284,7 +316,8 @@ public record Build(
                 bench,
                 fit,
                 taken,
-                mockedUp);
+                mockedUp,
+                gas);
     }
 
     /** The traced outline of a part. */

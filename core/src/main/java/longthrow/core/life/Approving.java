@@ -154,12 +154,9 @@ final class Approving {
                 .toList();
     }
 
-    /** What lets go through case and bystanders: a maker's word, a rating and every sum are of these parts undamaged. */
-    static final List<Part> LOOKED_OVER = List.of(Part.FLYWHEEL, Part.ROD, Part.CRANKSHAFT, Part.PISTON);
-
     /** Of those, the ones that nobody says were looked over and found sound. */
     private List<Part> notLookedOver() {
-        return LOOKED_OVER.stream()
+        return Life.LOOKED_OVER.stream()
                 .filter(p -> known.build().foundSound(p).isEmpty()
                         && known.build().damageSeen().stream().noneMatch(d -> d.part() == p))
                 .toList();
@@ -189,7 +186,7 @@ final class Approving {
 
     private String foundSound() {
         return "looked over and found sound: "
-                + LOOKED_OVER.stream()
+                + Life.LOOKED_OVER.stream()
                         .flatMap(p -> known.build().foundSound(p).stream())
                         .map(d -> d.part().label() + " (" + (d.where().isEmpty() ? "how is not said" : d.where()) + ")")
                         .collect(Collectors.joining(", "));

@@ -25,6 +25,7 @@ import longthrow.core.measure.AsPlanned;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /** The question {@code life}: what lets go first, at what speed, and whether the speed wanted may be run. A pure function from a build to its answer. */
@@ -43,6 +44,9 @@ public final class Life {
             Term.SPRING_RATE,
             Term.COIL_BIND_MARGIN,
             Term.TIMING_WITH_KEY);
+
+    /** What lets go through case and bystanders: a maker's word, a rating and every sum are of these parts undamaged. */
+    public static final List<Part> LOOKED_OVER = List.of(Part.FLYWHEEL, Part.ROD, Part.CRANKSHAFT, Part.PISTON);
 
     private Life() {}
 
@@ -66,7 +70,8 @@ public final class Life {
         Known known = new Known(appraisal);
         Optional<Measured> asked = known.figure(Term.WANTED_SPEED)
                 .or(() -> known.figure(Term.GOVERNED_SPEED).filter(g -> Stops.isVouched(build, Term.GOVERNED_SPEED)));
-        RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked);
+        MeasuredGas.Told gas = MeasuredGas.of(known, asked);
+        RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked, gas.gas());
         List<Asked> questions = new ArrayList<>();
         List<Rung> rungs = rungs(known, maker, questions);
         Approving approving = new Approving(known, appraisal.stops(), appraisal.suspects(), catalogue, maker);
@@ -77,6 +82,7 @@ public final class Life {
         questions.addAll(starting.asked());
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
+        findings.addAll(gas.findings());
         findings.addAll(bought(build));
         findings.addAll(cautions(build));
         return appraisal
@@ -167,7 +173,7 @@ public final class Life {
                 .flatMap(d -> d instanceof Decided.Bought part ? Stream.of(part) : Stream.of())
                 .map(part -> new Finding(
                         Finding.Kind.WARNING,
-                        part.kind().part().key(),
+                        part.kind().part().label(),
                         (part.code() + " " + part.name()).strip()
                                 + " was taken: its rating and sizes stand as if it were in the engine",
                         "run nothing by this answer before it is; read its sizes once it is there"))

@@ -23,11 +23,17 @@ final class RungMaker {
 
     private final FigurePrinter printer;
     private final Optional<Measured> asked;
+    private final Optional<MeasuredGas> gas;
 
-    /** @param asked the speed to hold against; empty when none is wanted and none is the maker's */
-    RungMaker(FigurePrinter printer, Optional<Measured> asked) {
+    /**
+     * For one engine.
+     * @param asked the speed to hold against; empty when none is wanted and none is the maker's
+     * @param gas   measured on it at that speed; empty where the bounding one counts alone
+     */
+    RungMaker(FigurePrinter printer, Optional<Measured> asked, Optional<MeasuredGas> gas) {
         this.printer = printer;
         this.asked = asked;
+        this.gas = gas;
     }
 
     /**
@@ -87,12 +93,19 @@ final class RungMaker {
      */
     Rung bounded(DoubleFunction<Rung> byGas) {
         Rung bound = byGas.apply(1);
+        if (bound.state() == State.HOLDS) {
+            return bound.seenAs(
+                    bound.state(), bound.weight(), bound.why() + ", by the bounding gas trace", bound.unlock());
+        }
         if (holdsOrIsUnknown(bound)) {
             return bound;
         }
         Rung none = byGas.apply(0);
         if (none.state() == State.EXCEEDED) {
             return none.seenAs(State.EXCEEDED, none.weight(), "without any gas too: " + none.why(), none.unlock());
+        }
+        if (gas.isPresent()) {
+            return byMeasured(bound, byGas.apply(gas.get().share()), gas.get());
         }
         Rung usual = byGas.apply(BoundingGas.USUAL_SHARE);
         return unproven(
@@ -101,6 +114,19 @@ final class RungMaker {
                 "By the bounding gas trace, which is far on the safe side: " + bound.why() + ". By "
                         + percent(BoundingGas.USUAL_SHARE) + " of it, which the quickest cycles reach: " + usual.why()
                         + ". A gas trace measured on this engine, or the part maker's rating, would tell");
+    }
+
+    /** By a measured trace, which says nothing of speeds above that at which it was taken: from there on the bounding one counts again. */
+    private static Rung byMeasured(Rung bound, Rung measured, MeasuredGas gas) {
+        Optional<Measured> known = Optional.of(
+                bound.speed().filter(s -> s.value() > gas.fastest()).orElseGet(() -> Measured.exact(gas.fastest())));
+        boolean isFaster = measured.state() == State.HOLDS
+                && measured.speed().filter(s -> s.value() <= gas.fastest()).isEmpty();
+        return measured.by(
+                gas.places(),
+                isFaster ? known : measured.speed(),
+                "by " + gas.said() + ", " + percent(gas.share()) + " of the bounding one: " + measured.why()
+                        + (isFaster ? ". Faster than it was taken, nothing is said by it" : ""));
     }
 
     /**

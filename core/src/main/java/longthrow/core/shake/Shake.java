@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
@@ -76,6 +77,9 @@ public final class Shake {
     private final Map<String, Rung.Missing> missing = new LinkedHashMap<>();
     private final Set<DefaultUsed> taken = new LinkedHashSet<>();
     private final List<String> sentences = new ArrayList<>();
+
+    /** Why no holes are told though metal should come off; empty where they are, or none should. */
+    private String noHoles = "";
 
     private Shake(Known known) {
         this.known = known;
@@ -248,7 +252,8 @@ public final class Shake {
         List<Shaking.Trade> trade = new ArrayList<>();
         for (double factor : factors.stream().sorted().distinct().toList()) {
             Asked of = ask();
-            FirstOrder order = order(of, speed, Expression.constant(factor));
+            boolean isOwn = own.filter(f -> f.value() == factor).isPresent();
+            FirstOrder order = order(of, speed, isOwn ? factor(of) : Expression.constant(factor));
             Optional<Measured> along = of.told("along", order.along());
             Optional<Measured> across = of.told("across", order.across());
             if (along.isPresent() && across.isPresent()) {
@@ -331,6 +336,8 @@ public final class Shake {
                     "geometry; a qualified machinist judges the web");
             note(of);
             if (!of.isWhole()) {
+                noHoles = "which holes would lighten it cannot be said before these are read: "
+                        + of.missing().stream().map(Rung.Missing::what).collect(Collectors.joining(", "));
                 return List.of();
             }
             Measured deep = Measured.through(Formula.of("depth", depth), of.inputs());
@@ -346,6 +353,15 @@ public final class Shake {
                         left,
                         Measured.through(Formula.of("factor after", result), of.inputs())));
             }
+        }
+        if (plans.isEmpty()) {
+            noHoles = String.format(
+                    Locale.ROOT,
+                    "no pair of holes from %.0f to %.0f mm takes off enough and leaves %.0f mm of web behind it at this radius: "
+                            + "a machinist takes it off the rim, or spreads it over more holes",
+                    1e3 * DRILLS.get(0),
+                    1e3 * DRILLS.get(DRILLS.size() - 1),
+                    1e3 * LEAST_WALL);
         }
         return plans;
     }
@@ -405,12 +421,10 @@ public final class Shake {
                         100 * f.value(),
                         100 * f.expanded())
                 + (f.value() > MOST_FACTOR
-                        ? drilling.isEmpty()
-                                ? ": it is heavy; no pair of holes that leaves 3 mm behind it was found, or something is missing."
-                                : ": it is heavy; holes below."
+                        ? drilling.isEmpty() ? ": it is heavy; " + noHoles + "." : ": it is heavy; holes below."
                         : f.value() < LEAST_FACTOR
-                                ? ": it is light; heavy metal goes into the counterweight, or metal comes off beside the crankpin: a machinist plans that."
-                                : ".")));
+                                ? ": it is too light. Drill nothing into the counterweight, which would make it lighter still: heavy metal goes into it, or metal comes off beside the crankpin, and a machinist plans that."
+                                : ", and nothing need be drilled.")));
         figure("mount_along")
                 .ifPresent(
                         f -> sentences.add(

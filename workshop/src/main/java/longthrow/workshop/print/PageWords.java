@@ -1,5 +1,6 @@
 package longthrow.workshop.print;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,13 @@ public final class PageWords {
     private static final Pattern OUTLINE = Pattern.compile("\\boutlines\\[(\\d+)]");
     /** And so are entries of the mock-up. */
     private static final Pattern MOCKED_UP = Pattern.compile("\\bmocked_up\\[(\\d+)]");
+
+    private static final Pattern GAS_TRACE = Pattern.compile("\\bgas_traces\\[(\\d+)]");
+
+    private static final Pattern SEEN = Pattern.compile("write what was found, such as seen: \\[\\{[^\\]]*\\}\\]");
+
+    /** A section of the build file by itself, as people do not write it. */
+    private static final Pattern SECTION = Pattern.compile("(?<![\\w./'`])[a-z]+(?:_[a-z]+)+(?![\\w./])");
 
     private static final Pattern ANY_PLACE = Pattern.compile("\\b" + PLACE + "\\b");
 
@@ -109,6 +117,11 @@ public final class PageWords {
         said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
         said = OUTLINE.matcher(said).replaceAll("outline $1");
         said = MOCKED_UP.matcher(said).replaceAll("mock-up $1");
+        said = SEEN.matcher(said).replaceAll("say so on Life, under Looked over");
+        said = GAS_TRACE.matcher(said).replaceAll("gas trace $1");
+        said = SECTION.matcher(said)
+                .replaceAll(
+                        found -> Matcher.quoteReplacement(part(found.group()).orElse(found.group())));
         said = OWN_LIMIT.matcher(said).replaceAll(found -> "your limit no. " + found.group(1) + ", " + found.group(2));
         said = COUNTED_PLACE
                 .matcher(said)
@@ -148,6 +161,13 @@ public final class PageWords {
                 .replaceAll(found -> Matcher.quoteReplacement(label(found.group(1))
                         .map(label -> label + ", entry " + (found.group(2) == null ? found.group(3) : found.group(2)))
                         .orElse(found.group())));
+    }
+
+    private static Optional<String> part(String section) {
+        return Arrays.stream(Part.values())
+                .filter(p -> p.key().equals(section))
+                .map(Part::label)
+                .findFirst();
     }
 
     private static Optional<String> label(String place) {

@@ -2,12 +2,35 @@ package longthrow.workshop.web.life;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import longthrow.buildfile.BuildFile;
+import longthrow.buildfile.Edited;
+import longthrow.buildfile.GasTraceText;
 import longthrow.core.answer.Answer;
+import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
+import longthrow.core.build.GasReading;
+import longthrow.core.life.Life;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Parsed;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.QuantityParser;
+import longthrow.core.quantity.Unit;
+import longthrow.core.quantity.Units;
+import longthrow.core.term.Part;
 import longthrow.workshop.store.CatalogueEntry;
+import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Catalogues;
+import longthrow.workshop.web.Changes;
+import longthrow.workshop.web.Changes.Outcome;
 import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Routes;
@@ -15,12 +38,16 @@ import longthrow.workshop.web.Workbench;
 
 /** Addresses of life. */
 public final class LifeRoutes implements Routes {
+    private static final List<Unit> UNITS = List.of(Units.KILOPASCAL, Units.BAR, Units.PSI, Units.MEGAPASCAL);
+
     private final Workbench bench;
+    private final Changes changes;
     private final Catalogues catalogues;
     private final Loaded loaded;
 
     public LifeRoutes(Workbench bench, Catalogues catalogues, Loaded loaded) {
         this.bench = bench;
+        this.changes = new Changes(bench);
         this.catalogues = catalogues;
         this.loaded = loaded;
     }
@@ -29,9 +56,15 @@ public final class LifeRoutes implements Routes {
     public void add(RoutesConfig routes) {
         routes.get("/b/{id}/life", this::page);
         routes.get("/b/{id}/life/answer", this::answer);
+        routes.post("/b/{id}/life/looked", this::looked);
+        routes.post("/b/{id}/life/gas", this::gas);
     }
 
     private void page(Context request) {
+        page(request, Telling.Sent.NOTHING, List.of());
+    }
+
+    private void page(Context request, Telling.Sent sent, List<String> faults) {
         Workbench.Open open = bench.open(request);
         open.build();
         String text = open.revision().text();
@@ -48,7 +81,40 @@ public final class LifeRoutes implements Routes {
                         "life",
                         new LifePage(
                                 bench.frame(request, open, "Life", Question.LIFE),
-                                known.map(answer -> LifeAnswer.of(answer, open.base()))));
+                                known.map(answer -> LifeAnswer.of(answer, open.base())),
+                                telling(open, sent, faults)));
+    }
+
+    private Telling telling(Workbench.Open open, Telling.Sent sent, List<String> faults) {
+        Build build = open.build();
+        List<Telling.Trace> traces = new ArrayList<>();
+        for (GasReading trace : build.gas()) {
+            traces.add(new Telling.Trace(
+                    traces.size() + 1,
+                    trace.speed().written() + ", " + trace.pressure().key() + ", "
+                            + trace.cycles().meaning() + ", within "
+                            + trace.within().written() + ", " + trace.rows().size() + " rows"));
+        }
+        return new Telling(
+                open.base(),
+                bench.token(),
+                open.revision().number(),
+                UUID.randomUUID().toString(),
+                Life.LOOKED_OVER.stream().map(p -> looked(build, p)).toList(),
+                traces,
+                sent,
+                faults);
+    }
+
+    private static Telling.Looked looked(Build build, Part part) {
+        return new Telling.Looked(
+                part.key(),
+                part.label(),
+                build.foundSound(part).map(Damage::where).orElse(""),
+                build.damageSeen().stream()
+                        .filter(d -> d.part() == part)
+                        .map(d -> d.kind().label())
+                        .collect(Collectors.joining(", ")));
     }
 
     /** The part of the page that takes a while. */
@@ -60,5 +126,162 @@ public final class LifeRoutes implements Routes {
             return;
         }
         bench.view().show(request, "lifeanswer", Map.of("answer", LifeAnswer.of(answer, open.base())));
+    }
+
+    // ---- what is told
+
+    private void looked(Context request) {
+        Map<Part, String> how = new LinkedHashMap<>();
+        Life.LOOKED_OVER.forEach(p ->
+                how.put(p, Workbench.field(request, "how." + p.key()).strip()));
+        keep(
+                request,
+                "what was looked over",
+                build -> BuildFile.seen(withLooked(build, how)),
+                "seen",
+                Telling.Sent.NOTHING);
+    }
+
+    /** Damage that was seen stays whatever is said of the rest. */
+    private static List<Damage> withLooked(Build build, Map<Part, String> how) {
+        List<Damage> seen = new ArrayList<>(build.damage().stream()
+                .filter(d -> !d.isNone() || !how.containsKey(d.part()))
+                .toList());
+        how.forEach((part, words) -> {
+            if (!words.isEmpty()) {
+                seen.add(new Damage(part, Damage.Kind.NONE, words));
+            }
+        });
+        return seen;
+    }
+
+    private void gas(Context request) {
+        String out = Workbench.field(request, "out");
+        if (!out.isEmpty()) {
+            int number = Workbench.number(out);
+            keep(
+                    request,
+                    "gas trace taken out",
+                    build -> BuildFile.gasTraces(without(build.gas(), number)),
+                    "gas_traces",
+                    Telling.Sent.NOTHING);
+            return;
+        }
+        Telling.Sent sent = new Telling.Sent(
+                Workbench.field(request, "speed"),
+                Workbench.field(request, "pressure"),
+                Workbench.field(request, "air"),
+                Workbench.field(request, "cycles"),
+                Workbench.field(request, "within"),
+                Workbench.field(request, "unit"),
+                Workbench.field(request, "note"),
+                Workbench.field(request, "rows"));
+        List<String> faults = new ArrayList<>();
+        Optional<GasReading> reading = reading(sent, faults);
+        if (reading.isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            page(request, sent, faults);
+            return;
+        }
+        keep(
+                request,
+                "gas trace at " + reading.get().speed().written(),
+                build -> BuildFile.gasTraces(with(build.gas(), reading.get())),
+                "gas_traces",
+                sent);
+    }
+
+    private static List<GasReading> without(List<GasReading> traces, int number) {
+        List<GasReading> left = new ArrayList<>(traces);
+        if (number >= 1 && number <= left.size()) {
+            left.remove(number - 1);
+        }
+        return left;
+    }
+
+    private static List<GasReading> with(List<GasReading> traces, GasReading one) {
+        List<GasReading> all = new ArrayList<>(traces);
+        all.add(one);
+        return all;
+    }
+
+    private static Optional<GasReading> reading(Telling.Sent sent, List<String> faults) {
+        Optional<Quantity> speed = quantity("speed", sent.speed(), Units.RPM, Dimension.ROTATIONAL_SPEED, faults);
+        Optional<Quantity> within = quantity("within", sent.within(), Units.PERCENT, Dimension.RATIO, faults);
+        Optional<GasReading.Reference> pressure = Arrays.stream(GasReading.Reference.values())
+                .filter(r -> r.key().equals(sent.pressure()))
+                .findFirst();
+        Optional<GasReading.Cycles> cycles = Arrays.stream(GasReading.Cycles.values())
+                .filter(c -> c.key().equals(sent.cycles()))
+                .findFirst();
+        Optional<Unit> unit =
+                UNITS.stream().filter(u -> u.symbol().equals(sent.unit())).findFirst();
+        Optional<Quantity> air = pressure.filter(p -> p == GasReading.Reference.GAUGE)
+                        .isPresent()
+                ? quantity("pressure of the air", sent.air(), unit.orElse(Units.KILOPASCAL), Dimension.PRESSURE, faults)
+                : Optional.empty();
+        if (pressure.isEmpty() || cycles.isEmpty() || unit.isEmpty()) {
+            faults.add("choose unit, what the pressures are above, and which cycles they are of");
+            return Optional.empty();
+        }
+        GasTraceText.Rows rows = GasTraceText.read(sent.rows(), unit.get());
+        faults.addAll(rows.faults());
+        return faults.isEmpty()
+                ? Optional.of(new GasReading(
+                        speed.orElseThrow(),
+                        pressure.get(),
+                        air.orElse(null),
+                        cycles.get(),
+                        within.orElseThrow(),
+                        sent.note().strip(),
+                        rows.rows()))
+                : Optional.empty();
+    }
+
+    private static Optional<Quantity> quantity(
+            String name, String typed, Unit bare, Dimension dimension, List<String> faults) {
+        Parsed parsed = QuantityParser.parse(BareNumber.with(typed.strip(), bare.symbol()), dimension);
+        if (parsed instanceof Parsed.Understood understood
+                && understood.stated().expandedDoubt().isEmpty()) {
+            return Optional.of(understood.stated().value());
+        }
+        String found = typed.isBlank() ? "is empty" : "'" + typed.strip() + "' is no " + dimension.plainName();
+        faults.add(name + " " + found + "; write a figure such as "
+                + (dimension == Dimension.RATIO ? "3 %" : dimension == Dimension.PRESSURE ? "99.6 kPa" : "3000 rpm"));
+        return Optional.empty();
+    }
+
+    /** What a section of the build file becomes. */
+    @FunctionalInterface
+    private interface Becoming {
+        String of(Build build);
+    }
+
+    private void keep(Context request, String what, Becoming section, String key, Telling.Sent sent) {
+        Workbench.Open open = bench.open(request);
+        open.build();
+        String page = open.base() + "/life";
+        Outcome outcome = changes.keep(
+                open.entry().id(),
+                Workbench.basedOn(request),
+                Workbench.key(request),
+                what,
+                text -> edited(text, section, key),
+                (begun, latest) -> false);
+        if (outcome instanceof Outcome.Kept) {
+            Workbench.goOn(request, page, "Kept: " + what + ".");
+        } else if (outcome instanceof Outcome.Same) {
+            Workbench.goOn(request, page, "It says so already; nothing was changed.");
+        } else if (outcome instanceof Outcome.Faulty faulty) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            page(request, sent, faulty.faults());
+        } else {
+            changes.showOutdated(request, open, what, page, (Outcome.Outdated) outcome);
+        }
+    }
+
+    private static Edited edited(String text, Becoming section, String key) {
+        Optional<Build> build = BuildFile.read(text).build();
+        return BuildFile.edit(text, key, build.map(section::of).orElse("[]"));
     }
 }

@@ -42,12 +42,17 @@ public record ShakeAnswer(
 
     /**
      * Speeds to choose from [rpm].
-     * @param shown in the field; empty where none is known
+     * @param bare  shown, without its unit; empty where none is known
      * @param least of slider and field
      * @param most  of the field
      * @param slide most of the slider; 0 where the build has no speed to go by
      */
-    public record Speeds(String shown, int least, int most, int step, int slide) {}
+    public record Speeds(String bare, int least, int most, int step, int slide) {
+        /** As it stands in the field, with its unit. */
+        public String shown() {
+            return bare.isEmpty() ? "" : bare + " " + Units.RPM.symbol();
+        }
+    }
 
     /**
      * What hangs on the speed.

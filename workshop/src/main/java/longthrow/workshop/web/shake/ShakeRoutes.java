@@ -7,12 +7,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Pattern;
 import longthrow.core.answer.Answer;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Parsed;
+import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Believable;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.CatalogueEntry;
+import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Rail.Question;
@@ -21,9 +24,6 @@ import longthrow.workshop.web.Workbench;
 
 /** Addresses of shake. */
 public final class ShakeRoutes implements Routes {
-    /** A speed as a field for numbers sends it. */
-    private static final Pattern NUMBER = Pattern.compile("\\d{1,7}(\\.\\d{1,6})?");
-
     private static final int LONGEST_SAID = 20;
 
     private final Workbench bench;
@@ -113,18 +113,18 @@ public final class ShakeRoutes implements Routes {
             return ShakePage.View.OF_THE_BUILD;
         }
         Believable range = Term.WANTED_SPEED.believable();
-        if (NUMBER.matcher(asked).matches()) {
-            double speed = Units.RPM.toSi(Double.parseDouble(asked));
-            if (range.holds(speed)) {
-                return new ShakePage.View(OptionalDouble.of(speed), "");
-            }
+        Parsed parsed = QuantityParser.parse(BareNumber.with(asked, Units.RPM.symbol()), Dimension.ROTATIONAL_SPEED);
+        if (parsed instanceof Parsed.Understood understood
+                && range.holds(understood.stated().value().si())) {
+            return new ShakePage.View(
+                    OptionalDouble.of(understood.stated().value().si()), "");
         }
         String said = asked.length() > LONGEST_SAID ? asked.substring(0, LONGEST_SAID) + "…" : asked;
         return new ShakePage.View(
                 OptionalDouble.empty(),
                 String.format(
                         Locale.ROOT,
-                        "Crank speed: “%s” was asked for; it must be a number of revolutions a minute from %.0f to %.0f, such as 3000. Shown is the speed of the "
+                        "Crank speed: “%s” was asked for; it must be a speed from %.0f to %.0f rpm, such as 3000 rpm or 50 rev/s. Shown is the speed of the "
                                 + "build.",
                         said,
                         Units.RPM.fromSi(range.least()),

@@ -1,0 +1,53 @@
+package longthrow.workshop.web.life;
+
+import java.util.List;
+
+/**
+ * What an owner tells beside readings: which parts were looked over, and gas traces.
+ * @param base    address of the build
+ * @param token   that changes carry
+ * @param based   revision that it is told of
+ * @param key     of the next edit, for once
+ * @param parts   to look over
+ * @param traces  there are
+ * @param sent    of a trace, to be put right
+ * @param faults  of what was sent
+ */
+public record Telling(
+        String base,
+        String token,
+        int based,
+        String key,
+        List<Looked> parts,
+        List<Trace> traces,
+        Sent sent,
+        List<String> faults) {
+    public Telling {
+        parts = List.copyOf(parts);
+        traces = List.copyOf(traces);
+        faults = List.copyOf(faults);
+    }
+
+    /**
+     * A part to look over.
+     * @param how    it was looked over and found sound; empty where nobody said so
+     * @param damage that was seen on it; empty for none
+     */
+    public record Looked(String key, String label, String how, String damage) {}
+
+    /** A trace there is, by its number. */
+    public record Trace(int number, String words) {}
+
+    /** As it was typed. */
+    public record Sent(
+            String speed,
+            String pressure,
+            String air,
+            String cycles,
+            String within,
+            String unit,
+            String note,
+            String rows) {
+        static final Sent NOTHING = new Sent("", "absolute", "", "mean", "", "kPa", "", "");
+    }
+}
