@@ -52,10 +52,31 @@ class LifeAndShakeCommandTest {
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
     }
 
+    /** Nobody has looked it over, nor counted how often its bolts were tightened. */
+    @Test
+    void theGovernedSpeedIsNotApprovedOfPartsNobodyLookedOver() throws IOException {
+        CommandRun run = CommandRun.of("life", held());
+        assertThat(run.out()).contains("NOT APPROVED: not approved at 3600 rpm", "look over flywheel");
+        assertThat(run.code()).isEqualTo(1);
+    }
+
     /** Approved up to the maker's speed ends with 0: nothing stands in the way. */
     @Test
     void theGovernedSpeedIsApproved() throws IOException {
-        CommandRun run = CommandRun.of("life", held());
+        Path file = folder.resolve("sound.yaml");
+        String held = Files.readString(Path.of(held()));
+        assertThat(held).contains("  metal: cast_aluminium\n");
+        Files.writeString(
+                file,
+                held.replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n") + """
+
+                        seen:
+                          - {part: flywheel, damage: none, where: 'dyed, hub and rim'}
+                          - {part: connecting_rod, damage: none, where: dyed}
+                          - {part: crankshaft, damage: none, where: 'dyed, fillets and taper'}
+                          - {part: piston, damage: none, where: by eye}
+                        """);
+        CommandRun run = CommandRun.of("life", file.toString());
         assertThat(run.out()).contains("APPROVED: approved up to 3600 rpm");
         assertThat(run.code()).isZero();
     }
