@@ -23,7 +23,7 @@ class ShakeAtAnySpeedTest extends InTheBrowser {
         assertThat(page.locator("#told")).containsText("At 5200 rpm, the speed wanted.");
         String wanted = path(page);
         slide.press("ArrowLeft");
-        assertThat(page.locator("#speed")).hasValue("5150");
+        assertThat(page.locator("#speed")).hasValue("5150 rpm");
         assertThat(page.locator("#told")).containsText("At 5150 rpm, chosen here");
         assertThat(path(page)).isNotEqualTo(wanted);
         page.locator("#speed").fill("2600");

@@ -505,6 +505,16 @@ final class BuildReader {
                                     .filter(k -> k.key().equals(key))
                                     .findFirst());
                     String where = fields.textOrEmpty("where");
+                    kind.filter(Damage.Kind.NONE::equals)
+                            .flatMap(none -> Damage.foundIn(where))
+                            .ifPresent(
+                                    word -> fields.refuse(
+                                            "where",
+                                            where,
+                                            "speaks of something found or not looked at ('" + word
+                                                    + "'), and 'damage: none' says that it is sound",
+                                            "how it was looked over and where: 'dyed, hub and rim', 'by eye'",
+                                            "write the damage itself, such as 'damage: crack'; or, if it is sound, how you looked without that word"));
                     if (part.isPresent() && kind.isPresent()) {
                         seen.add(new Damage(part.get(), kind.get(), where));
                     }

@@ -289,4 +289,46 @@ class WhatHoldsAnApprovalBackTest {
                 / guide.speed().orElseThrow().value();
         assertThat(share).isBetween(0.02, 0.06);
     }
+
+    /** What was found does not pass as how it was looked at. */
+    @org.junit.jupiter.params.ParameterizedTest
+    @org.junit.jupiter.params.provider.ValueSource(
+            strings = {
+                "dye shows a crack at the hub",
+                "not looked at yet",
+                "a line at the root",
+                "bent a little",
+                "rust pits"
+            })
+    void aCrackWrittenIntoSoundIsRefused(String where) {
+        String text = LookedOver.springsAtTheMakersSpeed().replace("dyed, hub and rim", where);
+        ReadBuild read = BuildFile.read(text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        assertThat(read.build()).isEmpty();
+        assertThat(read.faults())
+                .anySatisfy(fault -> assertThat(fault.toString()).contains("seen[1].where"));
+    }
+
+    /** A maker spoke of an undamaged engine, not of undamaged moving parts. */
+    @org.junit.jupiter.params.ParameterizedTest
+    @org.junit.jupiter.params.provider.ValueSource(strings = {"cylinder", "head", "rings", "output_shaft", "clutch"})
+    void damageOnAnyPartHoldsTheMakersWordBack(String part) {
+        String sound = LookedOver.springsAtTheMakersSpeed();
+        String broken = sound + "  - {part: " + part + ", damage: broken}\n";
+        assertThat(longthrow.core.life.Life.of(BuildFile.read(sound.getBytes(java.nio.charset.StandardCharsets.UTF_8))
+                                .build()
+                                .orElseThrow())
+                        .ladder()
+                        .orElseThrow()
+                        .approval()
+                        .verdict())
+                .isEqualTo(longthrow.core.answer.Approval.State.APPROVED);
+        assertThat(longthrow.core.life.Life.of(BuildFile.read(broken.getBytes(java.nio.charset.StandardCharsets.UTF_8))
+                                .build()
+                                .orElseThrow())
+                        .ladder()
+                        .orElseThrow()
+                        .approval()
+                        .verdict())
+                .isNotEqualTo(longthrow.core.answer.Approval.State.APPROVED);
+    }
 }

@@ -47,7 +47,7 @@ class ClearPageTest extends OverHttp {
                 .contains("href=\"" + base + "/measure/piston.boss_below_pin\"");
         int told = count(page.body(), "<article class=\"gap ");
         int unknown = count(page.body(), "<details class=\"gap\">");
-        assertThat(page.words()).contains((told + unknown) + " pairs may touch: ");
+        assertThat(page.words()).contains((told + unknown) + " pairs looked at: ");
         assertThat(count(page.body(), "class=\"picture chart\""))
                 .as("charts of pairs that can be shown")
                 .isEqualTo(count(page.body(), "<option value=\"\\w+\"[^>]* data-angle="));
@@ -79,7 +79,7 @@ class ClearPageTest extends OverHttp {
             assertThat(body).contains("<article class=\"gap " + pair.state().key() + "\" id=\"" + pair.key() + "\">");
         }
         assertThat(body.indexOf("grave-head"))
-                .isGreaterThan(body.indexOf("pairs may touch: "))
+                .isGreaterThan(body.indexOf("pairs looked at: "))
                 .isLessThan(body.indexOf("<b>Warning:</b>"))
                 .isLessThan(body.indexOf("id=\"turning\""))
                 .isLessThan(body.indexOf("id=\"unknown-head\""));
@@ -202,7 +202,7 @@ class ClearPageTest extends OverHttp {
     }
 
     private static String gaps(String words) {
-        return words.substring(words.indexOf("pairs may touch: "));
+        return words.substring(words.indexOf("pairs looked at: "));
     }
 
     @Test

@@ -1,5 +1,8 @@
 package longthrow.core.build;
 
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import longthrow.core.term.Part;
 
 /**
@@ -37,6 +40,17 @@ public record Damage(Part part, Kind kind, String where) {
         public String label() {
             return label;
         }
+    }
+
+    /** What is found, or that nobody looked: of a part found sound only how it was looked over is said. A judgement, English only. */
+    private static final Pattern FOUND = Pattern.compile(
+            "\\b(crack|fissure|line|chip|bent|bend|twist|scor|scuff|seiz|brok|break|missing|drill|lighten|worn|wear|pit|rust|corro|dent|ding|gouge|nick|burn|damag|loose|not|never|nobody|skip|unknown|unsure|later|todo)[a-z]*\\b",
+            Pattern.CASE_INSENSITIVE);
+
+    /** A word in how a part was looked over that speaks of something found, or of not having looked; empty where there is none. */
+    public static Optional<String> foundIn(String how) {
+        Matcher word = FOUND.matcher(how);
+        return word.find() ? Optional.of(word.group()) : Optional.empty();
     }
 
     /** Whether it says that none was found. */

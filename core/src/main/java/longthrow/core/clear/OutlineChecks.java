@@ -10,6 +10,7 @@ import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.Point;
 import longthrow.core.life.Known;
 import longthrow.core.measurement.Measured;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Term;
 
 /** Outlines held against the readings of the same part: where both are there the outline counts, and where they disagree it is said. */
@@ -28,9 +29,10 @@ final class OutlineChecks {
         for (int k = 0; k < outlines.size(); k++) {
             TracedOutline traced = outlines.get(k);
             String place = TracedOutline.place(k + 1);
+            upsideDown(traced, place).ifPresent(all::add);
             for (Same same : sames(traced, Outlined.outline(traced))) {
                 known.figure(same.term())
-                        .flatMap(read -> finding(traced, place, same, read))
+                        .flatMap(read -> finding(known, traced, place, same, read))
                         .ifPresent(all::add);
             }
         }
@@ -60,6 +62,40 @@ final class OutlineChecks {
         };
     }
 
+    /** Whether the middle of a counterweight, with its doubt, lies on the crankpin's side. */
+    static boolean isUpsideDown(TracedOutline traced) {
+        return traced.part() == OutlinedPart.COUNTERWEIGHT && centre(Outlined.outline(traced)) > traced.expandedDoubt();
+    }
+
+    /** A counterweight that weighs on the crankpin's side would balance nothing: it opens every gap under the piston that is there. */
+    private static Optional<Finding> upsideDown(TracedOutline traced, String place) {
+        if (!isUpsideDown(traced)) {
+            return Optional.empty();
+        }
+        return Optional.of(new Finding(
+                Finding.Kind.SUSPECT,
+                place,
+                "the outline of the counterweight has its middle on the crankpin's side of the crankshaft: it seems to stand upside"
+                        + " down, and no gap is told from it",
+                "turn it: +y points from the crankshaft's axis to the crankpin, and the weight hangs below"));
+    }
+
+    /** Height of the middle of an outline over its datum [m]. */
+    private static double centre(Outline outline) {
+        double twice = 0;
+        double moment = 0;
+        for (List<Point> loop : outline.drawn(CHORDS)) {
+            for (int i = 0; i < loop.size(); i++) {
+                Point a = loop.get(i);
+                Point b = loop.get((i + 1) % loop.size());
+                double cross = a.x() * b.y() - b.x() * a.y();
+                twice += cross;
+                moment += cross * (a.y() + b.y());
+            }
+        }
+        return moment / (3 * twice);
+    }
+
     /** From the datum straight on in a direction from +y towards +x to where the hollow ends [m]. */
     private static double wall(Outline outline, double direction) {
         Outline upright = outline.placed(-direction, 0, 0);
@@ -77,12 +113,30 @@ final class OutlineChecks {
         return nearest;
     }
 
-    private static Optional<Finding> finding(TracedOutline traced, String place, Same same, Measured read) {
+    /** Whether an outline is surely smaller than what is read of its part, or a hollow larger: every gap of it would be too large. */
+    static boolean isTooSmall(Known known, TracedOutline traced) {
+        return sames(traced, Outlined.outline(traced)).stream()
+                .anyMatch(same -> known.figure(same.term())
+                        .filter(read -> {
+                            double off = same.traced() - read.value();
+                            return Double.isFinite(off)
+                                    && (traced.part() == OutlinedPart.CASE ? off : -off) > both(traced, same, read);
+                        })
+                        .isPresent());
+    }
+
+    /** By how much the two may be apart with both right [m]. */
+    private static double both(TracedOutline traced, Same same, Measured read) {
+        double doubt = (same.term() == Term.CAM_BASE_CIRCLE ? 2 : 1) * traced.expandedDoubt();
+        return Math.hypot(doubt, read.expanded());
+    }
+
+    private static Optional<Finding> finding(
+            Known known, TracedOutline traced, String place, Same same, Measured read) {
         // the bolts may end higher than cap and big end, so only a rod that is traced too short disagrees
         double off = same.traced() - read.value();
         boolean isMore = same.term() == Term.BOLT_DOWN;
-        double doubt = (same.term() == Term.CAM_BASE_CIRCLE ? 2 : 1) * traced.expandedDoubt();
-        double both = Math.hypot(doubt, read.expanded());
+        double both = both(traced, same, read);
         if (!Double.isFinite(off) || (isMore ? -off : Math.abs(off)) <= both) {
             return Optional.empty();
         }
@@ -93,14 +147,17 @@ final class OutlineChecks {
                         String.format(
                                 Locale.ROOT,
                                 "the outline of the %s and its reading disagree: %s is %.2f mm as traced, %s (%s) is read as %.2f mm;"
-                                        + " both together may be off by %.2f mm. The outline counts",
+                                        + " both together may be off by %.2f mm. %s",
                                 traced.part().label(),
                                 same.what(),
                                 1e3 * same.traced(),
                                 same.term().label(),
                                 same.term().path(),
                                 1e3 * read.value(),
-                                1e3 * both),
+                                1e3 * both,
+                                isTooSmall(known, traced)
+                                        ? "No gap is told from it until they agree"
+                                        : "The outline counts"),
                         "measure it again; check the unit of the outline and where its datum stands, and which part was traced"));
     }
 }

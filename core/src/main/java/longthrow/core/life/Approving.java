@@ -134,22 +134,9 @@ final class Approving {
         return stops.stream().noneMatch(Stops::isOfAnotherThrow);
     }
 
-    /** Damage that was seen on what turns or moves: a maker spoke of sound parts, and no sum knows of it. */
+    /** Damage that was seen, on any part: a maker spoke of an undamaged engine, and no sum knows of it. */
     private List<Damage> damaged() {
         return known.build().damageSeen().stream()
-                .filter(d -> switch (d.part()) {
-                    case FLYWHEEL,
-                            ROD,
-                            CRANKSHAFT,
-                            PISTON,
-                            CAMSHAFT,
-                            INTAKE_VALVE,
-                            EXHAUST_VALVE,
-                            SPRING,
-                            ROCKER,
-                            PUSHROD -> true;
-                    default -> false;
-                })
                 .filter(d -> !Stops.isStopFor(d))
                 .toList();
     }

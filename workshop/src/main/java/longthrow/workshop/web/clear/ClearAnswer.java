@@ -235,7 +235,7 @@ public record ClearAnswer(
                 parts.add(count + " " + state.label());
             }
         }
-        return pairs.size() + " pairs may touch: " + String.join("; ", parts) + ".";
+        return pairs.size() + " pairs looked at: " + String.join("; ", parts) + ".";
     }
 
     private static String name(Clearance pair) {
