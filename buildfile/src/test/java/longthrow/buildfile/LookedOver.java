@@ -18,6 +18,9 @@ final class LookedOver {
     static String springsAtTheMakersSpeed() {
         return Repository.text("examples/scenarios/s3-springs.yaml")
                         .replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm")
+                        .replace(
+                                "  stroke: 62.0 mm ± 0.001 mm\n",
+                                "  stroke: 62.0 mm ± 0.001 mm\n  donor_stroke: 62.0 mm ± 0.001 mm\n")
                         .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n")
                 + SEEN;
     }

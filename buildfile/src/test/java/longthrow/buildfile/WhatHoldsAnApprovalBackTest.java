@@ -20,7 +20,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** An engine that its maker's governed speed approves, and what takes that back: another throw, damage, a rating in dispute, a wheel nobody named, parts that touch. */
 class WhatHoldsAnApprovalBackTest {
-    private static final String STROKE = "  stroke: 62.0 mm ± 0.001 mm\n";
 
     private static String held() {
         return LookedOver.springsAtTheMakersSpeed();
@@ -59,7 +58,7 @@ class WhatHoldsAnApprovalBackTest {
 
     @Test
     void theMakersWordEndsWithAnotherThrow() {
-        Answer longer = life(replaced(held(), STROKE, STROKE + "  donor_stroke: 58.0 mm ± 0.001 mm\n"));
+        Answer longer = life(replaced(held(), "donor_stroke: 62.0 mm", "donor_stroke: 58.0 mm"));
         Approval approval = approval(longer);
         assertThat(approval.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(approval.canHave()).as("no speed is offered").isEmpty();
@@ -73,7 +72,7 @@ class WhatHoldsAnApprovalBackTest {
                     .isNotEmpty()
                     .allMatch(state -> state == Rung.State.UNKNOWN);
         }
-        Answer same = life(replaced(held(), STROKE, STROKE + "  donor_stroke: 62.0 mm ± 0.001 mm\n"));
+        Answer same = life(held());
         assertThat(approval(same).verdict()).isEqualTo(Approval.State.APPROVED);
     }
 
@@ -144,6 +143,7 @@ class WhatHoldsAnApprovalBackTest {
                 longthrow: 1
                 engine: {name: plate alone, invented: yes}
                 flywheel: {kind: steel}
+                crankshaft: {stroke: 50.0 mm ± 0.01 mm, donor_stroke: 50.0 mm ± 0.01 mm}
                 connecting_rod: {bolt_tightenings: 1}
                 use: {governed_speed: {specified: 3600 rpm, by: the engine's plate}, wanted_speed: 3600 rpm}
                 """));
@@ -330,5 +330,22 @@ class WhatHoldsAnApprovalBackTest {
                         .approval()
                         .verdict())
                 .isNotEqualTo(longthrow.core.answer.Approval.State.APPROVED);
+    }
+
+    /** A line that is not there is no better than one that says unknown. */
+    @Test
+    void withoutTheDonorsStrokeNobodyKnowsWhoseThrowItIs() {
+        String sound = LookedOver.springsAtTheMakersSpeed();
+        String without = sound.replace("  donor_stroke: 62.0 mm ± 0.001 mm\n", "");
+        assertThat(without).isNotEqualTo(sound);
+        longthrow.core.answer.Approval approval = longthrow.core.life.Life.of(
+                        BuildFile.read(without.getBytes(java.nio.charset.StandardCharsets.UTF_8))
+                                .build()
+                                .orElseThrow())
+                .ladder()
+                .orElseThrow()
+                .approval();
+        assertThat(approval.verdict()).isNotEqualTo(longthrow.core.answer.Approval.State.APPROVED);
+        assertThat(approval.reasons()).anySatisfy(why -> assertThat(why).contains("crankshaft.donor_stroke"));
     }
 }

@@ -68,7 +68,12 @@ class LifeAndShakeCommandTest {
         assertThat(held).contains("  metal: cast_aluminium\n");
         Files.writeString(
                 file,
-                held.replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n") + """
+                held.replace(
+                                        "  stroke: 62.0 mm ± 0.001 mm\n",
+                                        "  stroke: 62.0 mm ± 0.001 mm\n  donor_stroke: 62.0 mm ± 0.001 mm\n")
+                                .replace(
+                                        "  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n")
+                        + """
 
                         seen:
                           - {part: flywheel, damage: none, where: 'dyed, hub and rim'}

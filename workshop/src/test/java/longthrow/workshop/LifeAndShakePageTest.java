@@ -228,6 +228,9 @@ class LifeAndShakePageTest extends OverHttp {
     void aSpeedThatIsHeldIsApproved() throws IOException {
         String unseen = text("scenarios/s3-springs.yaml")
                 .replace("wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm")
+                .replace(
+                        "  stroke: 62.0 mm ± 0.001 mm\n",
+                        "  stroke: 62.0 mm ± 0.001 mm\n  donor_stroke: 62.0 mm ± 0.001 mm\n")
                 .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n");
         assertThat(visitor.get(kept(unseen) + "/life?now=1").words())
                 .contains(

@@ -127,7 +127,12 @@ final class Approving {
     private boolean isAsMade(Rung rung) {
         boolean isNamedWheel = rung.kind() != Rung.Kind.RIM
                 || known.build().choice(Choice.FLYWHEEL_KIND).isPresent();
-        return isNamedWheel && (isThrowAsMade() || !isLoadedByThrow(rung));
+        return isNamedWheel && ((isThrowAsMade() && isDonorKnown()) || !isLoadedByThrow(rung));
+    }
+
+    /** Whether it can be told which throw the maker gave it: a line left out is no better than one that says unknown. */
+    private boolean isDonorKnown() {
+        return known.figure(Term.DONOR_STROKE).isPresent();
     }
 
     private boolean isThrowAsMade() {
@@ -206,6 +211,17 @@ final class Approving {
                                         d.part().label() + ": " + d.kind().label()
                                                 + " was seen, and every word and sum here is of sound parts",
                                         "replace it, or have it judged by a qualified machinist, and take the entry out of what was seen")));
+        if (covers(Term.GOVERNED_SPEED)
+                && !(covers(Term.ROD_RATED_SPEED) && covers(Term.FLYWHEEL_RATED_SPEED))
+                && isThrowAsMade()
+                && !isDonorKnown()) {
+            held.add(
+                    new Held(
+                            "nobody says which throw its maker gave it (" + Term.DONOR_STROKE.path()
+                                    + "), and his word is of that one",
+                            "read or ask: " + Term.DONOR_STROKE.label() + " (" + Term.DONOR_STROKE.path()
+                                    + "); off the maker's sheet, or the crankshaft's own stroke where it is the one he fitted"));
+        }
         suspects.forEach(s -> held.add(new Held(s.where() + " is suspect: " + s.message(), s.mend())));
         asked.ifPresent(speed -> lowestRatings(speed)
                 .forEach(
