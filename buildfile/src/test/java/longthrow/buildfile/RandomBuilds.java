@@ -135,7 +135,7 @@ final class RandomBuilds {
                 rules(),
                 many(this::rule),
                 aims(),
-                many(() -> new Damage(one(Part.values()), one(Damage.Kind.values()), wordsOrNone())),
+                many(() -> damage(one(Part.values()), one(Damage.Kind.values()), wordsOrNone())),
                 many(() -> ExactLength.ofMillimetres("0." + random.nextInt(1, 1000))),
                 many(this::lifts),
                 outlines(),
@@ -480,5 +480,11 @@ final class RandomBuilds {
     /** Texts of all quantities, which equality of quantities does not look at. */
     static String written(Build build) {
         return Arrays.toString(build.given().values().toArray()) + build.taken();
+    }
+
+    /** Of a part found sound, nothing is said that speaks of something found: no build file may. */
+    private static Damage damage(Part part, Damage.Kind kind, String where) {
+        boolean isRefused = kind == Damage.Kind.NONE && Damage.foundIn(where).isPresent();
+        return new Damage(part, kind, isRefused ? "" : where);
     }
 }
