@@ -396,7 +396,7 @@
     const beside = document.getElementById(slide.dataset.for + '.unit');
     const follow = () => {
       const figure = parseFloat(field.value.replace(',', '.'));
-      const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim() || (beside ? beside.value : '');
+      const unit = field.value.replace(/^[\s\d.,+-]+/, '').trim() || (beside ? beside.value : slide.dataset.unit); // bare, it is sent in the slider's unit
       const same = Number.isFinite(figure) && unit === slide.dataset.unit;
       if (same) slide.value = figure;
       slide.setAttribute('aria-valuetext', field.value.trim() || 'empty');
