@@ -44,11 +44,11 @@ class MockUpPageTest extends OverHttp {
     }
 
     @Test
-    void besideEveryPairIsAFormAndWhatItSaysMakesThePairKnown() {
+    void everyPairLeadsToItsFormAndWhatItSaysMakesThePairKnown() {
         String base = longer();
         String before = visitor.get(base + "/clear?now=1").body();
         assertThat(of(before, PAIR)).isEmpty();
-        assertThat(Pattern.compile("action=\"" + base + "/clear/mocked/\\w+\"")
+        assertThat(Pattern.compile("href=\"" + base + "/clear/mocked/\\w+\"")
                         .matcher(before)
                         .results()
                         .count())
@@ -57,11 +57,14 @@ class MockUpPageTest extends OverHttp {
                         .matcher(before)
                         .results()
                         .count());
-        assertThat(before).contains("I have mocked this up", "with stroke 56.50 mm, rod length 86.40 mm");
+        assertThat(before).contains("I have mocked this up");
+        assertThat(visitor.get(base + "/clear/mocked/" + PAIR).body())
+                .as("the parts that are in the build now stand in the form, and are sent as they stood there")
+                .contains("name=\"with_stroke\"", "value=\"56.50 mm\"");
 
         Visitor.Page kept = visitor.post(
                 base + "/clear/mocked/" + PAIR,
-                form(1, "way", "clay", "gap", "2.0; 2.1", "both_ways", "yes", "present", "yes", "brief", "yes"));
+                form(1, "way", "clay", "gap", "2.0; 2.1", "both_ways", "yes", "with_stroke", "56.50 mm"));
         assertThat(kept.status()).isEqualTo(303);
         assertThat(kept.location()).endsWith("/clear?now=1#" + PAIR);
         Visitor.Page after = visitor.get(base + "/clear?now=1");
@@ -99,12 +102,9 @@ class MockUpPageTest extends OverHttp {
         assertThat(bad.body())
                 .contains(
                         "value=\"two\"", "value=\"thin clay\"", "<option value=\"no\" selected>one way only</option>");
-        Visitor.Page blank = visitor.post(address, form(1, "way", "clay", "gap", "", "brief", "yes", "present", "yes"));
+        Visitor.Page blank = visitor.post(address, form(1, "way", "clay", "gap", ""));
         assertThat(blank.status()).isEqualTo(422);
         assertThat(blank.words()).contains("No gap is written");
-        Visitor.Page whose = visitor.post(address, form(1, "way", "clay", "gap", "2", "brief", "yes"));
-        assertThat(whose.status()).isEqualTo(422);
-        assertThat(whose.words()).contains("With which parts was it mocked up?");
         Visitor.Page blue = visitor.post(address, form(1, "way", "blue", "found", "gap", "gap", "2"));
         assertThat(blue.words()).contains("not how far they stay apart");
         Visitor.Page two =
@@ -135,9 +135,7 @@ class MockUpPageTest extends OverHttp {
     void twoEntriesMadeAtOnceAreBothKept() {
         String base = longer();
         for (String pair : new String[] {PAIR, "rod_to_skirt"}) {
-            assertThat(visitor.post(
-                                    base + "/clear/mocked/" + pair,
-                                    form(1, "way", "clay", "gap", "2", "brief", "yes", "present", "yes"))
+            assertThat(visitor.post(base + "/clear/mocked/" + pair, form(1, "way", "clay", "gap", "2"))
                             .status())
                     .isEqualTo(303);
         }

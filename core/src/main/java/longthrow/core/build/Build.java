@@ -157,7 +157,18 @@ public record Build(
                 List.of());
     }
 
-    private Build copy(UnitSystem first, Map<Term, List<Given>> entries, Map<Choice, String> words, FitWish wish) {
+    /** A copy in which some things are others. */
+    private Build copy(
+            UnitSystem first,
+            Map<Term, List<Given>> entries,
+            Map<Choice, String> words,
+            Map<String, String> chosen,
+            List<OwnRule> own,
+            List<TracedOutline> traced,
+            FitWish wish,
+            List<Decided> decided,
+            List<MockedUp> gaps,
+            List<GasReading> traces) {
         return new Build(
                 name,
                 invented,
@@ -166,158 +177,63 @@ public record Build(
                 instruments,
                 entries,
                 words,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                outlines,
-                bench,
-                wish,
-                taken,
-                mockedUp,
-                gas);
-    }
-
-    /** A copy that prints other units first. */
-    public Build withUnits(UnitSystem other) {
-        return copy(other, given, choices, fit);
-    }
-
-    /** A copy with other entries for the terms. */
-    public Build withGiven(Map<Term, List<Given>> other) {
-        return copy(units, other, choices, fit);
-    }
-
-    /** A copy with other words for the choices. */
-    public Build withChoices(Map<Choice, String> other) {
-        return copy(units, given, other, fit);
-    }
-
-    /** A copy with other rules. */
-    public Build withRules(Map<String, String> chosen, List<OwnRule> own) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
                 chosen,
                 own,
                 aims,
                 damage,
                 shims,
                 lifts,
-                outlines,
+                traced,
                 bench,
-                fit,
-                taken,
-                mockedUp,
-                gas);
+                wish,
+                decided,
+                gaps,
+                traces);
+    }
+
+    /** A copy that prints other units first. */
+    public Build withUnits(UnitSystem other) {
+        return copy(other, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+    }
+
+    /** A copy with other entries for the terms. */
+    public Build withGiven(Map<Term, List<Given>> other) {
+        return copy(units, other, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+    }
+
+    /** A copy with other words for the choices. */
+    public Build withChoices(Map<Choice, String> other) {
+        return copy(units, given, other, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+    }
+
+    /** A copy with other rules. */
+    public Build withRules(Map<String, String> chosen, List<OwnRule> own) {
+        return copy(units, given, choices, chosen, own, outlines, fit, taken, mockedUp, gas);
     }
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
-        return copy(units, given, choices, other);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas);
     }
 
     /** A copy with other parts and work decided on. */
     public Build withTaken(List<Decided> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                outlines,
-                bench,
-                fit,
-                other,
-                mockedUp,
-                gas);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, other, mockedUp, gas);
     }
 
     /** A copy with other gaps mocked up. */
     public Build withMockedUp(List<MockedUp> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                outlines,
-                bench,
-                fit,
-                taken,
-                other,
-                gas);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, other, gas);
     }
 
     /** A copy with other gas traces. */
     public Build withGas(List<GasReading> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                outlines,
-                bench,
-                fit,
-                taken,
-                mockedUp,
-                other);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other);
     }
 
     /** A copy with other outlines. */
     public Build withOutlines(List<TracedOutline> other) {
-        return new Build(
-                name,
-                invented,
-                units,
-                notes,
-                instruments,
-                given,
-                choices,
-                rulesChosen,
-                ownRules,
-                aims,
-                damage,
-                shims,
-                lifts,
-                other,
-                bench,
-                fit,
-                taken,
-                mockedUp,
-                gas);
+        return copy(units, given, choices, rulesChosen, ownRules, other, fit, taken, mockedUp, gas);
     }
 
     /** The traced outline of a part. */

@@ -3,7 +3,6 @@ package longthrow.workshop.web.clear;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -11,10 +10,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
-import longthrow.core.build.MockedUp;
 import longthrow.core.clear.ReliefCut;
-import longthrow.core.term.MovingPair;
-import longthrow.core.term.Term;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
 import longthrow.workshop.web.Around;
@@ -31,7 +27,6 @@ import longthrow.workshop.web.ToRead;
  * @param unknown   pairs of which something is missing
  * @param told      all others, the gravest first
  * @param around    what stands around every answer
- * @param forms     what every form of a mock-up carries
  */
 public record ClearAnswer(
         String base,
@@ -41,8 +36,7 @@ public record ClearAnswer(
         List<ToRead.Awaited> readFirst,
         List<Unknown> unknown,
         List<Told> told,
-        Around around,
-        Forms forms) {
+        Around around) {
     /** So many readings are named to begin with; layout. */
     private static final int MOST_FIRST = 6;
 
@@ -74,37 +68,18 @@ public record ClearAnswer(
     public record Shown(String key, String name, int angle, String least, String gaps) {}
 
     /**
-     * What every form of a mock-up carries.
-     * @param unit     of bare numbers
-     * @param allThere whether no part and no work is still to come
-     */
-    public record Forms(String token, int based, String key, String unit, boolean allThere) {}
-
-    /**
      * The mock-up of one pair.
-     * @param pair    key
-     * @param endPlay whether it is asked which way the shafts were pushed
-     * @param parts   the parts that are in the build now, by their sizes; empty where they have nothing to do with it
-     * @param said    what was mocked up
+     * @param pair key
+     * @param said what was mocked up
      */
-    public record MockUp(String pair, List<MockUpPage.Option> ways, boolean endPlay, String parts, List<String> said) {
+    public record MockUp(String pair, List<String> said) {
         public MockUp {
-            ways = List.copyOf(ways);
             said = List.copyOf(said);
         }
 
-        private static MockUp of(Clearance told, Answer measure) {
-            MovingPair pair = MovingPair.at(told.key()).orElseThrow();
-            Map<Term, String> present = MockUpPage.present(pair, measure);
-            String parts = MockedUp.sizes(pair).stream()
-                    .map(t -> t.label() + " " + present.getOrDefault(t, "not known"))
-                    .collect(Collectors.joining(", "));
+        private static MockUp of(Clearance told) {
             return new MockUp(
-                    pair.key(),
-                    MockUpPage.ways(pair, ""),
-                    pair.hangsOnEndPlay(),
-                    parts,
-                    told.mocked().stream().map(MockUpPage::said).toList());
+                    told.key(), told.mocked().stream().map(MockUpPage::said).toList());
         }
     }
 
@@ -173,7 +148,7 @@ public record ClearAnswer(
         }
     }
 
-    static ClearAnswer of(Answer measure, Clearances.Seen seen, ClearPage.View view, String base, Forms forms) {
+    static ClearAnswer of(Answer measure, Clearances.Seen seen, ClearPage.View view, String base) {
         Answer clear = seen.answer();
         Optional<Picture> picture = Optional.empty();
         String trouble = "";
@@ -191,14 +166,13 @@ public record ClearAnswer(
                 ToRead.first(pairs.stream().map(Clearance::missing), base, MOST_FIRST),
                 pairs.stream()
                         .filter(p -> p.state() == State.UNKNOWN)
-                        .map(p -> unknown(p, measure, base))
+                        .map(p -> unknown(p, base))
                         .toList(),
                 pairs.stream()
                         .filter(p -> p.state() != State.UNKNOWN)
-                        .map(p -> told(p, measure))
+                        .map(ClearAnswer::told)
                         .toList(),
-                Around.of(clear, base),
-                forms);
+                Around.of(clear, base));
     }
 
     private static Picture picture(MovingSection section, ClearPage.View view) {
@@ -250,12 +224,11 @@ public record ClearAnswer(
                 .orElse(-1);
     }
 
-    private static Unknown unknown(Clearance pair, Answer measure, String base) {
-        return new Unknown(
-                name(pair), pair.why(), ToRead.of(pair.missing(), base), pair.how(), MockUp.of(pair, measure));
+    private static Unknown unknown(Clearance pair, String base) {
+        return new Unknown(name(pair), pair.why(), ToRead.of(pair.missing(), base), pair.how(), MockUp.of(pair));
     }
 
-    private static Told told(Clearance pair, Answer measure) {
+    private static Told told(Clearance pair) {
         List<String> lines = new ArrayList<>();
         pair.removal()
                 .flatMap(Clearance.Removal::leaves)
@@ -282,6 +255,6 @@ public record ClearAnswer(
                 pair.curve().isEmpty() ? "" : GapChart.of(pair, "gap-" + pair.key()),
                 ReliefCut.isFor(pair) ? pair.removal().orElseThrow().shaped() : "",
                 GapChart.span(),
-                MockUp.of(pair, measure));
+                MockUp.of(pair));
     }
 }

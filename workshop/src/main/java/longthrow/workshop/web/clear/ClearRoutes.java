@@ -3,20 +3,16 @@ package longthrow.workshop.web.clear;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.MockUpEntry;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
-import longthrow.core.build.MockedUp;
 import longthrow.core.clear.ReliefCut;
 import longthrow.core.term.MovingPair;
-import longthrow.core.term.Term;
 import longthrow.workshop.draw.ReliefSheet;
 import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Changes;
@@ -150,26 +146,17 @@ public final class ClearRoutes implements Routes {
         Workbench.Open open = bench.open(request);
         Build build = open.build();
         MovingPair pair = pair(request);
-        boolean isBrief = !Workbench.field(request, "brief").isEmpty();
-        Map<Term, String> present = Workbench.field(request, "present").isEmpty()
-                ? Map.of()
-                : MockUpPage.present(pair, open.measure().orElseThrow());
-        List<String> faults = new ArrayList<>();
-        if (isBrief && Workbench.field(request, "gap").isEmpty()) {
-            faults.add("No gap is written; nothing was kept. Write what was read, or say below what was found.");
-        }
-        if (isBrief
-                && Workbench.field(request, "present").isEmpty()
-                && !MockedUp.sizes(pair).isEmpty()) {
-            faults.add(
-                    "With which parts was it mocked up? Nothing was kept yet. Write their sizes below, as far as you know"
-                            + " them: with other parts it tells nothing.");
-        }
-        if (!faults.isEmpty()) {
-            refuse(request, open, pair, present, faults);
+        String found = Workbench.field(request, "found");
+        if (!List.of("free", "touches", "rows").contains(found)
+                && Workbench.field(request, "gap").isEmpty()) {
+            refuse(
+                    request,
+                    open,
+                    pair,
+                    List.of("No gap is written; nothing was kept. Write what was read, or say what was found."));
             return;
         }
-        MockUpEntry entry = MockUpPage.typed(pair, request, build, present);
+        MockUpEntry entry = MockUpPage.typed(pair, request, build);
         Outcome outcome = changes.keep(
                 open.entry().id(),
                 Workbench.basedOn(request),
@@ -187,7 +174,6 @@ public final class ClearRoutes implements Routes {
                     request,
                     open,
                     pair,
-                    present,
                     faulty.faults().stream().map(ClearRoutes::said).toList());
         } else {
             changes.showOutdated(request, open, "mock-up: " + pair.label(), page, (Outcome.Outdated) outcome);
@@ -199,10 +185,9 @@ public final class ClearRoutes implements Routes {
         return PageWords.said(ENTRY.matcher(fault).replaceFirst(""));
     }
 
-    private void refuse(
-            Context request, Workbench.Open open, MovingPair pair, Map<Term, String> present, List<String> faults) {
+    private void refuse(Context request, Workbench.Open open, MovingPair pair, List<String> faults) {
         request.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        show(request, open, pair, MockUpPage.Form.sent(pair, request, open.build(), present), faults);
+        show(request, open, pair, MockUpPage.Form.sent(pair, request, open.build()), faults);
     }
 
     private void takeOut(Context request) {
@@ -228,19 +213,8 @@ public final class ClearRoutes implements Routes {
         }
     }
 
-    private ClearAnswer laidOut(Context request, Workbench.Open open, Clearances.Seen seen) {
-        Build build = open.build();
-        return ClearAnswer.of(
-                open.measure().orElseThrow(),
-                seen,
-                view(request),
-                open.base(),
-                new ClearAnswer.Forms(
-                        bench.token(),
-                        open.revision().number(),
-                        UUID.randomUUID().toString(),
-                        MockUpPage.unit(build),
-                        MockUpPage.isAllThere(build)));
+    private static ClearAnswer laidOut(Context request, Workbench.Open open, Clearances.Seen seen) {
+        return ClearAnswer.of(open.measure().orElseThrow(), seen, view(request), open.base());
     }
 
     private static ClearPage.View view(Context request) {

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
@@ -107,13 +106,9 @@ public record MockUpPage(Frame frame, String pair, String how, List<Kept> kept, 
         }
 
         /** As it was sent. */
-        static Form sent(MovingPair pair, Context request, Build build, Map<Term, String> present) {
+        static Form sent(MovingPair pair, Context request, Build build) {
             Map<Term, String> sizes = new LinkedHashMap<>();
-            MockedUp.sizes(pair)
-                    .forEach(t -> sizes.put(
-                            t,
-                            Optional.ofNullable(present.get(t))
-                                    .orElse(Workbench.field(request, BuildFile.mockUpKey(t)))));
+            MockedUp.sizes(pair).forEach(t -> sizes.put(t, Workbench.field(request, BuildFile.mockUpKey(t))));
             return new Form(
                     Workbench.basedOn(request),
                     UUID.randomUUID().toString(),
@@ -214,7 +209,7 @@ public record MockUpPage(Frame frame, String pair, String how, List<Kept> kept, 
     // ---- to the build file
 
     /** What was sent, as it is put behind the keys of an entry; bare numbers with their unit. */
-    static MockUpEntry typed(MovingPair pair, Context request, Build build, Map<Term, String> present) {
+    static MockUpEntry typed(MovingPair pair, Context request, Build build) {
         String unit = unit(build);
         String found = Workbench.field(request, "found");
         String gap = Workbench.field(request, "gap");
@@ -241,8 +236,7 @@ public record MockUpPage(Frame frame, String pair, String how, List<Kept> kept, 
         }
         for (Term term : MockedUp.sizes(pair)) {
             String key = BuildFile.mockUpKey(term);
-            String value = Optional.ofNullable(present.get(term)).orElse(Workbench.field(request, key));
-            words.put(key, BareNumber.with(value, unit));
+            words.put(key, BareNumber.with(Workbench.field(request, key), unit));
         }
         words.put("note", Workbench.field(request, "note"));
         words.values().removeIf(String::isEmpty);
