@@ -360,6 +360,15 @@
   };
   document.addEventListener('htmx:afterSwap', (event) => { if (event.detail.target.id === 'figures') atHand(); });
   document.addEventListener('htmx:sendError', unseen);
+  // A workshop that was started anew refuses the token of a page from before: it is asked for the new one, and once more for the figures.
+  document.addEventListener('htmx:responseError', async (event) => {
+    const form = event.detail.elt;
+    const asked = form.matches('form') && form.elements.token;
+    if (!asked || event.detail.xhr.status !== 403) return;
+    const refused = asked.value;
+    const token = await alive();
+    if (token && token !== refused) form.dispatchEvent(new Event('input', { bubbles: true }));
+  });
   document.addEventListener('htmx:timeout', unseen);
 
   // A place inside something folded is shown, also where it comes after the page.

@@ -21,10 +21,15 @@ const remember = async (request, answer) => {
   headers.set(SEEN, new Date().toISOString());
   headers.delete('set-cookie');
   const body = await answer.blob(); // whole, before the one from before goes
-  await pages.delete(request); // so that the order of the keys is that of the last visit
-  await pages.put(request, new Response(body, { status: answer.status, headers }));
+  await pages.put(request, new Response(body, { status: answer.status, headers })); // in one step: there is no moment without one
   const all = await pages.keys();
-  for (const old of all.slice(0, Math.max(0, all.length - MOST))) await pages.delete(old);
+  if (all.length <= MOST) return;
+  const visits = await Promise.all(all.map(async (key) => {
+    const kept = await pages.match(key);
+    return { key, seen: (kept && kept.headers.get(SEEN)) || '' };
+  }));
+  visits.sort((a, b) => (a.seen < b.seen ? -1 : a.seen > b.seen ? 1 : 0));
+  for (const old of visits.slice(0, all.length - MOST)) await pages.delete(old.key);
 };
 
 /** The page as it was last seen: this very address, else the same page asked in another way. */
@@ -33,7 +38,7 @@ const before = async (request, url) => {
   const same = await pages.match(request);
   if (same || !url.pathname.startsWith('/b/')) return same;
   const alike = await pages.matchAll(request, { ignoreSearch: true });
-  return alike[alike.length - 1];
+  return alike.reduce((last, one) => (last && last.headers.get(SEEN) > one.headers.get(SEEN) ? last : one), undefined);
 };
 
 const marked = async (answer) => {
