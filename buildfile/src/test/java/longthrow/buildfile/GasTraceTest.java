@@ -14,7 +14,6 @@ import longthrow.core.build.Build;
 import longthrow.core.build.GasReading;
 import longthrow.core.life.BoundingGas;
 import longthrow.core.life.GasTrace;
-import longthrow.core.life.Life;
 import longthrow.core.motion.CrankMotion;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Units;
@@ -38,7 +37,7 @@ class GasTraceTest {
 
     /** The bounding trace of this engine, what fire makes of it lowered to a share. */
     private static GasReading trace(String rpm, double share, GasReading.Cycles cycles) {
-        Answer answer = Life.of(whole());
+        Answer answer = Running.limitsAlone(whole());
         CrankMotion crank = new CrankMotion(55.40e-3 / 2, 85.20e-3, 0);
         BoundingGas bound = BoundingGas.of(
                 crank,
@@ -62,7 +61,7 @@ class GasTraceTest {
     }
 
     private static Answer with(GasReading... traces) {
-        return Life.of(whole().withGas(List.of(traces)));
+        return Running.limitsAlone(whole().withGas(List.of(traces)));
     }
 
     private static Rung rung(Answer answer, String key) {
@@ -82,7 +81,7 @@ class GasTraceTest {
 
     @Test
     void aTraceEqualToTheBoundingOneGivesTheSameSpeeds() {
-        Answer bounding = Life.of(whole());
+        Answer bounding = Running.limitsAlone(whole());
         Answer measured = with(trace("5300", 1, GasReading.Cycles.STRONGEST));
         for (String key : BY_GAS) {
             Rung by = rung(bounding, key);
@@ -97,7 +96,7 @@ class GasTraceTest {
     /** Half of the bound, and the bolts do not hear of it; faster than it was taken it promises nothing. */
     @Test
     void aLowerTraceSharpensAndLeavesTheOverrunAlone() {
-        Answer bounding = Life.of(whole());
+        Answer bounding = Running.limitsAlone(whole());
         Answer measured = with(trace("5300", 0.5, GasReading.Cycles.STRONGEST));
         for (String key : List.of("rod_beam_fatigue", "pin_bending")) {
             assertThat(rung(bounding, key).state()).as(key).isEqualTo(State.NEAR);
@@ -126,7 +125,7 @@ class GasTraceTest {
 
     @Test
     void aboveTheFastestTheBoundingOneCounts() {
-        Answer bounding = Life.of(whole());
+        Answer bounding = Running.limitsAlone(whole());
         Answer slow = with(trace("4000", 0.5, GasReading.Cycles.STRONGEST));
         BY_GAS.forEach(key -> isTheSame(rung(slow, key), rung(bounding, key)));
         assertThat(slow.findings())
@@ -143,7 +142,7 @@ class GasTraceTest {
 
     @Test
     void aTraceAboveTheBoundOrWrongPeggedIsNotUsed() {
-        Answer bounding = Life.of(whole());
+        Answer bounding = Running.limitsAlone(whole());
         Answer high = with(trace("5300", 1.3, GasReading.Cycles.STRONGEST));
         BY_GAS.forEach(key -> isTheSame(rung(high, key), rung(bounding, key)));
         assertThat(high.findings())

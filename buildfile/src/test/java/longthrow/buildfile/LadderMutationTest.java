@@ -22,7 +22,6 @@ import longthrow.core.answer.Rung.State;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
 import longthrow.core.build.LiftTable;
-import longthrow.core.life.Life;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -161,7 +160,7 @@ class LadderMutationTest {
 
     @Test
     void everyRungOfAWholeEngineIsKnown() {
-        Map<String, Rung> rungs = rungs(Life.of(whole()));
+        Map<String, Rung> rungs = rungs(Running.limitsAlone(whole()));
         assertThat(rungs).hasSizeGreaterThan(32);
         assertThat(rungs.values())
                 .allSatisfy(
@@ -176,7 +175,7 @@ class LadderMutationTest {
     @Test
     void nothingThatIsMissingIsReplacedInSilence() {
         Build whole = whole();
-        Answer full = Life.of(whole);
+        Answer full = Running.limitsAlone(whole);
         Map<String, Build> variants = new LinkedHashMap<>();
         whole.given().keySet().stream()
                 .filter(t -> t != Term.WANTED_SPEED)
@@ -195,7 +194,7 @@ class LadderMutationTest {
                 Map.of("lift_tables[1]", Term.INTAKE_LIFT, "lift_tables[2]", Term.EXHAUST_LIFT);
         Set<String> mattered = new HashSet<>();
         variants.forEach((place, variant) -> {
-            Answer less = Life.of(variant);
+            Answer less = Running.limitsAlone(variant);
             Map<String, Rung> now = rungs(less);
             rungs(full).forEach((key, before) -> {
                 if (hangsOn(before, place)) {
@@ -288,7 +287,8 @@ class LadderMutationTest {
             }
             Build build = withLifts(
                     whole.withGiven(given).withChoices(words), random.nextDouble() < keep ? whole.lifts() : List.of());
-            Approval approval = Life.of(build).ladder().orElseThrow().approval();
+            Approval approval =
+                    Running.limitsAlone(build).ladder().orElseThrow().approval();
             approved += approval.verdict() == Approval.State.APPROVED ? 1 : 0;
             refused += approval.verdict() == Approval.State.REFUSED ? 1 : 0;
             assertThat(approval.verdict()).as("build " + k).isNotEqualTo(Approval.State.APPROVED);
@@ -316,7 +316,10 @@ class LadderMutationTest {
     private static Approval approval(String text) {
         ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
         assertThat(read.faults()).extracting(Fault::message).isEmpty();
-        return Life.of(read.build().orElseThrow()).ladder().orElseThrow().approval();
+        return Running.limitsAlone(read.build().orElseThrow())
+                .ladder()
+                .orElseThrow()
+                .approval();
     }
 
     /** The same engine with both ratings high enough and every rung known: it is approved when its rungs hold, so that the test above can fail. */
@@ -339,7 +342,7 @@ class LadderMutationTest {
         assertThat(approval.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(approval.said()).contains("yet").contains("as planned");
         assertThat(approval.reasons()).hasSize(1).first().asString().contains("planned, not done yet");
-        Answer answer = Life.of(
+        Answer answer = Running.limitsAlone(
                 BuildFile.read(cut.getBytes(StandardCharsets.UTF_8)).build().orElseThrow());
         assertThat(why(answer, "rod_beam_buckling")).contains("as planned, not machined yet");
         assertThat(why(answer, "ring_flutter")).doesNotContain("as planned");

@@ -11,7 +11,6 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
-import longthrow.core.life.Life;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -30,7 +29,7 @@ class LadderScenariosTest {
     }
 
     private static Answer life(String text) {
-        return Life.of(build(text));
+        return Running.limitsAlone(build(text));
     }
 
     private static Rung rung(Answer answer, String key) {

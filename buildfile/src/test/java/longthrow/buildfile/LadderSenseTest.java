@@ -9,7 +9,6 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Rung.Weight;
 import longthrow.core.answer.Shaking;
-import longthrow.core.life.Life;
 import longthrow.core.quantity.Units;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +17,7 @@ class LadderSenseTest {
     private static LimitLadder ladder(String text) {
         ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
         assertThat(read.faults()).extracting(Fault::message).isEmpty();
-        return Life.of(read.build().orElseThrow()).ladder().orElseThrow();
+        return Running.limitsAlone(read.build().orElseThrow()).ladder().orElseThrow();
     }
 
     private static String with(String what, String by) {

@@ -21,6 +21,7 @@ final class LookedOver {
                         .replace(
                                 "  stroke: 62.0 mm ± 0.001 mm\n",
                                 "  stroke: 62.0 mm ± 0.001 mm\n  donor_stroke: 62.0 mm ± 0.001 mm\n")
+                        .replace("intake_valve:\n", "exhaust_valve:\n  lift: 8.20 mm ± 0.03 mm\n\nintake_valve:\n")
                         .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n")
                 + SEEN;
     }

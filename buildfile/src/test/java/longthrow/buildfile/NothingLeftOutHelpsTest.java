@@ -13,7 +13,6 @@ import longthrow.core.answer.Approval;
 import longthrow.core.answer.Approval.State;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
-import longthrow.core.life.Life;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import org.junit.jupiter.api.Test;
@@ -58,8 +57,8 @@ class NothingLeftOutHelpsTest {
     @MethodSource("engines")
     void noReadingLeftOutApproves(String text) {
         Build whole = build(text);
-        Answer before = Life.of(whole);
-        without(whole).forEach((place, less) -> isNoBetter(before, Life.of(less), place));
+        Answer before = Running.limitsAlone(whole);
+        without(whole).forEach((place, less) -> isNoBetter(before, Running.limitsAlone(less), place));
     }
 
     /** One bad reading each in an engine that is approved without it or with a good one: neither is approved with it, nor once it is left out. */
@@ -96,11 +95,16 @@ class NothingLeftOutHelpsTest {
         String slow = replaced(torn, "wanted_speed: 3900 rpm", "wanted_speed: 3000 rpm");
         assertThat(verdict(slow)).as("under the maker's governed speed").isEqualTo(State.REFUSED);
         Build whole = build(slow);
-        without(whole).forEach((place, less) -> isNoBetter(Life.of(whole), Life.of(less), place));
+        Answer before = Running.limitsAlone(whole);
+        without(whole).forEach((place, less) -> isNoBetter(before, Running.limitsAlone(less), place));
     }
 
     private static State verdict(String text) {
-        return Life.of(build(text)).ladder().orElseThrow().approval().verdict();
+        return Running.limitsAlone(build(text))
+                .ladder()
+                .orElseThrow()
+                .approval()
+                .verdict();
     }
 
     private static void isNoBetter(Answer before, Answer after, String place) {

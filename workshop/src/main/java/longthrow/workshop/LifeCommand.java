@@ -6,7 +6,6 @@ import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
-import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,6 +33,7 @@ final class LifeCommand extends BuildQuestion {
     Optional<Function<Build, Answer>> question(PrintWriter err) {
         return catalogues
                 .read(err)
-                .map(catalogue -> build -> Touching.heeded(Life.of(build, catalogue), Clear.of(build)));
+                .map(catalogue ->
+                        build -> Life.of(build, catalogue, Clear.of(build).clearances()));
     }
 }

@@ -28,6 +28,7 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.Shaking;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.clear.Clear;
 import longthrow.core.life.Life;
 import longthrow.core.quantity.Units;
 import longthrow.core.shake.Shake;
@@ -42,6 +43,10 @@ class LifeAndShakePageTest extends OverHttp {
 
     private static String text(String file) throws IOException {
         return Files.readString(EXAMPLES.resolve(file));
+    }
+
+    private static Answer life(Build build, Catalogue catalogue) {
+        return Life.of(build, catalogue, Clear.of(build).clearances());
     }
 
     private static Build build(String text) {
@@ -95,8 +100,7 @@ class LifeAndShakePageTest extends OverHttp {
     @ParameterizedTest
     @ValueSource(strings = {"demo.yaml", "scenarios/s3-springs.yaml", "scenarios/s4-vintage-iron.yaml"})
     void everyLimitStandsOnItsPageOnceWithItsSpeedAndItsSource(String file) throws IOException {
-        LimitLadder ladder =
-                Life.of(build(text(file)), Catalogue.EMPTY).ladder().orElseThrow();
+        LimitLadder ladder = life(build(text(file)), Catalogue.EMPTY).ladder().orElseThrow();
         Visitor.Page page = visitor.get(kept(text(file)) + "/life?now=1");
         assertThat(page.status()).isEqualTo(200);
         long unknown = ladder.rungs().stream()
@@ -130,7 +134,7 @@ class LifeAndShakePageTest extends OverHttp {
         Build demo = build(text("demo.yaml"));
         String base = visitor.example();
         Map<String, Answer> answers =
-                Map.of("/life", Life.of(demo, Catalogue.EMPTY), "/shake", Shake.of(demo, Catalogue.EMPTY));
+                Map.of("/life", life(demo, Catalogue.EMPTY), "/shake", Shake.of(demo, Catalogue.EMPTY));
         answers.forEach((address, answer) -> {
             String page = visitor.get(base + address + "?now=1").body();
             String list = page.substring(page.indexOf("<details class=\"taken\">"));
@@ -180,7 +184,7 @@ class LifeAndShakePageTest extends OverHttp {
             noLinkIsDead(base, address);
         }
         LimitLadder ladder =
-                Life.of(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
+                life(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
         Rung unknown = first(ladder, r -> r.state() == Rung.State.UNKNOWN);
         Rung known =
                 first(ladder, r -> r.state() == Rung.State.HOLDS && r.speed().isPresent());
@@ -196,7 +200,7 @@ class LifeAndShakePageTest extends OverHttp {
     @Test
     void whatIsUnknownIsCountedOnce() throws IOException {
         LimitLadder ladder =
-                Life.of(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
+                life(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
         List<Rung> unknown = ladder.rungs().stream()
                 .filter(r -> r.state() == Rung.State.UNKNOWN)
                 .toList();
@@ -231,6 +235,7 @@ class LifeAndShakePageTest extends OverHttp {
                 .replace(
                         "  stroke: 62.0 mm ± 0.001 mm\n",
                         "  stroke: 62.0 mm ± 0.001 mm\n  donor_stroke: 62.0 mm ± 0.001 mm\n")
+                .replace("intake_valve:\n", "exhaust_valve:\n  lift: 8.20 mm ± 0.03 mm\n\nintake_valve:\n")
                 .replace("  metal: cast_aluminium\n", "  metal: cast_aluminium\n  bolt_tightenings: 1\n");
         assertThat(visitor.get(kept(unseen) + "/life?now=1").words())
                 .contains(
@@ -245,7 +250,11 @@ class LifeAndShakePageTest extends OverHttp {
                   - {part: crankshaft, damage: none, where: dyed}
                   - {part: piston, damage: none, where: by eye}
                 """;
-        assertThat(Life.of(build(held)).ladder().orElseThrow().approval().verdict())
+        assertThat(life(build(held), Catalogue.EMPTY)
+                        .ladder()
+                        .orElseThrow()
+                        .approval()
+                        .verdict())
                 .isEqualTo(Approval.State.APPROVED);
         String base = kept(held);
         assertThat(visitor.get(base + "/life?now=1").words())
@@ -441,7 +450,7 @@ class LifeAndShakePageTest extends OverHttp {
         assertThat(visitor.get(base + "/life").words())
                 .as("what was worked out before the offer is not shown for it")
                 .contains("takes a moment", "Life ? unknown");
-        Approval approval = Life.of(demo, offer).ladder().orElseThrow().approval();
+        Approval approval = life(demo, offer).ladder().orElseThrow().approval();
         Approval.Unlock wheel = approval.unlocks().stream()
                 .filter(u -> !u.code().isEmpty())
                 .findFirst()

@@ -197,7 +197,7 @@ class MeasurePageTest extends OverHttp {
                 .containsPattern("href=\"" + base + "/measure/connecting_rod.side_clearance\">rod side clearance");
         assertThat(visitor.get(base + "/measure").words())
                 .contains(
-                        "Nothing that is typed clears this:",
+                        "Clear says which gaps are known and takes what is read of the others.",
                         "Clear says which gaps are known",
                         "at the end of the Book");
         String rated = throwWith(scenario("s1-longer-throw.yaml")

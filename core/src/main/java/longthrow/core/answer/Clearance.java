@@ -26,6 +26,7 @@ import longthrow.core.measurement.Measured;
  * @param how       it is read when the engine is mocked up
  * @param why       how it stands, in words
  * @param mend      what would mend it; empty when it clears
+ * @param hold      whether the engine may be run with it as it is known
  */
 public record Clearance(
         String key,
@@ -46,7 +47,8 @@ public record Clearance(
         List<Mocked> mocked,
         String how,
         String why,
-        String mend) {
+        String mend,
+        Hold hold) {
     public Clearance {
         limits = List.copyOf(limits);
         phases = List.copyOf(phases);
@@ -65,23 +67,62 @@ public record Clearance(
 
     /** The same with what the mock-up told, and a word on it behind the others. */
     public Clearance withMocked(List<Mocked> told, String said) {
-        return copy(state, told, said.isEmpty() ? why : why + "; " + said, mend, removal);
+        return copy(state, told, said.isEmpty() ? why : why + "; " + said, mend, removal, hold);
     }
 
     /** The same in another state. */
     public Clearance withState(State other) {
-        return copy(other, mocked, why, mend, removal);
+        return copy(other, mocked, why, mend, removal, hold);
     }
 
     /** The same to be mended in another way, without an amount. */
     public Clearance withMend(String other) {
-        return copy(state, mocked, why, other, Optional.empty());
+        return copy(state, mocked, why, other, Optional.empty(), hold);
     }
 
-    private Clearance copy(State now, List<Mocked> told, String because, String way, Optional<Removal> off) {
+    /** The same holding a run back, or not. */
+    public Clearance withHold(Hold other) {
+        return copy(state, mocked, why, mend, removal, other);
+    }
+
+    /** Whether every source that decides is surely not satisfied. */
+    public boolean isUnderEverySource() {
+        return limits.stream().anyMatch(Limit::decides)
+                && limits.stream().filter(Limit::decides).allMatch(limit -> limit.state() == Verdict.State.FAILS);
+    }
+
+    private Clearance copy(
+            State now, List<Mocked> told, String because, String way, Optional<Removal> off, Hold holding) {
         return new Clearance(
                 key, one, other, now, cold, running, limits, off, phases, curve, warmCurve, hangsOn, from, missing,
-                notWarm, told, how, because, way);
+                notWarm, told, how, because, way, holding);
+    }
+
+    /** Whether an engine may be run with two parts as they are known to stand: nothing is approved past a pair that holds it back. */
+    public enum Hold {
+        /** They clear, or nothing is known and the maker vouches for the engine as he made it. */
+        NOTHING("nothing"),
+        /**
+         * Not known, of an engine that for all that is known is as its maker made it: past his speed, while nobody says whose throw it is, or with one figure left out of
+         * those that would tell, he does not vouch for it.
+         */
+        UNVOUCHED_RUN("a run its maker does not vouch for"),
+        /** They touch or may, come closer than any source allows, or are not known of an engine that is not as its maker made it. */
+        ANY_RUN("any run");
+
+        private final String label;
+
+        Hold(String label) {
+            this.label = label;
+        }
+
+        public String key() {
+            return name().toLowerCase(java.util.Locale.ROOT);
+        }
+
+        public String label() {
+            return label;
+        }
     }
 
     /** How two parts stand to each other, gravest first after the unknown. */

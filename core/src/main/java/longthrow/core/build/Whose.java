@@ -53,6 +53,10 @@ public enum Whose {
             "website",
             "internet");
 
+    /** The owner's own: a sheet that he wrote, a plate that he made, is not his who made the part, unless he says that it is the maker's. */
+    private static final Set<String> OWN =
+            Set.of("my", "mine", "own", "myself", "i", "me", "we", "our", "ours", "self", "homemade", "handwritten");
+
     private static final Set<String> DOUBTED = Set.of(
             "no", "not", "none", "without", "lost", "missing", "unknown", "guess", "guessed", "maybe", "perhaps");
 
@@ -81,7 +85,9 @@ public enum Whose {
             return SELLERS;
         }
         boolean isMakers = words.stream().anyMatch(MAKER::contains)
-                || (!isCatalogue && words.stream().anyMatch(LEFT_BY_HIM::contains));
+                || (!isCatalogue
+                        && words.stream().anyMatch(LEFT_BY_HIM::contains)
+                        && words.stream().noneMatch(OWN::contains));
         if (isMakers && words.stream().noneMatch(DOUBTED::contains)) {
             return MAKERS;
         }

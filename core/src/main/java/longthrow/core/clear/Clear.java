@@ -7,16 +7,17 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
-import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
+import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.life.Known;
 import longthrow.core.measure.Appraisal;
@@ -40,9 +41,6 @@ public final class Clear {
     /** Readings named first, those that tell of most pairs; layout. */
     private static final int READ_FIRST = 6;
 
-    /** How a stop begins of a pair that touches or may touch. */
-    static final String NOT_BY_STARTER = "do not turn it with the starter: ";
-
     private Clear() {}
 
     /**
@@ -57,7 +55,7 @@ public final class Clear {
             return untangled(build);
         }
         Known known = new Known(appraisal);
-        Telling telling = new Telling(known);
+        Telling telling = new Telling(known, new Holding(known));
         List<Plan> plans = Pairs.of(known);
         List<Clearance> pairs = inOrder(plans.stream().map(telling::tell).toList());
         Set<DefaultUsed> defaults = new LinkedHashSet<>(telling.taken());
@@ -68,9 +66,10 @@ public final class Clear {
         findings.addAll(telling.findings());
         findings.addAll(MockUps.ofNoPair(build, plans));
         findings.addAll(readFirst(pairs));
+        vouchedFor(pairs).ifPresent(findings::add);
         findings.addAll(cautions(build));
         return appraisal
-                .answer("clear", SHOWN, findings, stops(appraisal.stops(), pairs), List.copyOf(defaults))
+                .answer("clear", SHOWN, findings, GapStops.together(appraisal.stops(), pairs), List.copyOf(defaults))
                 .withClearances(pairs);
     }
 
@@ -86,35 +85,21 @@ public final class Clear {
                 .toList();
     }
 
-    private static List<Stop> stops(List<Stop> before, List<Clearance> pairs) {
-        List<Stop> stops = new ArrayList<>(before);
-        for (Clearance pair : pairs) {
-            if (pair.state() == State.TOUCHES || pair.state() == State.MAY_TOUCH) {
-                stops.add(new Stop(
-                        NOT_BY_STARTER + pair.one() + " and " + pair.other() + " "
-                                + (pair.state() == State.TOUCHES ? "touch" : "may touch"),
-                        pair.why(),
-                        pair.mend(),
-                        pair.state() == State.TOUCHES));
-            }
-        }
-        String what = "do not turn it under power before it has been mocked up";
-        List<String> open = names(pairs, State.UNKNOWN);
-        if (!open.isEmpty() && before.stream().noneMatch(s -> s.what().equals(what))) {
-            stops.add(new Stop(
-                    what,
-                    "not known: " + String.join(", ", open),
-                    "turn it twice by hand with clay or wire there, both ways of the end play, or read what is missing",
-                    false));
-        }
-        return stops;
-    }
-
-    private static List<String> names(List<Clearance> pairs, State state) {
-        return pairs.stream()
-                .filter(p -> p.state() == state)
-                .map(p -> p.one() + " to " + p.other())
-                .toList();
+    /** Gaps that nobody read and that hold nothing back. */
+    private static Optional<Finding> vouchedFor(List<Clearance> pairs) {
+        long gaps = pairs.stream()
+                .filter(p -> p.state() == Clearance.State.UNKNOWN && p.hold() == Clearance.Hold.NOTHING)
+                .count();
+        return gaps == 0
+                ? Optional.empty()
+                : Optional.of(
+                        new Finding(
+                                Finding.Kind.NOTE,
+                                "gaps its maker vouches for",
+                                gaps + (gaps == 1 ? " pair was" : " pairs were")
+                                        + " not read, and the engine is as its maker made it, for all that is written: up to his speed he vouches for "
+                                        + (gaps == 1 ? "it" : "them"),
+                                "turn it twice by hand before it is started all the same; write down every part that is not the one he fitted"));
     }
 
     /** The readings that most of the unknown pairs wait for. */

@@ -36,6 +36,9 @@ final class GapWords {
         if (cold.contact() > 0 && !(isMockedUp && cold.value() == 0) && cold.worst() <= 0) {
             said.append(String.format(Locale.ROOT, ", contact %s", percent(cold.contact())));
         }
+        if (limits.isEmpty() && cold.value() > 0) {
+            said.append("; how much is enough is not known: no source states it");
+        }
         for (Clearance.Limit limit : limits) {
             said.append(String.format(
                     Locale.ROOT,

@@ -261,7 +261,7 @@ final class MockUps {
     }
 
     /** Whether a part of this kind has to do with the gap. */
-    private static boolean isOf(PartKind kind, MovingPair pair) {
+    static boolean isOf(PartKind kind, MovingPair pair) {
         return switch (kind) {
             case CRANKSHAFT, CONNECTING_ROD, PISTON -> pair.hangsOnStack();
             case GASKET -> pair.hangsOnStack() && !pair.hangsOnEndPlay();

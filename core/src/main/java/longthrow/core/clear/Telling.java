@@ -46,11 +46,13 @@ final class Telling {
     private final Known known;
     private final GapWords words;
     private final MockUps mockUps;
+    private final Holding holding;
     private final Set<DefaultUsed> taken = new LinkedHashSet<>();
     private final List<Finding> findings = new ArrayList<>();
 
-    Telling(Known known) {
+    Telling(Known known, Holding holding) {
         this.known = known;
+        this.holding = holding;
         this.words = new GapWords(known.build().units());
         this.mockUps = new MockUps(known);
     }
@@ -66,7 +68,8 @@ final class Telling {
     }
 
     Clearance tell(Plan plan) {
-        return heeded(plan, drawn(plan));
+        Clearance told = heeded(plan, drawn(plan));
+        return told.withHold(holding.of(plan, told));
     }
 
     private Clearance drawn(Plan plan) {
@@ -453,7 +456,8 @@ final class Telling {
                 List.of(),
                 head.how(),
                 why,
-                "mock it up: " + head.how());
+                "mock it up: " + head.how(),
+                Clearance.Hold.ANY_RUN);
     }
 
     private Clearance said(
@@ -489,7 +493,8 @@ final class Telling {
                 head.how(),
                 words.why(cold.gap(), warm.map(Seen::gap), limits, notWarm)
                         + cold.of().asPlanned(),
-                removal.map(Clearance.Removal::what).orElse(""));
+                removal.map(Clearance.Removal::what).orElse(""),
+                Clearance.Hold.ANY_RUN);
     }
 
     private static State state(Seen cold, Optional<Seen> warm, Wanted want) {

@@ -38,7 +38,7 @@ public final class Stops {
 
     private static final String NO_START = "do not start it and do not spin the flywheel";
     private static final String NOT_WITH_THESE = "do not run it with these parts";
-    private static final String NO_POWER_YET = "do not turn it under power before it has been mocked up";
+    static final String NO_POWER_YET = "do not turn it under power before it has been mocked up";
     private static final String MOCK_UP =
             "mock it up and turn it twice by hand with clay or wire at rod bolts, cam, dipper and case, both ways of the end "
                     + "play; " + MockUp.COMMON_FIGURES;
@@ -292,7 +292,7 @@ public final class Stops {
                         + (exceeded.isEmpty() ? "" : "; " + EXCEEDED + String.join(", ", exceeded))
                         + (missing.isEmpty() ? "" : "; not known: " + String.join(", ", missing))
                         + (notSure.isEmpty() ? "" : "; " + String.join("; ", notSure)),
-                governed.filter(g -> isVouched(Term.GOVERNED_SPEED))
+                governed.filter(g -> isVouched(Term.GOVERNED_SPEED) && !isOfAnotherThrow(build, figures))
                                 .map(g -> "hold the maker's " + speed(g.value()) + "; ")
                                 .orElse("")
                         + "to go past it, flywheel first, then rod with new bolts, both rated by their makers for "
@@ -427,9 +427,36 @@ public final class Stops {
 
     // ---- throw
 
-    /** Whether a stop is that of a throw which is not, or may not be, the one the maker spoke of: his word on rod, crankshaft and piston ends with it. */
-    public static boolean isOfAnotherThrow(Stop stop) {
-        return stop.what().equals(NO_POWER_YET);
+    /**
+     * Whether the throw is surely the one the maker gave it: his word on rod, crankshaft and piston, and on every gap, ends with another. A donor's stroke left out, a
+     * guess at it or a seller's word on it is no better than one that says unknown, and a shorter throw is as little his as a longer one.
+     */
+    public static boolean isThrowAsMade(Build build, Function<Term, Optional<Measured>> figures) {
+        return isDonorKnown(build, figures)
+                && figures.apply(Term.STROKE).filter(m -> !m.isUnknown()).isPresent()
+                && !isOfAnotherThrow(build, figures);
+    }
+
+    /** Whether the throw is another than the donor's, or may be: of an engine of which neither is written down nobody says so. */
+    public static boolean isOfAnotherThrow(Build build, Function<Term, Optional<Measured>> figures) {
+        Stops stops = new Stops(build, figures);
+        return stops.longerThrow().isPresent() || stops.isThrowShorter();
+    }
+
+    private boolean isThrowShorter() {
+        Optional<Measured> stroke = figures.apply(Term.STROKE);
+        return figures.apply(Term.DONOR_STROKE)
+                .filter(donor ->
+                        stroke.isPresent() && donor.value() - stroke.get().value() >= ANOTHER_THROW)
+                .isPresent();
+    }
+
+    /** Whether it can be told which throw the maker gave it: read, or his word. */
+    public static boolean isDonorKnown(Build build, Function<Term, Optional<Measured>> figures) {
+        return figures.apply(Term.DONOR_STROKE).filter(m -> !m.isUnknown()).isPresent()
+                && build.of(Term.DONOR_STROKE).stream()
+                        .filter(g -> g.figure().isPresent())
+                        .allMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed || g.isMakersWord());
     }
 
     /** Strokes farther apart than this are of two crankshafts, however they were read [m]; common practice, no source. */

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.Approval.Unlock;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
@@ -23,6 +24,7 @@ import longthrow.core.build.Whose;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
+import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Units;
@@ -40,15 +42,32 @@ final class Approving {
     /** Speeds that are approved are rounded down to this [rad/s]: 10 rpm. */
     private static final double STEP = Units.RPM.toSi(10);
 
+    private static final String BOLT_USES = "rod_bolts_uses";
+
     private final Known known;
     private final List<Stop> stops;
+    private final List<Clearance> pairs;
+    private final boolean isThrowAsMade;
     private final List<Finding> suspects;
     private final Catalogue catalogue;
     private final RungMaker maker;
 
-    Approving(Known known, List<Stop> stops, List<Finding> suspects, Catalogue catalogue, RungMaker maker) {
+    /**
+     * Of one engine.
+     * @param stops with those of its gaps
+     * @param pairs of its parts
+     */
+    Approving(
+            Known known,
+            List<Stop> stops,
+            List<Clearance> pairs,
+            List<Finding> suspects,
+            Catalogue catalogue,
+            RungMaker maker) {
         this.known = known;
         this.stops = stops;
+        this.pairs = List.copyOf(pairs);
+        this.isThrowAsMade = Stops.isThrowAsMade(known.build(), known::figure);
         this.suspects = suspects;
         this.catalogue = catalogue;
         this.maker = maker;
@@ -83,14 +102,16 @@ final class Approving {
                 .toList();
     }
 
-    /** What wears, and what holds the speed, is as the owner has it: no maker speaks of that. */
+    /** What wears, what holds the speed, and how often bolts were drawn up is as the owner has it: no maker speaks of that. */
     private static boolean isTheOwnersOwn(Rung rung) {
-        return rung.kind() == Rung.Kind.WEAR || rung.kind() == Rung.Kind.HELD;
+        return rung.kind() == Rung.Kind.WEAR
+                || rung.kind() == Rung.Kind.HELD
+                || rung.key().equals(BOLT_USES);
     }
 
-    /** How often bolts were drawn up, and to what, is the owner's doing too; the rod's maker speaks of bolts drawn up as he says. */
+    /** To what bolts were drawn up is the owner's doing too; the rod's maker speaks of bolts drawn up as he says. */
     private static boolean isOfBoltsAsDrawnUp(Rung rung) {
-        return rung.key().equals("rod_bolts_uses") || (rung.key().startsWith("rod_bolts_") && rung.isRefused());
+        return rung.key().startsWith("rod_bolts_") && rung.isRefused();
     }
 
     /**
@@ -127,16 +148,24 @@ final class Approving {
     private boolean isAsMade(Rung rung) {
         boolean isNamedWheel = rung.kind() != Rung.Kind.RIM
                 || known.build().choice(Choice.FLYWHEEL_KIND).isPresent();
-        return isNamedWheel && ((isThrowAsMade() && isDonorKnown()) || !isLoadedByThrow(rung));
+        return isNamedWheel && (isThrowAsMade || !isLoadedByThrow(rung));
     }
 
-    /** Whether it can be told which throw the maker gave it: a line left out is no better than one that says unknown. */
     private boolean isDonorKnown() {
-        return known.figure(Term.DONOR_STROKE).isPresent();
+        return Stops.isDonorKnown(known.build(), known::figure);
     }
 
-    private boolean isThrowAsMade() {
-        return stops.stream().noneMatch(Stops::isOfAnotherThrow);
+    private boolean isOfAnotherThrow() {
+        return Stops.isOfAnotherThrow(known.build(), known::figure);
+    }
+
+    /** What touches, or comes too close, or is not known, and holds back at any speed. */
+    private List<Stop> ofGaps() {
+        return stops.stream().filter(GapStops::isOfGaps).toList();
+    }
+
+    private boolean isHeldByGapsAtAnySpeed() {
+        return pairs.stream().anyMatch(p -> p.hold() == Clearance.Hold.ANY_RUN);
     }
 
     /** Damage that was seen, on any part: a maker spoke of an undamaged engine, and no sum knows of it. */
@@ -213,7 +242,7 @@ final class Approving {
                                         "replace it, or have it judged by a qualified machinist, and take the entry out of what was seen")));
         if (covers(Term.GOVERNED_SPEED)
                 && !(covers(Term.ROD_RATED_SPEED) && covers(Term.FLYWHEEL_RATED_SPEED))
-                && isThrowAsMade()
+                && !isOfAnotherThrow()
                 && !isDonorKnown()) {
             held.add(
                     new Held(
@@ -315,16 +344,37 @@ final class Approving {
                 OptionalDouble.empty(),
                 have,
                 isRefused
-                        ? isRefusedAtAnySpeed(rungs) ? "refused at any speed" : "refused at " + speed
+                        ? refusedSaid(rungs, speed)
                         : isToLookOverAlone
                                 ? "not approved at " + speed + " yet: " + nobodySays(unseen)
                                 : isHeldUpByWorkAlone
                                         ? "not approved at " + speed
                                                 + " yet: every limit that decides holds as planned, and the work is not done"
-                                        : "not approved at " + speed + ": not refused, but not shown to hold",
+                                        : notApprovedSaid(reasons, speed),
                 reasons,
                 unlocks(rungs, asked),
                 instead(have, OptionalDouble.of(asked), isToLookOverAlone));
+    }
+
+    private String refusedSaid(List<Rung> rungs, String speed) {
+        boolean touches = stops.stream().anyMatch(s -> s.refused() && GapStops.isOfTouching(s));
+        return touches
+                ? "refused: parts of it touch"
+                : isRefusedAtAnySpeed(rungs) ? "refused at any speed" : "refused at " + speed;
+    }
+
+    /** In one line what is to be done where gaps alone hold it back. */
+    private String notApprovedSaid(List<String> reasons, String speed) {
+        List<Stop> gaps = ofGaps();
+        boolean isOfGapsAlone = !gaps.isEmpty() && reasons.size() == gaps.size();
+        if (!isOfGapsAlone) {
+            return "not approved at " + speed + ": not refused, but not shown to hold";
+        }
+        return gaps.stream().anyMatch(GapStops::isOfTouching)
+                ? "not approved: parts of it may touch"
+                : gaps.stream().anyMatch(GapStops::isOfAGap)
+                        ? "not approved: parts of it come too close, or may"
+                        : "not approved at " + speed + " before it has been mocked up: gaps are not known";
     }
 
     /** Damage, or a limit that no speed decides. */
@@ -334,12 +384,19 @@ final class Approving {
     }
 
     /** What an approval rests on beside sums. */
-    private static String onWhoseWord(List<Rung> rungs, List<String> overruled) {
+    private String onWhoseWord(List<Rung> rungs, List<String> overruled) {
+        long gaps = pairs.stream()
+                .filter(p -> p.state() == Clearance.State.UNKNOWN && p.hold() == Clearance.Hold.NOTHING)
+                .count();
         long covered = rungs.stream().filter(r -> r.state() == State.COVERED).count();
         return (covered == 0
                         ? ""
                         : "; " + covered + (covered == 1 ? " limit rests" : " limits rest")
                                 + " on a maker's word and not on a sum, which is for sound parts in the engine as it was made")
+                + (gaps == 0
+                        ? ""
+                        : "; " + gaps + (gaps == 1 ? " gap that nobody read rests" : " gaps that nobody read rest")
+                                + " on it too")
                 + (overruled.isEmpty() ? "" : "; by the sum alone passed: " + String.join(", ", overruled));
     }
 
@@ -370,7 +427,7 @@ final class Approving {
 
     /** The maker's speed, where nothing that refuses comes before it and the engine has the throw he made it with. */
     private OptionalDouble canHave(List<Rung> rungs) {
-        if (!isThrowAsMade()) {
+        if (isOfAnotherThrow() || isHeldByGapsAtAnySpeed()) {
             return OptionalDouble.empty();
         }
         Optional<Measured> governed =
@@ -409,8 +466,17 @@ final class Approving {
             return "hold " + maker.speed(have.getAsDouble())
                     + ", which the maker vouches for in an undamaged engine, once these parts are looked over and found so";
         }
-        if (!isThrowAsMade()) {
-            return "nothing before it has been mocked up: "
+        Optional<Stop> gap = stops.stream().filter(GapStops::isOfAGap).findFirst();
+        if (gap.isPresent()) {
+            return "nothing at any speed before nothing touches and there is room: " + GapStops.pair(gap.get());
+        }
+        if (isHeldByGapsAtAnySpeed() && !isOfAnotherThrow()) {
+            return "nothing at any speed before it has been mocked up: see clear";
+        }
+        if (isOfAnotherThrow()) {
+            return (isHeldByGapsAtAnySpeed()
+                            ? "nothing before it has been mocked up: "
+                            : "nothing on the maker's word: ")
                     + known.figure(Term.GOVERNED_SPEED)
                             .map(g -> "the maker's " + maker.speed(g.value()) + " is for the throw he made it with")
                             .orElse("no maker's speed is known, and it would be for the throw he made it with")
@@ -434,7 +500,7 @@ final class Approving {
     private List<Unlock> unlocks(List<Rung> rungs, double asked) {
         List<Unlock> unlocks = new ArrayList<>();
         for (Stop stop : stops) {
-            if (!stop.what().contains(maker.speed(asked))) {
+            if (!stop.what().contains(maker.speed(asked)) && !GapStops.isOfTheUnknown(stop)) {
                 unlocks.add(new Unlock(stop.wayRound(), stop.what(), "", ""));
             }
         }
@@ -463,6 +529,9 @@ final class Approving {
                     "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely",
                     "an engine without governor runs past any limit unloaded"));
         }
+        stops.stream() // with the parts that are to run
+                .filter(GapStops::isOfTheUnknown)
+                .forEach(stop -> unlocks.add(new Unlock(stop.wayRound(), stop.what(), "", "")));
         held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
         springs(rungs).ifPresent(unlocks::add);
         if (!notLookedOver().isEmpty()) {

@@ -96,8 +96,13 @@ final class BoltRungs {
         return Optional.of(new Bolt(grade.get(), new ScrewThread(diameter, pitch, form), clamp));
     }
 
+    /** The most that they may be: a count that its owner is not sure of counts at its upper end. */
     private static int count(Measured uses) {
-        return (int) Math.round(uses.value());
+        return (int) Math.round(uses.high());
+    }
+
+    private static String upTo(Measured uses) {
+        return (count(uses) > Math.round(uses.value()) ? "up to " : "") + count(uses);
     }
 
     private static BoltGrade grade(String word) {
@@ -137,7 +142,7 @@ final class BoltRungs {
                         head,
                         of,
                         Measured.through(Formula.of(head.key(), left), of.inputs()),
-                        "tightened " + count(of.value(Term.ROD_BOLT_USES).orElseThrow()) + " times, allowed "
+                        "tightened " + upTo(of.value(Term.ROD_BOLT_USES).orElseThrow()) + " times, allowed "
                                 + Tightening.MOST)
                 : maker.unknown(head, of);
     }

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.LimitLadder;
@@ -19,6 +20,7 @@ import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.AsPlanned;
@@ -50,17 +52,13 @@ public final class Life {
 
     private Life() {}
 
-    /** Without a catalogue: no price is known. */
-    public static Answer of(Build build) {
-        return of(build, Catalogue.EMPTY);
-    }
-
     /**
      * The limit ladder and the verdict of the whole.
      * @param catalogue what can be bought, for the price of what would lift a refusal
+     * @param pairs     of parts as {@code clear} tells of the same build: no limit of speed approves an engine whose parts may meet
      * @throws IllegalArgumentException when a reading names an instrument that the build does not have and that is not built in
      */
-    public static Answer of(Build build, Catalogue catalogue) {
+    public static Answer of(Build build, Catalogue catalogue, List<Clearance> pairs) {
         Appraisal appraisal;
         try {
             appraisal = Appraisal.sound(build);
@@ -74,7 +72,8 @@ public final class Life {
         RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked, gas.gas());
         List<Asked> questions = new ArrayList<>();
         List<Rung> rungs = rungs(known, maker, questions);
-        Approving approving = new Approving(known, appraisal.stops(), appraisal.suspects(), catalogue, maker);
+        List<Stop> stops = GapStops.together(appraisal.stops(), pairs);
+        Approving approving = new Approving(known, stops, pairs, appraisal.suspects(), catalogue, maker);
         List<Rung> covered = inOrder(approving.covered(rungs));
         Approval approval = approving.verdict(rungs, covered);
         StartSums starting = new StartSums(known);
@@ -86,12 +85,7 @@ public final class Life {
         findings.addAll(bought(build));
         findings.addAll(cautions(build));
         return appraisal
-                .answer(
-                        "life",
-                        SHOWN,
-                        findings,
-                        withVerdict(appraisal.stops(), covered),
-                        defaults(appraisal, questions))
+                .answer("life", SHOWN, findings, withVerdict(stops, covered), defaults(appraisal, questions))
                 .withLadder(new LimitLadder(approval, covered, start));
     }
 

@@ -253,8 +253,10 @@ class BookTest {
         typed(Term.COUNTERWEIGHT_RADIUS, "38.90", "0.05");
         Build build = build();
         Answers some = Answers.of(Measure.of(build, List.of()), Optional.empty());
-        Answers all =
-                some.with(Optional.of(Clear.of(build)), Optional.of(Life.of(build)), Optional.of(Shake.of(build)));
+        Answers all = some.with(
+                Optional.of(Clear.of(build)),
+                Optional.of(Life.of(build, Catalogue.EMPTY, List.of())),
+                Optional.of(Shake.of(build)));
         Book without = Book.of(build, some, Catalogue.EMPTY, List.of());
         Book with = Book.of(build, all, Catalogue.EMPTY, List.of());
         assertThat(without.isWhole()).isFalse();

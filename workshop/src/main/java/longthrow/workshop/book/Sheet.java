@@ -19,7 +19,6 @@ import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
 import longthrow.core.clear.ReliefCut;
-import longthrow.core.clear.Touching;
 import longthrow.core.fit.Fit;
 import longthrow.core.life.Life;
 import longthrow.core.measure.Measure;
@@ -159,7 +158,7 @@ public record Sheet(
                         nothingToSearch ? Optional.empty() : Optional.of(Fit.of(build, catalogue)))
                 .with(
                         Optional.of(clear),
-                        Optional.of(Touching.heeded(Life.of(build, catalogue), clear)),
+                        Optional.of(Life.of(build, catalogue, clear.clearances())),
                         Optional.of(Shake.of(build, catalogue)));
     }
 

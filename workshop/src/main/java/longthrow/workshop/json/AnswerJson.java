@@ -480,7 +480,12 @@ public final class AnswerJson {
             .list("mocked_up", "what the mock-up told, in the order of the file", MOCKED, Clearance::mocked)
             .text("how", "it is read when mocked up", Clearance::how)
             .text("why", "how it stands, in words", Clearance::why)
-            .text("mend", "what would mend it; empty when it clears", Clearance::mend);
+            .text("mend", "what would mend it; empty when it clears", Clearance::mend)
+            .word(
+                    "holds_back",
+                    "which runs the pair holds back as it is known",
+                    JsonShape.words(Clearance.Hold.values(), Clearance.Hold::key),
+                    c -> c.hold().key());
 
     private static final JsonShape<Candidate.Piece> PIECE = new JsonShape<Candidate.Piece>()
             .text("kind", "kind of part, or machine_operation", Candidate.Piece::kind)

@@ -51,6 +51,7 @@ final class ClearanceList {
         mocked(pair);
         if (all) {
             page.ifAny(2 * INDENT + 1, "how:", pair.how());
+            holdsBack(pair);
             pair.missing().forEach(m -> page.ifAny(2 * INDENT + 1, "read:", m.what() + ": " + m.how()));
         }
     }
@@ -101,6 +102,13 @@ final class ClearanceList {
             page.ifAny(2 * INDENT + 1, "hangs on:", String.join(", ", pair.hangsOn()));
             pair.notWarm().forEach(m -> page.ifAny(2 * INDENT + 1, "for running:", m.what() + ": " + m.how()));
             page.ifAny(2 * INDENT + 1, "check:", pair.how());
+            holdsBack(pair);
+        }
+    }
+
+    private void holdsBack(Clearance pair) {
+        if (pair.hold() != Clearance.Hold.NOTHING) {
+            page.ifAny(2 * INDENT + 1, "holds back:", pair.hold().label());
         }
     }
 

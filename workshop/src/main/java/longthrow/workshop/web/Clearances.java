@@ -8,7 +8,7 @@ import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
 import longthrow.core.clear.ReliefCut;
-import longthrow.core.clear.Touching;
+import longthrow.core.engine.GapStops;
 
 /** Whether anything touches in an engine, worked out once for each text of late: it takes seconds, so no two are worked out at once. */
 public final class Clearances {
@@ -43,7 +43,8 @@ public final class Clearances {
         Build build = BuildFile.read(text).build().orElseThrow();
         Answer answer = Clear.of(build);
         bench.remember(Rail.Question.CLEAR, text, List.of(), Rail.cleared(answer));
-        bench.rememberTouching(text, Touching.stops(answer));
+        bench.rememberGaps(
+                text, answer.stops().stream().filter(GapStops::isOfGaps).toList());
         return new Seen(answer, Drawn.of(build), ReliefCut.gravest(build, answer));
     }
 

@@ -7,7 +7,6 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
-import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import longthrow.core.shake.Shake;
 import longthrow.workshop.store.CatalogueEntry;
@@ -54,7 +53,7 @@ public final class Loaded {
 
     private Answer life(Asked asked) {
         Answer clear = clearances.of(asked.text()).answer();
-        Answer answer = Touching.heeded(Life.of(build(asked), catalogue(asked)), clear);
+        Answer answer = Life.of(build(asked), catalogue(asked), clear.clearances());
         bench.remember(Rail.Question.LIFE, asked.text(), asked.catalogues(), Rail.approved(answer));
         return answer;
     }

@@ -11,6 +11,7 @@ import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
@@ -28,11 +29,8 @@ public final class Ways {
     private static final List<Term> RATINGS =
             List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
 
-    /** How a stop begins that a mock-up alone takes away. */
-    private static final String MOCK_UP = "before it has been mocked up";
-
     private static final String BY_HAND =
-            " Nothing that is typed clears this: Clear says which gaps are known and which are to be read there. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
+            " Clear says which gaps are known and takes what is read of the others. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
 
     /** Section of the build file that has no card of its own. */
     private static final String LIFT_TABLES = "lift_tables";
@@ -63,15 +61,19 @@ public final class Ways {
 
     /**
      * What is refused first, then what is not approved, suspects, unknowns.
-     * @param answer   to measure
-     * @param touching stops of pairs that touch or may touch; none where that was not asked yet
+     * @param answer to measure
+     * @param gaps   what its gaps stop it from; empty where that was not asked yet
      */
-    public static List<Frame.Way> of(Answer answer, List<Stop> touching, String base) {
+    public static List<Frame.Way> of(Answer answer, Optional<List<Stop>> gaps, String base) {
         Ways ways = new Ways(base);
-        touching.stream().filter(Stop::refused).forEach(ways::touch);
-        answer.stops().stream().filter(Stop::refused).forEach(ways::stop);
-        touching.stream().filter(s -> !s.refused()).forEach(ways::touch);
-        answer.stops().stream().filter(s -> !s.refused()).forEach(ways::stop);
+        List<Stop> ofGaps = gaps.orElse(List.of());
+        List<Stop> others = answer.stops().stream()
+                .filter(s -> gaps.isEmpty() || !GapStops.isOfGaps(s))
+                .toList();
+        ofGaps.stream().filter(Stop::refused).forEach(ways::gap);
+        others.stream().filter(Stop::refused).forEach(ways::stop);
+        ofGaps.stream().filter(s -> !s.refused()).forEach(ways::gap);
+        others.stream().filter(s -> !s.refused()).forEach(ways::stop);
         answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)
                 .forEach(f ->
@@ -83,18 +85,23 @@ public final class Ways {
         return ways.ways;
     }
 
-    private void touch(Stop stop) {
+    private void gap(Stop stop) {
+        boolean mockUp = GapStops.isOfTheUnknown(stop);
         ways.add(new Frame.Way(
                 stop.refused() ? "refused" : "not approved",
                 PageWords.said(stop.what() + " – " + stop.why()),
-                PageWords.said(stop.wayRound()),
+                PageWords.said(stop.wayRound()) + (mockUp ? "." + BY_HAND : ""),
                 base + "/clear",
-                List.of(),
+                mockUp ? List.of(signatures()) : List.of(),
                 stop.refused()));
     }
 
+    private Frame.Place signatures() {
+        return new Frame.Place("the Book's signatures, on paper", base + "/book?view=sheet#signatures");
+    }
+
     private void stop(Stop stop) {
-        boolean mockUp = stop.what().contains(MOCK_UP);
+        boolean mockUp = GapStops.isOfTheUnknown(stop);
         String named = address(stop.why());
         List<Frame.Place> others = new ArrayList<>();
         String first = named;
@@ -112,7 +119,7 @@ public final class Ways {
             first = address(stop.wayRound()); // the likeliest reading stands first in what to read again
         }
         if (mockUp) {
-            others.add(new Frame.Place("the Book's signatures, on paper", base + "/book?view=sheet#signatures"));
+            others.add(signatures());
         }
         ways.add(new Frame.Way(
                 stop.refused() ? "refused" : "not approved",

@@ -46,7 +46,7 @@ public final class Workbench {
     private record Asked(Rail.Question question, String text, List<CatalogueEntry> catalogues) {}
 
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();
-    private final Map<String, List<Stop>> touching = new ConcurrentHashMap<>(); // by text
+    private final Map<String, List<Stop>> gapStops = new ConcurrentHashMap<>(); // by text
     private final Supplier<Store> store;
     private final Desk desk = new Desk();
     private final List<Lock> judges =
@@ -200,18 +200,19 @@ public final class Workbench {
         states.put(new Asked(question, text, searched), state);
     }
 
-    /** What touches in a build, to be said on its every page for as long as its text is the same. */
-    void rememberTouching(String text, List<Stop> stops) {
-        if (touching.size() >= MOST_STATES) {
-            touching.clear();
+    /** What its gaps stop a build from, to be said on its every page for as long as its text is the same. */
+    void rememberGaps(String text, List<Stop> stops) {
+        if (gapStops.size() >= MOST_STATES) {
+            gapStops.clear();
         }
-        touching.put(text, List.copyOf(stops));
+        gapStops.put(text, List.copyOf(stops));
     }
 
-    /** What stands in the way, with what touches once that was asked. */
+    /** What stands in the way, with what its gaps stop it from once that was asked. */
     private List<Frame.Way> ways(Open open) {
-        List<Stop> touches = touching.getOrDefault(open.revision().text(), List.of());
-        return open.measure().map(m -> Ways.of(m, touches, open.base())).orElse(List.of());
+        Optional<List<Stop>> gaps =
+                Optional.ofNullable(gapStops.get(open.revision().text()));
+        return open.measure().map(m -> Ways.of(m, gaps, open.base())).orElse(List.of());
     }
 
     /**

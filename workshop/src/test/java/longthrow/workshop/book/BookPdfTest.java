@@ -122,7 +122,8 @@ class BookPdfTest {
         Build build = build(text);
         Set<DefaultUsed> used = new LinkedHashSet<>(Measure.of(build, List.of()).defaults());
         used.addAll(Clear.of(build).defaults());
-        used.addAll(Life.of(build).defaults());
+        used.addAll(
+                Life.of(build, Catalogue.EMPTY, Clear.of(build).clearances()).defaults());
         used.addAll(Shake.of(build).defaults());
         List<Integer> wanted =
                 java.util.stream.IntStream.rangeClosed(1, used.size()).boxed().toList();
@@ -283,7 +284,9 @@ class BookPdfTest {
         assertThat(seen).contains(squeezed("Unknown until mocked up: 26"), squeezed("overlap, 0.35 mm"));
         assertThat(seen.indexOf(squeezed("Unknown until mocked up: 26")))
                 .isLessThan(seen.indexOf(squeezed("rod bolts to camshaft core: ■ may touch")));
-        LimitLadder ladder = Life.of(build).ladder().orElseThrow();
+        LimitLadder ladder = Life.of(build, Catalogue.EMPTY, Clear.of(build).clearances())
+                .ladder()
+                .orElseThrow();
         assertThat(ladder.rungs())
                 .hasSizeGreaterThan(20)
                 .allSatisfy(rung -> assertThat(seen).contains(squeezed(rung.label())));

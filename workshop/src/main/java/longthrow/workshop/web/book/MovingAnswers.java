@@ -10,7 +10,6 @@ import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Drawn;
 import longthrow.core.clear.ReliefCut;
-import longthrow.core.clear.Touching;
 import longthrow.core.life.Life;
 import longthrow.core.shake.Shake;
 import longthrow.workshop.store.CatalogueEntry;
@@ -63,7 +62,7 @@ final class MovingAnswers {
                 : catalogues.together(asked.active()).catalogue();
         Catalogue catalogue = Shared.of(build, whole).catalogue();
         Answer clear = clearances.of(asked.text()).answer();
-        return new Loads(Touching.heeded(Life.of(build, catalogue), clear), Shake.of(build, catalogue));
+        return new Loads(Life.of(build, catalogue, clear.clearances()), Shake.of(build, catalogue));
     }
 
     /** With what is remembered; nothing is begun. */

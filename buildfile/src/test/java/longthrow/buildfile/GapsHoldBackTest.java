@@ -1,0 +1,173 @@
+package longthrow.buildfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Approval;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Stop;
+import longthrow.core.build.Build;
+import longthrow.core.clear.Clear;
+import longthrow.core.engine.GapStops;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** One verdict of limits and gaps: what {@code clear} stops, {@code life} does not approve, and in the same words. */
+class GapsHoldBackTest {
+    /** Rated, looked over, every limit known: approved but for its gaps; and of a longer throw than its donor's. */
+    private static final String RATED = LadderMutationTest.RATED;
+
+    private static final String LONGER =
+            replaced(RATED, "stroke: 55.40 mm,", "stroke: 55.40 mm, donor_stroke: 50.00 mm,");
+
+    private static final String HELD = LookedOver.springsAtTheMakersSpeed();
+
+    private static String replaced(String text, String what, String by) {
+        assertThat(text).contains(what);
+        return text.replace(what, by);
+    }
+
+    private static Build build(String text) {
+        ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
+        assertThat(read.faults()).extracting(Fault::message).isEmpty();
+        return read.build().orElseThrow();
+    }
+
+    private static Approval approval(String text) {
+        return Running.asked(build(text)).ladder().orElseThrow().approval();
+    }
+
+    private static String mockedUp(String text, List<String> entries) {
+        return text + "\nmocked_up:\n"
+                + entries.stream().map(e -> "  - {" + e + "}\n").collect(Collectors.joining());
+    }
+
+    /** Of every pair that is not told, read with plenty of room in it. */
+    private static List<String> everyPairOf(String text) {
+        return Clear.of(build(text)).clearances().stream()
+                .filter(pair -> pair.state() == Clearance.State.UNKNOWN)
+                .map(pair -> "pair: " + pair.key() + ", way: feeler, gap: 4.0 mm, both_ways: yes")
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+
+    /** Whatever the sheet: approved means that no stop of its gaps stands, and the stops are the same in both answers. */
+    private static void areOfOneMind(String text) {
+        Build build = build(text);
+        Answer clear = Clear.of(build);
+        Answer life = Running.asked(build);
+        List<Stop> gaps = clear.stops().stream().filter(GapStops::isOfGaps).toList();
+        assertThat(life.stops()).containsAll(gaps);
+        if (!gaps.isEmpty()) {
+            assertThat(life.ladder().orElseThrow().approval().verdict()).isNotEqualTo(Approval.State.APPROVED);
+        }
+    }
+
+    @Test
+    void pastTheMakersSpeedRatingsApproveNothingBeforeItIsMockedUp() {
+        Approval approval = approval(RATED);
+        assertThat(approval.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(approval.said()).contains("before it has been mocked up");
+        assertThat(approval.unlocks()).anyMatch(u -> u.what().contains("turn it twice by hand"));
+        areOfOneMind(RATED);
+    }
+
+    /** The way there: with every pair mocked up, rod and wheel rated and a limiter, a longer throw is approved; with one pair less it is not, and that one is named. */
+    @Test
+    void aLongerThrowIsApprovedOnceEveryPairIsMockedUp() {
+        assertThat(approval(LONGER).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        List<String> entries = everyPairOf(LONGER);
+        assertThat(entries).hasSizeGreaterThan(10);
+        Approval whole = approval(mockedUp(LONGER, entries));
+        assertThat(whole.verdict()).as(whole.reasons().toString()).isEqualTo(Approval.State.APPROVED);
+        String left = entries.remove(3);
+        Approval less = approval(mockedUp(LONGER, entries));
+        assertThat(less.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        String key = left.substring("pair: ".length(), left.indexOf(','));
+        Clearance pair = Clear.of(build(LONGER)).clearances().stream()
+                .filter(c -> c.key().equals(key))
+                .findFirst()
+                .orElseThrow();
+        assertThat(less.reasons())
+                .singleElement()
+                .asString()
+                .contains("not known: " + pair.one() + " to " + pair.other());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "way: wire, gap: 0.30 mm, both_ways: yes | too close",
+                "way: blue, gap: touches | touch",
+                "way: blue, at_least: 0 mm | may come too close"
+            })
+    void aGapThatIsReadTooSmallIsApprovedByNoRating(String read, String said) {
+        List<String> entries = everyPairOf(LONGER);
+        entries.removeIf(e -> e.contains("intake_valve_to_piston"));
+        entries.add("pair: intake_valve_to_piston, " + read);
+        String text = mockedUp(LONGER, entries);
+        Approval approval = approval(text);
+        assertThat(approval.verdict()).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("intake valve") && r.contains(said));
+        areOfOneMind(text);
+    }
+
+    /** Of the engine as he made it, at his speed, its maker vouches for what nobody read; not for what was read and is too small by every source. */
+    @Test
+    void atTheMakersSpeedHeVouchesForGapsThatNobodyRead() {
+        Approval approval = approval(HELD);
+        assertThat(approval.verdict()).as(approval.reasons().toString()).isEqualTo(Approval.State.APPROVED);
+        assertThat(approval.said()).contains("gaps that nobody read rest on it too");
+        areOfOneMind(HELD);
+        String near = mockedUp(HELD, List.of("pair: intake_valve_to_piston, way: wire, gap: 0.30 mm"));
+        assertThat(approval(near).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(approval(near).canHave()).isEmpty();
+        assertThat(approval(near).instead()).contains("intake valve and piston come too close");
+        areOfOneMind(near);
+    }
+
+    /** Another part, a cut, a shorter throw: then it is not the engine he made. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "donor_stroke: 62.0 mm ± 0.001 mm|donor_stroke: 64.0 mm ± 0.001 mm",
+                "donor_stroke: 62.0 mm ± 0.001 mm|donor_stroke: {assumed: 62.0 mm ± 0.1 mm, because: it looks so}",
+                "donor_stroke: 62.0 mm ± 0.001 mm|donor_stroke: {specified: 62.0 mm, tolerance: 0.1 mm, by: the seller}",
+            })
+    void anotherThrowThanHisIsNotHis(String change) {
+        String text =
+                replaced(HELD, change.substring(0, change.indexOf('|')), change.substring(change.indexOf('|') + 1));
+        Approval approval = approval(text);
+        assertThat(approval.verdict()).as(change).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("throw") || r.contains("mocked up"));
+        areOfOneMind(text);
+    }
+
+    /** Figures that show a touch, one of them left out: it is no more approved than with it. */
+    @Test
+    void aReadingThatShowsATouchHelpsNothingByBeingLeftOut() {
+        String touching = HELD.replace(
+                        "camshaft:\n",
+                        "camshaft:\n  axis_up: 20.0 mm ± 0.05 mm\n  axis_across: 40.0 mm ± 0.05 mm\n  core_diameter: 16.0 mm ± 0.05 mm\n")
+                .replace(
+                        "connecting_rod:\n",
+                        "connecting_rod:\n  length: 100.0 mm ± 0.05 mm\n  big_end_reach: 22.0 mm ± 0.05 mm\n");
+        assertThat(approval(touching).verdict()).isEqualTo(Approval.State.REFUSED);
+        for (String line : List.of(
+                "  axis_up: 20.0 mm ± 0.05 mm\n",
+                "  axis_across: 40.0 mm ± 0.05 mm\n",
+                "  core_diameter: 16.0 mm ± 0.05 mm\n",
+                "  big_end_reach: 22.0 mm ± 0.05 mm\n",
+                "  length: 100.0 mm ± 0.05 mm\n")) {
+            String less = replaced(touching, line, "");
+            assertThat(approval(less).verdict()).as(line).isNotEqualTo(Approval.State.APPROVED);
+            areOfOneMind(less);
+        }
+    }
+}

@@ -1,0 +1,107 @@
+package longthrow.core.engine;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.State;
+import longthrow.core.answer.Stop;
+
+/** What must not be done with an engine because of the gaps in it: one list, whichever question is asked. */
+public final class GapStops {
+    private static final String NOT_BY_STARTER = "do not turn it with the starter: ";
+    /** Pairs that are named; layout. */
+    private static final int NAMED = 6;
+
+    private static final String TOO_CLOSE = "do not run it before there is more room: ";
+
+    private GapStops() {}
+
+    /** Whether a stop is of a gap that is known: parts touch, may touch, or come too close. */
+    public static boolean isOfAGap(Stop stop) {
+        return isOfTouching(stop) || stop.what().startsWith(TOO_CLOSE);
+    }
+
+    /** Whether a stop is of parts that touch or may touch. */
+    public static boolean isOfTouching(Stop stop) {
+        return stop.what().startsWith(NOT_BY_STARTER);
+    }
+
+    /** Whether a stop is there because of gaps, known or not. */
+    public static boolean isOfGaps(Stop stop) {
+        return isOfAGap(stop) || isOfTheUnknown(stop);
+    }
+
+    /** Whether a stop is there until the engine is mocked up. */
+    public static boolean isOfTheUnknown(Stop stop) {
+        return stop.what().equals(Stops.NO_POWER_YET);
+    }
+
+    /** Which parts a stop of {@link #isOfAGap} is of, and how they stand. */
+    public static String pair(Stop stop) {
+        return stop.what().substring((isOfTouching(stop) ? NOT_BY_STARTER : TOO_CLOSE).length());
+    }
+
+    /**
+     * The stops of an engine with those of its gaps. That of another throw, which is there because nobody looked, goes once every pair is known or vouched for, and
+     * names the pairs that are not until then.
+     * @param before stops without gaps
+     * @param pairs  of parts; none where no pair can be looked at, and the stops stay as they are
+     */
+    public static List<Stop> together(List<Stop> before, List<Clearance> pairs) {
+        if (pairs.isEmpty()) {
+            return before;
+        }
+        List<Stop> stops = new ArrayList<>();
+        pairs.stream().filter(is(State.TOUCHES)).map(GapStops::touching).forEach(stops::add);
+        before.stream().filter(s -> !isOfTheUnknown(s)).forEach(stops::add);
+        pairs.stream().filter(is(State.MAY_TOUCH)).map(GapStops::touching).forEach(stops::add);
+        pairs.stream().filter(is(State.CLOSE)).map(GapStops::tooClose).forEach(stops::add);
+        List<Clearance> open = pairs.stream().filter(is(State.UNKNOWN)).toList();
+        if (!open.isEmpty()) {
+            stops.add(notKnown(
+                    open, before.stream().filter(GapStops::isOfTheUnknown).findFirst()));
+        }
+        return stops;
+    }
+
+    private static Predicate<Clearance> is(State state) {
+        return pair -> pair.state() == state && pair.hold() != Clearance.Hold.NOTHING;
+    }
+
+    private static String name(Clearance pair) {
+        return pair.one() + " and " + pair.other();
+    }
+
+    private static Stop touching(Clearance pair) {
+        boolean surely = pair.state() == State.TOUCHES;
+        return new Stop(
+                NOT_BY_STARTER + name(pair) + (surely ? " touch" : " may touch"), pair.why(), pair.mend(), surely);
+    }
+
+    private static Stop tooClose(Clearance pair) {
+        return new Stop(
+                TOO_CLOSE + name(pair) + (pair.isUnderEverySource() ? " come too close" : " may come too close"),
+                pair.why(),
+                pair.mend(),
+                false);
+    }
+
+    private static Stop notKnown(List<Clearance> open, Optional<Stop> longer) {
+        String named = open.stream()
+                .limit(NAMED)
+                .map(p -> p.one() + " to " + p.other())
+                .collect(Collectors.joining(", "));
+        int more = open.size() - Math.min(open.size(), NAMED);
+        return new Stop(
+                Stops.NO_POWER_YET,
+                longer.map(s -> s.why() + "; ").orElse("") + "not known: " + named
+                        + (more == 0 ? "" : " and " + more + " more, which clear lists"),
+                longer.map(Stop::wayRound)
+                        .orElse(
+                                "turn it twice by hand with clay or wire there, both ways of the end play, or read what is missing"),
+                false);
+    }
+}
