@@ -153,8 +153,8 @@ final class BruteSweep {
         if (!crossing && best > 0 && !inside(a.s, a.n, m[0], m[1]) && !inside(m, b.n, a.s[0], a.s[1])) {
             return best;
         }
-        double deepest = depth(a.s, a.n, m, b.n, boxes, Math.max(0, shallow));
-        deepest = depth(m, b.n, a.s, a.n, a.box, deepest);
+        double deepest = depth(a.s, a.n, a.box, m, b.n, boxes, Math.max(0, shallow));
+        deepest = depth(m, b.n, boxes, a.s, a.n, a.box, deepest);
         for (double[] core : coresOfA) {
             if (core[2] > deepest && inside(m, b.n, core[0], core[1])) {
                 deepest = core[2];
@@ -175,9 +175,10 @@ final class BruteSweep {
         int n = 70;
         double step = Math.max(p.all[2] - p.all[0], p.all[3] - p.all[1]) / n;
         double[][] d = new double[n + 1][n + 1];
+        int[] near = {0};
         for (int i = 0; i <= n; i++) {
             for (int j = 0; j <= n; j++) {
-                d[i][j] = within(p.s, p.n, p.box, p.all, p.all[0] + i * step, p.all[1] + j * step, 0);
+                d[i][j] = within(p.s, p.n, p.box, p.all, p.all[0] + i * step, p.all[1] + j * step, 0, near);
             }
         }
         List<double[]> cores = new ArrayList<>();
@@ -197,7 +198,7 @@ final class BruteSweep {
                         double cy = y;
                         for (int u = -3; u <= 3; u++) {
                             for (int v = -3; v <= 3; v++) {
-                                double e = within(p.s, p.n, p.box, p.all, cx + u * h, cy + v * h, best);
+                                double e = within(p.s, p.n, p.box, p.all, cx + u * h, cy + v * h, best, near);
                                 if (e > best) {
                                     best = e;
                                     x = cx + u * h;
@@ -263,20 +264,29 @@ final class BruteSweep {
     /**
      * Distance to the edge, negative outside; outside the box around all, minus the distance to that. A distance below what is needed to matter comes back negative:
      * then it makes no difference on which side the point is.
+     * @param near a segment to begin with; the nearest one afterwards, or one near enough
      */
-    private static double within(double[] s, int n, double[] box, double[] all, double x, double y, double needed) {
+    private static double within(
+            double[] s, int n, double[] box, double[] all, double x, double y, double needed, int[] near) {
         double ox = Math.max(0, Math.max(all[0] - x, x - all[2]));
         double oy = Math.max(0, Math.max(all[1] - y, y - all[3]));
         if (ox > 0 || oy > 0) {
             return -Math.sqrt(ox * ox + oy * oy);
         }
-        double best = toSegment(s, 0, x, y);
+        double best = toSegment(s, 4 * near[0], x, y);
+        if (best <= needed) {
+            return -best;
+        }
         for (int c = 0; c < box.length; c += 4) {
             double gx = Math.max(0, Math.max(box[c] - x, x - box[c + 2]));
             double gy = Math.max(0, Math.max(box[c + 1] - y, y - box[c + 3]));
             if (gx * gx + gy * gy < best * best) {
                 for (int i = c / 4 * CHUNK; i < Math.min(n, (c / 4 + 1) * CHUNK); i++) {
-                    best = Math.min(best, toSegment(s, 4 * i, x, y));
+                    double d = toSegment(s, 4 * i, x, y);
+                    if (d < best) {
+                        best = d;
+                        near[0] = i;
+                    }
                 }
                 if (best <= needed) {
                     return -best;
@@ -286,12 +296,40 @@ final class BruteSweep {
         return best > needed && inside(s, n, x, y) ? best : -best;
     }
 
-    /** Largest depth of a point of p's edges inside q, if more than a given one: edges halved. */
-    private static double depth(double[] p, int np, double[] q, int nq, double[] boxesOfQ, double atLeast) {
+    /**
+     * Largest depth of a point of p's edges inside q, if more than a given one: edges halved. Depth changes no faster than place, so that a piece of p is left out where even
+     * half the diagonal of its box deeper than the middle of that is not deep enough.
+     */
+    private static double depth(
+            double[] p, int np, double[] boxesOfP, double[] q, int nq, double[] boxesOfQ, double atLeast) {
         double best = atLeast;
         double[] boxOfQ = all(boxesOfQ);
+        int[] near = {0};
+        for (int c = 0; c < boxesOfP.length; c += 4) {
+            double x = (boxesOfP[c] + boxesOfP[c + 2]) / 2;
+            double y = (boxesOfP[c + 1] + boxesOfP[c + 3]) / 2;
+            double half = Math.hypot(boxesOfP[c + 2] - boxesOfP[c], boxesOfP[c + 3] - boxesOfP[c + 1]) / 2;
+            if (within(q, nq, boxesOfQ, boxOfQ, x, y, best + CLOSE - half, near) + half > best + CLOSE) {
+                int from = c / 4 * CHUNK;
+                best = depth(p, from, Math.min(np, from + CHUNK), q, nq, boxesOfQ, boxOfQ, best, near);
+            }
+        }
+        return best;
+    }
+
+    private static double depth(
+            double[] p,
+            int from,
+            int to,
+            double[] q,
+            int nq,
+            double[] boxesOfQ,
+            double[] boxOfQ,
+            double atLeast,
+            int[] near) {
+        double best = atLeast;
         ArrayDeque<double[]> open = new ArrayDeque<>();
-        for (int i = 0; i < np; i++) {
+        for (int i = from; i < to; i++) {
             open.push(new double[] {p[4 * i], p[4 * i + 1], p[4 * i + 2], p[4 * i + 3]});
         }
         while (!open.isEmpty()) {
@@ -299,7 +337,7 @@ final class BruteSweep {
             double x = (e[0] + e[2]) / 2;
             double y = (e[1] + e[3]) / 2;
             double half = Math.hypot(e[2] - e[0], e[3] - e[1]) / 2;
-            double d = within(q, nq, boxesOfQ, boxOfQ, x, y, best + CLOSE - half);
+            double d = within(q, nq, boxesOfQ, boxOfQ, x, y, best + CLOSE - half, near);
             best = Math.max(best, d);
             if (d + half > best + CLOSE) {
                 open.push(new double[] {e[0], e[1], x, y});
