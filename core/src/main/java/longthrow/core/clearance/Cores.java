@@ -12,7 +12,7 @@ record Cores(List<Core> all, double deepest) {
     private static final int GRID = 48;
     private static final int MOST_CELLS = 4000;
     /** A tenth of the 0.01 mm the least gap is guaranteed to [m]. */
-    private static final double TOLERANCE = 1e-6;
+    static final double TOLERANCE = 1e-6;
 
     /**
      * One of them, in the frame of the outline.

@@ -44,12 +44,18 @@ final class Edges {
     final double[] row; // count rows of ROW numbers
     final int[] next; // of each edge, in its loop
     final int[] previous;
+    private final double[] length; // along each edge
+    private final double[] halfAngle; // that each arc spans; 0 of straight edges
     // tree of circles: node 0 holds all edges; a leaf holds one
     final double[] nodeX;
     final double[] nodeY;
     final double[] nodeR;
     final int[] left; // first child; -1 - edge for a leaf
     final int[] right;
+    /** Of each node the straight way from its first edge's start to its last one's end, and how far its edges stand off that: CHORD numbers. */
+    private final double[] chord;
+
+    private static final int CHORD = 6; // start, way, 1 by its length squared or 0, how far the edges stand off
     private int nodes;
 
     private Edges(double[] row, int[] next) {
@@ -60,11 +66,19 @@ final class Edges {
         for (int i = 0; i < count; i++) {
             previous[next[i]] = i;
         }
-        for (int at = 0; at < row.length; at += ROW) {
-            if (row[at + R] == 0) {
+        length = new double[count];
+        halfAngle = new double[count];
+        for (int i = 0; i < count; i++) {
+            int at = i * ROW;
+            if (row[at + R] > 0) {
+                halfAngle[i] = Math.acos(Math.min(1, Math.max(-1, row[at + COS])));
+                length[i] = 2 * row[at + R] * halfAngle[i];
+            } else {
                 row[at + UX] = row[at + X1] - row[at + X0];
                 row[at + UY] = row[at + Y1] - row[at + Y0];
-                row[at + SHARE] = 1 / (row[at + UX] * row[at + UX] + row[at + UY] * row[at + UY]);
+                double square = row[at + UX] * row[at + UX] + row[at + UY] * row[at + UY];
+                row[at + SHARE] = 1 / square;
+                length[i] = Math.sqrt(square);
             }
         }
         int most = 2 * count - 1;
@@ -73,6 +87,7 @@ final class Edges {
         nodeR = new double[most];
         left = new int[most];
         right = new int[most];
+        chord = new double[most * CHORD];
         grow(0, count);
     }
 
@@ -100,6 +115,7 @@ final class Edges {
         nodeX[node] = x;
         nodeY[node] = y;
         nodeR[node] = radius;
+        span(node, from, to);
         if (to - from == 1) {
             left[node] = -1 - from;
             right[node] = -1;
@@ -109,6 +125,75 @@ final class Edges {
             right[node] = grow(middle, to);
         }
         return node;
+    }
+
+    /** The chord of a node and how far its edges stand off: no farther than their ends, and an arc by its rise more. */
+    private void span(int node, int from, int to) {
+        int k = node * CHORD;
+        int first = from * ROW;
+        int last = (to - 1) * ROW;
+        chord[k] = row[first + X0];
+        chord[k + 1] = row[first + Y0];
+        chord[k + 2] = row[last + X1] - row[first + X0];
+        chord[k + 3] = row[last + Y1] - row[first + Y0];
+        double square = chord[k + 2] * chord[k + 2] + chord[k + 3] * chord[k + 3];
+        chord[k + 4] = square > 0 ? 1 / square : 0;
+        double off = 0;
+        for (int i = from; i < to; i++) {
+            int at = i * ROW;
+            double ends = Math.max(fromChord(k, row[at + X0], row[at + Y0]), fromChord(k, row[at + X1], row[at + Y1]));
+            off = Math.max(off, ends + row[at + R] * (row[at + R] > 0 ? 1 - row[at + COS] : 0));
+        }
+        chord[k + 5] = off;
+    }
+
+    private double fromChord(int k, double x, double y) {
+        double wx = x - chord[k];
+        double wy = y - chord[k + 1];
+        double along = (wx * chord[k + 2] + wy * chord[k + 3]) * chord[k + 4];
+        double share = along < 0 ? 0 : along > 1 ? 1 : along;
+        double dx = wx - share * chord[k + 2];
+        double dy = wy - share * chord[k + 3];
+        return Math.sqrt(dx * dx + dy * dy);
+    }
+
+    /**
+     * How far the edges reach along a direction: the largest product of it and a point of them.
+     * @param least given back where nothing reaches farther
+     * @param stack scratch, deeper than the tree
+     */
+    double reach(double nx, double ny, double least, int[] stack) {
+        double norm = Math.sqrt(nx * nx + ny * ny);
+        double most = least;
+        if (nx * nodeX[0] + ny * nodeY[0] + norm * nodeR[0] <= most) {
+            return most;
+        }
+        int top = 0;
+        stack[0] = 0;
+        while (top >= 0) {
+            int node = stack[top--];
+            int k = node * CHORD;
+            double start = nx * chord[k] + ny * chord[k + 1];
+            double way = nx * chord[k + 2] + ny * chord[k + 3];
+            if (start + (way > 0 ? way : 0) + norm * chord[k + 5] <= most) {
+                continue;
+            }
+            if (left[node] < 0) {
+                most = Math.max(most, edgeReach(-1 - left[node], nx, ny, norm));
+            } else { // the half that the way leads to first
+                stack[++top] = way > 0 ? left[node] : right[node];
+                stack[++top] = way > 0 ? right[node] : left[node];
+            }
+        }
+        return most;
+    }
+
+    private double edgeReach(int edge, double nx, double ny, double norm) {
+        int at = edge * ROW;
+        double ends = Math.max(nx * row[at + X0] + ny * row[at + Y0], nx * row[at + X1] + ny * row[at + Y1]);
+        return row[at + R] > 0 && nx * row[at + MX] + ny * row[at + MY] >= norm * row[at + COS]
+                ? Math.max(ends, nx * row[at + CX] + ny * row[at + CY] + norm * row[at + R])
+                : ends;
     }
 
     boolean isArc(int edge) {
@@ -171,17 +256,14 @@ final class Edges {
 
     /** Length along the edge. */
     double length(int edge) {
-        int at = edge * ROW;
-        return row[at + R] > 0
-                ? 2 * row[at + R] * Math.acos(Math.min(1, Math.max(-1, row[at + COS])))
-                : Math.hypot(row[at + X1] - row[at + X0], row[at + Y1] - row[at + Y0]);
+        return length[edge];
     }
 
     /** Point at a share 0 to 1 of the length. */
     void along(int edge, double share, double[] out) {
         int at = edge * ROW;
         if (row[at + R] > 0) {
-            double turned = (2 * share - 1) * Math.acos(Math.min(1, row[at + COS])) * row[at + TURN];
+            double turned = (2 * share - 1) * halfAngle[edge] * row[at + TURN];
             double c = Math.cos(turned);
             double s = Math.sin(turned);
             out[0] = row[at + CX] + row[at + R] * (c * row[at + MX] - s * row[at + MY]);
@@ -190,6 +272,13 @@ final class Edges {
             out[0] = row[at + X0] + share * (row[at + X1] - row[at + X0]);
             out[1] = row[at + Y0] + share * (row[at + Y1] - row[at + Y0]);
         }
+    }
+
+    /** Its start for a share of 0, its end for 1. */
+    void end(int edge, double share, double[] out) {
+        int at = edge * ROW + (share > 0 ? X1 : X0);
+        out[0] = row[at];
+        out[1] = row[at + 1];
     }
 
     /** Unit normal out of the material at a point of the edge. */
@@ -335,7 +424,7 @@ final class Edges {
             int at = i * ROW;
             sum += row[at + X0] * row[at + Y1] - row[at + X1] * row[at + Y0];
             if (row[at + R] > 0) {
-                double angle = 2 * Math.acos(Math.min(1, row[at + COS]));
+                double angle = 2 * halfAngle[i];
                 sum += row[at + TURN] * row[at + R] * row[at + R] * (angle - Math.sin(angle));
             }
         }

@@ -15,6 +15,8 @@ final class Overlap {
     private static final double SHORTEST = 0.1e-6;
     /** A piece is cut no nearer to its end than this share of it. */
     private static final double LEAST_SHARE = 1.0 / 32;
+    /** How far aside of a deepest point the second edge that holds it is looked for [m]; a judgement, on which only speed hangs. */
+    private static final double ASIDE = 50e-6;
 
     private final Outline one;
     private final Outline other;
@@ -25,6 +27,8 @@ final class Overlap {
     private double startY;
     private double endX;
     private double endY;
+    private double lookX;
+    private double lookY;
 
     private final Deepest otherInOne = new Deepest();
     private final Deepest oneInOther = new Deepest();
@@ -48,6 +52,18 @@ final class Overlap {
     double inY;
     double outX;
     double outY;
+    /** Whether the deepest point is one of the first outline, within the other. */
+    boolean isOneWithin;
+    /** Direction in from the second edge that holds the deepest point, in the frame of the outline it lies in, and the share of the direction from the nearest edge. */
+    double ridgeX;
+
+    double ridgeY;
+    double ridgeShare;
+    private boolean isOnEdge;
+    private double turnCosine;
+    private double turnSine;
+    private double alongX;
+    private double alongY;
 
     Overlap(Outline one, Outline other) {
         this.one = one;
@@ -65,7 +81,10 @@ final class Overlap {
      */
     double depth(double cosine, double sine, double x, double y, double least) {
         best = least;
+        isOnEdge = false;
         deepest = otherInOne;
+        turnCosine = cosine;
+        turnSine = sine;
         way(other, one, inOne, inOther, cosine, sine, x, y);
         inX = pointX;
         inY = pointY;
@@ -77,13 +96,68 @@ final class Overlap {
         double by = -(sine * x + cosine * y);
         deepest = oneInOther;
         way(one, other, inOther, inOne, cosine, -sine, bx, by);
-        if (best > first) {
+        isOneWithin = best > first;
+        if (isOneWithin) {
             inX = cosine * pointX + sine * pointY + x;
             inY = -sine * pointX + cosine * pointY + y;
             outX = cosine * edgeX + sine * edgeY + x;
             outY = -sine * edgeX + cosine * edgeY + y;
         }
         return best;
+    }
+
+    /**
+     * Looks for a second edge that holds the deepest point of the last question: on from it along its own edge, to where it would be farther from the nearest edge, another one is nearer. In
+     * the mean of both directions its edge then reaches no farther than it does itself.
+     */
+    boolean findsRidge() {
+        if (!isOnEdge) {
+            return false;
+        }
+        Edges within = (isOneWithin ? one : other).edges();
+        PointDepth standing = isOneWithin ? inOther : inOne;
+        Deepest place = isOneWithin ? oneInOther : otherInOne;
+        double nx = (pointX - edgeX) / best;
+        double ny = (pointY - edgeY) / best;
+        int edge = place.edge;
+        double way = slope(within, edge, place.share, nx, ny);
+        if (place.share == 0 && way < 0) {
+            edge = within.previous[edge];
+            way = slope(within, edge, 1, nx, ny);
+            if (way > 0) {
+                return false;
+            }
+        } else if (place.share == 1 && way > 0) {
+            edge = within.next[edge];
+            way = slope(within, edge, 0, nx, ny);
+            if (way < 0) {
+                return false;
+            }
+        }
+        double ux = Math.signum(way) * alongX;
+        double uy = Math.signum(way) * alongY;
+        double x = pointX + ASIDE * ux;
+        double y = pointY + ASIDE * uy;
+        double depth = standing.at(x, y);
+        if (!(depth > 0)) {
+            return false;
+        }
+        ridgeX = (x - standing.nearX) / depth;
+        ridgeY = (y - standing.nearY) / depth;
+        double up = Math.abs(way);
+        double down = -(ridgeX * ux + ridgeY * uy);
+        ridgeShare = down / (up + down);
+        return up > 0 && down > 0;
+    }
+
+    /** How fast a direction rises along an edge of what goes in, in the frame of what stands. */
+    private double slope(Edges within, int edge, double share, double nx, double ny) {
+        within.along(edge, share, at);
+        within.normal(edge, at[0], at[1], at);
+        double sine = isOneWithin ? -turnSine : turnSine;
+        alongX = turnCosine * -at[1] + sine * at[0];
+        alongY = sine * at[1] + turnCosine * at[0];
+        return nx * alongX + ny * alongY;
     }
 
     /** Deepest point of what moves within what stands still, whose frame is used. */
@@ -126,7 +200,9 @@ final class Overlap {
             double py = core.y() - ty;
             double covered = inMoving.at(c * px - s * py, s * px + c * py);
             if (covered >= 0) {
-                offer(core.x(), core.y(), depths.at(core.x(), core.y()));
+                double depth = depths.at(core.x(), core.y());
+                isOnEdge &= depth <= best;
+                offer(core.x(), core.y(), depth);
             } else if (-covered > far) {
                 far = -covered;
                 farX = core.x();
@@ -152,12 +228,19 @@ final class Overlap {
     /** Depth of a point on an edge. */
     private double look(int edge, double share) {
         moving.along(edge, share, at);
-        double x = c * at[0] + s * at[1] + tx;
-        double y = -s * at[0] + c * at[1] + ty;
+        lookX = c * at[0] + s * at[1] + tx;
+        lookY = -s * at[0] + c * at[1] + ty;
+        return lookThere(edge, share);
+    }
+
+    private double lookThere(int edge, double share) {
+        double x = lookX;
+        double y = lookY;
         double depth = depths.at(x, y);
         if (depth > best) {
             deepest.edge = edge;
             deepest.share = share;
+            isOnEdge = true;
         }
         offer(x, y, depth);
         return depth;
@@ -198,10 +281,18 @@ final class Overlap {
         if (bound <= best + TOLERANCE) {
             return;
         }
-        double from = look(edge, 0);
+        double x0 = startX;
+        double y0 = startY;
+        double x1 = endX;
+        double y1 = endY;
+        lookX = x0;
+        lookY = y0;
+        double from = lookThere(edge, 0);
         int nearFrom = depths.edge;
-        double to = look(edge, 1);
-        piece(edge, 0, from, nearFrom, 1, to, depths.edge, length);
+        lookX = x1;
+        lookY = y1;
+        double to = lookThere(edge, 1);
+        piece(edge, 0, x0, y0, from, nearFrom, 1, x1, y1, to, depths.edge, length);
     }
 
     /**
@@ -209,13 +300,27 @@ final class Overlap {
      * at one end or at the other: where the two bounds cross is looked at next, which finds a ridge in a few steps (Kelley 1960).
      */
     private void piece(
-            int edge, double from, double atFrom, int nearFrom, double to, double atTo, int nearTo, double length) {
+            int edge,
+            double from,
+            double x0,
+            double y0,
+            double atFrom,
+            int nearFrom,
+            double to,
+            double x1,
+            double y1,
+            double atTo,
+            int nearTo,
+            double length) {
         double most = 0.5 * (atFrom + atTo + length);
         if (most <= best + TOLERANCE || length < SHORTEST) {
             return;
         }
         double share = 0.5 * (1 + (atTo - atFrom) / length);
-        ends(edge, from, to);
+        startX = x0;
+        startY = y0;
+        endX = x1;
+        endY = y1;
         double rise = rise(edge, length);
         double one = rise + standsOff(nearFrom);
         double other = rise + (nearTo == nearFrom ? standsOff(nearFrom) : standsOff(nearTo));
@@ -241,8 +346,10 @@ final class Overlap {
         double middle = from + share * (to - from);
         double there = look(edge, middle);
         int near = depths.edge;
-        piece(edge, from, atFrom, nearFrom, middle, there, near, share * length);
-        piece(edge, middle, there, near, to, atTo, nearTo, (1 - share) * length);
+        double x = lookX;
+        double y = lookY;
+        piece(edge, from, x0, y0, atFrom, nearFrom, middle, x, y, there, near, share * length);
+        piece(edge, middle, x, y, there, near, to, x1, y1, atTo, nearTo, (1 - share) * length);
     }
 
     /** By how much a piece of an edge stands off its chord. */
@@ -252,10 +359,10 @@ final class Overlap {
     }
 
     private void ends(int edge, double from, double to) {
-        moving.along(edge, from, at);
+        moving.end(edge, from, at);
         startX = c * at[0] + s * at[1] + tx;
         startY = -s * at[0] + c * at[1] + ty;
-        moving.along(edge, to, at);
+        moving.end(edge, to, at);
         endX = c * at[0] + s * at[1] + tx;
         endY = -s * at[0] + c * at[1] + ty;
     }

@@ -2,6 +2,11 @@ package longthrow.core.clearance;
 
 /** Gap of one outline of a body to one of another at any crank angle, and how fast it can change. Belongs to one thread. */
 final class PairGap {
+    /** Points nearer than this [m] tell no direction: round-off of coordinates of a metre is a ten-thousandth of it. */
+    private static final double SHORTEST = 1e-12;
+    /** By how much a strip may fall short of a depth before a second direction is looked for [m]; below what is promised of the least gap. */
+    private static final double LOOSE = 0.5e-6;
+
     private final Motion motionA;
     private final Motion motionB;
     private final Edges a;
@@ -14,6 +19,7 @@ final class PairGap {
     private double lastAngle = Double.NaN;
     private double lastGap = Double.NaN;
     private boolean isApart;
+    private final Strip strip;
 
     PairGap(Motion motionA, Outline one, Motion motionB, Outline other) {
         this.motionA = motionA;
@@ -23,6 +29,7 @@ final class PairGap {
         this.one = one;
         this.other = other;
         gap = new OutlineGap(one, other);
+        strip = new Strip(a);
     }
 
     void place(double angle) {
@@ -108,6 +115,57 @@ final class PairGap {
         return Math.min(
                 past(b, poseB, originB, turnB, poseA, originA, turnA, half),
                 past(a, poseA, originA, turnA, poseB, originB, turnB, half));
+    }
+
+    /** Lays a {@link Strip} where the pair was placed last and its gap is exact; false where that has no direction. */
+    boolean layStrip(double value) {
+        double dx = gap.bx - gap.ax;
+        double dy = gap.by - gap.ay;
+        double length = Math.sqrt(dx * dx + dy * dy);
+        if (!(length > SHORTEST)) {
+            return false;
+        }
+        boolean swap = value < 0 && !gap.isOneWithin();
+        double sign = value < 0 ? -1 / length : 1 / length;
+        double nx = sign * (poseA.c * dx + poseA.s * dy);
+        double ny = sign * (poseA.c * dy - poseA.s * dx);
+        if (swap) {
+            strip.lay(b, poseB, a, poseA, nx, ny);
+        } else {
+            strip.lay(a, poseA, b, poseB, nx, ny);
+        }
+        if (value < 0 && strip.width() < value - LOOSE && gap.findsRidge()) {
+            Pose frame = swap ? poseA : poseB;
+            double mx = gap.ridgeX();
+            double my = gap.ridgeY();
+            strip.hold(
+                    frame.c * mx + frame.s * my,
+                    frame.c * my - frame.s * mx,
+                    gap.ridgeShare(),
+                    (swap ? other : one).cores().deepest() + Cores.TOLERANCE);
+        }
+        return true;
+    }
+
+    /**
+     * Lower bound on the gap from where the strip was laid to so far on [m].
+     * @param way [rad], either way
+     */
+    double leastOn(double angle, double way) {
+        double half = Math.abs(way);
+        double bend = Strip.bend(
+                        a,
+                        poseA,
+                        motionA.originSpread(angle, half, poseA),
+                        motionA.turnSpread(angle, half, poseA),
+                        half)
+                + Strip.bend(
+                        b,
+                        poseB,
+                        motionB.originSpread(angle, half, poseB),
+                        motionB.turnSpread(angle, half, poseB),
+                        half);
+        return strip.least(way, bend);
     }
 
     /** How fast points of a body move past another at most: the middle of its circle, and the turn about it times the circle's radius. */

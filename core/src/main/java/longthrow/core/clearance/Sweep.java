@@ -15,7 +15,8 @@ import java.util.function.DoubleFunction;
  *
  * <p><b>The least one is found for sure.</b> The signed gap changes no faster with the crank angle than the points of one body move past the other, which the
  * motions bound on every interval; so between two angles it stays above half the sum of both gaps less that speed times the interval (Piyavskii 1972,
- * Shubert 1972). Intervals are halved until none can hold a gap less than the least one found by more than {@link #TOLERANCE}.
+ * Shubert 1972). Intervals are halved until none can hold a gap less than the least one found by more than {@link #TOLERANCE}; from the angle of a gap just worked out
+ * on, a {@link Strip} tells that of most of them at once.
  * Where nothing goes at half speed, one turn stands for both, and the least gap is told in the first.
  */
 public final class Sweep {
@@ -43,6 +44,9 @@ public final class Sweep {
     private final double[] to = new double[STACK];
     private final double[] atFrom = new double[STACK];
     private final double[] atTo = new double[STACK];
+    /** A bound on how fast the gap changes within, that of a longer stretch. */
+    private final double[] fastest = new double[STACK];
+
     private double best = Double.POSITIVE_INFINITY;
     private double bestAngle;
     private int bestOf;
@@ -215,6 +219,7 @@ public final class Sweep {
         for (int i = 0; i < start; i++) {
             int top = 0;
             put(top, STEP * i, STEP * (i + 1), first[i], first[i + 1]);
+            fastest[top] = Double.POSITIVE_INFINITY;
             while (top >= 0) {
                 double a = from[top];
                 double b = to[top];
@@ -222,17 +227,33 @@ public final class Sweep {
                 double gb = atTo[top--];
                 double half = 0.5 * (b - a);
                 double middle = a + half;
+                double enoughFor = 0.5 * (ga + gb) - (best - TOLERANCE);
+                if (fastest[top + 1] * half <= enoughFor || half < ANGLE) {
+                    continue;
+                }
                 outlines.place(middle);
-                double change = outlines.steepest(middle, half) * half;
-                if (0.5 * (ga + gb) - change >= best - TOLERANCE || half < ANGLE) {
+                double speed = outlines.steepest(middle, half);
+                double change = speed * half;
+                if (change <= enoughFor) {
                     continue;
                 }
                 boolean apart = Math.max(ga, gb) > change;
                 double enough = Math.max(best, 2 * (best - TOLERANCE) + change - Math.min(ga, gb));
-                double g = outlines.gap(apart || enough < 0 ? enough : Double.POSITIVE_INFINITY, true);
+                boolean open = apart || enough < 0;
+                double g = outlines.gap(open ? enough : Double.POSITIVE_INFINITY, true);
+                if (open && g >= enough) {
+                    continue; // neither half can hold less
+                }
                 offer(g, middle, k);
-                put(++top, a, middle, ga, g);
-                put(++top, middle, b, g, gb);
+                boolean laid = outlines.layStrip(g);
+                if (!laid || outlines.leastOn(middle, -half) < best - TOLERANCE) {
+                    put(++top, a, middle, ga, g);
+                    fastest[top] = speed;
+                }
+                if (!laid || outlines.leastOn(middle, half) < best - TOLERANCE) {
+                    put(++top, middle, b, g, gb);
+                    fastest[top] = speed;
+                }
             }
         }
     }
@@ -284,8 +305,13 @@ public final class Sweep {
                 if (g < limit) {
                     return true;
                 }
-                put(++top, a, middle, ga, g);
-                put(++top, middle, b, g, gb);
+                boolean laid = outlines.layStrip(g);
+                if (!laid || outlines.leastOn(middle, -half) < limit - TOLERANCE) {
+                    put(++top, a, middle, ga, g);
+                }
+                if (!laid || outlines.leastOn(middle, half) < limit - TOLERANCE) {
+                    put(++top, middle, b, g, gb);
+                }
             }
         }
         return false;
