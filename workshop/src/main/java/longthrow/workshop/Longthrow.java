@@ -39,7 +39,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:answered",
-            "1:answered, and the answer holds a stop",
+            "1:answered, and the answer holds a stop or does not approve the speed",
             "2:input refused, or no room for the answer (full disk); the message says what to mend",
             "3:internal fault"
         },
