@@ -21,12 +21,15 @@ import longthrow.core.build.TracedOutline;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
 import longthrow.core.clear.FewNumbers;
+import longthrow.core.clear.OutlineChecks;
 import longthrow.core.clear.Tracing;
 import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.OutlineText;
 import longthrow.core.clearance.Pair;
 import longthrow.core.clearance.Point;
 import longthrow.core.clearance.Sweep;
+import longthrow.core.life.Known;
+import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.Measure;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
@@ -231,18 +234,86 @@ class OutlinesTest {
                 .isCloseTo(Math.min(anti, Math.min(-thrust, -below)) - radius, within(0.01)); // a circle in a box
     }
 
+    /** The rod of the example with its bolts, a little larger all round than what is read of it: bolts out to 25 mm, from 13 mm up to 24 mm down, eyes and beam. */
+    private static final List<String> ROD = List.of(
+            "-25, -24",
+            "25, -24",
+            "25, 13",
+            "13, 26",
+            "10, 60",
+            "12, 75",
+            "12, 98",
+            "-12, 98",
+            "-12, 75",
+            "-10, 60",
+            "-13, 26",
+            "-25, 13");
+
+    /** The rod with points replaced. */
+    private static TracedOutline rod(String... replaced) {
+        List<String> points = new ArrayList<>(ROD);
+        for (int k = 0; k < replaced.length; k += 2) {
+            assertThat(points).contains(replaced[k]);
+            points.set(points.indexOf(replaced[k]), replaced[k + 1]);
+        }
+        return traced(OutlinedPart.ROD, points.toArray(String[]::new));
+    }
+
     @Test
     void whatIsOfTheRodIsOneShapeWithItsBolts() {
-        double reach = 1e3 * figure(Term.BIG_END_REACH) + 3;
-        Build traced = whole(traced(
-                OutlinedPart.ROD,
-                -reach + ", " + -reach,
-                reach + ", " + -reach,
-                reach + ", " + reach,
-                -reach + ", " + reach));
-        assertThat(Drawn.of(traced)).extracting(Drawn::key).doesNotContain("rod_bolts_to_case", "rod_bolts_to_sleeve");
-        // around the circle of the readings with 3 mm to spare on every side, corners farther still
-        assertThat(least(traced, "big_end_to_case")).isLessThan(least(AS_READ, "big_end_to_case") - 2.9e-3);
+        Build traced = whole(rod());
+        assertThat(Drawn.of(traced))
+                .extracting(Drawn::key)
+                .contains("big_end_to_case", "rod_to_sleeve")
+                .doesNotContain("rod_bolts_to_case", "rod_bolts_to_sleeve");
+        // its corners stand farther out than the circle of the readings: by hand hypot(25, 24) - 23.5 mm, and part of
+        // that at the wall
+        assertThat(least(traced, "big_end_to_case")).isLessThan(least(AS_READ, "big_end_to_case") - 0.4e-3);
+        assertThat(disagreements(traced)).isEmpty();
+    }
+
+    /** Each place of a rod that is read holds the outline: one that ends inside of it opens a gap that is not there. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "-25, -24|-25, -18|25, -24|25, -18|rod bolt, lower end",
+                "-25, -24|-21, -24|-25, 13|-21, 13|rod bolt, out",
+                "25, -24|21, -24|25, 13|21, 13|anti-thrust side",
+                "25, 13|25, 9|13, 26|13, 10|rod bolt, upper end",
+                "-25, -24|-15, -24|25, -24|15, -24|rod bolt, lower end",
+                "12, 98|12, 80|-12, 98|-12, 80|rod length",
+                "12, 98|12, 89|-12, 98|-12, 89|small-end bore",
+                "10, 60|6, 60|-10, 60|-6, 60|rod beam width",
+            })
+    void aRodSmallerThanWhatIsReadOfItTellsNoGap(String one, String is, String two, String too, String says) {
+        Build smaller = whole(rod(one, is, two, too));
+        assertThat(Drawn.of(smaller)).extracting(Drawn::key).doesNotContain("big_end_to_case", "rod_to_sleeve");
+        assertThat(disagreements(smaller))
+                .anySatisfy(f -> assertThat(f.message()).contains(says, "No gap is told from it until they agree"));
+    }
+
+    /** Nothing that goes around a crankpin goes through it: the bore is held where the bolts are not read. */
+    @Test
+    void aRodNarrowerThanItsBoreIsNone() {
+        String bare =
+                BARE.replace("length: 84.5 mm ± 0.02 mm", "length: 84.5 mm ± 0.02 mm, big_end_bore: 30 mm ± 0.01 mm");
+        TracedOutline thin = traced(OutlinedPart.ROD, "-14, -17", "14, -17", "14, 17", "9, 95", "-9, 95", "-14, 17");
+        assertThat(disagreements(ClearAnswerTest.build(with(bare, thin))))
+                .singleElement()
+                .satisfies(
+                        f -> assertThat(f.message()).contains("28.00 mm as traced", "big-end bore", "No gap is told"));
+        TracedOutline round = traced(OutlinedPart.ROD, "-16, -17", "16, -17", "16, 17", "9, 95", "-9, 95", "-16, 17");
+        assertThat(disagreements(ClearAnswerTest.build(with(bare, round)))).isEmpty();
+    }
+
+    private static List<Finding> disagreements(Build build) {
+        Known known = new Known(Appraisal.sound(build));
+        List<Finding> all = new ArrayList<>();
+        for (TracedOutline outline : build.outlines()) {
+            all.addAll(OutlineChecks.of(known, outline, "outline"));
+        }
+        return all;
     }
 
     // ---- a shape of its own

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import longthrow.core.answer.Rung;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.clearance.Body;
 import longthrow.core.clearance.Body.Depth;
@@ -46,21 +45,7 @@ final class Outlined {
             String place = place(of, t);
             of.restsOn(place);
             error(of, t, place);
-            if (OutlineChecks.isUpsideDown(t)) {
-                of.lacks(new Rung.Missing(
-                        "",
-                        "which way round the outline of the counterweight stands: its middle lies on the crankpin's side",
-                        "turn it: +y points from the crankshaft's axis to the crankpin, and the weight hangs below",
-                        0));
-            }
-            if (OutlineChecks.isTooSmall(of.known(), t)) {
-                of.lacks(new Rung.Missing(
-                        "",
-                        "which is right, the outline of the " + part.label()
-                                + " or its reading: as traced it is smaller",
-                        "measure it again; check the unit of the outline, where its datum stands and which part was traced",
-                        0));
-            }
+            OutlineChecks.troubles(of.known(), t).forEach(of::lacks);
             if (t.reach().isEmpty() && part.along() != OutlinedPart.Along.THROUGHOUT) {
                 of.takes(
                         place,
