@@ -9,24 +9,40 @@ import longthrow.core.answer.Rung;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.Point;
+import longthrow.core.formula.Expression;
+import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
 import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
 import longthrow.core.term.OutlinedPart;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
- * Outlines held against the readings of the same part: where both are there the outline counts, and where they disagree it is said. No gap is told from an outline
- * that is surely smaller than what is read of its part (of a case, larger).
+ * Outlines held against what their part must be, and against the readings of it: where both are there the outline counts, and where they disagree it is said. No gap
+ * is told from an outline that cannot be its part, nor from one that is surely smaller than what is read of it (of a case, larger).
  */
 public final class OutlineChecks {
+    /** So many times a reading and more is no slip of the hand but another unit or another part: of units mixed up, the closest are 2.54 apart. A judgement. */
+    private static final double ANOTHER_UNIT = 2;
+
     private OutlineChecks() {}
+
+    /**
+     * Why an outline cannot be its part.
+     * @param what of the part, to go on behind its name
+     * @param mend what to do
+     */
+    private record NotIt(String what, String mend) {}
 
     /** Which disagreement is one. */
     private enum Tells {
         /** What stands out farther is said, and the outline counts. */
         LARGER_TOO,
         /** What stands out farther may be another place of the part: only what is smaller disagrees. */
-        SMALLER_ALONE
+        SMALLER_ALONE,
+        /** Either way the datum or the part is another, and no gap is told. */
+        EITHER_WAY
     }
 
     /**
@@ -75,7 +91,13 @@ public final class OutlineChecks {
     public static List<Finding> of(Known known, TracedOutline traced, String place) {
         List<Finding> all = new ArrayList<>();
         Outline outline = Outlined.outline(traced);
-        upsideDown(traced, outline, place).ifPresent(all::add);
+        notIt(traced, outline)
+                .ifPresent(not -> all.add(new Finding(
+                        Finding.Kind.SUSPECT,
+                        place,
+                        "the outline of the " + traced.part().label() + " cannot be that part as it stands: "
+                                + not.what() + ". No gap is told from it",
+                        not.mend())));
         for (Same same : new Compared(known, traced, outline).all()) {
             finding(traced, place, same).ifPresent(all::add);
         }
@@ -86,55 +108,84 @@ public final class OutlineChecks {
     static List<Rung.Missing> troubles(Known known, TracedOutline traced) {
         List<Rung.Missing> all = new ArrayList<>();
         Outline outline = Outlined.outline(traced);
-        if (isUpsideDown(traced, outline)) {
-            all.add(new Rung.Missing(
-                    "",
-                    "which way round the outline of the counterweight stands: its middle lies on the crankpin's side",
-                    TURN,
-                    0));
-        }
+        notIt(traced, outline)
+                .ifPresent(not -> all.add(new Rung.Missing(
+                        "",
+                        "what the outline of the " + traced.part().label() + " is of: " + not.what(),
+                        not.mend(),
+                        0)));
         if (new Compared(known, traced, outline).all().stream().anyMatch(same -> isAgainst(traced, same))) {
             all.add(new Rung.Missing(
                     "",
                     "which is right, the outline of the "
                             + traced.part().label() + " or its reading: as traced it is "
-                            + (traced.part() == OutlinedPart.CASE ? "wider" : "smaller"),
+                            + (traced.part() == OutlinedPart.CASE ? "wider" : "smaller, or surely another part"),
                     AGAIN,
                     0));
         }
         return all;
     }
 
-    private static final String TURN =
-            "turn it: +y points from the crankshaft's axis to the crankpin, and the weight hangs below";
-
     private static final String AGAIN =
             "measure it again; check the unit of the outline and where its datum stands, and which part was traced";
 
-    /** Whether two disagree so that every gap of the part would be too large. */
+    /** Whether two disagree so that a gap of the part would be too large, or could be. */
     private static boolean isAgainst(TracedOutline traced, Same same) {
-        return traced.part() == OutlinedPart.CASE ? same.isLarger() : same.isSmaller();
+        boolean isCase = traced.part() == OutlinedPart.CASE;
+        return (isCase ? same.isLarger() : same.isSmaller())
+                || (same.tells() == Tells.EITHER_WAY && same.isLarger())
+                || (same.tells() == Tells.LARGER_TOO
+                        && same.isLarger()
+                        && same.traced() > ANOTHER_UNIT * same.read().value());
     }
 
-    /** Whether the middle of a counterweight, with its doubt, lies on the crankpin's side. */
-    private static boolean isUpsideDown(TracedOutline traced, Outline outline) {
-        return traced.part() == OutlinedPart.COUNTERWEIGHT && new Shadow(outline).middle() > traced.expandedDoubt();
-    }
-
-    /** A counterweight that weighs on the crankpin's side would balance nothing: it opens every gap under the piston that is there. */
-    private static Optional<Finding> upsideDown(TracedOutline traced, Outline outline, String place) {
-        return isUpsideDown(traced, outline)
-                ? Optional.of(new Finding(
-                        Finding.Kind.SUSPECT,
-                        place,
-                        "the outline of the counterweight has its middle on the crankpin's side of the crankshaft: it seems to stand upside"
-                                + " down, and no gap is told from it",
-                        TURN))
-                : Optional.empty();
+    /** What no doubt of the tracing and no reading excuses; most of it stands the wrong way round, or its datum stands elsewhere. */
+    private static Optional<NotIt> notIt(TracedOutline traced, Outline outline) {
+        double doubt = traced.expandedDoubt();
+        String datum = traced.part().datum();
+        return switch (traced.part()) {
+            case COUNTERWEIGHT -> {
+                if (new Shadow(outline).middle() > doubt) {
+                    // one that weighs on the crankpin's side would balance nothing
+                    yield Optional.of(
+                            new NotIt(
+                                    "its middle lies on the crankpin's side of the crankshaft, so it stands upside down",
+                                    "turn it: +y points from the crankshaft's axis to the crankpin, and the weight hangs below"));
+                }
+                boolean isSegment = outline.reach(0) <= doubt;
+                yield !isSegment && outline.depthOf(new Point(0, 0)) < -doubt
+                        ? Optional.of(new NotIt(
+                                datum + " lies outside of it, and yet it reaches to both sides of that axis",
+                                "say where in the drawing the axis stands (datum_x, datum_y); a weight that is bolted on hangs wholly below the axis, any"
+                                        + " other is traced with the web that it is of"))
+                        : Optional.empty();
+            }
+            case ROD ->
+                outline.reach(0) <= outline.reach(Math.PI)
+                        ? Optional.of(new NotIt(
+                                "it reaches no farther up than down, so it stands upside down or is of the big end alone",
+                                "trace all of it, and turn it: +y points to the small end"))
+                        : Optional.empty();
+            case DIPPER, PISTON_SKIRT, PIN_BOSS ->
+                outline.reach(Math.PI) <= 0
+                        ? Optional.of(new NotIt(
+                                "all of it lies above " + datum
+                                        + ", so it stands upside down, or its datum stands elsewhere",
+                                "turn it: +y points " + traced.part().upwards() + "; and say where in the drawing "
+                                        + datum + " stands (datum_x, datum_y)"))
+                        : Optional.empty();
+            case INTAKE_LOBE, EXHAUST_LOBE ->
+                outline.farthest() - outline.reach(0) > doubt
+                        ? Optional.of(new NotIt(
+                                "its nose does not point up",
+                                "turn it: +y points " + traced.part().upwards()))
+                        : Optional.empty();
+            case CASE, RELEASE -> Optional.empty();
+        };
     }
 
     private static Optional<Finding> finding(TracedOutline traced, String place, Same same) {
-        boolean isSaid = same.isSmaller() || (same.isLarger() && same.tells() == Tells.LARGER_TOO);
+        boolean isSaid = same.isSmaller() || (same.isLarger() && same.tells() != Tells.SMALLER_ALONE);
         if (!isSaid) {
             return Optional.empty();
         }
@@ -175,24 +226,69 @@ public final class OutlineChecks {
             switch (traced.part()) {
                 case COUNTERWEIGHT -> larger("its outermost point", outline.farthest(), Term.COUNTERWEIGHT_RADIUS);
                 case ROD -> rod(below);
-                case DIPPER -> larger("its tip", below, Term.DIPPER_REACH);
+                case DIPPER -> {
+                    larger("its tip", below, Term.DIPPER_REACH);
+                    add("twice down to its tip", 2 * below, 2, Term.BIG_END_BORE, Tells.SMALLER_ALONE);
+                    double width = outline.reach(Math.PI / 2) + outline.reach(-Math.PI / 2);
+                    add("its width", width, 2, Term.DIPPER_WIDTH, Tells.SMALLER_ALONE);
+                }
                 case PISTON_SKIRT -> larger("its lowest edge", below, Term.SKIRT_BELOW_PIN);
-                case PIN_BOSS -> larger("its lowest point", below, Term.BOSS_BELOW_PIN);
+                case PIN_BOSS -> {
+                    larger("its lowest point", below, Term.BOSS_BELOW_PIN);
+                    boolean hasBore = known.figure(Term.PISTON_PIN_BORE).isPresent();
+                    Term pin = hasBore ? Term.PISTON_PIN_BORE : Term.PIN_DIAMETER;
+                    add("twice down to its lowest point", 2 * below, 2, pin, Tells.SMALLER_ALONE);
+                }
                 case CASE -> {
                     larger("the wall straight below", wall(Math.PI), Term.CASE_BELOW);
                     larger("the wall on the thrust side", wall(-Math.PI / 2), Term.CASE_THRUST);
                     larger("the wall on the anti-thrust side", wall(Math.PI / 2), Term.CASE_ANTITHRUST);
                 }
-                case INTAKE_LOBE, EXHAUST_LOBE ->
-                    add(
-                            "twice its least distance from the axis",
-                            2 * outline.depthOf(new Point(0, 0)),
-                            2,
-                            Term.CAM_BASE_CIRCLE,
-                            Tells.LARGER_TOO);
+                case INTAKE_LOBE -> lobe(Part.INTAKE_VALVE);
+                case EXHAUST_LOBE -> lobe(Part.EXHAUST_VALVE);
                 case RELEASE -> larger("its outermost point", outline.farthest(), Term.RELEASE_REACH);
             }
+            traced.reach().ifPresent(reach -> along(reach.to() - reach.from()));
             return all;
+        }
+
+        /** A base circle of another size is that of another camshaft, or its axis is not where it is said; a nose too low opens every gap at it. */
+        private void lobe(Part valve) {
+            double base = 2 * outline.depthOf(new Point(0, 0));
+            add("twice its least distance from the axis", base, 2, Term.CAM_BASE_CIRCLE, Tells.EITHER_WAY);
+            Asked of = new Asked(known);
+            Expression rise = of.figure(Lift.full(valve)).plus(of.figure(Lift.lash(valve)));
+            Optional<String> layout = known.build().choice(Choice.VALVE_LAYOUT);
+            if (layout.isEmpty()) {
+                return;
+            }
+            boolean isOverhead = layout.get().equals("overhead");
+            Expression lift = isOverhead
+                    ? rise.times(of.figure(Term.ROCKER_PUSHROD_ARM)).dividedBy(of.figure(Term.ROCKER_VALVE_ARM))
+                    : rise;
+            of.told("lobe lift", lift)
+                    .ifPresent(read -> all.add(new Same(
+                            "its nose over its base circle",
+                            outline.farthest() - base / 2,
+                            traced.expandedDoubt(),
+                            "what lifts the valve so far (" + Lift.full(valve).path() + ", lash"
+                                    + (isOverhead ? ", rocker" : "") + ")",
+                            read,
+                            Tells.SMALLER_ALONE)));
+        }
+
+        /** How wide it is along the crankshaft: narrower than read it would pass beside what it meets. */
+        private void along(double width) {
+            List<Term> read = switch (traced.part()) {
+                case COUNTERWEIGHT -> List.of(Term.COUNTERWEIGHT_THICKNESS);
+                case ROD -> List.of(Term.BIG_END_WIDTH, Term.BOLT_ACROSS);
+                case DIPPER -> List.of(Term.DIPPER_THICKNESS);
+                case PISTON_SKIRT -> List.of(Term.SKIRT_WIDTH);
+                case INTAKE_LOBE, EXHAUST_LOBE -> List.of(Term.LOBE_WIDTH);
+                case RELEASE -> List.of(Term.RELEASE_THICKNESS);
+                case PIN_BOSS, CASE -> List.of();
+            };
+            read.forEach(term -> add("its width along the crankshaft", width, 2, term, Tells.SMALLER_ALONE));
         }
 
         /** The rod with cap and bolts goes round both bores, as far down and out as bolts and cap, and all the way to the small end. */
