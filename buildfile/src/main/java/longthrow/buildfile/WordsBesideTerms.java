@@ -41,7 +41,7 @@ final class WordsBesideTerms {
             Map.entry("way", "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS) + "; must be there"),
             Map.entry(
                     "gap",
-                    "what was read, one or a list of the same gap, or one with its ±; `touches` where they touched or left a mark"),
+                    "what was read, one or a list of the same gap, or one with its ± (less than its way of reading allows is taken as that); `touches` where they touched or left a mark"),
             Map.entry(
                     "at_least",
                     "instead of a gap, what passed free between them; `0 mm` where nothing was tried and nothing left a mark"),
@@ -128,7 +128,8 @@ final class WordsBesideTerms {
             Map.entry(
                     "doubt",
                     "by how much the tracing may be off all round, 95 % half-width; left out: "
-                            + TracedOutline.USUAL_DOUBT_SOURCE),
+                            + TracedOutline.USUAL_DOUBT_SOURCE + "; less than 0.1 mm is taken as that: "
+                            + TracedOutline.LEAST_DOUBT_SOURCE),
             Map.entry("speed", "of the crank while it was taken"),
             Map.entry(
                     "pressure",

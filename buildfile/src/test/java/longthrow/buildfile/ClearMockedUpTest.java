@@ -24,6 +24,7 @@ import longthrow.core.clear.Clear;
 import longthrow.core.term.MovingPair;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a mock-up makes of the pairs of invented engines. */
@@ -396,6 +397,31 @@ class ClearMockedUpTest {
                 MovingPair.ROD_TO_SKIRT);
         assertThat(open.state()).isEqualTo(State.CLOSE);
         assertThat(open.why()).contains("may be smaller beyond");
+    }
+
+    // ---- how close
+
+    /**
+     * By hand: clay comes again within 1.96 hypot(0.08, 0.01 / √12) = 0.157 mm, wire within 0.098 mm, soft springs within 0.098 mm, a feeler within 0.020 mm; a bench table that says
+     * 0.02 mm of clay makes it 0.040 mm.
+     */
+    @ParameterizedTest
+    @CsvSource({"clay, 0.157", "wire, 0.098", "feeler, 0.020"})
+    void aDoubtThatItsWayDoesNotAllowIsRaised(String way, double least) {
+        String read = "pair: rod_to_skirt, both_ways: yes, way: " + way + ", gap: 2.0 mm ± ";
+        Answer answer = clear(with(LONGER, read + "0.000001 mm"));
+        Clearance.Gap gap = cold(pair(answer, MovingPair.ROD_TO_SKIRT));
+        assertThat(1e3 * (gap.high() - gap.value())).isCloseTo(least, within(0.001));
+        assertThat(about(answer, Finding.Kind.WARNING))
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("one reading comes again within"));
+        Answer wide = clear(with(LONGER, read + "0.3 mm"));
+        assertThat(1e3 * cold(pair(wide, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.3, within(0.001));
+        assertThat(about(wide, Finding.Kind.WARNING)).isEmpty();
+        Answer own = clear(with(LONGER + "\nbench: {clay: {repeatability: 0.02 mm}}", read + "0.001 mm"));
+        if (way.equals("clay")) {
+            assertThat(1e3 * cold(pair(own, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.040, within(0.001));
+        }
     }
 
     // ---- which way is safe

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param mirrored whether it was traced from the end where the crankshaft turns anticlockwise
  * @param from     where the part begins along the crankshaft; null with {@code to} for what is not told
  * @param to       where it ends, above {@code from}
- * @param doubt    95 % half-width by which the tracing may be off all round; null for {@link #USUAL_DOUBT}
+ * @param doubt    95 % half-width by which the tracing may be off all round; null for {@link #USUAL_DOUBT}, less than {@link #LEAST_DOUBT} is taken as that
  * @param note     in the owner's words
  */
 public record TracedOutline(
@@ -39,6 +39,13 @@ public record TracedOutline(
     /** Where {@link #USUAL_DOUBT} is from. */
     public static final String USUAL_DOUBT_SOURCE =
             "outline traced on paper or photographed: off by 0.5 mm all round; common practice, no source";
+
+    /** No tracing is believed closer than this, 95 % half-width [m]; see {@link #LEAST_DOUBT_SOURCE}. */
+    public static final double LEAST_DOUBT = 0.1e-3;
+
+    /** Where {@link #LEAST_DOUBT} is from. */
+    public static final String LEAST_DOUBT_SOURCE =
+            "what a part's edge can be followed to by caliper, picture or drawing: 0.1 mm all round; common practice, no source";
 
     /** How an outline is written. */
     public enum Form {
@@ -101,7 +108,12 @@ public record TracedOutline(
 
     /** By how much it may be off all round, 95 % half-width [m]. */
     public double expandedDoubt() {
-        return doubt == null ? USUAL_DOUBT : doubt.si();
+        return doubt == null ? USUAL_DOUBT : Math.max(doubt.si(), LEAST_DOUBT);
+    }
+
+    /** Whether it is said to be closer than any is believed. */
+    public boolean isTooClose() {
+        return doubt != null && doubt.si() < LEAST_DOUBT;
     }
 
     /** Where the part is along the crankshaft, where that is told. */

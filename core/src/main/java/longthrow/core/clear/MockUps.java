@@ -344,7 +344,7 @@ final class MockUps {
             }
             Quantity stated = read.plusMinus();
             if (stated != null) {
-                gap = Measured.of(mean, List.of(Source.at95(place + " ±", Source.Kind.TYPED, label(), stated.si())));
+                gap = Measured.of(mean, List.of(stated(stated)));
                 return;
             }
             double usual = repeatability();
@@ -362,6 +362,29 @@ final class MockUps {
                 return;
             }
             gap = Measured.of(mean, errors(gaps.size(), Math.max(usual, spread(gaps, mean))));
+        }
+
+        /** A ± closer than one reading of its way comes again is not believed. */
+        private Source stated(Quantity stated) {
+            double least = Source.NORMAL_95 * rowDoubt();
+            if (stated.si() >= least) {
+                return Source.at95(place + " ±", Source.Kind.TYPED, label(), stated.si());
+            }
+            String usual = build.bench().containsKey(kind()) ? "the owner's bench table" : USUAL;
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    place,
+                    mocked.pair().label() + " is said to be read within " + stated.written() + "; by "
+                            + mocked.way().label() + " one reading comes again within "
+                            + GapWords.length(least) + " (" + usual + "), and so it is taken",
+                    "read it several times and write them all; who reads closer says so in the bench table (bench: "
+                            + kind().key() + ")"));
+            taken.add(new DefaultUsed(
+                    place,
+                    mocked.pair().label() + ": ± " + GapWords.length(least) + ", since the ± written is less than "
+                            + mocked.way().label() + " allows",
+                    usual));
+            return Source.at95(place + " ±", Source.Kind.ASSUMED, label(), least);
         }
 
         private static double spread(List<Double> gaps, double mean) {

@@ -98,6 +98,19 @@ public final class OutlineChecks {
                         "the outline of the " + traced.part().label() + " cannot be that part as it stands: "
                                 + not.what() + ". No gap is told from it",
                         not.mend())));
+        if (traced.isTooClose()) {
+            all.add(new Finding(
+                    Finding.Kind.WARNING,
+                    place,
+                    String.format(
+                            Locale.ROOT,
+                            "the outline of the %s is said to be within %s all round; taken as %.1f mm (%s)",
+                            traced.part().label(),
+                            java.util.Objects.requireNonNull(traced.doubt()).written(),
+                            1e3 * TracedOutline.LEAST_DOUBT,
+                            TracedOutline.LEAST_DOUBT_SOURCE),
+                    "write by how much the tracing may be off, part and paper laid over each other"));
+        }
         for (Same same : new Compared(known, traced, outline).all()) {
             finding(traced, place, same).ifPresent(all::add);
         }

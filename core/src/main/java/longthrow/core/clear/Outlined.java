@@ -81,7 +81,7 @@ final class Outlined {
                         0,
                         List.of(Source.at95(
                                 place,
-                                isUsual ? Source.Kind.ASSUMED : Source.Kind.TYPED,
+                                isUsual || traced.isTooClose() ? Source.Kind.ASSUMED : Source.Kind.TYPED,
                                 name,
                                 traced.expandedDoubt()))));
         if (isUsual) {
@@ -89,6 +89,9 @@ final class Outlined {
                     place,
                     "the " + name + " is taken as within 0.5 mm all round, since its doubt is not told",
                     TracedOutline.USUAL_DOUBT_SOURCE);
+        }
+        if (traced.isTooClose()) {
+            of.takes(place, "the " + name + " is taken as within 0.1 mm all round", TracedOutline.LEAST_DOUBT_SOURCE);
         }
     }
 

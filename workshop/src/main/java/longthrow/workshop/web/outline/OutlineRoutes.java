@@ -179,7 +179,10 @@ public final class OutlineRoutes implements Routes {
                 traced.doubt() == null
                         ? "Taken as within 0.5 mm all round, since no ± is given (" + TracedOutline.USUAL_DOUBT_SOURCE
                                 + ")."
-                        : "Within " + traced.doubt().written() + " all round.");
+                        : traced.isTooClose()
+                                ? "Taken as within 0.1 mm all round: less is not believed ("
+                                        + TracedOutline.LEAST_DOUBT_SOURCE + ")."
+                                : "Within " + traced.doubt().written() + " all round.");
         return facts;
     }
 
