@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import longthrow.buildfile.Node.Entry;
 import longthrow.buildfile.Node.Sequence;
 import longthrow.core.build.MockedUp;
@@ -109,10 +110,35 @@ final class MockedUpReader {
             }
         }
         String note = fields.textOrEmpty(Layout.NOTE);
-        if (pair.isEmpty() || way.isEmpty() || found.isEmpty() || !canTell(way.get(), found.get())) {
+        if (pair.isEmpty()
+                || way.isEmpty()
+                || found.isEmpty()
+                || !canTell(way.get(), found.get())
+                || !canRead(way.get(), pair.get())) {
             return Optional.empty();
         }
         return Optional.of(new MockedUp(pair.get(), way.get(), found.get(), endPlay, with, note));
+    }
+
+    private boolean canRead(Way way, MovingPair pair) {
+        if (way.reads(pair)) {
+            return true;
+        }
+        fields.refuse(
+                "way",
+                way.key(),
+                "reads no " + pair.label() + ": soft springs stand in the place of valve springs, and the valve is pressed on"
+                        + " until it meets something",
+                Arrays.stream(Way.values())
+                        .filter(other -> other.reads(pair))
+                        .map(Way::key)
+                        .collect(Collectors.joining(", ")),
+                "write the way in which the gap was read; soft springs are for "
+                        + Arrays.stream(MovingPair.values())
+                                .filter(way::reads)
+                                .map(MovingPair::key)
+                                .collect(Collectors.joining(", ")));
+        return false;
     }
 
     private boolean canTell(Way way, Found found) {

@@ -38,7 +38,8 @@ final class WordsBesideTerms {
             Map.entry(Layout.OUTLINES, "a list of outlines of parts as they were traced; see below"),
             Map.entry(Layout.MOCKED_UP, "a list of gaps read when the engine was mocked up; see below"),
             Map.entry("pair", "the two parts, by a name from the table below; must be there"),
-            Map.entry("way", "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS) + "; must be there"),
+            Map.entry("way", "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS)
+                            + "; must be there; `soft_spring` where a valve in them meets the other part, see the table below"),
             Map.entry(
                     "gap",
                     "what was read, one or a list of the same gap, or one with its ± (less than its way of reading allows is taken as that); `touches` where they touched or left a mark"),
@@ -253,9 +254,9 @@ final class WordsBesideTerms {
                 "Read cold, turned by hand. How well each way tells a gap is with the kinds of reading. An entry holds for the"
                         + " parts it was read with: with another stroke, rod, piston or gasket it tells no more.");
         page.line("");
-        page.head("pair", "parts");
+        page.head("pair", "parts", "by soft springs");
         for (MovingPair pair : MovingPair.values()) {
-            page.row("`" + pair.key() + "`", pair.label());
+            page.row("`" + pair.key() + "`", pair.label(), MockedUp.Way.SOFT_SPRING.reads(pair) ? "yes" : "");
         }
         section(
                 Layout.GAS_TRACES,

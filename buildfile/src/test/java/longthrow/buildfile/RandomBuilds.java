@@ -147,7 +147,9 @@ final class RandomBuilds {
     }
 
     private MockedUp mockedUp() {
-        MockedUp.Way way = one(MockedUp.Way.values());
+        MovingPair pair = one(MovingPair.values());
+        MockedUp.Way any = one(MockedUp.Way.values());
+        MockedUp.Way way = any.reads(pair) ? any : MockedUp.Way.WIRE;
         boolean isBlue = way == MockedUp.Way.BLUE;
         MockedUp.Found found = switch (random.nextInt(isBlue ? 2 : 5)) {
             case 0 -> new MockedUp.Touching();
@@ -163,7 +165,7 @@ final class RandomBuilds {
         };
         Map<Term, Quantity> with = new EnumMap<>(Term.class);
         MockedUp.SIZES.stream().filter(size -> random.nextBoolean()).forEach(size -> with.put(size, gap()));
-        return new MockedUp(one(MovingPair.values()), way, found, one(MockedUp.EndPlay.values()), with, wordsOrNone());
+        return new MockedUp(pair, way, found, one(MockedUp.EndPlay.values()), with, wordsOrNone());
     }
 
     private Quantity gap() {

@@ -45,6 +45,10 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
             copy.put(term, size);
         });
         with = Collections.unmodifiableMap(copy);
+        if (!way.reads(pair)) {
+            throw new IllegalArgumentException(way.label() + "s stand in the place of valve springs; they read no "
+                    + pair.label());
+        }
         if (way == Way.BLUE
                 && !(found instanceof Touching)
                 && !(found instanceof Free free && free.atLeast().si() == 0)) {
@@ -70,6 +74,11 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
 
         public String key() {
             return name().toLowerCase(Locale.ROOT);
+        }
+
+        /** Whether two parts can be read so: soft springs stand in the place of valve springs, anything else goes in anywhere. */
+        public boolean reads(MovingPair pair) {
+            return this != SOFT_SPRING || pair.isMetByValve();
         }
 
         public String label() {

@@ -104,6 +104,19 @@ public enum MovingPair {
         return of == Of.CRANKWORK;
     }
 
+    /** Whether a valve in soft springs, pressed on until it meets something, meets the other part of it. */
+    public boolean isMetByValve() {
+        return switch (this) {
+            case INTAKE_VALVE_TO_PISTON,
+                    EXHAUST_VALVE_TO_PISTON,
+                    VALVE_TO_VALVE,
+                    VALVE_TO_HEAD,
+                    INTAKE_RETAINER_TO_SEAL,
+                    EXHAUST_RETAINER_TO_SEAL -> true;
+            default -> false;
+        };
+    }
+
     /** Whether it is told at the overlap of the valves, where firing top dead centre tells nothing. */
     public boolean isOverPiston() {
         return this == INTAKE_VALVE_TO_PISTON || this == EXHAUST_VALVE_TO_PISTON;

@@ -33,6 +33,24 @@ class MockedUpTest {
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
+    /** The valve is pressed on along its stem: it meets a piston, another valve, a head over it, or its retainer a seal; nothing of a crank, and no wall beside it. */
+    @Test
+    void softSpringsReadWhatAValveMeets() {
+        assertThat(MovingPair.values())
+                .filteredOn(Way.SOFT_SPRING::reads)
+                .containsExactlyInAnyOrder(
+                        MovingPair.INTAKE_VALVE_TO_PISTON,
+                        MovingPair.EXHAUST_VALVE_TO_PISTON,
+                        MovingPair.VALVE_TO_VALVE,
+                        MovingPair.VALVE_TO_HEAD,
+                        MovingPair.INTAKE_RETAINER_TO_SEAL,
+                        MovingPair.EXHAUST_RETAINER_TO_SEAL);
+        assertThat(MovingPair.values()).allMatch(Way.CLAY::reads).allMatch(Way.BLUE::reads);
+        assertThatThrownBy(() -> mocked(Way.SOFT_SPRING, new MockedUp.Touching(), Map.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("in the place of valve springs");
+    }
+
     @Test
     void partsAreKnownAgainByTheSizesThatDecideAGap() {
         assertThatThrownBy(() -> mocked(Way.CLAY, new MockedUp.Touching(), Map.of(Term.BIG_END_WIDTH, GAP)))

@@ -149,6 +149,7 @@ public record MockUpPage(Frame frame, String pair, String how, List<Kept> kept, 
                 : pair == MovingPair.PUSHROD_TO_TUBE ? MockedUp.Way.BLUE.key() : MockedUp.Way.CLAY.key();
         String key = chosen.isEmpty() ? usual : chosen;
         return Arrays.stream(MockedUp.Way.values())
+                .filter(way -> way.reads(pair))
                 .map(way -> new Option(way.key(), way.label(), way.key().equals(key)))
                 .toList();
     }
