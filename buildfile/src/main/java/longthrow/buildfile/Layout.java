@@ -28,7 +28,7 @@ import longthrow.core.term.Term;
  * seen: [{part, damage, where}]
  * lift_tables: [{valve, at, rows: {angle: lift}}]
  * outlines: [{part, unit, points: [x, y] or svg_path, datum_x, datum_y, mirrored, from, to, doubt, note}]
- * mocked_up: [{pair, way, gap or at_least or rows: {angle: gap}, both_ways, with_stroke, with_rod_length,
+ * mocked_up: [{pair, way, gap or at_least or rows: {angle: gap}, both_ways, with_stroke, with_rod_length, with_intake_lift,
  *              with_compression_height, with_gasket, note}]
  * bench: {reading kind: {repeatability, minutes}}
  * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}

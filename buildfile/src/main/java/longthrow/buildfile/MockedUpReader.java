@@ -84,6 +84,9 @@ final class MockedUpReader {
             case ROD_LENGTH -> SIZE + "rod_length";
             case COMPRESSION_HEIGHT -> SIZE + "compression_height";
             case GASKET_THICKNESS -> SIZE + "gasket";
+            case INTAKE_LIFT -> SIZE + "intake_lift";
+            case EXHAUST_LIFT -> SIZE + "exhaust_lift";
+            case CAM_CORE -> SIZE + "cam_core";
             default -> throw new IllegalArgumentException(size.path() + " is no size of a mock-up");
         };
     }

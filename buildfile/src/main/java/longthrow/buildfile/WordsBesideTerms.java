@@ -54,10 +54,13 @@ final class WordsBesideTerms {
             Map.entry(
                     "both_ways",
                     "`yes` if it was turned with the shafts pushed both ways of their end play, `no`, or `unknown`, as when it is left out"),
-            Map.entry("with_stroke", "stroke of the crankshaft it was mocked up with; left out, the present one"),
+            Map.entry("with_stroke", "stroke of the crankshaft it was mocked up with; left out, the present one, and where that is another than the donor's, or a part was taken or machined since, the entry tells no more"),
             Map.entry("with_rod_length", "likewise of the rod, centre to centre"),
             Map.entry("with_compression_height", "likewise of the piston"),
             Map.entry("with_gasket", "likewise crushed thickness of the gasket"),
+            Map.entry("with_intake_lift", "likewise of the camshaft, by full lift of the intake valve at the valve"),
+            Map.entry("with_exhaust_lift", "likewise by full lift of the exhaust valve"),
+            Map.entry("with_cam_core", "likewise by diameter of its core, for pairs with the shaft between its lobes"),
             Map.entry(Layout.GAS_TRACES, "a list of pressures in the cylinder by crank angle; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
@@ -252,7 +255,8 @@ final class WordsBesideTerms {
         page.line("");
         page.line(
                 "Read cold, turned by hand. How well each way tells a gap is with the kinds of reading. An entry holds for the"
-                        + " parts it was read with: with another stroke, rod, piston or gasket it tells no more.");
+                        + " parts it was read with: with another stroke, rod, piston, gasket or camshaft it tells no more, nor"
+                        + " where one of them was taken or machined, or the stroke is not the donor's, and the entry does not say its size.");
         page.line("");
         page.head("pair", "parts", "by soft springs");
         for (MovingPair pair : MovingPair.values()) {

@@ -49,6 +49,15 @@ class ClearMockedUpTest {
                 + List.of(entries).stream().map(e -> "  - {" + e + "}\n").collect(Collectors.joining());
     }
 
+    /** The same by entries that say with which throw they were read: {@link #LONGER} has another than its donor. */
+    private static String longer(String... entries) {
+        return with(
+                LONGER,
+                List.of(entries).stream()
+                        .map(e -> e.contains("with_stroke") ? e : e + ", with_stroke: 56.5 mm")
+                        .toArray(String[]::new));
+    }
+
     private static Answer clear(String text) {
         return Clear.of(build(text));
     }
@@ -103,7 +112,7 @@ class ClearMockedUpTest {
         Answer before = clear(LONGER);
         assertThat(pair(before, MovingPair.COUNTERWEIGHT_TO_CASE).state()).isEqualTo(State.UNKNOWN);
         Answer after =
-                clear(with(LONGER, "pair: counterweight_to_case, way: clay, gap: [2.0 mm, 2.1 mm], both_ways: yes"));
+                clear(longer("pair: counterweight_to_case, way: clay, gap: [2.0 mm, 2.1 mm], both_ways: yes"));
         Clearance known = pair(after, MovingPair.COUNTERWEIGHT_TO_CASE);
         assertThat(known.state()).isEqualTo(State.CLEARS_COLD);
         assertThat(cold(known).value()).isCloseTo(2.05e-3, within(1e-9));
@@ -135,15 +144,15 @@ class ClearMockedUpTest {
     @Test
     void readOneWayOfTheEndPlayItIsNeverMoreThanClose() {
         String read = "pair: rod_bolts_to_case, way: wire, gap: 4.0 mm";
-        Clearance both = pair(with(LONGER, read + ", both_ways: yes"), MovingPair.ROD_BOLTS_TO_CASE);
+        Clearance both = pair(longer(read + ", both_ways: yes"), MovingPair.ROD_BOLTS_TO_CASE);
         assertThat(both.state()).isEqualTo(State.CLEARS_COLD);
         for (String rest : List.of("", ", both_ways: no", ", both_ways: unknown")) {
-            Clearance one = pair(with(LONGER, read + rest), MovingPair.ROD_BOLTS_TO_CASE);
+            Clearance one = pair(longer(read + rest), MovingPair.ROD_BOLTS_TO_CASE);
             assertThat(one.state()).as(rest).isEqualTo(State.CLOSE);
             assertThat(one.why()).contains("end play");
             assertThat(one.mend()).contains("one way of their end play and then the other");
         }
-        assertThat(pair(with(LONGER, "pair: retainer_to_rocker, way: wire, gap: 1.5 mm"), MovingPair.RETAINER_TO_ROCKER)
+        assertThat(pair(longer("pair: retainer_to_rocker, way: wire, gap: 1.5 mm"), MovingPair.RETAINER_TO_ROCKER)
                         .state())
                 .as("end play has nothing to do with it")
                 .isEqualTo(State.CLEARS_COLD);
@@ -154,9 +163,7 @@ class ClearMockedUpTest {
     @ValueSource(
             strings = {"gap: touches", "gap: 0 mm", "gap: [2 mm, 0 mm]", "rows: {90°: 1 mm, 95°: 0 mm, 100°: 1 mm}"})
     void whatTouchesIsStopped(String found) {
-        Answer answer = clear(with(
-                LONGER,
-                "pair: rod_to_skirt, way: clay, both_ways: yes, " + found,
+        Answer answer = clear(longer("pair: rod_to_skirt, way: clay, both_ways: yes, " + found,
                 "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm"));
         Clearance touches = pair(answer, MovingPair.ROD_TO_SKIRT);
         assertThat(touches.state()).isEqualTo(State.TOUCHES);
@@ -171,7 +178,7 @@ class ClearMockedUpTest {
 
     @Test
     void aMarkCountsBeforeADrawingThatClears() {
-        Answer answer = clear(with(LONGER, "pair: skirt_to_counterweight, way: blue, gap: touches"));
+        Answer answer = clear(longer("pair: skirt_to_counterweight, way: blue, gap: touches"));
         assertThat(pair(answer, MovingPair.SKIRT_TO_COUNTERWEIGHT).state()).isEqualTo(State.TOUCHES);
         assertThat(about(answer, Finding.Kind.SUSPECT)).hasSize(1);
     }
@@ -180,13 +187,13 @@ class ClearMockedUpTest {
     @Test
     void whatPassedFreeIsTheLeastItCanBe() {
         Clearance thick = pair(
-                with(LONGER, "pair: rod_bolts_to_case, way: wire, at_least: 1.8 mm, both_ways: yes"),
+                longer("pair: rod_bolts_to_case, way: wire, at_least: 1.8 mm, both_ways: yes"),
                 MovingPair.ROD_BOLTS_TO_CASE);
         assertThat(thick.state()).isEqualTo(State.CLEARS_COLD);
         assertThat(cold(thick).way()).isEqualTo(Way.AT_LEAST);
         assertThat(thick.why()).startsWith("at least 1.8");
         Clearance thin = pair(
-                with(LONGER, "pair: rod_bolts_to_case, way: wire, at_least: 1.4 mm, both_ways: yes"),
+                longer("pair: rod_bolts_to_case, way: wire, at_least: 1.4 mm, both_ways: yes"),
                 MovingPair.ROD_BOLTS_TO_CASE);
         assertThat(thin.state()).isEqualTo(State.CLOSE);
     }
@@ -194,15 +201,15 @@ class ClearMockedUpTest {
     @Test
     void freeWithoutAnAmountIsNeverMoreThanClose() {
         String blue = "pair: pushrod_to_tube, way: blue, at_least: 0 mm";
-        Clearance free = pair(with(LONGER, blue), MovingPair.PUSHROD_TO_TUBE);
+        Clearance free = pair(longer(blue), MovingPair.PUSHROD_TO_TUBE);
         assertThat(free.state()).isEqualTo(State.CLOSE);
         assertThat(free.mend()).contains("pass a wire or a feeler");
-        assertThat(pair(with(LONGER, "pair: rod_to_skirt, way: blue, at_least: 0 mm"), MovingPair.ROD_TO_SKIRT)
+        assertThat(pair(longer("pair: rod_to_skirt, way: blue, at_least: 0 mm"), MovingPair.ROD_TO_SKIRT)
                         .state())
                 .as("and one way of the end play it may still touch the other")
                 .isEqualTo(State.MAY_TOUCH);
         assertThat(pair(
-                                with(LONGER, "pair: rod_bolts_to_case, way: blue, at_least: 0 mm, both_ways: yes"),
+                                longer("pair: rod_bolts_to_case, way: blue, at_least: 0 mm, both_ways: yes"),
                                 MovingPair.ROD_BOLTS_TO_CASE)
                         .limits())
                 .as("no limit is held against what was not read")
@@ -212,7 +219,7 @@ class ClearMockedUpTest {
     @Test
     void aMockUpOfAnotherThrowTellsNoMore() {
         String read = "pair: rod_bolts_to_case, way: clay, gap: 3.0 mm, both_ways: yes, ";
-        Answer other = clear(with(LONGER, read + "with_stroke: 50.0 mm"));
+        Answer other = clear(longer(read + "with_stroke: 50.0 mm"));
         Clearance pair = pair(other, MovingPair.ROD_BOLTS_TO_CASE);
         assertThat(pair.state()).isEqualTo(State.UNKNOWN);
         assertThat(pair.mocked()).singleElement().satisfies(m -> {
@@ -223,16 +230,16 @@ class ClearMockedUpTest {
                 .singleElement()
                 .satisfies(f -> assertThat(f.mend()).contains("mock it up again"));
         for (String same : List.of("with_stroke: 56.5 mm", "with_stroke: 2.224 in", "with_rod_length: 86.4 mm")) {
-            assertThat(pair(with(LONGER, read + same), MovingPair.ROD_BOLTS_TO_CASE)
+            assertThat(pair(longer(read + same), MovingPair.ROD_BOLTS_TO_CASE)
                             .state())
                     .as(same)
                     .isEqualTo(State.CLEARS_COLD);
         }
-        assertThat(pair(with(LONGER, read + "with_rod_length: 85.6 mm"), MovingPair.ROD_BOLTS_TO_CASE)
+        assertThat(pair(longer(read + "with_rod_length: 85.6 mm"), MovingPair.ROD_BOLTS_TO_CASE)
                         .state())
                 .isEqualTo(State.UNKNOWN);
         assertThat(pair(
-                                with(LONGER, "pair: pushrod_to_tube, way: wire, gap: 1.0 mm, with_stroke: 50.0 mm"),
+                                longer("pair: pushrod_to_tube, way: wire, gap: 1.0 mm, with_stroke: 50.0 mm"),
                                 MovingPair.PUSHROD_TO_TUBE)
                         .state())
                 .as("a throw has nothing to do with a pushrod")
@@ -258,9 +265,65 @@ class ClearMockedUpTest {
                 .isEqualTo(State.CLEARS_COLD);
     }
 
+    /** Read since or not: an entry that does not say which part was in it may be from before. */
+    @Test
+    void aPartThatWasReadSinceWasInNoEntryThatDoesNotSaySo() {
+        String read = "pair: piston_to_head, way: wire, gap: 1.0 mm, with_stroke: 56.5 mm";
+        String rod = ", with_rod_length: 86.4 mm";
+        String taken = LONGER + "\ntaken: [{part: connecting_rod, code: R-864}]\n";
+        assertThat(mocked(taken, read).counts()).isFalse();
+        assertThat(mocked(taken, read).said()).contains("another connecting rod was taken since");
+        assertThat(mocked(taken, read + rod).said()).doesNotContain("tells no more");
+        String ground = LONGER
+                + "\ntaken: [{work: crankpin_offset_grind, code: W-1, amount: 3.25 mm, from: 50 mm, to: 56.5 mm}]\n";
+        String bare = "pair: rod_bolts_to_case, way: clay, gap: 3.0 mm, both_ways: yes";
+        assertThat(mocked(ground, bare).said()).contains("stroke was machined since");
+        assertThat(mocked(ground, bare + ", with_stroke: 56.5 mm").said()).doesNotContain("tells no more");
+    }
+
+    @Test
+    void withAnotherThrowThanTheDonorsAnEntryHasToSayItsOwn() {
+        String read = "pair: rod_bolts_to_case, way: clay, gap: 3.0 mm, both_ways: yes";
+        Answer answer = clear(with(LONGER, read));
+        assertThat(pair(answer, MovingPair.ROD_BOLTS_TO_CASE).state()).isEqualTo(State.UNKNOWN);
+        assertThat(about(answer, Finding.Kind.WARNING))
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("donor's stroke is 50.00 mm", "56.50 mm"));
+        String same = LONGER.replace("donor_stroke: 50.00 mm", "donor_stroke: 56.50 mm");
+        assertThat(same).isNotEqualTo(LONGER);
+        assertThat(pair(with(same, read), MovingPair.ROD_BOLTS_TO_CASE).state()).isEqualTo(State.CLEARS_COLD);
+        assertThat(pair(with(LONGER, "pair: retainer_to_rocker, way: wire, gap: 1.5 mm"), MovingPair.RETAINER_TO_ROCKER)
+                        .state())
+                .as("a throw has nothing to do with a rocker")
+                .isEqualTo(State.CLEARS_COLD);
+    }
+
+    /** The camshaft is known again by what it lifts, or by its core. */
+    @Test
+    void aMockUpOfAnotherCamshaftTellsNoMore() {
+        String whole = ClearAnswerTest.whole();
+        String read = "pair: intake_valve_to_piston, way: clay, gap: 1.0 mm";
+        assertThat(mocked(whole, read + ", with_intake_lift: 9.9 mm").said())
+                .contains("tells no more", "intake valve lift 9.9 mm");
+        String taken = whole + "\ntaken: [{part: camshaft, code: C-1}]\n";
+        assertThat(mocked(taken, read).said()).contains("another camshaft was taken since");
+        assertThat(mocked(taken, read + ", with_intake_lift: 6.32 mm").said()).doesNotContain("another camshaft");
+        assertThat(mocked(taken, "pair: dipper_to_cam_core, way: clay, both_ways: yes, gap: 1.0 mm, with_cam_core: 40 mm")
+                        .said())
+                .contains("camshaft core diameter 40 mm");
+        assertThat(mocked(taken, "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm").said())
+                .as("no camshaft there")
+                .doesNotContain("tells no more");
+    }
+
+    private static Clearance.Mocked mocked(String text, String entry) {
+        String key = entry.substring("pair: ".length(), entry.indexOf(','));
+        return pair(with(text, entry), MovingPair.at(key).orElseThrow()).mocked().get(0);
+    }
+
     @Test
     void aPairThatTheEngineDoesNotHaveIsSaid() {
-        Answer answer = clear(with(LONGER, "pair: valve_to_head, way: clay, gap: 1.0 mm"));
+        Answer answer = clear(longer("pair: valve_to_head, way: clay, gap: 1.0 mm"));
         assertThat(about(answer, Finding.Kind.WARNING))
                 .singleElement()
                 .satisfies(f -> assertThat(f.message()).contains("has no such pair"));
@@ -271,7 +334,7 @@ class ClearMockedUpTest {
     /** The skirt is drawn 1.65 mm from the counterweight, closely; clay that reads about as much agrees, and the drawing is the surer. */
     @Test
     void whereBothAgreeTheSurerCounts() {
-        Answer answer = clear(with(LONGER, "pair: skirt_to_counterweight, way: clay, gap: 1.6 mm, both_ways: yes"));
+        Answer answer = clear(longer("pair: skirt_to_counterweight, way: clay, gap: 1.6 mm, both_ways: yes"));
         Clearance drawn = pair(LONGER, MovingPair.SKIRT_TO_COUNTERWEIGHT);
         Clearance both = pair(answer, MovingPair.SKIRT_TO_COUNTERWEIGHT);
         assertThat(both.cold()).isEqualTo(drawn.cold());
@@ -280,7 +343,7 @@ class ClearMockedUpTest {
         assertThat(both.mocked()).singleElement().matches(m -> !m.counts());
         assertThat(about(answer, Finding.Kind.SUSPECT)).isEmpty();
         Clearance surer = pair(
-                with(LONGER, "pair: skirt_to_counterweight, way: feeler, gap: 1.64 mm ± 0.01 mm, both_ways: yes"),
+                longer("pair: skirt_to_counterweight, way: feeler, gap: 1.64 mm ± 0.01 mm, both_ways: yes"),
                 MovingPair.SKIRT_TO_COUNTERWEIGHT);
         assertThat(cold(surer).value()).isCloseTo(1.64e-3, within(1e-9));
         assertThat(surer.mocked()).singleElement().matches(Clearance.Mocked::counts);
@@ -290,7 +353,7 @@ class ClearMockedUpTest {
     @ValueSource(doubles = {0.9, 2.6})
     void whereTheyDoNotAgreeTheSmallerCountsAndBothAreNamed(double millimetres) {
         Answer answer = clear(
-                with(LONGER, "pair: skirt_to_counterweight, way: clay, gap: " + millimetres + " mm, both_ways: yes"));
+                longer("pair: skirt_to_counterweight, way: clay, gap: " + millimetres + " mm, both_ways: yes"));
         Clearance pair = pair(answer, MovingPair.SKIRT_TO_COUNTERWEIGHT);
         assertThat(cold(pair).value()).isCloseTo(Math.min(millimetres, 1.65) * 1e-3, within(0.005e-3));
         assertThat(about(answer, Finding.Kind.SUSPECT)).singleElement().satisfies(f -> {
@@ -381,18 +444,14 @@ class ClearMockedUpTest {
     @Test
     void withoutADrawingTheParabolaThroughTheSmallestTells() {
         Clearance read = pair(
-                with(
-                        LONGER,
-                        "pair: rod_to_skirt, way: wire, both_ways: yes,"
+                longer("pair: rod_to_skirt, way: wire, both_ways: yes,"
                                 + " rows: {85°: 2.128 mm, 90°: 2.018 mm, 95°: 2.008 mm, 100°: 2.098 mm}"),
                 MovingPair.ROD_TO_SKIRT);
         assertThat(cold(read).value()).isCloseTo(2.0e-3, within(1e-8));
         assertThat(Math.toDegrees(cold(read).angle())).isCloseTo(93, within(1e-6));
         assertThat(read.state()).isEqualTo(State.CLEARS_COLD);
         Clearance open = pair(
-                with(
-                        LONGER,
-                        "pair: rod_to_skirt, way: wire, both_ways: yes,"
+                longer("pair: rod_to_skirt, way: wire, both_ways: yes,"
                                 + " rows: {85°: 2.4 mm, 90°: 2.2 mm, 95°: 2.0 mm}"),
                 MovingPair.ROD_TO_SKIRT);
         assertThat(open.state()).isEqualTo(State.CLOSE);
@@ -409,16 +468,16 @@ class ClearMockedUpTest {
     @CsvSource({"clay, 0.157", "wire, 0.098", "feeler, 0.0226"})
     void aDoubtThatItsWayDoesNotAllowIsRaised(String way, double least) {
         String read = "pair: rod_to_skirt, both_ways: yes, way: " + way + ", gap: 2.0 mm ± ";
-        Answer answer = clear(with(LONGER, read + "0.000001 mm"));
+        Answer answer = clear(longer(read + "0.000001 mm"));
         Clearance.Gap gap = cold(pair(answer, MovingPair.ROD_TO_SKIRT));
         assertThat(1e3 * (gap.high() - gap.value())).isCloseTo(least, within(0.001));
         assertThat(about(answer, Finding.Kind.WARNING))
                 .singleElement()
                 .satisfies(f -> assertThat(f.message()).contains("one reading comes again within"));
-        Answer wide = clear(with(LONGER, read + "0.3 mm"));
+        Answer wide = clear(longer(read + "0.3 mm"));
         assertThat(1e3 * cold(pair(wide, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.3, within(0.001));
         assertThat(about(wide, Finding.Kind.WARNING)).isEmpty();
-        Answer own = clear(with(LONGER + "\nbench: {clay: {repeatability: 0.02 mm}}", read + "0.001 mm"));
+        Answer own = clear(with(LONGER + "\nbench: {clay: {repeatability: 0.02 mm}}", read + "0.001 mm, with_stroke: 56.5 mm"));
         if (way.equals("clay")) {
             assertThat(1e3 * cold(pair(own, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.040, within(0.001));
         }
@@ -434,7 +493,7 @@ class ClearMockedUpTest {
             double drawn = pair(LONGER, pair).cold().map(Clearance.Gap::value).orElse(Double.POSITIVE_INFINITY);
             for (double gap : new double[] {6, 3, 2, 1.7, 1.5, 1.3, 1, 0.6, 0.3, 0.15, 0.05, 0}) {
                 Clearance read = pair(
-                        with(LONGER, "pair: " + pair.key() + ", way: clay, both_ways: yes, gap: " + gap + " mm"), pair);
+                        longer("pair: " + pair.key() + ", way: clay, both_ways: yes, gap: " + gap + " mm"), pair);
                 State now = read.state();
                 last.ifPresent(before -> assertThat(now.compareTo(before))
                         .as(pair + " at " + gap)
@@ -448,7 +507,7 @@ class ClearMockedUpTest {
 
     @Test
     void readingsThatLieFarApartCountByTheSmallest() {
-        Answer answer = clear(with(LONGER, "pair: rod_to_skirt, way: wire, both_ways: yes, gap: [1.0 mm, 2.5 mm]"));
+        Answer answer = clear(longer("pair: rod_to_skirt, way: wire, both_ways: yes, gap: [1.0 mm, 2.5 mm]"));
         assertThat(cold(pair(answer, MovingPair.ROD_TO_SKIRT)).value()).isCloseTo(1e-3, within(1e-9));
         assertThat(about(answer, Finding.Kind.SUSPECT)).hasSize(1);
     }

@@ -1,5 +1,6 @@
 package longthrow.core.build;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -23,17 +24,27 @@ import org.jspecify.annotations.Nullable;
  * @param note    in the owner's words; empty for none
  */
 public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, Map<Term, Quantity> with, String note) {
-    /** Sizes by which the parts of a mock-up are known again. */
-    public static final List<Term> SIZES =
-            List.of(Term.STROKE, Term.ROD_LENGTH, Term.COMPRESSION_HEIGHT, Term.GASKET_THICKNESS);
+    /** Sizes by which the parts of a mock-up are known again: of the stack, then of the camshaft. */
+    public static final List<Term> SIZES = List.of(
+            Term.STROKE,
+            Term.ROD_LENGTH,
+            Term.COMPRESSION_HEIGHT,
+            Term.GASKET_THICKNESS,
+            Term.INTAKE_LIFT,
+            Term.EXHAUST_LIFT,
+            Term.CAM_CORE);
 
     /** Those of {@link #SIZES} that have to do with a pair. */
     public static List<Term> sizes(MovingPair pair) {
-        return pair.hangsOnStack()
-                ? SIZES.stream()
-                        .filter(size -> size != Term.GASKET_THICKNESS || !pair.hangsOnEndPlay())
-                        .toList()
-                : List.of();
+        List<Term> sizes = new ArrayList<>();
+        if (pair.hangsOnStack()) {
+            sizes.addAll(List.of(Term.STROKE, Term.ROD_LENGTH, Term.COMPRESSION_HEIGHT));
+            if (!pair.hangsOnEndPlay()) {
+                sizes.add(Term.GASKET_THICKNESS);
+            }
+        }
+        sizes.addAll(pair.camshaftBy());
+        return List.copyOf(sizes);
     }
 
     public MockedUp {

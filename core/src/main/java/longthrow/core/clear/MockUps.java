@@ -239,12 +239,41 @@ final class MockUps {
                 return Optional.of(term.label() + " is planned and not machined yet");
             }
         }
+        for (Term size : MockedUp.sizes(mocked.pair())) {
+            if (!mocked.with().containsKey(size) && isMachined(size)) {
+                return Optional.of(size.label() + " was machined since, or before it was mocked up: the entry does not say which it was");
+            }
+        }
+        Optional<String> donor = donor(mocked);
+        if (donor.isPresent()) {
+            return donor;
+        }
         return build.taken().stream()
                 .flatMap(d -> d instanceof Decided.Bought bought ? Stream.of(bought.kind()) : Stream.empty())
                 .filter(kind -> isOf(kind, mocked.pair()) && !isThere(kind, mocked))
                 .findFirst()
                 .map(kind ->
-                        "another " + kind.label() + " was taken since, or before it was in: nothing is read of it yet");
+                        "another " + kind.label()
+                                + " was taken since, or before it was mocked up: the entry does not say which was in it");
+    }
+
+    /** Whether work that was decided on makes it another. */
+    private boolean isMachined(Term size) {
+        return build.taken().stream()
+                .anyMatch(d -> d instanceof Decided.Work work && work.kind().allChanged().contains(size));
+    }
+
+    /** An engine that has another throw than its donor had was apart in between: what was mocked up may be of either. */
+    private Optional<String> donor(MockedUp mocked) {
+        if (!mocked.pair().hangsOnStack() || mocked.with().containsKey(Term.STROKE)) {
+            return Optional.empty();
+        }
+        return known.figure(Term.DONOR_STROKE)
+                .flatMap(donor -> known.figure(Term.STROKE)
+                        .filter(now -> Math.abs(donor.value() - now.value())
+                                > Math.hypot(donor.expanded(), now.expanded()) + SAME_PART)
+                        .map(now -> "the donor's stroke is " + GapWords.length(donor.value()) + ", it is "
+                                + GapWords.length(now.value()) + " now, and the entry does not say which it was"));
     }
 
     /** Nearer to firing top dead centre than a quarter turn. */
@@ -266,24 +295,33 @@ final class MockUps {
             case CRANKSHAFT, CONNECTING_ROD, PISTON -> pair.hangsOnStack();
             case GASKET -> pair.hangsOnStack() && !pair.hangsOnEndPlay();
             case HEAD -> !pair.hangsOnEndPlay();
-            case CAMSHAFT ->
-                pair.isOverPiston()
-                        || !pair.hangsOnStack()
-                        || Stream.of("cam_core", "lobe", "release").anyMatch(pair.key()::endsWith);
+            case CAMSHAFT -> pair.hangsOnCamshaft();
             case VALVE_SPRING, PUSHROD -> !pair.hangsOnStack();
             case DONOR_ENGINE -> true;
             default -> false;
         };
     }
 
-    /** Whether a part that was taken was in the engine: its size is said with the mock-up, or something of it was read since. */
+    /**
+     * Whether a part that was taken was in the engine. That its size was read since says nothing of a mock-up that may be from before, so the entry has to say it;
+     * of a part of which it can say none, something of it was read since.
+     */
     private boolean isThere(PartKind kind, MockedUp mocked) {
-        Optional<Term> size = MockedUp.SIZES.stream()
-                .filter(t -> t.part() == kind.sections().get(0))
-                .findFirst();
-        return size.map(t -> mocked.with().containsKey(t) || build.isRead(t))
-                .orElseGet(() -> Term.read().stream()
-                        .anyMatch(t -> t.part() == kind.sections().get(0) && build.isRead(t)));
+        List<Term> sizes = MockedUp.sizes(mocked.pair()).stream()
+                .filter(size -> isSizeOf(kind, size))
+                .toList();
+        return sizes.isEmpty()
+                ? Term.read().stream()
+                        .anyMatch(t -> t.part() == kind.sections().get(0) && build.isRead(t))
+                : mocked.with().keySet().containsAll(sizes);
+    }
+
+    private static boolean isSizeOf(PartKind kind, Term size) {
+        return switch (kind) {
+            case CAMSHAFT -> size == Term.INTAKE_LIFT || size == Term.EXHAUST_LIFT || size == Term.CAM_CORE;
+            case DONOR_ENGINE -> true;
+            default -> size.part() == kind.sections().get(0);
+        };
     }
 
     // ---- what it tells

@@ -1,6 +1,7 @@
 package longthrow.core.term;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -102,6 +103,52 @@ public enum MovingPair {
     /** Whether it is to be read with the shafts pushed both ways of their end play. */
     public boolean hangsOnEndPlay() {
         return of == Of.CRANKWORK;
+    }
+
+    /** Whether another camshaft makes it another gap. */
+    public boolean hangsOnCamshaft() {
+        return !camshaftBy().isEmpty();
+    }
+
+    /** Sizes by which the camshaft of a mock-up is known again: lifts of the lobes that play a part, of a pair with the shaft itself its core; none where none plays a part. */
+    public List<Term> camshaftBy() {
+        return switch (this) {
+            case BIG_END_TO_CAM_CORE, ROD_BOLTS_TO_CAM_CORE, DIPPER_TO_CAM_CORE, COUNTERWEIGHT_TO_CAM_CORE ->
+                List.of(Term.CAM_CORE);
+            case BIG_END_TO_INTAKE_LOBE,
+                    ROD_BOLTS_TO_INTAKE_LOBE,
+                    DIPPER_TO_INTAKE_LOBE,
+                    COUNTERWEIGHT_TO_INTAKE_LOBE,
+                    INTAKE_VALVE_TO_PISTON,
+                    INTAKE_VALVE_TO_WALL,
+                    INTAKE_RETAINER_TO_SEAL -> List.of(Term.INTAKE_LIFT);
+            case BIG_END_TO_EXHAUST_LOBE,
+                    ROD_BOLTS_TO_EXHAUST_LOBE,
+                    DIPPER_TO_EXHAUST_LOBE,
+                    COUNTERWEIGHT_TO_EXHAUST_LOBE,
+                    BIG_END_TO_RELEASE,
+                    ROD_BOLTS_TO_RELEASE,
+                    DIPPER_TO_RELEASE,
+                    COUNTERWEIGHT_TO_RELEASE,
+                    EXHAUST_VALVE_TO_PISTON,
+                    EXHAUST_VALVE_TO_WALL,
+                    EXHAUST_RETAINER_TO_SEAL -> List.of(Term.EXHAUST_LIFT);
+            case VALVE_TO_VALVE, VALVE_TO_HEAD, RETAINER_TO_ROCKER, PUSHROD_TO_TUBE ->
+                List.of(Term.INTAKE_LIFT, Term.EXHAUST_LIFT);
+            case SKIRT_TO_COUNTERWEIGHT,
+                    BOSS_TO_COUNTERWEIGHT,
+                    COUNTERWEIGHT_TO_SLEEVE,
+                    COUNTERWEIGHT_TO_CASE,
+                    ROD_TO_SKIRT,
+                    BIG_END_TO_CASE,
+                    ROD_BOLTS_TO_CASE,
+                    DIPPER_TO_CASE,
+                    ROD_TO_SLEEVE,
+                    ROD_BOLTS_TO_SLEEVE,
+                    PISTON_TO_HEAD,
+                    TOP_RING_TO_DECK,
+                    OIL_RING_TO_SLEEVE_END -> List.of();
+        };
     }
 
     /** Whether a valve in soft springs, pressed on until it meets something, meets the other part of it. */

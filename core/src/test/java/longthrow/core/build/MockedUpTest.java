@@ -59,7 +59,10 @@ class MockedUpTest {
         assertThat(MockedUp.sizes(MovingPair.ROD_TO_SKIRT))
                 .containsExactly(Term.STROKE, Term.ROD_LENGTH, Term.COMPRESSION_HEIGHT);
         assertThat(MockedUp.sizes(MovingPair.PISTON_TO_HEAD)).contains(Term.GASKET_THICKNESS);
-        assertThat(MockedUp.sizes(MovingPair.PUSHROD_TO_TUBE)).isEmpty();
+        assertThat(MockedUp.sizes(MovingPair.PUSHROD_TO_TUBE)).containsExactly(Term.INTAKE_LIFT, Term.EXHAUST_LIFT);
+        assertThat(MockedUp.sizes(MovingPair.ROD_BOLTS_TO_INTAKE_LOBE))
+                .containsExactly(Term.STROKE, Term.ROD_LENGTH, Term.COMPRESSION_HEIGHT, Term.INTAKE_LIFT);
+        assertThat(MockedUp.sizes(MovingPair.BIG_END_TO_CAM_CORE)).contains(Term.CAM_CORE);
     }
 
     @Test
