@@ -117,10 +117,26 @@ final class MockedUpReader {
                 || way.isEmpty()
                 || found.isEmpty()
                 || !canTell(way.get(), found.get())
-                || !canRead(way.get(), pair.get())) {
+                || !canRead(way.get(), pair.get())
+                || !isAtOverlap(pair.get(), found.get())) {
             return Optional.empty();
         }
         return Optional.of(new MockedUp(pair.get(), way.get(), found.get(), endPlay, with, note));
+    }
+
+    private boolean isAtOverlap(MovingPair pair, Found found) {
+        if (!pair.isAtOverlap() || !(found instanceof MockedUp.Curve curve) || !curve.isAboutFiring()) {
+            return true;
+        }
+        faults.add(
+                fields.node("rows").orElseThrow().place(),
+                fields.at("rows"),
+                curve.rows().get(0).angle().written() + " to "
+                        + curve.rows().get(curve.rows().size() - 1).angle().written(),
+                "stand about firing top dead centre, where both valves are shut",
+                "angles counted from firing top dead centre, of which the overlap is at 360°",
+                "add 360° to each if they were read at the overlap, counted from top dead centre there; else read them there");
+        return false;
     }
 
     private boolean canRead(Way way, MovingPair pair) {

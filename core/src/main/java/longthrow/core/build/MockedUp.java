@@ -56,6 +56,10 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
             copy.put(term, size);
         });
         with = Collections.unmodifiableMap(copy);
+        if (pair.isAtOverlap() && found instanceof Curve curve && curve.isAboutFiring()) {
+            throw new IllegalArgumentException(
+                    "rows at firing top dead centre tell nothing of " + pair.label() + ": both valves are shut there");
+        }
         if (!way.reads(pair)) {
             throw new IllegalArgumentException(way.label() + "s stand in the place of valve springs; they read no "
                     + pair.label());
@@ -164,6 +168,12 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
             if (rows.size() < LEAST_ROWS) {
                 throw new IllegalArgumentException("a gap by angle needs at least " + LEAST_ROWS + " rows");
             }
+        }
+
+        /** Whether every row is nearer to firing top dead centre than to the overlap, which is at 360°. */
+        public boolean isAboutFiring() {
+            return rows.stream()
+                    .allMatch(row -> Math.cos(row.angle().si() / 2) > Math.cos(Math.PI / 4));
         }
 
         @Override

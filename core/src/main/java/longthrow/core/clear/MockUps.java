@@ -225,13 +225,6 @@ final class MockUps {
                 return other;
             }
         }
-        if (mocked.pair().isOverPiston()
-                && mocked.found() instanceof MockedUp.Curve curve
-                && curve.rows().stream()
-                        .allMatch(row -> isAboutFiring(row.angle().si()))) {
-            return Optional.of(
-                    "its rows stand at firing top dead centre, where both valves are shut; overlap is at 360°");
-        }
         Set<Term> matter = new LinkedHashSet<>(MockedUp.sizes(mocked.pair()));
         hangsOn.forEach(path -> Term.at(path).ifPresent(matter::add));
         for (Term term : matter) {
@@ -274,11 +267,6 @@ final class MockUps {
                                 > Math.hypot(donor.expanded(), now.expanded()) + SAME_PART)
                         .map(now -> "the donor's stroke is " + GapWords.length(donor.value()) + ", it is "
                                 + GapWords.length(now.value()) + " now, and the entry does not say which it was"));
-    }
-
-    /** Nearer to firing top dead centre than a quarter turn. */
-    private static boolean isAboutFiring(double angle) {
-        return Math.cos(angle / 2) > Math.cos(Math.PI / 4);
     }
 
     private Optional<String> another(MockedUp mocked, Term size) {

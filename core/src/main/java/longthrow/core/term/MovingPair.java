@@ -164,8 +164,13 @@ public enum MovingPair {
         };
     }
 
-    /** Whether it is told at the overlap of the valves, where firing top dead centre tells nothing. */
+    /** Whether it is of a valve over the piston. */
     public boolean isOverPiston() {
         return this == INTAKE_VALVE_TO_PISTON || this == EXHAUST_VALVE_TO_PISTON;
+    }
+
+    /** Whether it is told about the overlap of the valves, where firing top dead centre tells nothing: both are shut. */
+    public boolean isAtOverlap() {
+        return isOverPiston() || this == VALVE_TO_VALVE;
     }
 }
