@@ -64,7 +64,7 @@ class OutlinesTest {
         return Quantity.of(figure, Unit.of(Dimension.LENGTH, "mm"));
     }
 
-    /** Closely traced, of points in millimetres. */
+    /** Traced as closely as is believed, of points in millimetres. */
     private static TracedOutline traced(OutlinedPart part, String... points) {
         return new TracedOutline(
                 part,
@@ -76,7 +76,7 @@ class OutlinesTest {
                 false,
                 null,
                 null,
-                mm("0.001"),
+                mm("0.1"),
                 "");
     }
 
@@ -465,7 +465,10 @@ class OutlinesTest {
         Answer absurd = clear(doubted(tipped(40), "0.000001"));
         Answer tenth = clear(doubted(tipped(40), "0.1"));
         assertThat(pair(absurd, "skirt_to_counterweight").cold().orElseThrow().worst())
-                .isEqualTo(pair(tenth, "skirt_to_counterweight").cold().orElseThrow().worst());
+                .isEqualTo(pair(tenth, "skirt_to_counterweight")
+                        .cold()
+                        .orElseThrow()
+                        .worst());
         assertThat(absurd.findings())
                 .anyMatch(f -> f.where().equals("outlines[1]") && f.message().contains("taken as 0.1 mm"));
         assertThat(absurd.defaults()).anyMatch(d -> d.what().contains("within 0.1 mm all round"));
@@ -570,7 +573,13 @@ class OutlinesTest {
             quoteCharacter = '"',
             value = {
                 "unit: 1 mm, points: [[0, 0], [9, 0], [x, 9]] | 4 | 'x' is not a number",
-                "unit: 1 mm, points: [[0, 0], [9, 9], [9, 0], [0, 9]] | 4 | cross or touch",
+                "unit: 1 mm, points: [[0, 0], [9, 9], [9, 0], [0, 9]] | 4 | points 1 to 2 and 3 to 4: the edge from 0, 0 to 9, 9 and the edge from 9, 0 to 0, 9 cross or touch near 4.5, 4.5, in units of the drawing",
+                "unit: 0.25 mm, points: [[0, 0], [0, 0], [90, 90], [90, 0], [0, 70]] | 4 | points 2 to 3 and 4 to 5: the edge from 0, 0 to 90, 90",
+                "unit: 1 mm, points: [[0, 0], [9, 0], [9, 9], [9, 4], [0, 4]] | 4 | point 3: the outline runs back over itself at 9, 9",
+                "unit: 1 in, svg_path: 'M0 0 L1 1 H2 L0 1.5 L2 0.25 Z' | 4 | cross or touch near",
+                "unit: 0.1 mm, svg_path: 'M0 0 L90 90 L90 0 L0 80 Z' | 4 | the edge from 0, 0 to 90, 90 and the edge from 90, 0 to 0, 80 cross or touch near 42.3529, 42.3529, in units of the drawing",
+                "unit: 1 mm, datum_x: 5, points: [[0, 0], [9, 0], [9, 9]] | 4 | has no unit",
+                "unit: 1 mm, doubt: 0.2, points: [[0, 0], [9, 0], [9, 9]] | 4 | has no unit",
                 "unit: 1 mm, points: [[0, 0], [9, 0]] | 4 | at least 3",
                 "unit: 1 mm, svg_path: 'M0 0H9V9' | 4 | close it with Z",
                 "unit: 1 mm, svg_path: '' | 4 | empty",

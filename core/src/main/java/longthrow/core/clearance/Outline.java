@@ -210,9 +210,26 @@ public final class Outline {
         maker.close();
         Edges edges = maker.made();
         Simple.crossing(edges).ifPresent(fault -> {
-            throw new IllegalArgumentException(fault);
+            throw new Crossed(fault);
         });
         return of(edges);
+    }
+
+    /** A polygon that meets itself. */
+    static final class Crossed extends IllegalArgumentException {
+        private static final long serialVersionUID = 1;
+
+        @SuppressWarnings("serial") // never sent anywhere
+        private final transient Simple.Crossing crossing;
+
+        Crossed(Simple.Crossing crossing) {
+            super(crossing.inMetres());
+            this.crossing = crossing;
+        }
+
+        Simple.Crossing crossing() {
+            return crossing;
+        }
     }
 
     private static void positive(String what, double value) {

@@ -90,24 +90,27 @@ public final class OutlineText {
         }
     }
 
-    /** Puts loops together: the largest is the outline, all others must be holes in it. */
-    static Read joined(List<Edges> loops) {
+    /**
+     * Puts loops together: the largest is the outline, all others must be holes in it.
+     * @param unit length of one unit of the text they were read from, whose y counts downwards [m]
+     */
+    static Read joined(List<Edges> loops, double unit) {
         List<Edges> parts = new ArrayList<>(loops);
         parts.sort((a, b) -> Double.compare(Math.abs(b.twiceArea()), Math.abs(a.twiceArea())));
         for (int i = 0; i < parts.size(); i++) {
             Edges loop = parts.get(i);
-            Optional<String> crossing = Simple.crossing(loop);
+            Optional<Simple.Crossing> crossing = Simple.crossing(loop);
             if (crossing.isPresent()) {
-                return refused("outline", "", crossing.get(), "draw it so that it goes round once");
+                return refused("outline", "", crossing.get().inUnits(unit, -1), "draw it so that it goes round once");
             }
             if (loop.twiceArea() > 0 != (i == 0)) {
                 parts.set(i, loop.reversed());
             }
         }
         Edges all = Edges.together(parts);
-        Optional<String> crossing = Simple.crossing(all);
+        Optional<Simple.Crossing> crossing = Simple.crossing(all);
         if (crossing.isPresent()) {
-            return refused("outline", "", crossing.get(), "keep its loops apart");
+            return refused("outline", "", crossing.get().inUnits(unit, -1), "keep its loops apart");
         }
         for (int i = 1; i < parts.size(); i++) {
             Point on = new Point(parts.get(i).row[Edges.X0], parts.get(i).row[Edges.Y0]);

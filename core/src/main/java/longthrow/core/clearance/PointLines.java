@@ -7,6 +7,7 @@ import java.util.List;
 final class PointLines {
     private final List<OutlineText.Fault> faults = new ArrayList<>();
     private final List<Point> points = new ArrayList<>();
+    private final List<Integer> lines = new ArrayList<>();
     private final double unit;
 
     private PointLines(double unit) {
@@ -53,6 +54,7 @@ final class PointLines {
         double y = cell(number, cells[0].length() + 2, cells[1]);
         if (Double.isFinite(x) && Double.isFinite(y)) {
             points.add(new Point(x, y));
+            lines.add(number);
         }
     }
 
@@ -86,10 +88,37 @@ final class PointLines {
         }
         try {
             return new OutlineText.Taken(Outline.polygon(points));
+        } catch (Outline.Crossed crossed) {
+            return crossed(crossed.crossing());
         } catch (IllegalArgumentException refused) {
             return OutlineText.refused(
                     "the points", "", String.valueOf(refused.getMessage()), "give the corners in order, once around");
         }
+    }
+
+    /** Named by the points between which the two edges run, in the order of the text. */
+    private OutlineText.Read crossed(Simple.Crossing crossing) {
+        List<Integer> starts = new ArrayList<>(); // a point entered twice in a row starts no edge
+        for (int i = 0; i < points.size(); i++) {
+            if (!points.get(i).equals(points.get((i + 1) % points.size()))) {
+                starts.add(i);
+            }
+        }
+        int one = starts.get(crossing.one());
+        int other = starts.get(crossing.other());
+        return OutlineText.refused(
+                "line " + lines.get(crossing.isSpike() ? other : one),
+                "",
+                crossing.isSpike()
+                        ? "point " + (other + 1) + ": the outline " + crossing.inUnits(unit, 1)
+                        : "points " + point(one) + " and " + point(other) + ": " + crossing.inUnits(unit, 1),
+                crossing.isSpike()
+                        ? "leave that point out"
+                        : "look for points in the wrong order or entered twice: an outline may not meet itself");
+    }
+
+    private String point(int start) {
+        return (start + 1) + " to " + ((start + 1) % points.size() + 1);
     }
 
     /** Shortened, with control characters made visible. */

@@ -59,7 +59,7 @@ final class SvgReader {
         } catch (Faulty faulty) {
             return faulty.refused();
         }
-        return OutlineText.joined(loops);
+        return OutlineText.joined(loops, unit);
     }
 
     private Faulty fault(String found, String why, String mend) {
