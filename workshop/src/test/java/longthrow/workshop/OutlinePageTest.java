@@ -81,8 +81,37 @@ class OutlinePageTest extends OverHttp {
         assertThat(page.words()).contains("Line 4, column 3: 'zwei' is not a number");
         assertThat(page.body()).contains("9,zwei", "value=\"from below\"");
         assertThat(send(address, form(KITE, "unit", "1")).words()).contains("Unit:");
+        assertThat(send(address, form("0,0\n9,9\n9,0\n0,9")).words())
+                .contains("Line 1: points 1 to 2 and 3 to 4", "near 4.5, 4.5, in units of the drawing");
         assertThat(send(address, form("M0 0H9V9", "unit", "1 mm")).words()).contains("close it with Z");
         assertThat(send(address, form("0,0\n3000,0\n0,2000")).words()).contains("length of one of its pixels");
+    }
+
+    /** A bare number takes the unit beside its box; that of the drawing itself is never guessed. */
+    @Test
+    void aBareNumberTakesTheUnitBesideItsBox() {
+        String base = visitor.example();
+        String address = base + "/outlines/counterweight";
+        assertThat(visitor.get(address).words()).contains("± all round, mm", "Datum at x, mm", "From, mm");
+        send(address, form(KITE, "doubt", "0.3", "from", "13", "to", "29,5", "datum_x", "0.5"));
+        TracedOutline kept = kept(base, OutlinedPart.COUNTERWEIGHT);
+        assertThat(kept.expandedDoubt()).isEqualTo(0.3e-3);
+        assertThat(kept.reach().orElseThrow().to()).isEqualTo(29.5e-3);
+        assertThat(java.util.Objects.requireNonNull(kept.datumX()).si()).isEqualTo(0.5e-3);
+    }
+
+    /** What the answer will say of outline and readings is said before it is kept: the example's counterweight is read as 37.6 mm. */
+    @Test
+    void whatSpeaksAgainstItIsShownBeforeItIsKept() {
+        String address = visitor.example() + "/outlines/counterweight";
+        assertThat(send(address, form(KITE, "look", "yes")).words())
+                .contains("disagree", "30.00 mm as traced", "37.60 mm", "No gap is told from it until they agree");
+        assertThat(send(address, form("0,30\n12,0\n0,-12\n-12,0", "look", "yes"))
+                        .words())
+                .contains("cannot be that part as it stands", "upside down");
+        assertThat(send(address, form("0,-37.6\n12,0\n0,12\n-12,0", "look", "yes"))
+                        .words())
+                .doesNotContain("disagree", "cannot be");
     }
 
     /** A drawing's own width tells its unit; what moves its path, or a second path, is no drawing to be read. Shown first, kept by the button. */

@@ -16,7 +16,6 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
 import longthrow.core.build.MockedUp;
-import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.MovingPair;
 import longthrow.core.term.Term;
 import longthrow.workshop.print.PageWords;
@@ -139,7 +138,7 @@ public record MockUpPage(Frame frame, String pair, String how, List<Kept> kept, 
 
     /** Unit of a bare number. */
     static String unit(Build build) {
-        return build.units() == UnitSystem.METRIC_FIRST ? "mm" : "in";
+        return BareNumber.length(build.units());
     }
 
     /** Ways to read it, the usual one of this pair chosen. */

@@ -8,6 +8,7 @@ import longthrow.workshop.web.Frame;
  * The outline of one part, to be entered.
  * @param based  revision it is entered on
  * @param key    of the edit, for once
+ * @param unit   of bare numbers
  * @param guide  drawing of datum and directions, as SVG
  * @param instead readings it counts for, in words
  * @param typed  what stands in the boxes
@@ -21,6 +22,7 @@ public record OutlinePage(
         OutlinedPart part,
         int based,
         String key,
+        String unit,
         String guide,
         String instead,
         Typed typed,
@@ -46,7 +48,7 @@ public record OutlinePage(
      * What was typed, redrawn.
      * @param drawing as SVG
      * @param facts   of it
-     * @param faults  why it is not drawn; empty where it is
+     * @param faults  why it is not drawn, or what speaks against it where it is
      */
     public record Seen(String drawing, List<String> facts, List<String> faults) {
         public Seen {

@@ -18,16 +18,23 @@ import java.util.stream.Collectors;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.Edited;
 import longthrow.buildfile.Fault;
+import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.clear.FewNumbers;
+import longthrow.core.clear.OutlineChecks;
 import longthrow.core.clear.Tracing;
 import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.OutlineText;
 import longthrow.core.clearance.Point;
+import longthrow.core.life.Known;
+import longthrow.core.measure.Appraisal;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Term;
 import longthrow.workshop.draw.OutlineDrawing;
+import longthrow.workshop.print.PageWords;
+import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Changes;
 import longthrow.workshop.web.Changes.Outcome;
 import longthrow.workshop.web.Lately;
@@ -46,10 +53,21 @@ public final class OutlineRoutes implements Routes {
 
     private final Workbench bench;
     private final Changes changes;
-    private final Lately<Shape, List<Outline>> byReadings = new Lately<>(MOST_REMEMBERED, OutlineRoutes::look);
+    private final Lately<Shape, ByReadings> byReadings = new Lately<>(MOST_REMEMBERED, OutlineRoutes::look);
 
     /** A part by its readings. */
     private record Shape(String text, OutlinedPart part) {}
+
+    /**
+     * What its readings say of it.
+     * @param drawn as it is drawn from them; none where they are too few
+     * @param known empty where no engine comes near all of them
+     */
+    private record ByReadings(List<Outline> drawn, Build build, Optional<Known> known) {
+        ByReadings {
+            drawn = List.copyOf(drawn);
+        }
+    }
 
     public OutlineRoutes(Workbench bench) {
         this.bench = bench;
@@ -64,8 +82,15 @@ public final class OutlineRoutes implements Routes {
         routes.post("/b/{id}/outlines/{part}/preview", this::preview);
     }
 
-    private static List<Outline> look(Shape shape) {
-        return FewNumbers.of(BuildFile.read(shape.text()).build().orElseThrow(), shape.part());
+    private static ByReadings look(Shape shape) {
+        Build build = BuildFile.read(shape.text()).build().orElseThrow();
+        Optional<Known> known;
+        try {
+            known = Optional.of(new Known(Appraisal.sound(build)));
+        } catch (NotConvergedException nothingNear) {
+            known = Optional.empty(); // said of the build, wherever it is looked at
+        }
+        return new ByReadings(FewNumbers.of(build, shape.part()), build, known);
     }
 
     private static OutlinedPart part(Context request) {
@@ -118,6 +143,7 @@ public final class OutlineRoutes implements Routes {
                                 part,
                                 open.revision().number(),
                                 UUID.randomUUID().toString(),
+                                BareNumber.length(open.build().units()),
                                 OutlineDrawing.guide(part, "guide"),
                                 instead(part),
                                 typed,
@@ -128,7 +154,8 @@ public final class OutlineRoutes implements Routes {
     }
 
     private OutlinePage.Seen seen(String text, OutlinedPart part, Typed typed) {
-        List<Outline> readings = byReadings.of(new Shape(text, part));
+        ByReadings known = byReadings.of(new Shape(text, part));
+        List<Outline> readings = known.drawn();
         if (typed.text().isBlank()) {
             return new OutlinePage.Seen(
                     readings.isEmpty() ? "" : OutlineDrawing.of(part, Optional.empty(), readings, "seen"),
@@ -138,7 +165,7 @@ public final class OutlineRoutes implements Routes {
                                     : "Nothing is typed yet. Broken line: the part by its readings."),
                     List.of());
         }
-        Typed.Made made = typed.make(part);
+        Typed.Made made = typed.make(part, BareNumber.length(known.build().units()));
         if (made.outline().isEmpty()) {
             return new OutlinePage.Seen("", List.of(), made.faults());
         }
@@ -147,7 +174,15 @@ public final class OutlineRoutes implements Routes {
         return new OutlinePage.Seen(
                 OutlineDrawing.of(part, Optional.of(outline), readings, "seen"),
                 facts(traced, outline, !readings.isEmpty()),
-                List.of());
+                known.known().stream()
+                        .flatMap(k -> OutlineChecks.of(k, traced, part.label()).stream())
+                        .map(OutlineRoutes::said)
+                        .toList());
+    }
+
+    private static String said(Finding finding) {
+        return PageWords.said(finding.message().substring(0, 1).toUpperCase(Locale.ROOT)
+                + finding.message().substring(1) + ". " + finding.mend() + ".");
     }
 
     private static List<String> facts(TracedOutline traced, Outline outline, boolean hasReadings) {
@@ -257,7 +292,9 @@ public final class OutlineRoutes implements Routes {
             show(request, bench.open(request), typed, List.of(), "Nothing is kept yet.");
             return;
         }
-        Typed.Made made = isOut ? new Typed.Made(Optional.empty(), List.of()) : typed.make(part);
+        Typed.Made made = isOut
+                ? new Typed.Made(Optional.empty(), List.of())
+                : typed.make(part, BareNumber.length(open.build().units()));
         if (!made.faults().isEmpty()) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
             show(request, bench.open(request), typed, made.faults(), "");

@@ -15,6 +15,7 @@ import longthrow.core.quantity.Parsed;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.term.OutlinedPart;
+import longthrow.workshop.web.BareNumber;
 import org.jspecify.annotations.Nullable;
 
 /** What stands in the boxes of the form for an outline, and the outline it makes. */
@@ -70,7 +71,11 @@ public record Typed(
         return new Typed(other, otherUnit.orElse(unit), datumX, datumY, mirrored, from, to, doubt, note);
     }
 
-    Made make(OutlinedPart part) {
+    /**
+     * The outline of it.
+     * @param bare unit of lengths that have none; the length of one unit of the drawing always has its own, for it is what all others hang on
+     */
+    Made make(OutlinedPart part, String bare) {
         List<String> faults = new ArrayList<>();
         List<Integer> numbers = new ArrayList<>();
         boolean isPath = PATH.matcher(text.strip()).matches();
@@ -78,15 +83,15 @@ public record Typed(
         if (lines.isEmpty()) {
             faults.add("No outline is there yet: paste its points or a path, or choose a file.");
         }
-        Quantity ofUnit = length("Unit", unit, faults);
+        Quantity ofUnit = length("Unit", unit, faults); // of all boxes the one that is never guessed
         if (unit.isBlank()) {
             faults.add("Unit: it is never guessed; write the length of one unit of the drawing, such as 1 mm.");
         }
-        Quantity x = length("Datum, across", datumX, faults);
-        Quantity y = length("Datum, up", datumY, faults);
-        Quantity begins = length("From", from, faults);
-        Quantity ends = length("To", to, faults);
-        Quantity off = length("±", doubt, faults);
+        Quantity x = length("Datum, across", BareNumber.with(datumX, bare), faults);
+        Quantity y = length("Datum, up", BareNumber.with(datumY, bare), faults);
+        Quantity begins = length("From", BareNumber.with(from, bare), faults);
+        Quantity ends = length("To", BareNumber.with(to, bare), faults);
+        Quantity off = length("±", BareNumber.with(doubt, bare), faults);
         if (!faults.isEmpty() || ofUnit == null) {
             return new Made(Optional.empty(), faults);
         }
