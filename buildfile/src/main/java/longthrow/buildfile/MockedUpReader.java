@@ -146,7 +146,8 @@ final class MockedUpReader {
         fields.refuse(
                 "way",
                 way.key(),
-                "reads no " + pair.label() + ": soft springs stand in the place of valve springs, and the valve is pressed on"
+                "reads no " + pair.label()
+                        + ": soft springs stand in the place of valve springs, and the valve is pressed on"
                         + " until it meets something",
                 Arrays.stream(Way.values())
                         .filter(other -> other.reads(pair))

@@ -38,7 +38,9 @@ final class WordsBesideTerms {
             Map.entry(Layout.OUTLINES, "a list of outlines of parts as they were traced; see below"),
             Map.entry(Layout.MOCKED_UP, "a list of gaps read when the engine was mocked up; see below"),
             Map.entry("pair", "the two parts, by a name from the table below; must be there"),
-            Map.entry("way", "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS)
+            Map.entry(
+                    "way",
+                    "how it was read: " + Markdown.keys(Layout.MOCK_UP_WAYS)
                             + "; must be there; `soft_spring` where a valve in them meets the other part, see the table below"),
             Map.entry(
                     "gap",
@@ -54,7 +56,9 @@ final class WordsBesideTerms {
             Map.entry(
                     "both_ways",
                     "`yes` if it was turned with the shafts pushed both ways of their end play, `no`, or `unknown`, as when it is left out"),
-            Map.entry("with_stroke", "stroke of the crankshaft it was mocked up with; left out, the present one, and where that is another than the donor's, or a part was taken or machined since, the entry tells no more"),
+            Map.entry(
+                    "with_stroke",
+                    "stroke of the crankshaft it was mocked up with; left out, the present one, and where that is another than the donor's, or a part was taken or machined since, the entry tells no more"),
             Map.entry("with_rod_length", "likewise of the rod, centre to centre"),
             Map.entry("with_compression_height", "likewise of the piston"),
             Map.entry("with_gasket", "likewise crushed thickness of the gasket"),

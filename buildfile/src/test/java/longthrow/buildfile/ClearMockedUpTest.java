@@ -111,8 +111,7 @@ class ClearMockedUpTest {
     void aPairThatOnlyMockingUpTellsIsKnownByItsReadings() {
         Answer before = clear(LONGER);
         assertThat(pair(before, MovingPair.COUNTERWEIGHT_TO_CASE).state()).isEqualTo(State.UNKNOWN);
-        Answer after =
-                clear(longer("pair: counterweight_to_case, way: clay, gap: [2.0 mm, 2.1 mm], both_ways: yes"));
+        Answer after = clear(longer("pair: counterweight_to_case, way: clay, gap: [2.0 mm, 2.1 mm], both_ways: yes"));
         Clearance known = pair(after, MovingPair.COUNTERWEIGHT_TO_CASE);
         assertThat(known.state()).isEqualTo(State.CLEARS_COLD);
         assertThat(cold(known).value()).isCloseTo(2.05e-3, within(1e-9));
@@ -163,7 +162,8 @@ class ClearMockedUpTest {
     @ValueSource(
             strings = {"gap: touches", "gap: 0 mm", "gap: [2 mm, 0 mm]", "rows: {90°: 1 mm, 95°: 0 mm, 100°: 1 mm}"})
     void whatTouchesIsStopped(String found) {
-        Answer answer = clear(longer("pair: rod_to_skirt, way: clay, both_ways: yes, " + found,
+        Answer answer = clear(longer(
+                "pair: rod_to_skirt, way: clay, both_ways: yes, " + found,
                 "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm"));
         Clearance touches = pair(answer, MovingPair.ROD_TO_SKIRT);
         assertThat(touches.state()).isEqualTo(State.TOUCHES);
@@ -230,8 +230,7 @@ class ClearMockedUpTest {
                 .singleElement()
                 .satisfies(f -> assertThat(f.mend()).contains("mock it up again"));
         for (String same : List.of("with_stroke: 56.5 mm", "with_stroke: 2.224 in", "with_rod_length: 86.4 mm")) {
-            assertThat(pair(longer(read + same), MovingPair.ROD_BOLTS_TO_CASE)
-                            .state())
+            assertThat(pair(longer(read + same), MovingPair.ROD_BOLTS_TO_CASE).state())
                     .as(same)
                     .isEqualTo(State.CLEARS_COLD);
         }
@@ -308,17 +307,22 @@ class ClearMockedUpTest {
         String taken = whole + "\ntaken: [{part: camshaft, code: C-1}]\n";
         assertThat(mocked(taken, read).said()).contains("another camshaft was taken since");
         assertThat(mocked(taken, read + ", with_intake_lift: 6.32 mm").said()).doesNotContain("another camshaft");
-        assertThat(mocked(taken, "pair: dipper_to_cam_core, way: clay, both_ways: yes, gap: 1.0 mm, with_cam_core: 40 mm")
+        assertThat(mocked(
+                                taken,
+                                "pair: dipper_to_cam_core, way: clay, both_ways: yes, gap: 1.0 mm, with_cam_core: 40 mm")
                         .said())
                 .contains("camshaft core diameter 40 mm");
-        assertThat(mocked(taken, "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm").said())
+        assertThat(mocked(taken, "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm")
+                        .said())
                 .as("no camshaft there")
                 .doesNotContain("tells no more");
     }
 
     private static Clearance.Mocked mocked(String text, String entry) {
         String key = entry.substring("pair: ".length(), entry.indexOf(','));
-        return pair(with(text, entry), MovingPair.at(key).orElseThrow()).mocked().get(0);
+        return pair(with(text, entry), MovingPair.at(key).orElseThrow())
+                .mocked()
+                .get(0);
     }
 
     @Test
@@ -352,8 +356,8 @@ class ClearMockedUpTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.9, 2.6})
     void whereTheyDoNotAgreeTheSmallerCountsAndBothAreNamed(double millimetres) {
-        Answer answer = clear(
-                longer("pair: skirt_to_counterweight, way: clay, gap: " + millimetres + " mm, both_ways: yes"));
+        Answer answer =
+                clear(longer("pair: skirt_to_counterweight, way: clay, gap: " + millimetres + " mm, both_ways: yes"));
         Clearance pair = pair(answer, MovingPair.SKIRT_TO_COUNTERWEIGHT);
         assertThat(cold(pair).value()).isCloseTo(Math.min(millimetres, 1.65) * 1e-3, within(0.005e-3));
         assertThat(about(answer, Finding.Kind.SUSPECT)).singleElement().satisfies(f -> {
@@ -438,14 +442,14 @@ class ClearMockedUpTest {
     void withoutADrawingTheParabolaThroughTheSmallestTells() {
         Clearance read = pair(
                 longer("pair: rod_to_skirt, way: wire, both_ways: yes,"
-                                + " rows: {85°: 2.128 mm, 90°: 2.018 mm, 95°: 2.008 mm, 100°: 2.098 mm}"),
+                        + " rows: {85°: 2.128 mm, 90°: 2.018 mm, 95°: 2.008 mm, 100°: 2.098 mm}"),
                 MovingPair.ROD_TO_SKIRT);
         assertThat(cold(read).value()).isCloseTo(2.0e-3, within(1e-8));
         assertThat(Math.toDegrees(cold(read).angle())).isCloseTo(93, within(1e-6));
         assertThat(read.state()).isEqualTo(State.CLEARS_COLD);
         Clearance open = pair(
                 longer("pair: rod_to_skirt, way: wire, both_ways: yes,"
-                                + " rows: {85°: 2.4 mm, 90°: 2.2 mm, 95°: 2.0 mm}"),
+                        + " rows: {85°: 2.4 mm, 90°: 2.2 mm, 95°: 2.0 mm}"),
                 MovingPair.ROD_TO_SKIRT);
         assertThat(open.state()).isEqualTo(State.CLOSE);
         assertThat(open.why()).contains("may be smaller beyond");
@@ -470,7 +474,8 @@ class ClearMockedUpTest {
         Answer wide = clear(longer(read + "0.3 mm"));
         assertThat(1e3 * cold(pair(wide, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.3, within(0.001));
         assertThat(about(wide, Finding.Kind.WARNING)).isEmpty();
-        Answer own = clear(with(LONGER + "\nbench: {clay: {repeatability: 0.02 mm}}", read + "0.001 mm, with_stroke: 56.5 mm"));
+        Answer own = clear(
+                with(LONGER + "\nbench: {clay: {repeatability: 0.02 mm}}", read + "0.001 mm, with_stroke: 56.5 mm"));
         if (way.equals("clay")) {
             assertThat(1e3 * cold(pair(own, MovingPair.ROD_TO_SKIRT)).high()).isCloseTo(2.040, within(0.001));
         }
@@ -485,8 +490,8 @@ class ClearMockedUpTest {
             Optional<State> last = Optional.empty();
             double drawn = pair(LONGER, pair).cold().map(Clearance.Gap::value).orElse(Double.POSITIVE_INFINITY);
             for (double gap : new double[] {6, 3, 2, 1.7, 1.5, 1.3, 1, 0.6, 0.3, 0.15, 0.05, 0}) {
-                Clearance read = pair(
-                        longer("pair: " + pair.key() + ", way: clay, both_ways: yes, gap: " + gap + " mm"), pair);
+                Clearance read =
+                        pair(longer("pair: " + pair.key() + ", way: clay, both_ways: yes, gap: " + gap + " mm"), pair);
                 State now = read.state();
                 last.ifPresent(before -> assertThat(now.compareTo(before))
                         .as(pair + " at " + gap)

@@ -61,8 +61,8 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
                     "rows at firing top dead centre tell nothing of " + pair.label() + ": both valves are shut there");
         }
         if (!way.reads(pair)) {
-            throw new IllegalArgumentException(way.label() + "s stand in the place of valve springs; they read no "
-                    + pair.label());
+            throw new IllegalArgumentException(
+                    way.label() + "s stand in the place of valve springs; they read no " + pair.label());
         }
         if (way == Way.BLUE
                 && !(found instanceof Touching)
@@ -172,8 +172,7 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
 
         /** Whether every row is nearer to firing top dead centre than to the overlap, which is at 360°. */
         public boolean isAboutFiring() {
-            return rows.stream()
-                    .allMatch(row -> Math.cos(row.angle().si() / 2) > Math.cos(Math.PI / 4));
+            return rows.stream().allMatch(row -> Math.cos(row.angle().si() / 2) > Math.cos(Math.PI / 4));
         }
 
         @Override

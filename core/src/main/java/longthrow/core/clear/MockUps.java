@@ -234,7 +234,8 @@ final class MockUps {
         }
         for (Term size : MockedUp.sizes(mocked.pair())) {
             if (!mocked.with().containsKey(size) && isMachined(size)) {
-                return Optional.of(size.label() + " was machined since, or before it was mocked up: the entry does not say which it was");
+                return Optional.of(size.label()
+                        + " was machined since, or before it was mocked up: the entry does not say which it was");
             }
         }
         Optional<String> donor = donor(mocked);
@@ -245,15 +246,15 @@ final class MockUps {
                 .flatMap(d -> d instanceof Decided.Bought bought ? Stream.of(bought.kind()) : Stream.empty())
                 .filter(kind -> isOf(kind, mocked.pair()) && !isThere(kind, mocked))
                 .findFirst()
-                .map(kind ->
-                        "another " + kind.label()
-                                + " was taken since, or before it was mocked up: the entry does not say which was in it");
+                .map(kind -> "another " + kind.label()
+                        + " was taken since, or before it was mocked up: the entry does not say which was in it");
     }
 
     /** Whether work that was decided on makes it another. */
     private boolean isMachined(Term size) {
         return build.taken().stream()
-                .anyMatch(d -> d instanceof Decided.Work work && work.kind().allChanged().contains(size));
+                .anyMatch(d -> d instanceof Decided.Work work
+                        && work.kind().allChanged().contains(size));
     }
 
     /** An engine that has another throw than its donor had was apart in between: what was mocked up may be of either. */
@@ -299,8 +300,7 @@ final class MockUps {
                 .filter(size -> isSizeOf(kind, size))
                 .toList();
         return sizes.isEmpty()
-                ? Term.read().stream()
-                        .anyMatch(t -> t.part() == kind.sections().get(0) && build.isRead(t))
+                ? Term.read().stream().anyMatch(t -> t.part() == kind.sections().get(0) && build.isRead(t))
                 : mocked.with().keySet().containsAll(sizes);
     }
 
