@@ -301,7 +301,7 @@ class ClearMockedUpTest {
     @Test
     void aMockUpOfAnotherCamshaftTellsNoMore() {
         String whole = ClearAnswerTest.whole();
-        String read = "pair: intake_valve_to_piston, way: clay, gap: 1.0 mm";
+        String read = "pair: intake_valve_to_piston, way: clay, gap: 1.0 mm, with_stroke: 55.39 mm";
         assertThat(mocked(whole, read + ", with_intake_lift: 9.9 mm").said())
                 .contains("tells no more", "intake valve lift 9.9 mm");
         String taken = whole + "\ntaken: [{part: camshaft, code: C-1}]\n";
@@ -312,7 +312,7 @@ class ClearMockedUpTest {
                                 "pair: dipper_to_cam_core, way: clay, both_ways: yes, gap: 1.0 mm, with_cam_core: 40 mm")
                         .said())
                 .contains("camshaft core diameter 40 mm");
-        assertThat(mocked(taken, "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm")
+        assertThat(mocked(taken, "pair: rod_to_skirt, way: clay, both_ways: yes, gap: 2.0 mm, with_stroke: 55.39 mm")
                         .said())
                 .as("no camshaft there")
                 .doesNotContain("tells no more");
@@ -380,7 +380,7 @@ class ClearMockedUpTest {
                         whole,
                         String.format(
                                 Locale.ROOT,
-                                "pair: skirt_to_counterweight, way: feeler, gap: %.3f mm ± 0.002 mm, both_ways: yes",
+                                "pair: skirt_to_counterweight, way: feeler, gap: %.3f mm ± 0.002 mm, both_ways: yes, with_stroke: 55.39 mm",
                                 1e3 * gap)),
                 MovingPair.SKIRT_TO_COUNTERWEIGHT);
         assertThat(cold(read).way()).isEqualTo(Way.MOCKED_UP);
@@ -411,7 +411,7 @@ class ClearMockedUpTest {
         String whole = ClearAnswerTest.whole();
         Clearance drawn = pair(whole, MovingPair.INTAKE_VALVE_TO_PISTON);
         int least = (int) Math.round(Math.toDegrees(cold(drawn).angle()));
-        String entry = "pair: intake_valve_to_piston, way: soft_spring, ";
+        String entry = "pair: intake_valve_to_piston, way: soft_spring, with_stroke: 55.39 mm, ";
         String even = rows(drawn, -0.4, least - 14, least + 14, -1);
         Answer answer = clear(with(whole, entry + even));
         Clearance read = pair(answer, MovingPair.INTAKE_VALVE_TO_PISTON);
