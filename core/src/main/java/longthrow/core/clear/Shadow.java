@@ -11,8 +11,8 @@ import longthrow.core.clearance.Point;
 
 /** An outline looked through by straight lines, in its own frame [m]. */
 final class Shadow {
-    /** Chords of an outline that is looked through stand off by no more than this [m]. */
-    private static final double CHORDS = 1e-6;
+    /** Chords of an outline that is looked through stand off by no more than this [m]: a tenth of the closest tracing. */
+    private static final double CHORDS = 10e-6;
 
     private final List<List<Point>> loops;
 
@@ -84,11 +84,15 @@ final class Shadow {
      * @param side 1 towards the anti-thrust side, -1 towards the other
      */
     Optional<Double> out(int side, double low, double high) {
-        return levels(low, high)
+        Stream<Double> ends = Stream.of(low, high)
                 .map(this::across)
                 .flatMap(Optional::stream)
-                .map(span -> side > 0 ? span.to() : -span.from())
-                .max(Double::compare);
+                .map(span -> side > 0 ? span.to() : -span.from());
+        Stream<Double> corners = loops.stream()
+                .flatMap(List::stream)
+                .filter(p -> p.y() > low && p.y() < high)
+                .map(p -> side * p.x());
+        return Stream.concat(ends, corners).max(Double::compare);
     }
 
     /** The farthest from (0, 0) of those corners that are meant. */
