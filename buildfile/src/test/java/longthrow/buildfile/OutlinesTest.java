@@ -22,6 +22,7 @@ import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
 import longthrow.core.clear.FewNumbers;
 import longthrow.core.clear.OutlineChecks;
+import longthrow.core.clear.ReliefCut;
 import longthrow.core.clear.Tracing;
 import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.OutlineText;
@@ -517,6 +518,46 @@ class OutlinesTest {
                     assertThat(f.where()).isEqualTo("outlines[1]");
                     assertThat(f.message()).contains("disagree").contains(Term.COUNTERWEIGHT_RADIUS.path());
                 });
+    }
+
+    /** The skirt and the counterweight overlap, but no cut is told from an outline in dispute, be it on the safe side: who trusts it would cut away what is needed. */
+    @Test
+    void noCutIsToldFromWhatIsInDispute() {
+        TracedOutline longer = doubted(tipped(46), "0.3");
+        Clearance disputed = pair(clear(longer), "skirt_to_counterweight");
+        assertThat(disputed.state()).isEqualTo(State.TOUCHES);
+        assertThat(disputed.mend()).contains("the outline of the counterweight is in dispute", "no cut is told");
+        assertThat(disputed.removal().orElseThrow().surely()).isNaN();
+        assertThat(ReliefCut.isFor(disputed)).isFalse();
+        assertThat(ReliefCut.of(ClearAnswerTest.build(with(BARE, longer)), disputed))
+                .isEmpty();
+        String agreed = BARE.replace("counterweight_radius: 37.6 mm", "counterweight_radius: 46 mm");
+        Clearance cut = pair(Clear.of(ClearAnswerTest.build(with(agreed, longer))), "skirt_to_counterweight");
+        assertThat(cut.mend()).contains("shorten the skirt by");
+        assertThat(cut.removal().orElseThrow().leaves().orElseThrow()).isPositive();
+        assertThat(ReliefCut.isFor(cut)).isTrue();
+    }
+
+    /** A skirt of 3 mm under the pin is not shortened by 5. */
+    @Test
+    void noMoreIsCutThanThereIs() {
+        String shorter = BARE.replace("skirt_below_pin: 18.1 mm", "skirt_below_pin: 3 mm")
+                .replace("counterweight_radius: 37.6 mm", "counterweight_radius: 60 mm");
+        Clearance none = pair(Clear.of(ClearAnswerTest.build(shorter)), "skirt_to_counterweight");
+        assertThat(none.state()).isEqualTo(State.TOUCHES);
+        assertThat(none.mend()).contains("no cut mends it", "not there to be taken off");
+        assertThat(ReliefCut.isFor(none)).isFalse();
+    }
+
+    /** Nothing is read of what stands behind a sleeve's end, so a cut there says so. */
+    @Test
+    void aCutIntoTheUnknownSaysSo() {
+        String sleeve = BARE.replace(
+                "bore_offset: 0 mm ± 0.001 mm",
+                "bore_offset: 0 mm ± 0.001 mm, deck_height: 120 mm ± 0.05 mm, sleeve_length: 82.2 mm ± 0.05 mm");
+        Clearance near = pair(Clear.of(ClearAnswerTest.build(sleeve)), "counterweight_to_sleeve");
+        assertThat(ReliefCut.isFor(near)).as(near.why()).isTrue();
+        assertThat(ReliefCut.isIntoTheUnknown(near)).isTrue();
     }
 
     private static List<Finding> disagreements(Answer answer) {

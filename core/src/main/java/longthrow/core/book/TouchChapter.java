@@ -10,6 +10,7 @@ import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
+import longthrow.core.clear.ReliefCut;
 import longthrow.core.quantity.Percent;
 
 /**
@@ -49,7 +50,7 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
      * @param notWarm what would have to be read for that, or why it is not told; empty when it is
      * @param wanted  by the trade, each with whether it is kept
      * @param mend    what to take off and where, or change instead; empty when it clears
-     * @param leaves  what is left of the part behind the cut; empty when it is not known
+     * @param leaves  what is left of the part behind the cut, or that it is not known; empty where none is cut to an outline
      * @param how     the gap is read when it is mocked up
      */
     public record Told(
@@ -167,7 +168,7 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
                 pair.removal()
                         .flatMap(Clearance.Removal::leaves)
                         .map(words::gap)
-                        .orElse(""),
+                        .orElse(ReliefCut.isIntoTheUnknown(pair) ? ReliefCut.LEAVES_UNKNOWN : ""),
                 pair.how());
     }
 

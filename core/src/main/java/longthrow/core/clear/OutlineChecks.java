@@ -70,6 +70,10 @@ public final class OutlineChecks {
         boolean isLarger() {
             return off() > both();
         }
+
+        boolean isSaid() {
+            return isSmaller() || (isLarger() && tells != Tells.SMALLER_ALONE);
+        }
     }
 
     /** What an outline of a build says of its part that the part's readings do not. */
@@ -115,6 +119,13 @@ public final class OutlineChecks {
             finding(traced, place, same).ifPresent(all::add);
         }
         return all;
+    }
+
+    /** Whether anything speaks against an outline, be it on the safe side. */
+    static boolean isDisputed(Known known, TracedOutline traced) {
+        Outline outline = Outlined.outline(traced);
+        return notIt(traced, outline).isPresent()
+                || new Compared(known, traced, outline).all().stream().anyMatch(Same::isSaid);
     }
 
     /** Why no gap is told from an outline, with what to do; none where it tells. */
@@ -198,8 +209,7 @@ public final class OutlineChecks {
     }
 
     private static Optional<Finding> finding(TracedOutline traced, String place, Same same) {
-        boolean isSaid = same.isSmaller() || (same.isLarger() && same.tells() != Tells.SMALLER_ALONE);
-        if (!isSaid) {
+        if (!same.isSaid()) {
             return Optional.empty();
         }
         return Optional.of(new Finding(

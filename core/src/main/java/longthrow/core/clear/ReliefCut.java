@@ -55,6 +55,14 @@ public record ReliefCut(
                 .isPresent();
     }
 
+    /** Whether a part of this pair is to be cut of which nobody knows what is left behind the cut. */
+    public static boolean isIntoTheUnknown(Clearance told) {
+        return isFor(told) && told.removal().flatMap(Clearance.Removal::leaves).isEmpty();
+    }
+
+    /** Said beside a cut of {@link #isIntoTheUnknown}. */
+    public static final String LEAVES_UNKNOWN = "not known: measure what is there before anything is cut";
+
     /**
      * The outline for a pair of the answer of {@link Clear} to the same build.
      * @return empty where no part of it is cut to an outline

@@ -524,12 +524,13 @@ final class Telling {
                 surely,
                 Math.max(-cold.gap().worst(), warm.map(w -> -w.gap().worst()).orElse(0.0)));
         surely = CUT * Math.ceil(Math.max(surely, 0) / CUT - 1e-9);
-        return Optional.of(new Clearance.Removal(
+        Clearance.Removal cut = new Clearance.Removal(
                 head.cut().what().replace("{x}", GapWords.length(surely)),
                 at,
                 surely,
                 leaves(head.cut(), surely),
-                cold.gap().way() == Way.IN_PLANE ? shaped(head) : ""));
+                cold.gap().way() == Way.IN_PLANE ? shaped(head) : "");
+        return Optional.of(Cuttable.of(known, cold.of().hangsOn(), cut));
     }
 
     private static String shaped(Plan.Head head) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
@@ -37,6 +38,11 @@ public final class Known {
 
     public Build build() {
         return build;
+    }
+
+    /** Readings that are probably wrong, by their places. */
+    public List<Finding> suspects() {
+        return appraisal.suspects();
     }
 
     /** The figure of a term, if it is known with its doubt and nothing contradicts it. */

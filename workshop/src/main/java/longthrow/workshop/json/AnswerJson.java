@@ -418,8 +418,11 @@ public final class AnswerJson {
 
     private static final JsonShape<Clearance.Removal> REMOVAL = new JsonShape<Clearance.Removal>()
             .text("what", "is to be cut, or changed instead", Clearance.Removal::what)
-            .number("at", "at the best estimates, in m", Clearance.Removal::at)
-            .number("surely", "so that it is kept with 95 in 100, in m", Clearance.Removal::surely)
+            .numberOrNull("at", "at the best estimates, in m; null where no cut is told", Clearance.Removal::at)
+            .numberOrNull(
+                    "surely",
+                    "so that it is kept with 95 in 100, in m; null where no cut is told",
+                    Clearance.Removal::surely)
             .text("shaped", "part that is cut to an outline; empty where none is", Clearance.Removal::shaped)
             .numberOrNull(
                     "leaves",

@@ -7,6 +7,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
+import longthrow.core.clear.ReliefCut;
 
 /** What may touch: first what is unknown until mocked up, then what is told, the gravest first. */
 final class ClearanceList {
@@ -82,11 +83,14 @@ final class ClearanceList {
         page.hanging(INDENT, ink(pair.state()), pair.state().label() + ":", Ink.PLAIN, name(pair) + " " + pair.why());
         mocked(pair);
         page.ifAny(2 * INDENT + 1, "do this:", pair.mend());
+        page.ifAny(
+                2 * INDENT + 1,
+                "leaves:",
+                pair.removal()
+                        .flatMap(Clearance.Removal::leaves)
+                        .map(left -> String.format(Locale.ROOT, "%.2f mm", 1e3 * left))
+                        .orElse(ReliefCut.isIntoTheUnknown(pair) ? ReliefCut.LEAVES_UNKNOWN : ""));
         if (all) {
-            pair.removal()
-                    .flatMap(Clearance.Removal::leaves)
-                    .ifPresent(left ->
-                            page.ifAny(2 * INDENT + 1, "leaves:", String.format(Locale.ROOT, "%.2f mm", 1e3 * left)));
             pair.cold()
                     .ifPresent(gap -> page.ifAny(
                             2 * INDENT + 1,

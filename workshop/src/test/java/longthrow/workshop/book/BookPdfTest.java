@@ -166,7 +166,10 @@ class BookPdfTest {
     /** A skirt that a traced counterweight runs into: what comes off it is there, a pixel as wide on paper as it says. */
     @Test
     void whatToCutIsPrintedToSize() throws IOException {
-        byte[] text = (Files.readString(EXAMPLES.resolve("demo.yaml"))
+        String demo = Files.readString(EXAMPLES.resolve("demo.yaml"));
+        String agreeing = demo.replace("value: 37.6 mm ± 0.3 mm", "value: 39.5 mm ± 0.3 mm"); // else no cut is told
+        assertThat(agreeing).isNotEqualTo(demo);
+        byte[] text = (agreeing
                         + "\noutlines:\n  - {part: counterweight, unit: 1 mm, points: [[0, -39.5], [14, 0], [0, 16], [-14, 0]]}\n")
                 .getBytes(StandardCharsets.UTF_8);
         Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);

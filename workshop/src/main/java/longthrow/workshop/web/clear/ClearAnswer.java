@@ -233,6 +233,9 @@ public record ClearAnswer(
         pair.removal()
                 .flatMap(Clearance.Removal::leaves)
                 .ifPresent(left -> lines.add(String.format(Locale.ROOT, "That leaves %.2f mm.", 1e3 * left)));
+        if (ReliefCut.isIntoTheUnknown(pair)) {
+            lines.add("What that leaves is " + ReliefCut.LEAVES_UNKNOWN + ".");
+        }
         if (!pair.phases().isEmpty()) {
             lines.add("Camshaft late by: "
                     + pair.phases().stream().map(Clearance.AtPhase::said).collect(Collectors.joining(", "))
