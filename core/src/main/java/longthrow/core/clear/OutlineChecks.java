@@ -138,7 +138,8 @@ public final class OutlineChecks {
                         "what the outline of the " + traced.part().label() + " is of: " + not.what(),
                         not.mend(),
                         0)));
-        if (new Compared(known, traced, outline).all().stream().anyMatch(same -> isAgainst(traced, same))) {
+        if (all.isEmpty()
+                && new Compared(known, traced, outline).all().stream().anyMatch(same -> isAgainst(traced, same))) {
             all.add(new Rung.Missing(
                     "",
                     "which is right, the outline of the "
