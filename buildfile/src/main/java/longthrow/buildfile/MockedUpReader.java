@@ -38,8 +38,6 @@ final class MockedUpReader {
 
     private static final List<String> FOUND = List.of("gap", "at_least", "rows");
 
-    private static final String SIZE = "with_";
-
     private final Fields fields;
     private final Faults faults;
 
@@ -79,16 +77,7 @@ final class MockedUpReader {
 
     /** Key of a size by which the parts of a mock-up are known again. */
     static String key(Term size) {
-        return switch (size) {
-            case STROKE -> SIZE + "stroke";
-            case ROD_LENGTH -> SIZE + "rod_length";
-            case COMPRESSION_HEIGHT -> SIZE + "compression_height";
-            case GASKET_THICKNESS -> SIZE + "gasket";
-            case INTAKE_LIFT -> SIZE + "intake_lift";
-            case EXHAUST_LIFT -> SIZE + "exhaust_lift";
-            case CAM_CORE -> SIZE + "cam_core";
-            default -> throw new IllegalArgumentException(size.path() + " is no size of a mock-up");
-        };
+        return MockedUp.key(size);
     }
 
     private Optional<MockedUp> one() {

@@ -168,7 +168,7 @@ class ClearMockedUpTest {
         Clearance touches = pair(answer, MovingPair.ROD_TO_SKIRT);
         assertThat(touches.state()).isEqualTo(State.TOUCHES);
         assertThat(cold(touches).contact()).isEqualTo(1);
-        assertThat(touches.mend()).contains("by as much as it takes", "mock it up again");
+        assertThat(touches.mend()).contains("by more than 1.50 mm", "mock it up again");
         assertThat(answer.stops())
                 .anyMatch(s -> s.refused() && s.what().contains("rod beam and inside of the skirt touch"));
         assertThat(about(answer, Finding.Kind.SUSPECT))

@@ -173,4 +173,81 @@ class GapsHoldBackTest {
             areOfOneMind(less);
         }
     }
+
+    /** A stock engine of which little is written, approved at its maker's speed. */
+    private static final String STOCK = """
+            longthrow: 1
+            engine: {name: Stock, invented: yes, valves: overhead}
+            flywheel: {kind: solid_iron}
+            connecting_rod: {bolt_tightenings: 1}
+            crankshaft: {stroke: 50.00 mm ± 0.02 mm, donor_stroke: 50.00 mm ± 0.02 mm}
+            use: {governed_speed: {specified: 3600 rpm, by: the engine's plate}, wanted_speed: 3600 rpm}
+            """ + LookedOver.SEEN;
+
+    @Test
+    void aStockEngineIsApprovedAtItsMakersSpeed() {
+        Approval approval = approval(STOCK);
+        assertThat(approval.verdict()).as(approval.reasons().toString()).isEqualTo(Approval.State.APPROVED);
+        assertThat(approval.upTo().orElseThrow()).isEqualTo(approval.asked().orElseThrow());
+    }
+
+    /** What was read of it says that it cannot be put together, touches, binds or lets go: the maker spoke of another state of it. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "taken: [{part: flywheel, code: X1, price: 1 EUR}]",
+                "piston: {pin_length: 50 mm, clip_span: 49 mm}",
+                "piston: {compression_height: 25 mm, pin_diameter: 17 mm, pin_bore: 17 mm, oil_groove_to_crown: 20 mm}",
+                "clutch: {bore: 22 mm, keyway_width: 6 mm}\noutput_shaft: {diameter: 19 mm, keyway_width: 5 mm}",
+                "rules: {keep: [{name: class, term: use.wanted_speed, most: 3000 rpm}]}",
+                "ignition: {coil_gap: 0.1 mm}",
+            })
+    void whatIsReadThatCannotBeHoldsItBack(String more) {
+        Approval approval = approval(STOCK + more + "\n");
+        assertThat(approval.verdict()).as(approval.said()).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.unlocks()).isNotEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "connecting_rod: {bolt_tightenings: 1} | connecting_rod: {bolt_tightenings: 1, metal: billet_aluminium}",
+                "connecting_rod: {bolt_tightenings: 1} | connecting_rod: {bolt_tightenings: 1, side_clearance: 0 mm}",
+                "flywheel: {kind: solid_iron} | flywheel: {kind: solid_iron, keyway_width: 5 mm}",
+                "stroke: 50.00 mm ± 0.02 mm | stroke: {assumed: 50 mm ± 0.1 mm, because: a guess}",
+                "stroke: 50.00 mm ± 0.02 mm | stroke: {catalogue: 50.0 mm, tolerance: 0.1 mm, by: the crank seller}",
+                "by: the engine's plate | by: 'worn plate, could be 3600 or 6600'",
+                "by: the engine's plate | by: plate of another engine",
+                "by: the engine's plate | by: the maker?",
+            })
+    void anotherPartAGuessOrADoubtedWordIsNotTheMakers(String was, String is) {
+        String text = replaced(STOCK, was, is);
+        if (is.contains("keyway_width")) {
+            text = replaced(text, "crankshaft: {", "crankshaft: {keyway_width: 4 mm, ");
+        }
+        assertThat(approval(text).verdict()).as(is).isNotEqualTo(Approval.State.APPROVED);
+    }
+
+    /** Bad news of parts that are not named counts until somebody says that it was of others. */
+    @Test
+    void aTouchIsNotThrownAwayForAWordThatIsMissing() {
+        List<String> entries = everyPairOf(LONGER);
+        entries.removeIf(e -> e.contains("skirt_to_counterweight"));
+        entries.add("pair: skirt_to_counterweight, way: clay, gap: touches, both_ways: yes");
+        Approval approval = approval(mockedUp(LONGER, entries));
+        assertThat(approval.verdict()).isEqualTo(Approval.State.REFUSED);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"rod_to_skirt", "counterweight_to_case", "retainer_to_rocker"})
+    void aGapOfNextToNothingIsTooClose(String key) {
+        List<String> entries = everyPairOf(LONGER);
+        entries.removeIf(e -> e.contains(key));
+        entries.add("pair: " + key
+                + ", way: wire, gap: 0.15 mm, both_ways: yes, with_stroke: 55.40 mm, with_rod_length: 85.20 mm");
+        Approval approval = approval(mockedUp(LONGER, entries));
+        assertThat(approval.verdict()).as(approval.reasons().toString()).isNotEqualTo(Approval.State.APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("too close"));
+    }
 }

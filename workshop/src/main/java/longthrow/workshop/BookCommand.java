@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.ReadBuild;
+import longthrow.core.answer.Approval;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
@@ -226,6 +227,10 @@ final class BookCommand implements Callable<ExitCode> {
     }
 
     private static ExitCode code(Sheet sheet) {
-        return sheet.book().stops().isEmpty() ? ExitCode.ANSWERED : ExitCode.ANSWERED_WITH_STOP;
+        boolean isHeld = sheet.book()
+                .limits()
+                .filter(limits -> limits.verdict() != Approval.State.APPROVED)
+                .isPresent();
+        return sheet.book().stops().isEmpty() && !isHeld ? ExitCode.ANSWERED : ExitCode.ANSWERED_WITH_STOP;
     }
 }

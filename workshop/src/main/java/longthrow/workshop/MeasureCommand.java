@@ -11,6 +11,7 @@ import longthrow.buildfile.ReadDonors;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.build.Donor;
+import longthrow.core.clear.Clear;
 import longthrow.core.measure.Measure;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Parsed;
@@ -91,8 +92,9 @@ final class MeasureCommand implements Callable<ExitCode> {
             err.flush();
             return ExitCode.INPUT_REFUSED;
         }
+        Build asked = options.inUnits(build.get());
         Answer answer =
-                Patience.during("measuring", err, () -> Measure.of(options.inUnits(build.get()), known.get(), lifts));
+                Patience.during("measuring", err, () -> Clear.settled(Measure.of(asked, known.get(), lifts), asked));
         options.print(answer, line);
         return ExitCode.of(answer);
     }

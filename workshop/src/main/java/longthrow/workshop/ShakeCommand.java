@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
+import longthrow.core.clear.Clear;
 import longthrow.core.shake.Shake;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,6 +30,6 @@ final class ShakeCommand extends BuildQuestion {
 
     @Override
     Optional<Function<Build, Answer>> question(PrintWriter err) {
-        return catalogues.read(err).map(catalogue -> build -> Shake.of(build, catalogue));
+        return catalogues.read(err).map(catalogue -> build -> Clear.settled(Shake.of(build, catalogue), build));
     }
 }

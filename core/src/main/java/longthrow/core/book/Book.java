@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Approval;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
@@ -14,6 +16,7 @@ import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.engine.FirstStart;
+import longthrow.core.engine.GapStops;
 import longthrow.core.quantity.UnitSystem;
 
 /**
@@ -320,7 +323,7 @@ public record Book(
                 build.name(),
                 build.invented(),
                 build.units(),
-                approval(stops),
+                approval(stops, answers.life()),
                 stops,
                 recipe.headline(),
                 new Chosen(build, words).lines(),
@@ -360,9 +363,16 @@ public record Book(
         return stops.stream().anyMatch(Stop::refused);
     }
 
-    private static String approval(List<Stop> stops) {
+    private static String approval(List<Stop> stops, Optional<Answer> life) {
         if (stops.stream().anyMatch(Stop::refused)) {
             return "REFUSED. This sheet approves nothing until the stop is gone.";
+        }
+        Optional<Approval> held = life.flatMap(Answer::ladder)
+                .map(LimitLadder::approval)
+                .filter(a -> a.verdict() != Approval.State.APPROVED);
+        if (stops.isEmpty() && held.isPresent()) {
+            return "NOT APPROVED: " + held.get().said().replaceFirst("^not approved ?:? ?", "")
+                    + ". This sheet approves nothing until that is lifted.";
         }
         return stops.isEmpty()
                 ? "No stop is known of. That is no approval of your parts: makers' sheets, class rules and those who sign stand before it."
@@ -371,6 +381,11 @@ public record Book(
 
     private static List<Stop> stops(Answers answers) {
         List<Stop> all = answers.each(Answer::stops);
+        Optional<List<Stop>> gaps = answers.clear().map(Answer::stops);
+        if (gaps.isPresent() && !answers.clear().orElseThrow().clearances().isEmpty()) {
+            // what clear says of gaps stands for what the others say without having asked
+            all.removeIf(s -> GapStops.isOfTheUnknown(s) && !gaps.get().contains(s));
+        }
         return Stream.concat(all.stream().filter(Stop::refused), all.stream().filter(s -> !s.refused()))
                 .toList();
     }

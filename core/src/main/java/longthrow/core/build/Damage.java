@@ -44,7 +44,7 @@ public record Damage(Part part, Kind kind, String where) {
 
     /** What is found, or that nobody looked: of a part found sound only how it was looked over is said. A judgement, English only. */
     private static final Pattern FOUND = Pattern.compile(
-            "\\b(crack|fissure|line|chip|bent|bend|twist|scor|scuff|seiz|brok|break|missing|drill|lighten|worn|wear|pit|rust|corro|dent|ding|gouge|nick|burn|damag|loose|not|never|nobody|skip|unknown|unsure|later|todo)[a-z]*\\b",
+            "\\b(crack|fissure|riss|bruch|weld|repair|mended|seller|says|said|told|line|chip|bent|bend|twist|scor|scuff|seiz|brok|break|missing|drill|lighten|worn|wear|pit|rust|corro|dent|ding|gouge|nick|burn|damag|loose|not|never|nobody|skip|unknown|unsure|later|todo)[a-z]*\\b",
             Pattern.CASE_INSENSITIVE);
 
     /** A word in how a part was looked over that speaks of something found, or of not having looked; empty where there is none. */

@@ -34,6 +34,20 @@ public record MockedUp(MovingPair pair, Way way, Found found, EndPlay endPlay, M
             Term.EXHAUST_LIFT,
             Term.CAM_CORE);
 
+    /** Word in an entry for one of {@link #SIZES}. */
+    public static String key(Term size) {
+        return switch (size) {
+            case STROKE -> "with_stroke";
+            case ROD_LENGTH -> "with_rod_length";
+            case COMPRESSION_HEIGHT -> "with_compression_height";
+            case GASKET_THICKNESS -> "with_gasket";
+            case INTAKE_LIFT -> "with_intake_lift";
+            case EXHAUST_LIFT -> "with_exhaust_lift";
+            case CAM_CORE -> "with_cam_core";
+            default -> throw new IllegalArgumentException(size.path() + " is no size of a mock-up");
+        };
+    }
+
     /** Those of {@link #SIZES} that have to do with a pair. */
     public static List<Term> sizes(MovingPair pair) {
         List<Term> sizes = new ArrayList<>();

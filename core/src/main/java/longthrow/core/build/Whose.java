@@ -58,7 +58,45 @@ public enum Whose {
             Set.of("my", "mine", "own", "myself", "i", "me", "we", "our", "ours", "self", "homemade", "handwritten");
 
     private static final Set<String> DOUBTED = Set.of(
-            "no", "not", "none", "without", "lost", "missing", "unknown", "guess", "guessed", "maybe", "perhaps");
+            "no",
+            "not",
+            "none",
+            "without",
+            "lost",
+            "missing",
+            "unknown",
+            "guess",
+            "guessed",
+            "maybe",
+            "perhaps",
+            "uncertain",
+            "unsure",
+            "unclear",
+            "misread",
+            "worn",
+            "faded",
+            "could",
+            "might",
+            "about",
+            "another",
+            "other",
+            "others",
+            "similar",
+            "like",
+            "bigger",
+            "smaller",
+            "larger",
+            "replaced",
+            "nothing",
+            "guesses",
+            "home",
+            "tea",
+            "noise",
+            "trailer",
+            "license",
+            "licence",
+            "number",
+            "paper");
 
     /** As an entry made of a catalogue's row says whose figure it is: its code, and who its seller says vouches for it. */
     public static String by(CataloguePart part) {
@@ -81,10 +119,14 @@ public enum Whose {
         Set<String> words = Arrays.stream(by.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"))
                 .filter(w -> !w.isEmpty())
                 .collect(Collectors.toUnmodifiableSet());
+        if (by.contains("?")) {
+            return SOMEBODYS;
+        }
         if (words.stream().anyMatch(SELLER::contains)) {
             return SELLERS;
         }
-        boolean isMakers = words.stream().anyMatch(MAKER::contains)
+        boolean isOwn = words.contains("i") || words.contains("me") || words.contains("myself");
+        boolean isMakers = (words.stream().anyMatch(MAKER::contains) && !isOwn)
                 || (!isCatalogue
                         && words.stream().anyMatch(LEFT_BY_HIM::contains)
                         && words.stream().noneMatch(OWN::contains));

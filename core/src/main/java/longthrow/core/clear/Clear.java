@@ -85,6 +85,16 @@ public final class Clear {
                 .toList();
     }
 
+    /**
+     * An answer of another question, without the stop that is there until the engine is mocked up, once every pair is known: an engine of which nothing was mocked up
+     * is not looked through, for there are pairs that nothing else tells.
+     * @param build that the answer is of
+     */
+    public static Answer settled(Answer answer, Build build) {
+        boolean isAsked = !build.mockedUp().isEmpty() && answer.stops().stream().anyMatch(GapStops::isOfTheUnknown);
+        return isAsked ? GapStops.settled(answer, of(build).stops()) : answer;
+    }
+
     /** Gaps that nobody read and that hold nothing back. */
     private static Optional<Finding> vouchedFor(List<Clearance> pairs) {
         long gaps = pairs.stream()
@@ -108,7 +118,7 @@ public final class Clear {
         Map<String, Rung.Missing> what = new LinkedHashMap<>();
         for (Clearance pair : pairs) {
             for (Rung.Missing missing : pair.missing()) {
-                if (!missing.where().isEmpty()) {
+                if (Term.at(missing.where()).filter(Term::isRead).isPresent()) {
                     waiting.merge(missing.where(), 1, Integer::sum);
                     what.putIfAbsent(missing.where(), missing);
                 }

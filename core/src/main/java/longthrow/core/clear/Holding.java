@@ -10,6 +10,7 @@ import longthrow.core.build.Decided;
 import longthrow.core.engine.Stops;
 import longthrow.core.life.Known;
 import longthrow.core.term.MovingPair;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
@@ -19,6 +20,7 @@ import longthrow.core.term.Term;
 final class Holding {
     private final Build build;
     private final boolean isMakersEngine;
+    private final boolean isMakersRod;
     private final boolean isVouchedFor;
 
     Holding(Known known) {
@@ -27,6 +29,7 @@ final class Holding {
                 && Stops.isVouched(build, Term.GOVERNED_SPEED)
                 && !Stops.isOfAnotherThrow(build, known::figure)
                 && build.taken().stream().noneMatch(Decided.Work.class::isInstance);
+        isMakersRod = Stops.isMakersOwn(build, Part.ROD);
         isVouchedFor =
                 Stops.covers(build, known::figure, Term.GOVERNED_SPEED) && Stops.isThrowAsMade(build, known::figure);
     }
@@ -50,6 +53,7 @@ final class Holding {
 
     private Hold unlessVouchedFor(MovingPair pair) {
         boolean isAsMade = isMakersEngine
+                && (isMakersRod || !pair.hangsOnStack())
                 && build.taken().stream()
                         .noneMatch(d -> d instanceof Decided.Bought bought && MockUps.isOf(bought.kind(), pair));
         return !isAsMade ? Hold.ANY_RUN : isVouchedFor ? Hold.NOTHING : Hold.UNVOUCHED_RUN;

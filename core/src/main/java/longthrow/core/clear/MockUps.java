@@ -212,7 +212,17 @@ final class MockUps {
                         Finding.Kind.WARNING,
                         place,
                         mocked.pair().label() + ": the mock-up tells no more, " + why,
-                        "mock it up again with the parts that are to run, and say in the entry which they are")));
+                        "if it was mocked up with the parts that are to run, say so in the entry: "
+                                + with(mocked)
+                                + "; else mock it up again with them")));
+    }
+
+    /** The words that say which parts were in it. */
+    private static String with(MockedUp mocked) {
+        return MockedUp.sizes(mocked.pair()).stream()
+                .filter(size -> !mocked.with().containsKey(size))
+                .map(size -> MockedUp.key(size) + ": the " + size.label())
+                .collect(Collectors.joining(", "));
     }
 
     // ---- whether it still tells
@@ -225,6 +235,17 @@ final class MockUps {
                 return other;
             }
         }
+        // a touch counts until somebody says that it was of other parts
+        return isTouch(mocked.found()) ? Optional.empty() : unsaid(mocked, hangsOn);
+    }
+
+    private static boolean isTouch(MockedUp.Found found) {
+        return found instanceof MockedUp.Touching
+                || (found instanceof MockedUp.Read read && read.gaps().stream().anyMatch(gap -> gap.si() == 0));
+    }
+
+    /** Why it may be of other parts than those that are to run. */
+    private Optional<String> unsaid(MockedUp mocked, Collection<String> hangsOn) {
         Set<Term> matter = new LinkedHashSet<>(MockedUp.sizes(mocked.pair()));
         hangsOn.forEach(path -> Term.at(path).ifPresent(matter::add));
         for (Term term : matter) {

@@ -125,7 +125,7 @@ final class Pairs {
         add(
                 relieved(
                         MovingPair.COUNTERWEIGHT_TO_SLEEVE,
-                        Wanted.NOTHING,
+                        Wanted.of(MockUp.COUNTERWEIGHT_TO_ANYTHING, known),
                         "look up from below as it is turned, clay on the sleeve's end",
                         "have the sleeve's end relieved by {x} where the counterweights pass"),
                 (of, runs) -> {
@@ -142,7 +142,7 @@ final class Pairs {
         plans.add(new Plan.OnlyMockedUp(
                 head(
                         MovingPair.ROD_TO_SKIRT,
-                        Wanted.NOTHING,
+                        Wanted.of(MockUp.ROD_TO_ANYTHING, known),
                         "wire through the skirt at a quarter turn, both sides",
                         "relieve the inside of the skirt by {x} where the rod passes and weigh what comes off; never grind the rod: it may not be weakened"),
                 "the inside of the skirt is not read"));
@@ -151,7 +151,7 @@ final class Pairs {
     private void counterweightToCase() {
         Head head = relieved(
                 MovingPair.COUNTERWEIGHT_TO_CASE,
-                Wanted.NOTHING,
+                Wanted.of(MockUp.COUNTERWEIGHT_TO_ANYTHING, known),
                 "clay at the case, two turns by hand",
                 "relieve the case by {x} where the counterweights pass");
         if (known.build().outline(OutlinedPart.CASE).isEmpty()) {
@@ -401,7 +401,11 @@ final class Pairs {
                 default -> Optional.of(Extent.release(known));
             };
             plans.add(new Plan.Outlines(
-                    head(at("counterweight_to_" + key), Wanted.NOTHING, BOTH_WAYS, cut),
+                    head(
+                            at("counterweight_to_" + key),
+                            Wanted.of(MockUp.COUNTERWEIGHT_TO_ANYTHING, known),
+                            BOTH_WAYS,
+                            cut),
                     drawing,
                     EnumSet.of(Warm.CRANK_GROWTH, Warm.CAM_GROWTH, Warm.SLACK_OF_CRANK),
                     along.map(a -> Extent.counterweight(known).beside(a, BOTH_SHAFTS)),
@@ -480,7 +484,7 @@ final class Pairs {
             plans.add(new Plan.OnlyMockedUp(
                     head(
                             MovingPair.RETAINER_TO_ROCKER,
-                            Wanted.NOTHING,
+                            Wanted.of(MockUp.RETAINER_TO_ROCKER, known),
                             "wire between retainer and rocker, shut and at full lift",
                             "a smaller retainer, or a rocker with {x} more room; never grind a rocker: it may not be weakened"),
                     "the shape of the rocker is not read"));
@@ -488,8 +492,8 @@ final class Pairs {
                 plans.add(new Plan.OnlyMockedUp(
                         head(
                                 MovingPair.PUSHROD_TO_TUBE,
-                                Wanted.NOTHING,
-                                "marking blue on the pushrod, two turns by hand, at both lash and full lift",
+                                Wanted.of(MockUp.PUSHROD_TO_TUBE, known),
+                                "wire beside the pushrod, two turns by hand, at both lash and full lift; marking blue shows where",
                                 "open the tube by {x} where it marks, or a thinner pushrod; never grind a pushrod"),
                         "the tube is not read"));
             }

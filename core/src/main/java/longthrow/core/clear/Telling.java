@@ -18,6 +18,7 @@ import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
+import longthrow.core.build.Given;
 import longthrow.core.build.MockedUp.EndPlay;
 import longthrow.core.clearance.ClearanceDoubt;
 import longthrow.core.clearance.Closest;
@@ -68,8 +69,23 @@ final class Telling {
     }
 
     Clearance tell(Plan plan) {
-        Clearance told = heeded(plan, drawn(plan));
+        Clearance told = notByGuess(heeded(plan, drawn(plan)));
         return told.withHold(holding.of(plan, told));
+    }
+
+    /** Nothing clears on a guess: what hangs on one is close at best, and said so. */
+    private Clearance notByGuess(Clearance told) {
+        List<String> guessed = told.hangsOn().stream()
+                .flatMap(place -> Term.at(place).stream())
+                .filter(term -> known.build().of(term).stream().anyMatch(Given.Assumed.class::isInstance))
+                .map(Term::label)
+                .toList();
+        boolean isCleared = told.state() == State.CLEARS || told.state() == State.CLEARS_COLD;
+        return isCleared && !guessed.isEmpty()
+                ? told.withState(State.CLOSE)
+                        .withMend("read what is only guessed: " + String.join(", ", guessed) + "; or mock it up: "
+                                + told.how())
+                : told;
     }
 
     private Clearance drawn(Plan plan) {

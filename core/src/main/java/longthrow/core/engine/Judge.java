@@ -330,7 +330,7 @@ public final class Judge {
         boolean exactlyOn = margin.distance() == 0;
         String where = exactlyOn || wording.vanishes(term, margin.distance(), margin.expanded())
                 ? (exactlyOn ? "exactly on " : "on ") + limit
-                : wording.amount(term, Math.abs(margin.distance()), margin.expanded())
+                : wording.difference(term, Math.abs(margin.distance()), margin.expanded())
                         + (above ? " above " : " below ")
                         + limit;
         String sure = margin.standardUncertainty() == 0
@@ -347,8 +347,8 @@ public final class Judge {
         if (mend.how().isEmpty()) {
             return near ? READ_AGAIN : "";
         }
-        String over = wording.amount(term, -margin.distance(), margin.expanded());
-        String sure = wording.amount(term, margin.toBeSure(), margin.expanded());
+        String over = wording.difference(term, -margin.distance(), margin.expanded());
+        String sure = wording.difference(term, margin.toBeSure(), margin.expanded());
         String amount = margin.standardUncertainty() == 0 ? over : over + ", or " + sure + " to be sure";
         return mend.with(amount, over) + (near ? "; or " + READ_AGAIN + " first" : "");
     }

@@ -64,6 +64,26 @@ public enum MockUp {
                     .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
                     .least(millimetres("1.3"))
                     .from(B, "", COMMON_PRACTICE)),
+    COUNTERWEIGHT_TO_ANYTHING(
+            "counterweights to case, sleeve and camshaft",
+            "clay, two turns by hand, both ways of the end play of crankshaft and camshaft",
+            row("usual", "less than is asked of any other part in the case")
+                    .least(millimetres("1.0"))
+                    .from(D, "", COMMON_PRACTICE)),
+    RETAINER_TO_ROCKER(
+            "spring retainer to rocker",
+            "wire between retainer and rocker, shut and at full lift",
+            row("usual", "shut and at full lift")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("0.5"))
+                    .from(D, "", COMMON_PRACTICE)),
+    PUSHROD_TO_TUBE(
+            "pushrod to its tube or hole",
+            "wire beside the pushrod, two turns by hand, at both lash and full lift",
+            row("usual", "at every angle")
+                    .when(Condition.when(Choice.VALVE_LAYOUT, "overhead"))
+                    .least(millimetres("0.5"))
+                    .from(D, "", COMMON_PRACTICE)),
     PLUG_GAP(
             "spark plug gap",
             "wire gauge, new plug",

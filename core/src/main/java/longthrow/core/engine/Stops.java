@@ -14,6 +14,7 @@ import longthrow.core.answer.Stop;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
+import longthrow.core.build.Decided;
 import longthrow.core.build.Given;
 import longthrow.core.build.Whose;
 import longthrow.core.formula.Expression;
@@ -433,8 +434,19 @@ public final class Stops {
      */
     public static boolean isThrowAsMade(Build build, Function<Term, Optional<Measured>> figures) {
         return isDonorKnown(build, figures)
-                && figures.apply(Term.STROKE).filter(m -> !m.isUnknown()).isPresent()
+                && isReadOrMakers(build, figures, Term.STROKE)
                 && !isOfAnotherThrow(build, figures);
+    }
+
+    /**
+     * Whether a part is, for all that is written, the one the engine's maker fitted: none was bought in its place, and no rod of billet, which no maker of such engines
+     * fits (common practice, no source).
+     */
+    public static boolean isMakersOwn(Build build, Part part) {
+        boolean isBought = build.taken().stream()
+                .anyMatch(
+                        d -> d instanceof Decided.Bought bought && bought.kind().part() == part);
+        return !isBought && !(part == Part.ROD && build.chose(Choice.ROD_METAL, "billet_aluminium"));
     }
 
     /** Whether the throw is another than the donor's, or may be: of an engine of which neither is written down nobody says so. */
@@ -453,8 +465,12 @@ public final class Stops {
 
     /** Whether it can be told which throw the maker gave it: read, or his word. */
     public static boolean isDonorKnown(Build build, Function<Term, Optional<Measured>> figures) {
-        return figures.apply(Term.DONOR_STROKE).filter(m -> !m.isUnknown()).isPresent()
-                && build.of(Term.DONOR_STROKE).stream()
+        return isReadOrMakers(build, figures, Term.DONOR_STROKE);
+    }
+
+    private static boolean isReadOrMakers(Build build, Function<Term, Optional<Measured>> figures, Term term) {
+        return figures.apply(term).filter(m -> !m.isUnknown()).isPresent()
+                && build.of(term).stream()
                         .filter(g -> g.figure().isPresent())
                         .allMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed || g.isMakersWord());
     }

@@ -31,6 +31,13 @@ final class Wording {
         return amount(units(term, amount), amount, doubt);
     }
 
+    /** How far two figures of a term are apart: of temperatures that is none. */
+    String difference(Term term, double amount, double doubt) {
+        return term.dimension() == Dimension.TEMPERATURE
+                ? amount(BenchUnits.of(Dimension.TEMPERATURE_DIFFERENCE, amount), amount, doubt)
+                : amount(term, amount, doubt);
+    }
+
     /** Whether nothing but zeros would be printed of it in one of the units. */
     boolean vanishes(Term term, double amount, double doubt) {
         PrintedFigures printed = printer.print(units(term, amount), amount, doubt);

@@ -25,6 +25,7 @@ import longthrow.core.catalogue.Catalogue;
 import longthrow.core.catalogue.CataloguePart;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.engine.GapStops;
+import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Units;
@@ -148,7 +149,10 @@ final class Approving {
     private boolean isAsMade(Rung rung) {
         boolean isNamedWheel = rung.kind() != Rung.Kind.RIM
                 || known.build().choice(Choice.FLYWHEEL_KIND).isPresent();
-        return isNamedWheel && (isThrowAsMade || !isLoadedByThrow(rung));
+        return isNamedWheel
+                && !known.build().chose(Choice.DUTY, "boosted") // gas is pressed in that he did not reckon with
+                && Stops.isMakersOwn(known.build(), rung.part())
+                && (isThrowAsMade || !isLoadedByThrow(rung));
     }
 
     private boolean isDonorKnown() {
@@ -251,6 +255,10 @@ final class Approving {
                             "read or ask: " + Term.DONOR_STROKE.label() + " (" + Term.DONOR_STROKE.path()
                                     + "); off the maker's sheet, or the crankshaft's own stroke where it is the one he fitted"));
         }
+        known.verdicts().stream()
+                .filter(v -> Rule.of(v).isEmpty() && v.chosen())
+                .filter(v -> v.state() == Verdict.State.FAILS || v.state() == Verdict.State.NEAR)
+                .forEach(v -> held.add(new Held("your own rule, " + v.label() + ": " + v.why(), v.cure())));
         suspects.forEach(s -> held.add(new Held(s.where() + " is suspect: " + s.message(), s.mend())));
         asked.ifPresent(speed -> lowestRatings(speed)
                 .forEach(
@@ -385,6 +393,10 @@ final class Approving {
 
     /** What an approval rests on beside sums. */
     private String onWhoseWord(List<Rung> rungs, List<String> overruled) {
+        String guides = rungs.stream()
+                .filter(r -> r.state() == State.EXCEEDED && r.weight() == Weight.TELLS)
+                .map(Rung::label)
+                .collect(Collectors.joining(", "));
         long gaps = pairs.stream()
                 .filter(p -> p.state() == Clearance.State.UNKNOWN && p.hold() == Clearance.Hold.NOTHING)
                 .count();
@@ -397,7 +409,11 @@ final class Approving {
                         ? ""
                         : "; " + gaps + (gaps == 1 ? " gap that nobody read rests" : " gaps that nobody read rest")
                                 + " on it too")
-                + (overruled.isEmpty() ? "" : "; by the sum alone passed: " + String.join(", ", overruled));
+                + (guides.isEmpty() ? "" : "; past what the trade advises, which decides nothing: " + guides)
+                + (overruled.isEmpty()
+                        ? ""
+                        : "; by the sum alone these give up before that speed, and only a maker's word stands against it: "
+                                + String.join(", ", overruled));
     }
 
     private List<Decided.Work> pending() {
@@ -483,7 +499,7 @@ final class Approving {
                     + ", so at any speed rod, crankshaft and piston rest on what is read and rated of them";
         }
         if (have.isPresent() && asked.isPresent() && have.getAsDouble() >= asked.getAsDouble() * (1 - 1e-9)) {
-            return "nothing faster or slower: it is the maker's own speed that is asked for, and what is said above stands in the way of it";
+            return "nothing faster or slower: it is the maker's own speed that is asked for, and what would lift it stands in its way";
         }
         if (have.isPresent()) {
             return "hold " + maker.speed(have.getAsDouble()) + ", which the maker vouches for in an undamaged engine";
@@ -499,12 +515,15 @@ final class Approving {
 
     private List<Unlock> unlocks(List<Rung> rungs, double asked) {
         List<Unlock> unlocks = new ArrayList<>();
+        boolean isPastMaker = !covers(Term.GOVERNED_SPEED);
+        if (!isPastMaker && !notLookedOver().isEmpty()) {
+            unlocks.add(lookOver(notLookedOver()));
+        }
         for (Stop stop : stops) {
             if (!stop.what().contains(maker.speed(asked)) && !GapStops.isOfTheUnknown(stop)) {
                 unlocks.add(new Unlock(stop.wayRound(), stop.what(), "", ""));
             }
         }
-        boolean isPastMaker = !covers(Term.GOVERNED_SPEED);
         if (isPastMaker && !covers(Term.FLYWHEEL_RATED_SPEED)) {
             unlocks.add(bought(
                     PartKind.FLYWHEEL,
@@ -529,12 +548,12 @@ final class Approving {
                     "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely",
                     "an engine without governor runs past any limit unloaded"));
         }
-        stops.stream() // with the parts that are to run
+        held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
+        springs(rungs, asked).ifPresent(unlocks::add);
+        stops.stream() // with the parts that are to run, all of them in
                 .filter(GapStops::isOfTheUnknown)
                 .forEach(stop -> unlocks.add(new Unlock(stop.wayRound(), stop.what(), "", "")));
-        held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
-        springs(rungs).ifPresent(unlocks::add);
-        if (!notLookedOver().isEmpty()) {
+        if (isPastMaker && !notLookedOver().isEmpty()) { // the parts that are to run, once they are there
             unlocks.add(lookOver(notLookedOver()));
         }
         rungs.stream()
@@ -557,25 +576,30 @@ final class Approving {
     }
 
     /** Ratings, rims and rods by a part that is bought, springs by theirs. */
-    private static boolean isSaidAbove(Rung rung) {
-        return rung.kind() == Rung.Kind.RATING
-                || rung.kind() == Rung.Kind.RIM
-                || (rung.kind() == Rung.Kind.HELD && rung.state() == State.UNKNOWN)
+    private boolean isSaidAbove(Rung rung) {
+        boolean isPastMaker = !covers(Term.GOVERNED_SPEED);
+        return (isPastMaker && (rung.kind() == Rung.Kind.RATING || rung.kind() == Rung.Kind.RIM))
+                || (isPastMaker && rung.kind() == Rung.Kind.HELD && rung.state() == State.UNKNOWN)
                 || rung.key().equals("cast_rod_trade")
                 || (isSpring(rung) && rung.state() != State.UNKNOWN);
     }
 
-    private Optional<Unlock> springs(List<Rung> rungs) {
-        List<String> weak = rungs.stream()
+    private Optional<Unlock> springs(List<Rung> rungs, double asked) {
+        List<Rung> weak = rungs.stream()
                 .filter(r -> isSpring(r) && r.isInTheWay() && r.state() != State.UNKNOWN)
-                .map(Rung::label)
                 .toList();
         if (weak.isEmpty()) {
             return Optional.empty();
         }
+        boolean isDoubtAlone = weak.stream()
+                .allMatch(r -> r.speed().filter(speed -> speed.value() >= asked).isPresent());
         return Optional.of(new Unlock(
-                "valve springs that follow with 20 % in hand and do not bind: last, for they are no use before the parts above",
-                String.join(", ", weak), PRICE_UNKNOWN, ""));
+                isDoubtAlone
+                        ? "read the lift again, every 5 degrees to 0.01 mm or better, and the springs at two heights: by the best estimates they follow, and the doubt is what is in the way; other springs only if they then do not"
+                        : "valve springs that follow with 20 % in hand and do not bind: last, for they are no use before the parts above",
+                weak.stream().map(Rung::label).collect(Collectors.joining(", ")),
+                isDoubtAlone ? "" : PRICE_UNKNOWN,
+                ""));
     }
 
     /** The cheapest part on offer that states such a speed, or what to look for. */

@@ -10,6 +10,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.engine.Stops;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.ValveLift;
 import longthrow.core.measurement.Measured;
@@ -84,8 +85,9 @@ public final class Known {
         return new Rung.Missing(
                 term.path(),
                 term.label(),
-                (isWritten ? "written, but its doubt is not known or it is in dispute: " : "") + term.meaning() + "; "
-                        + kind.how(),
+                (isWritten ? "written, but its doubt is not known or it is in dispute: " : "")
+                        + term.meaning()
+                        + (Stops.RATINGS.contains(term) ? "" : "; " + kind.how()), // a rating is asked for, never tried
                 build.minutes(kind));
     }
 

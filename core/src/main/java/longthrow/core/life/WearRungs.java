@@ -36,7 +36,34 @@ final class WearRungs {
             new Passing(Rule.CRANK_END_PLAY_LIMIT, Side.HIGH, "the crankshaft walks, and what just clears touches"),
             new Passing(Rule.CRANK_RUN_OUT, Side.HIGH, "a bent crankshaft breaks, and shakes its bearings out"),
             new Passing(Rule.LEAK_DOWN_OPEN, Side.HIGH, "it is opened before it runs again"),
-            new Passing(Rule.OIL_HEAT, Side.HIGH, "oil that hot carries nothing"));
+            new Passing(Rule.OIL_HEAT, Side.HIGH, "oil that hot carries nothing"),
+            new Passing(Rule.SQUISH_LEAST, Side.LOW, "piston and head meet when the rod stretches"),
+            new Passing(Rule.STATIC_RATIO, Side.HIGH, "it knocks, and knock breaks pistons and rings"),
+            new Passing(Rule.DECK_FLATNESS, Side.HIGH, "the gasket blows"),
+            new Passing(Rule.HEAD_FLATNESS, Side.HIGH, "the gasket blows"),
+            new Passing(Rule.LASH, Side.LOW, "a valve that does not shut burns"),
+            new Passing(Rule.RING_SIDE_CLEARANCE, Side.LOW, "the ring sticks in its groove"),
+            new Passing(Rule.ROD_SIDE_CLEARANCE, Side.LOW, "the rod binds between the webs and seizes"),
+            new Passing(Rule.CRANK_END_PLAY_NEW, Side.LOW, "the crankshaft binds as the case warms"),
+            new Passing(Rule.BOSS_CLEARANCE, Side.LOW, "the pin seizes in the piston"),
+            new Passing(Rule.BOSS_CLEARANCE, Side.HIGH, "the pin hammers its bosses out"),
+            new Passing(Rule.PIN_FLOAT, Side.LOW, "the pin drives its clips out, and they go through the bore"),
+            new Passing(Rule.OIL_GROOVE, Side.LOW, "the groove is cut open by the pin bore"),
+            new Passing(Rule.GASKET_OVER_BORE, Side.LOW, "the gasket stands into the bore and burns, or is hit"),
+            new Passing(Rule.VALVE_TO_VALVE, Side.LOW, "the valves meet"),
+            new Passing(Rule.VALVE_TO_WALL, Side.LOW, "the valve meets the bore"),
+            new Passing(Rule.VALVE_TO_HEAD, Side.LOW, "the valve meets the head"),
+            new Passing(
+                    Rule.FLYWHEEL_ON_TAPER, Side.LOW, "the wheel does not sit on its taper, works loose and bursts"),
+            new Passing(
+                    Rule.FLYWHEEL_ON_TAPER, Side.HIGH, "the wheel does not sit on its taper, works loose and bursts"),
+            new Passing(Rule.FLYWHEEL_KEY, Side.LOW, "the key does not go in"),
+            new Passing(Rule.FLYWHEEL_KEY, Side.HIGH, "the wheel rocks on its key and shears it"),
+            new Passing(Rule.CLUTCH_ON_SHAFT, Side.LOW, "the clutch does not go on its shaft"),
+            new Passing(Rule.CLUTCH_ON_SHAFT, Side.HIGH, "the clutch runs out of true and works loose"),
+            new Passing(Rule.CLUTCH_KEY, Side.LOW, "the key does not go in"),
+            new Passing(Rule.CLUTCH_KEY, Side.HIGH, "the clutch rocks on its key"),
+            new Passing(Rule.COIL_GAP, Side.LOW, "the wheel hits the coil"));
 
     /** Past it the engine smokes, tires or is due for work, and many run so: it is said. */
     private static final List<Passing> TELL = List.of(
@@ -44,7 +71,9 @@ final class WearRungs {
             new Passing(Rule.OUT_OF_ROUND, Side.HIGH, "it smokes and uses oil; many engines in mild use run so"),
             new Passing(Rule.RING_GAP_CEILING, Side.HIGH, "it blows by"),
             new Passing(Rule.PISTON_TO_WALL, Side.HIGH, "the piston slaps and its rings wear"),
-            new Passing(Rule.LEAK_DOWN_REFRESH, Side.HIGH, "rings and valves are due"));
+            new Passing(Rule.LEAK_DOWN_REFRESH, Side.HIGH, "rings and valves are due"),
+            new Passing(Rule.RING_SIDE_CLEARANCE, Side.HIGH, "the ring rocks, pumps oil and breaks in time"),
+            new Passing(Rule.SEAT_WIDTH, Side.LOW, "the valve sheds its heat badly"));
 
     private enum Side {
         LOW,
@@ -112,7 +141,7 @@ final class WearRungs {
                 : "within it";
         return Optional.of(new Rung(
                 passing.rule().key()
-                        + (passing.rule().terms().size() > 1 ? "_" + term.key() : "")
+                        + (passing.rule().terms().size() > 1 ? "_" + name(passing.rule(), term) : "")
                         + (passing.side() == Side.LOW ? "_low" : ""),
                 passing.rule().label() + (passing.rule().terms().size() > 1 ? ", " + term.label() : ""),
                 passing.rule().part(),
@@ -127,6 +156,13 @@ final class WearRungs {
                 List.of(),
                 why + of.asPlanned(),
                 state == State.HOLDS ? "" : worst(heard, passed).cure()));
+    }
+
+    /** Of one of several terms of a rule; with its part where two parts have a term of that name. */
+    private static String name(Rule rule, Term term) {
+        boolean isOfOnePart =
+                rule.terms().stream().filter(t -> t.key().equals(term.key())).count() == 1;
+        return isOfOnePart ? term.key() : term.path().replace('.', '_');
     }
 
     private static Verdict worst(List<Verdict> heard, List<Verdict> passed) {

@@ -39,8 +39,10 @@ public record Believable(double least, double most) {
         return new Believable(least, most);
     }
 
+    /** Both ends included, as they are written in another unit, too. */
     public boolean holds(double value) {
-        return value >= least && value <= most;
+        double roundOff = 1e-12 * Math.max(Math.abs(least), Math.abs(most));
+        return value >= least - roundOff && value <= most + roundOff;
     }
 
     public double middle() {

@@ -108,8 +108,8 @@ public final class Rail {
                     measure.map(m -> m.values().isEmpty() && state(m) == State.UNKNOWN ? State.BEGIN : state(m))
                             .orElse(State.UNKNOWN);
                 case FIT, CLEAR, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
-                // a sheet of what measure says: no further along than that
-                case BOOK -> measure.map(Rail::state).orElse(State.UNKNOWN);
+                // a sheet of what all say: no further along than measure, and no milder than what may be run
+                case BOOK -> book(measure.map(Rail::state).orElse(State.UNKNOWN), others);
                 case POWER, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
@@ -143,7 +143,7 @@ public final class Rail {
         if (states.contains(Clearance.State.TOUCHES)) {
             return State.REFUSED;
         }
-        if (states.contains(Clearance.State.MAY_TOUCH) || states.contains(Clearance.State.UNKNOWN)) {
+        if (clear.clearances().stream().anyMatch(pair -> pair.hold() != Clearance.Hold.NOTHING)) {
             return State.NOT_APPROVED;
         }
         return states.isEmpty()
@@ -183,6 +183,14 @@ public final class Rail {
         boolean open = !measure.unknowns().isEmpty()
                 || measure.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.SUSPECT);
         return open ? State.NEAR : State.ANSWERED;
+    }
+
+    private static State book(State measure, Map<Question, State> others) {
+        Set<State> run = EnumSet.of(
+                measure, others.getOrDefault(Question.CLEAR, measure), others.getOrDefault(Question.LIFE, measure));
+        return run.contains(State.REFUSED)
+                ? State.REFUSED
+                : run.contains(State.NOT_APPROVED) ? State.NOT_APPROVED : measure;
     }
 
     /** Refused before not approved; empty where there is no stop. */

@@ -22,6 +22,7 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
+import longthrow.core.engine.GapStops;
 import longthrow.core.term.Term;
 import longthrow.workshop.store.BuildEntry;
 import longthrow.workshop.store.BuildId;
@@ -160,12 +161,20 @@ public final class Workbench {
                 open.entry().name(),
                 open.base(),
                 open.revision().number(),
-                Rail.of(open.measure(), known(open), open.base(), here),
+                Rail.of(settled(open), known(open), open.base(), here),
                 ways(open),
                 token,
                 notice(request),
                 open.work().build().map(Build::invented).orElse(false),
                 damage());
+    }
+
+    /** The answer to measure without the stop that asks for a mock-up, once Clear was asked and needs none. */
+    private Optional<Answer> settled(Open open) {
+        Optional<List<Stop>> gaps =
+                Optional.ofNullable(gapStops.get(open.revision().text()));
+        return open.measure()
+                .map(m -> gaps.map(known -> GapStops.settled(m, known)).orElse(m));
     }
 
     /** What stands around a page of a build whose newest revision cannot be read as it was saved. */

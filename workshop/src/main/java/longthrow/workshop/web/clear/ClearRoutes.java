@@ -28,6 +28,9 @@ public final class ClearRoutes implements Routes {
     private static final int TURNS = 720;
 
     /** How the place of an entry of the mock-up begins. */
+    /** Characters under one word of a form; layout, and less than a build file holds in one text. */
+    private static final int LONGEST = 2000;
+
     private static final Pattern ENTRY = Pattern.compile("^mocked_up\\[\\d+](\\.|: )?");
 
     private final Workbench bench;
@@ -154,6 +157,15 @@ public final class ClearRoutes implements Routes {
                     open,
                     pair,
                     List.of("No gap is written; nothing was kept. Write what was read, or say what was found."));
+            return;
+        }
+        List<String> tooLong = request.formParamMap().entrySet().stream()
+                .filter(field -> field.getValue().stream().anyMatch(typed -> typed.length() > LONGEST))
+                .map(field -> "What is written under " + field.getKey() + " is longer than " + LONGEST
+                        + " characters; nothing was kept. Say it in fewer.")
+                .toList();
+        if (!tooLong.isEmpty()) {
+            refuse(request, open, pair, tooLong);
             return;
         }
         MockUpEntry entry = MockUpPage.typed(pair, request, build);
