@@ -31,10 +31,7 @@ final class GapWords {
             said.append(at(cold.angle()));
         }
         if (!isMockedUp || cold.value() != 0) {
-            said.append(", at the worst ").append(leftOrOverlap(cold.worst()));
-        }
-        if (cold.contact() > 0 && !(isMockedUp && cold.value() == 0) && cold.worst() <= 0) {
-            said.append(String.format(Locale.ROOT, ", contact %s", percent(cold.contact())));
+            said.append(atTheWorst(cold));
         }
         if (limits.isEmpty() && cold.value() > 0) {
             said.append("; how much is enough is not known: no source states it");
@@ -55,11 +52,7 @@ final class GapWords {
             said.append("; running ")
                     .append(length(gap))
                     .append(at(gap.angle()))
-                    .append(", at the worst ")
-                    .append(leftOrOverlap(gap.worst()));
-            if (gap.worst() <= 0) {
-                said.append(", contact ").append(percent(gap.contact()));
-            }
+                    .append(atTheWorst(gap));
         } else if (!notWarm.isEmpty()) {
             boolean isToRead = notWarm.stream().anyMatch(m -> !m.where().isEmpty());
             said.append("; running not known: ")
@@ -104,8 +97,14 @@ final class GapWords {
                         .line();
     }
 
-    private static String leftOrOverlap(double gap) {
-        return gap < 0 ? "an overlap of " + length(-gap) : length(gap);
+    /** Two things that are not the same: every figure at its worst at once, and the chance that they touch. */
+    private static String atTheWorst(Gap gap) {
+        if (gap.worst() > 0) {
+            return ", at the worst " + length(gap.worst());
+        }
+        return ", with every figure at its worst "
+                + (gap.worst() < 0 ? "an overlap of " + length(-gap.worst()) : "touching")
+                + (gap.contact() > 0 ? "; by chance they touch in " + percent(gap.contact()) : "");
     }
 
     /** To a hundredth, which is all that is promised of a gap. */

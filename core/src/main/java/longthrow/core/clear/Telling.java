@@ -409,15 +409,34 @@ final class Telling {
                         + ", drawn from its figures " + words.length(before)
                         + ". One of the two is wrong; the smaller counts",
                 (isSmaller
-                                ? ""
-                                : "what is not measured of a shape is drawn larger than it can be, which makes gaps small; ")
-                        + "mock it up again, and read again: "
+                                ? firstOfDrawing(before)
+                                        .map(first -> first + "; then mock it up again")
+                                        .orElse("mock it up again")
+                                : "mock it up again first: what is not measured of a shape is drawn larger than it can be, which makes gaps small")
+                        + "; the drawing hangs on "
                         + String.join(
                                 ", ",
-                                drawn.hangsOn().stream()
-                                        .map(place ->
-                                                Term.at(place).map(Term::label).orElse(place))
-                                        .toList()));
+                                drawn.hangsOn().stream().map(Telling::named).toList()));
+    }
+
+    /** Of the readings behind a drawing, that which owns the most of its doubt; empty where no single one does. */
+    private static Optional<String> firstOfDrawing(Gap drawn) {
+        return drawn.shares().stream()
+                .findFirst()
+                .filter(share -> Stream.of(Term.values())
+                        .anyMatch(t ->
+                                share.owner().equals(t.label()) || share.owner().startsWith(t.label() + ", ")))
+                .map(share -> {
+                    String owner = share.owner();
+                    boolean isRead = !owner.contains(", not read");
+                    String figure = owner.contains(", ") ? owner.substring(0, owner.indexOf(", ")) : owner;
+                    return "read " + figure + (isRead ? " again" : "")
+                            + " first, which owns the most of the drawing's doubt";
+                });
+    }
+
+    private static String named(String place) {
+        return Term.at(place).map(Term::label).orElse(place);
     }
 
     private static List<Clearance.Mocked> entries(List<MockUps.Told> told, String counting, String beside) {
