@@ -39,6 +39,7 @@ import longthrow.core.quantity.UnitSystem;
  * @param tickets    for the machine shop
  * @param targets    gaps and clearances to set and to keep
  * @param torques    joints, each with its torque or that it is unknown
+ * @param damage     that was seen, part by part, as far as no stop names it
  * @param touching   what touches; empty where that was not asked
  * @param limits     what lets go first; empty where that was not asked
  * @param shaking    where the shake goes; empty where that was not asked
@@ -70,6 +71,7 @@ public record Book(
         List<Ticket> tickets,
         List<Target> targets,
         List<Torque> torques,
+        List<String> damage,
         Optional<TouchChapter> touching,
         Optional<LimitChapter> limits,
         Optional<ShakeChapter> shaking,
@@ -106,6 +108,7 @@ public record Book(
         tickets = List.copyOf(tickets);
         targets = List.copyOf(targets);
         torques = List.copyOf(torques);
+        damage = List.copyOf(damage);
         steps = List.copyOf(steps);
         cautions = List.copyOf(cautions);
         findings = List.copyOf(findings);
@@ -336,8 +339,9 @@ public record Book(
                 fit.map(Answer::rejections).orElse(List.of()),
                 fit.isPresent(),
                 new Tickets(build, measure, fit, catalogue, words).all(),
-                new Targets(build, measure, words).all(),
+                new Targets(build, answers, words).all(),
                 Targets.torques(),
+                damage(build),
                 answers.clear().map(clear -> TouchChapter.of(clear, words)),
                 answers.life().flatMap(Answer::ladder).map(ladder -> LimitChapter.of(ladder, words)),
                 answers.shake().map(shake -> ShakeChapter.of(shake.shaking(), words)),
@@ -377,6 +381,14 @@ public record Book(
         return stops.isEmpty()
                 ? "No stop is known of. That is no approval of your parts: makers' sheets, class rules and those who sign stand before it."
                 : "NOT APPROVED: data is missing. This sheet approves nothing until it is there.";
+    }
+
+    private static List<String> damage(Build build) {
+        return build.damageSeen().stream()
+                .filter(seen -> !longthrow.core.engine.Stops.isStopFor(seen))
+                .map(seen -> seen.part().label() + ", " + seen.kind().label()
+                        + (seen.where().isEmpty() ? "" : " (" + seen.where() + ")"))
+                .toList();
     }
 
     private static List<Stop> stops(Answers answers) {

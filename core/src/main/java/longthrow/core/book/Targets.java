@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Result;
@@ -15,6 +17,7 @@ import longthrow.core.book.Book.Target;
 import longthrow.core.book.Book.Torque;
 import longthrow.core.build.Build;
 import longthrow.core.build.OwnRule;
+import longthrow.core.clear.PairsOf;
 import longthrow.core.engine.Alternative;
 import longthrow.core.engine.Fastener;
 import longthrow.core.engine.MockUp;
@@ -22,6 +25,7 @@ import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.MovingPair;
 import longthrow.core.term.Term;
 
 /** Gaps and clearances to set and to keep: the owner's rules first, then the trade's for this engine, then those of the mock-up. */
@@ -29,12 +33,14 @@ final class Targets {
     private final Build build;
     private final Answer measure;
     private final Words words;
+    private final MockedGaps mockedUp;
     private final Function<Term, Optional<Measured>> figures;
 
-    Targets(Build build, Answer measure, Words words) {
+    Targets(Build build, Answers answers, Words words) {
         this.build = build;
-        this.measure = measure;
+        this.measure = answers.measure();
         this.words = words;
+        this.mockedUp = new MockedGaps(build, answers.clear(), words);
         this.figures =
                 term -> measure.value(term).filter(r -> !r.contradicted()).map(Result::figure);
     }
@@ -66,9 +72,14 @@ final class Targets {
     /** What is set stands there though nothing is read; a limit of wear says something of what was read alone. */
     private Optional<Target> byTable(Rule rule, Term term) {
         boolean known = measure.value(term).isPresent();
-        boolean shown = known || (rule.kind() == Rule.Kind.AIM && term == rule.term());
-        List<Limit> limits =
-                rule.applicable(build).stream().map(a -> limit(rule, term, a)).toList();
+        Set<MovingPair> pair = known ? Set.of() : PairsOf.figure(term).stream().collect(Collectors.toUnmodifiableSet());
+        boolean isMockedUp = !mockedUp.brief(pair).isEmpty();
+        boolean shown = known || isMockedUp || (rule.kind() == Rule.Kind.AIM && term == rule.term());
+        List<Limit> limits = rule.applicable(build).stream()
+                .map(a -> isMockedUp
+                        ? limit(rule, term, a, mockedUp.state(pair, rule.key(a), a))
+                        : limit(rule, term, a, Verdict.State.UNKNOWN))
+                .toList();
         return !shown || limits.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Target(
@@ -76,8 +87,8 @@ final class Targets {
                         rule.terms().size() > 1 ? term.label() + ": " + rule.label() : rule.label(),
                         term.isRead() ? term.reading().how() : "",
                         limits,
-                        measure.value(term).map(words::brief).orElse(""),
-                        measure.value(term).map(words::line).orElse(""),
+                        measure.value(term).map(words::brief).orElseGet(() -> mockedUp.brief(pair)),
+                        measure.value(term).map(words::line).orElseGet(() -> mockedUp.line(pair)),
                         rule.kind() == Rule.Kind.LIMIT,
                         isBehindOwn(rule, term)
                                 ? Target.Whose.BEHIND_OWNERS
@@ -102,7 +113,8 @@ final class Targets {
                                 || (o.upper().isPresent() && a.upper().isPresent())));
     }
 
-    private Limit limit(Rule rule, Term term, Alternative alternative) {
+    /** @param otherwise how the engine stands to it where no figure is held against it */
+    private Limit limit(Rule rule, Term term, Alternative alternative, Verdict.State otherwise) {
         Optional<Verdict> verdict = measure.verdicts().stream()
                 .filter(v -> v.term() == term && v.rule().equals(rule.key(alternative)))
                 .findFirst();
@@ -114,7 +126,9 @@ final class Targets {
                 by(alternative),
                 alternative.source(),
                 inForce,
-                verdict.map(Verdict::state).orElse(Verdict.State.UNKNOWN));
+                verdict.map(Verdict::state)
+                        .filter(state -> state != Verdict.State.UNKNOWN)
+                        .orElse(otherwise));
     }
 
     /** What a limit was worked out by; empty for one that is stated. */
@@ -166,6 +180,7 @@ final class Targets {
 
     private Optional<Target> mockUp(MockUp gap) {
         List<Alternative> meant = gap.applicable(build);
+        Set<MovingPair> pairs = PairsOf.gap(gap);
         return meant.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Target(
@@ -179,10 +194,10 @@ final class Targets {
                                         "",
                                         a.source(),
                                         meant.size() == 1,
-                                        Verdict.State.UNKNOWN))
+                                        mockedUp.state(pairs, gap.key(a), a)))
                                 .toList(),
-                        "",
-                        "",
+                        mockedUp.brief(pairs),
+                        mockedUp.line(pairs),
                         false,
                         Target.Whose.TRADES));
     }

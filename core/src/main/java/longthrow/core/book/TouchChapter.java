@@ -45,6 +45,8 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
      * @param pair    the two parts
      * @param state   how they stand to each other
      * @param isGrave whether they touch, or may
+     * @param isHeld  whether they hold a run back
+     * @param least   the smaller of its gaps, in a few words
      * @param cold    at 20 °C
      * @param running warm, at the wanted speed; empty when it cannot be said
      * @param notWarm what would have to be read for that, or why it is not told; empty when it is
@@ -58,6 +60,8 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
             String pair,
             String state,
             boolean isGrave,
+            boolean isHeld,
+            String least,
             Side cold,
             Optional<Side> running,
             String notWarm,
@@ -121,12 +125,8 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
         return pairs.stream()
                 .filter(p -> p.cold().isPresent())
                 .min(Comparator.comparingDouble(TouchChapter::narrowest))
-                .map(p -> {
-                    Clearance.Gap gap = tighter(p);
-                    boolean isWarm = p.running().filter(gap::equals).isPresent();
-                    return "Least gap: " + name(p) + " " + words.gap(gap) + (isWarm ? " running" : " cold") + at(gap)
-                            + ", " + p.state().label() + "." + open;
-                })
+                .map(p -> "Least gap: " + name(p) + " " + tightest(p, words) + at(tighter(p)) + ", "
+                        + p.state().label() + "." + open)
                 .orElse("No gap is known." + open);
     }
 
@@ -137,6 +137,12 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
     private static Clearance.Gap tighter(Clearance pair) {
         Clearance.Gap cold = pair.cold().orElseThrow();
         return pair.running().filter(warm -> warm.value() < cold.value()).orElse(cold);
+    }
+
+    private static String tightest(Clearance pair, Words words) {
+        Clearance.Gap gap = tighter(pair);
+        boolean isWarm = pair.running().filter(gap::equals).isPresent();
+        return words.gap(gap) + (isWarm ? " running" : " cold");
     }
 
     private static String at(Clearance.Gap gap) {
@@ -156,6 +162,8 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
                 name(pair),
                 pair.state().label(),
                 pair.state() == State.TOUCHES || pair.state() == State.MAY_TOUCH,
+                pair.hold() != Clearance.Hold.NOTHING,
+                tightest(pair, words),
                 side(pair.cold().orElseThrow(), words),
                 pair.running().map(gap -> side(gap, words)),
                 pair.running().isPresent()

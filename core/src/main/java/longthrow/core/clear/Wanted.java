@@ -65,7 +65,7 @@ record Wanted(List<Row> rows) {
             a.lower()
                     .flatMap(bound -> bound.value(known::figure))
                     .ifPresent(least -> rows.add(new Row(
-                            gap.name().toLowerCase(java.util.Locale.ROOT) + "." + a.key(),
+                            gap.key(a),
                             gap.label() + ": " + a.label() + (isMore ? "; 0.5 mm counted on top" : ""),
                             least + (isMore ? ALUMINIUM_ROD_MORE : 0),
                             a.source(),

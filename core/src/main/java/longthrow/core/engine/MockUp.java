@@ -9,6 +9,7 @@ import static longthrow.core.engine.Evidence.COMMON_PRACTICE;
 import static longthrow.core.engine.Evidence.PART_MAKER;
 
 import java.util.List;
+import java.util.Locale;
 import longthrow.core.build.Build;
 import longthrow.core.term.Choice;
 
@@ -109,6 +110,11 @@ public enum MockUp {
 
     public String label() {
         return label;
+    }
+
+    /** Of one of its forms; stable. */
+    public String key(Alternative alternative) {
+        return name().toLowerCase(Locale.ROOT) + "." + alternative.key();
     }
 
     /** How it is read. */

@@ -3,13 +3,17 @@ package longthrow.workshop.book;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Stop;
 import longthrow.core.book.Book;
 import longthrow.core.book.LimitChapter;
 import longthrow.core.book.ShakeChapter;
 import longthrow.core.book.TouchChapter;
+import longthrow.core.engine.GapStops;
 
 /**
  * The page for the wall: its blocks in two columns of about the same height, in the order of the job. Where the gaps to set alone are longer than all
@@ -29,6 +33,12 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
 
     /** So many pairs that are not known are named, and no more; layout. */
     private static final int MOST_PAIRS = 3;
+
+    /** So many pairs that hold a run back or are close, and so many places of damage, are named, and no more; layout. */
+    private static final int MOST_NAMED = 4;
+
+    /** The pairs that a stop names, and how many more there are. */
+    private static final Pattern NOT_KNOWN = Pattern.compile("not known: (.+?)(?: and (\\d+) more, which clear lists)?$");
 
     /** What stands under one heading. */
     public enum Block {
@@ -123,7 +133,10 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
                 + switch (block) {
                     case CHOSEN -> book.chosen().stream().mapToInt(Wall::lines).sum();
                     case SET -> Math.max(1, rows.stream().mapToInt(Wall::lines).sum()) + (notRead(book) > 0 ? 2 : 0);
-                    case MOVING -> moving(book).stream().mapToInt(Wall::lines).sum();
+                    case MOVING ->
+                        Stream.concat(warned(book).stream(), moving(book).stream())
+                                .mapToInt(Wall::lines)
+                                .sum();
                     case ENGINE ->
                         Math.max(
                                 1,
@@ -147,18 +160,53 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
                 };
     }
 
-    /** Why a stop is there; where it would name more pairs than the wall has room for, how many they are: the page Clear and the full sheet name each. */
+    /** Why a stop is there, of one for a gap the gap alone; where it would name more pairs than the wall has room for, how many they are: the page Clear and the full sheet name each. */
     public static String why(Book book, Stop stop) {
-        return book.touching()
-                .filter(chapter -> chapter.unknown().size() > MOST_PAIRS)
-                .map(chapter -> {
-                    String each = chapter.unknown().stream()
-                            .map(TouchChapter.Open::pair)
-                            .collect(Collectors.joining(", "));
-                    int all = chapter.unknown().size() + chapter.told().size();
-                    return stop.why().replace(each, chapter.unknown().size() + " of " + all + " pairs, see Clear");
-                })
-                .orElse(stop.why());
+        if (GapStops.isOfAGap(stop)) { // its gap; what the trade wants of it is on the full sheet
+            int end = stop.why().indexOf("; ");
+            return end < 0 ? stop.why() : stop.why().substring(0, end);
+        }
+        Matcher named = NOT_KNOWN.matcher(stop.why());
+        if (!GapStops.isOfTheUnknown(stop) || book.touching().isEmpty() || !named.find()) {
+            return stop.why();
+        }
+        TouchChapter chapter = book.touching().get();
+        int open = named.group(1).split(", ", -1).length
+                + (named.group(2) == null ? 0 : Integer.parseInt(named.group(2)));
+        int all = chapter.unknown().size() + chapter.told().size();
+        return open <= MOST_PAIRS
+                ? stop.why()
+                : named.replaceFirst("not known: " + open + " of " + all + " pairs, see Clear");
+    }
+
+    /** What holds a run back though it is known, and damage that no stop names: the worst first, a few by name and the rest as a count. */
+    public static List<String> warned(Book book) {
+        List<String> lines = new ArrayList<>();
+        List<TouchChapter.Told> told = book.touching().map(TouchChapter::told).orElse(List.of());
+        List<String> held = told.stream()
+                .filter(TouchChapter.Told::isHeld)
+                .map(pair -> pair.pair() + " " + pair.least() + ", " + pair.state())
+                .toList();
+        if (!held.isEmpty()) {
+            lines.add("Hold a run back: " + few(held, "pairs", "see Clear") + ".");
+        }
+        List<String> close = told.stream()
+                .filter(pair -> !pair.isHeld() && pair.state().equals(Clearance.State.CLOSE.label()))
+                .map(pair -> pair.pair() + " " + pair.least())
+                .toList();
+        if (!close.isEmpty()) {
+            lines.add("Close, and hold nothing back: " + few(close, "pairs", "see Clear") + ".");
+        }
+        if (!book.damage().isEmpty()) {
+            lines.add("Damage was seen: " + few(book.damage(), "places", "see Life") + ".");
+        }
+        return lines;
+    }
+
+    private static String few(List<String> all, String many, String where) {
+        int more = all.size() - MOST_NAMED;
+        return String.join("; ", all.subList(0, Math.min(MOST_NAMED, all.size())))
+                + (more > 0 ? "; and " + more + " more " + many + ", " + where : "");
     }
 
     /** One line for each question of the moving engine that was asked. */

@@ -111,6 +111,7 @@ public final class BookJson {
             .text("key", "stable", TouchChapter.Told::key)
             .text("pair", "the two parts", TouchChapter.Told::pair)
             .text("state", "how they stand to each other", TouchChapter.Told::state)
+            .truth("holds_back", "whether a run is held back by them", TouchChapter.Told::isHeld)
             .list("cold", "at 20 °C, one", SIDE, t -> List.of(t.cold()))
             .list(
                     "running",
@@ -223,6 +224,7 @@ public final class BookJson {
             .list("tickets", "for the machine shop", TICKET, Book::tickets)
             .list("targets", "gaps and clearances", TARGET, Book::targets)
             .list("torques", "joints", TORQUE, Book::torques)
+            .texts("damage", "that was seen, as far as no stop names it", Book::damage)
             .list(
                     "touching",
                     "what touches, one",

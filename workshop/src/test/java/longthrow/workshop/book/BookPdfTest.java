@@ -27,6 +27,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Clearance;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rung;
@@ -254,6 +255,42 @@ class BookPdfTest {
                         .filter(t -> !t.limit() && !t.now().isEmpty()))
                 .allSatisfy(t -> assertThat(seen).contains(t.label().replaceAll("\\s+", "")));
         assertThat(seen).as("of the others how many, and where").contains("moreofwhichnothingisread:thefullsheet");
+    }
+
+    /** Gaps that hold a run back though they are known, and damage that no stop names, stand on the wall by name, a few and then a count. */
+    @Test
+    void theWallNamesGapsThatHoldARunBackAndDamage() throws IOException {
+        StringBuilder more = new StringBuilder("\nmocked_up:\n");
+        for (String pair : List.of(
+                "rod_bolts_to_case",
+                "big_end_to_case",
+                "counterweight_to_case",
+                "rod_to_skirt",
+                "rod_bolts_to_intake_lobe")) {
+            more.append("  - {pair: ").append(pair).append(", way: wire, gap: 0.2 mm}\n");
+        }
+        more.append(
+                "seen:\n  - {part: piston, damage: scored, where: skirt}\n  - {part: head, damage: corroded, where: deck}\n");
+        byte[] text = ("longthrow: 1\nengine:\n  name: Hardly read\nuse:\n  wanted_speed: 5200 rpm\n" + more)
+                .getBytes(StandardCharsets.UTF_8);
+        Sheet sheet = Sheet.of(build(text), Catalogue.EMPTY);
+        List<String> warned = Wall.warned(sheet.book());
+        long held = Clear.of(build(text)).clearances().stream()
+                .filter(p -> p.state() != Clearance.State.UNKNOWN && p.hold() != Clearance.Hold.NOTHING)
+                .count();
+        assertThat(held).isGreaterThan(4);
+        assertThat(warned.get(0))
+                .startsWith("Hold a run back: ")
+                .contains("; and " + (held - 4) + " more pairs, see Clear");
+        assertThat(warned)
+                .contains(
+                        "Damage was seen: piston, deep scores or scuffing (skirt); head, pitted by rust or corrosion (deck).");
+        byte[] pdf = BookPdf.of(sheet, true, text);
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+        }
+        String seen = new PDFTextStripper().getText(Loader.loadPDF(pdf)).replaceAll("\\s+", "");
+        assertThat(warned).allSatisfy(line -> assertThat(seen).contains(squeezed(PageWords.said(line))));
     }
 
     /** The example's columns, at about the same height: neither is half empty. */
