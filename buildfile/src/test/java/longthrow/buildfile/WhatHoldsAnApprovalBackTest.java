@@ -221,6 +221,46 @@ class WhatHoldsAnApprovalBackTest {
         }
     }
 
+    /** At the maker's speed his governor holds the engine, unless it was taken out: then a limiter has to. Not said, it is taken to hold, as before. */
+    @ParameterizedTest
+    @CsvSource({
+        ", , APPROVED",
+        "unknown, , APPROVED",
+        "whole, , APPROVED",
+        "whole, 3600, APPROVED",
+        "removed, , NOT_APPROVED",
+        "removed, 6000, NOT_APPROVED",
+        "removed, 3600, APPROVED"
+    })
+    void withoutItsGovernorALimiterHasToHoldTheMakersSpeed(String governor, String cutsAt, Approval.State verdict) {
+        String text = replaced(
+                held(),
+                "use:\n",
+                (cutsAt == null ? "" : "limiter: {cut_speed: " + cutsAt + " rpm}\n") + "use:\n"
+                        + (governor == null ? "" : "  governor: " + governor + "\n"));
+        for (String said : List.of(text, replaced(text, "  wanted_speed: 3600 rpm\n", ""))) {
+            Answer answer = life(said);
+            boolean isWanted = said.contains("wanted_speed");
+            if (isWanted) {
+                assertThat(approval(answer).verdict())
+                        .as(approval(answer).reasons().toString())
+                        .isEqualTo(verdict);
+            } else if (verdict == Approval.State.NOT_APPROVED) {
+                assertThat(approval(answer).verdict()).as("no speed wanted").isEqualTo(verdict);
+            }
+            if (verdict == Approval.State.NOT_APPROVED) {
+                Rung limiter = answer.ladder().orElseThrow().rung("limiter").orElseThrow();
+                assertThat(limiter.isInTheWay()).isTrue();
+                assertThat(limiter.why()).contains("nothing holds the engine");
+                assertThat(approval(answer).reasons()).anyMatch(r -> r.contains("nothing holds the engine"));
+                if (isWanted) {
+                    assertThat(approval(answer).unlocks())
+                            .anyMatch(u -> u.what().contains("limiter"));
+                }
+            }
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"oil_temperature: 150 °C, oil_heat", "idle_speed: 3900 rpm, idle"})
     void heatAndIdleHoldItBack(String use, String key) {

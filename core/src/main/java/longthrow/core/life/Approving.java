@@ -540,12 +540,14 @@ final class Approving {
                     "rod rated by its maker for " + maker.speed(asked) + " with this stroke and piston, with new bolts",
                     "rod and bolts let go through the case"));
         }
-        if (isPastMaker && known.figure(Term.LIMITER_SPEED).isEmpty() && !isRefusedAtAnySpeed(rungs)) {
+        boolean isUngoverned = isPastMaker || known.build().chose(Choice.GOVERNOR, "removed");
+        if (isUngoverned && known.figure(Term.LIMITER_SPEED).isEmpty() && !isRefusedAtAnySpeed(rungs)) {
             unlocks.add(bought(
                     PartKind.LIMITER,
                     Term.LIMITER_SPEED,
                     0,
-                    "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely",
+                    "speed limiter that cuts the spark at " + maker.speed(asked) + "; the governor out completely"
+                            + (isPastMaker ? "" : ", or back whole and set as its maker set it"),
                     "an engine without governor runs past any limit unloaded"));
         }
         held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));

@@ -14,6 +14,7 @@ import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.life.RungMaker.Head;
 import longthrow.core.measurement.Measured;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
@@ -63,28 +64,46 @@ final class RatingRungs {
     private static final String HELD_SOURCE =
             "past the maker's speed wheel and rod are rated and a limiter fitted, for the governor is out; common practice, no source; certainty B, several sheets agree";
 
-    /** A limiter that cuts above what is vouched for guards nothing; past the governed speed there must be one, for nothing else holds the speed. */
+    /**
+     * A limiter that cuts above what is vouched for guards nothing; past the governed speed there must be one, for nothing else holds the speed. At the governed speed
+     * there must be one where the governor was taken out; where nobody says so it is taken to hold, as its maker meant it to.
+     */
     private Optional<Rung> limiter() {
-        boolean isGoverned = Stops.covers(known.build(), known::figure, Term.GOVERNED_SPEED);
+        boolean isOut = known.build().chose(Choice.GOVERNOR, "removed");
+        boolean isSpeedWanted = known.figure(Term.WANTED_SPEED).isPresent();
+        boolean isGoverned = isSpeedWanted
+                ? Stops.covers(known.build(), known::figure, Term.GOVERNED_SPEED)
+                : isOut && vouched(Term.GOVERNED_SPEED).isPresent();
         Optional<Measured> cuts = known.figure(Term.LIMITER_SPEED);
         Optional<Double> most = isGoverned ? vouched(Term.GOVERNED_SPEED) : lowestRating();
-        if (known.figure(Term.WANTED_SPEED).isEmpty() || (isGoverned && cuts.isEmpty())) {
+        boolean isAsked = isGoverned ? isOut || cuts.isPresent() : isSpeedWanted;
+        if (!isAsked) {
             return Optional.empty();
         }
-        return Optional.of(over(
+        Head head = new Head(
+                "limiter",
+                "limiter",
+                Part.LIMITER,
+                Kind.HELD,
+                Weight.HOLDS_BACK,
+                HELD_SOURCE,
+                "set or buy a limiter that cuts no higher than what the makers vouch for");
+        Rung rung = over(
                 Term.LIMITER_SPEED,
-                new Head(
-                        "limiter",
-                        "limiter",
-                        Part.LIMITER,
-                        Kind.HELD,
-                        Weight.HOLDS_BACK,
-                        HELD_SOURCE,
-                        "set or buy a limiter that cuts no higher than what the makers vouch for"),
+                head,
                 most,
-                isGoverned
+                isGoverned && !isOut
                         ? "cuts above it, so nothing but the governor holds the engine there"
-                        : "cuts above it, so nothing holds the engine there"));
+                        : "cuts above it, so nothing holds the engine there");
+        return Optional.of(
+                isGoverned && isOut && rung.state() == State.UNKNOWN
+                        ? rung.seenAs(
+                                State.UNKNOWN,
+                                head.weight(),
+                                "the governor was taken out (" + Choice.GOVERNOR.path()
+                                        + ") and no limiter is known: nothing holds the engine at its maker's speed",
+                                head.mend())
+                        : rung);
     }
 
     /** An engine does not idle faster than its maker lets it run: one of the two is wrong, or the governor is out. */

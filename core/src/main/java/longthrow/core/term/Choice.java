@@ -131,6 +131,12 @@ public enum Choice {
             new Option("petrol", "petrol"),
             new Option("e85", "E85"),
             new Option("methanol", "methanol")),
+    GOVERNOR(
+            "governor",
+            Part.USE,
+            "whether the maker's governor is whole or was taken out",
+            new Option("whole", "whole and set as its maker set it"),
+            new Option("removed", "taken out, or its arm alone")),
     DUTY(
             "duty",
             Part.USE,
