@@ -88,6 +88,35 @@ class ClearPageTest extends OverHttp {
                 .doesNotContain("grave-head");
     }
 
+    /** Six unknown pairs and what does not clear stand open; the others are folded under how many they are and the least of them. */
+    @Test
+    void whatIsNotNeededFirstIsFoldedUnderHowManyItIs() {
+        String body = visitor.get(visitor.example() + "/clear?now=1").body();
+        assertThat(count(body, "<details class=\"more\">")).isEqualTo(2);
+        int unknown = count(body, "<details class=\"gap\">");
+        int clears = count(body, "<article class=\"gap clears");
+        String more = body.substring(body.indexOf("<details class=\"more\">"));
+        assertThat(count(more.substring(0, more.indexOf("id=\"told-head\"")), "<details class=\"gap\">"))
+                .isEqualTo(unknown - 6);
+        assertThat(more).contains((unknown - 6) + " more pairs are unknown", "the nearest to being known: ");
+        String told = more.substring(more.indexOf("id=\"told-head\""));
+        String folded = told.substring(told.indexOf("<details class=\"more\">"));
+        assertThat(count(folded, "<article class=\"gap clears"))
+                .isEqualTo(clears)
+                .isPositive();
+        assertThat(folded)
+                .doesNotContain("gap may_touch")
+                .contains(clears + " pairs clear cold, running not known", "the narrowest: ");
+    }
+
+    /** At the worst of every figure they touch, and by chance hardly ever: two things, said as two. */
+    @Test
+    void theWorstOfEveryFigureIsNotTheChance() {
+        assertThat(visitor.get(visitor.example() + "/clear?now=1").words())
+                .contains(
+                        "with every figure at its worst an overlap of 0.35 mm (0.014 in); by chance they touch in under 1 %");
+    }
+
     /** A name stands once beside how many pairs wait for it. */
     @Test
     void aWarningSaysANameOnce() {

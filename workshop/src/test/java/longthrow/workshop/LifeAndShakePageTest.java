@@ -23,6 +23,7 @@ import longthrow.buildfile.CatalogueFile;
 import longthrow.buildfile.Imported;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Shaking;
@@ -126,6 +127,39 @@ class LifeAndShakePageTest extends OverHttp {
                         "REFUSED", "What would lift it", "price not known", "What can be had instead", "Will it start")
                 .contains("these are the trade's figures, not approval of your parts", "dye-check")
                 .doesNotContain("✓ APPROVED");
+    }
+
+    /** What holds is folded under how many it is and the first to go; so are guides, and unknown limits past the sixth. What decides stands open. */
+    @Test
+    void whatIsNotNeededFirstIsFoldedUnderHowManyItIs() throws IOException {
+        LimitLadder ladder =
+                life(build(text("demo.yaml")), Catalogue.EMPTY).ladder().orElseThrow();
+        String body = visitor.get(visitor.example() + "/life?now=1").body();
+        long unknown = ladder.rungs().stream()
+                .filter(r -> r.state() == Rung.State.UNKNOWN)
+                .count();
+        long holds = ladder.rungs().stream()
+                .filter(r -> r.state() == Rung.State.HOLDS)
+                .count();
+        Rung first = ladder.rungs().stream()
+                .filter(r -> r.state() == Rung.State.HOLDS && r.speed().isPresent())
+                .findFirst()
+                .orElseThrow();
+        assertThat(body)
+                .contains(
+                        (unknown - 6) + " more limits are unknown",
+                        holds + " limits hold",
+                        "the first to go: " + first.label() + " at ");
+        String each = body.substring(body.indexOf("id=\"limits-head\""));
+        String open = each.substring(0, each.indexOf("<details class=\"more\">"));
+        assertThat(count(open, "<article class=\"rung "))
+                .isEqualTo((int) ladder.rungs().stream()
+                        .filter(r -> r.state() != Rung.State.UNKNOWN
+                                && r.state() != Rung.State.HOLDS
+                                && r.state() != Rung.State.COVERED
+                                && r.weight() != Rung.Weight.TELLS)
+                        .count())
+                .isPositive();
     }
 
     /** As many as the answer has, which its JSON and text list too. */
@@ -331,8 +365,31 @@ class LifeAndShakePageTest extends OverHttp {
                 .contains(
                         "Gas trace measured on this engine 1",
                         "3000 rpm, absolute, the mean of many cycles, within 3 %, 73 rows");
+        String unused = life(build(traced(rows)), Catalogue.EMPTY).findings().stream()
+                .filter(f -> f.where().startsWith("gas_traces"))
+                .map(Finding::message)
+                .findFirst()
+                .orElseThrow();
+        assertThat(page.body())
+                .as("why it is not used, at the trace")
+                .contains("id=\"gas-1-unused\" class=\"notice doubt\"");
+        assertThat(page.words()).contains(unused);
+        assertThat(visitor.get(base + "/life/answer").body())
+                .as("and where the limits come after the page")
+                .contains("id=\"gas-1-unused\" class=\"notice doubt\" hx-swap-oob=\"true\"");
         visitor.post(base + "/life/gas", fields(page, "out", "1"));
         assertThat(visitor.get(base + "/life?now=1").words()).contains("Gas trace measured on this engine 0");
+    }
+
+    private static String traced(CharSequence rows) throws IOException {
+        String points = rows.toString()
+                .lines()
+                .skip(1)
+                .map(row -> row.replace(";", "°: ") + " kPa")
+                .collect(java.util.stream.Collectors.joining(", "));
+        return text("scenarios/s3-springs.yaml")
+                + "\ngas_traces:\n  - {speed: 3000 rpm, pressure: absolute, cycles: mean, within: 3 %, rows: {" + points
+                + "}}\n";
     }
 
     private static Map<String, String> fields(Visitor.Page page, String... namesAndValues) {

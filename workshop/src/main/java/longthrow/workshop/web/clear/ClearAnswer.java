@@ -1,6 +1,7 @@
 package longthrow.workshop.web.clear;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
 import longthrow.core.clear.ReliefCut;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
 import longthrow.workshop.web.Around;
@@ -39,6 +42,9 @@ public record ClearAnswer(
         Around around) {
     /** So many readings are named to begin with; layout. */
     private static final int MOST_FIRST = 6;
+
+    /** So many unknown pairs stand open; the rest is folded; layout. */
+    private static final int MOST_OPEN = 6;
 
     public ClearAnswer {
         readFirst = List.copyOf(readFirst);
@@ -107,6 +113,71 @@ public record ClearAnswer(
                 + ": do not turn it with the starter";
     }
 
+    /** Unknown pairs that stand there at once, those with the least missing. */
+    public List<Unknown> unknownFirst() {
+        return unknown.subList(0, Math.min(MOST_OPEN, unknown.size()));
+    }
+
+    /** The other unknown pairs. */
+    public List<Unknown> unknownMore() {
+        return unknown.subList(unknownFirst().size(), unknown.size());
+    }
+
+    /** How many they are. */
+    public String unknownMoreSaid() {
+        return counted(unknownMore().size(), "more pair is unknown", "more pairs are unknown");
+    }
+
+    /** The one with the least missing; empty where only mocking up tells any. */
+    public String unknownMoreLeast() {
+        return unknownMore().stream()
+                .filter(pair -> !pair.readings().isEmpty())
+                .findFirst()
+                .map(pair -> "the nearest to being known: " + pair.name() + ", "
+                        + counted(pair.readings().size(), "reading", "readings") + " missing")
+                .orElse("only mocking up tells them");
+    }
+
+    /** Pairs that do not clear, or not surely. */
+    public List<Told> open() {
+        return told.stream().filter(pair -> !isClear(pair)).toList();
+    }
+
+    /** Pairs that clear. */
+    public List<Told> clears() {
+        return told.stream().filter(ClearAnswer::isClear).toList();
+    }
+
+    /** How many clear, and how many of them cold alone. */
+    public String clearsSaid() {
+        long coldOnly = clears().stream()
+                .filter(pair -> pair.state().equals(State.CLEARS_COLD.key()))
+                .count();
+        String all = counted(clears().size(), "pair clears", "pairs clear");
+        return coldOnly == 0
+                ? all
+                : coldOnly == clears().size()
+                        ? all + " cold, running not known"
+                        : all + ", " + coldOnly + " of them cold, running not known";
+    }
+
+    /** The narrowest of those that clear. */
+    public String clearsLeast() {
+        return "the narrowest: "
+                + clears().stream()
+                        .min(Comparator.comparingDouble(Told::narrowest))
+                        .map(pair -> pair.name() + ", " + pair.gap())
+                        .orElseThrow();
+    }
+
+    private static String counted(int count, String one, String many) {
+        return count + " " + (count == 1 ? one : many);
+    }
+
+    private static boolean isClear(Told pair) {
+        return pair.state().equals(State.CLEARS.key()) || pair.state().equals(State.CLEARS_COLD.key());
+    }
+
     private static boolean isGrave(Told pair) {
         return pair.state().equals(State.TOUCHES.key()) || pair.state().equals(State.MAY_TOUCH.key());
     }
@@ -122,6 +193,8 @@ public record ClearAnswer(
      * A pair that is told.
      * @param state as a key for the style sheet
      * @param label of the state, for people
+     * @param narrowest its smaller gap, cold or running [m]
+     * @param gap   the same with its doubt, in words
      * @param angle at which its gap is least [degrees]; below 0 where none decides
      * @param mend  what to do; empty when it clears
      * @param lines what else there is to say
@@ -136,6 +209,8 @@ public record ClearAnswer(
             String state,
             String label,
             String why,
+            double narrowest,
+            String gap,
             int angle,
             String mend,
             List<String> lines,
@@ -170,7 +245,7 @@ public record ClearAnswer(
                         .toList(),
                 pairs.stream()
                         .filter(p -> p.state() != State.UNKNOWN)
-                        .map(ClearAnswer::told)
+                        .map(p -> told(p, new FigurePrinter(clear.units())))
                         .toList(),
                 Around.of(clear, base));
     }
@@ -228,7 +303,23 @@ public record ClearAnswer(
         return new Unknown(name(pair), pair.why(), ToRead.of(pair.missing(), base), pair.how(), MockUp.of(pair));
     }
 
-    private static Told told(Clearance pair) {
+    private static Clearance.Gap narrowest(Clearance pair) {
+        Clearance.Gap cold = pair.cold().orElseThrow();
+        return pair.running().filter(warm -> warm.value() < cold.value()).orElse(cold);
+    }
+
+    private static String words(Clearance pair, FigurePrinter printer) {
+        Clearance.Gap gap = narrowest(pair);
+        String size = printer.print(
+                        Dimension.LENGTH, gap.value(), Math.max(gap.high() - gap.value(), gap.value() - gap.low()))
+                .first()
+                .text();
+        return (gap.way() == Clearance.Way.AT_LEAST ? "at least " : "")
+                + size
+                + (pair.running().filter(gap::equals).isPresent() ? " running" : " cold");
+    }
+
+    private static Told told(Clearance pair, FigurePrinter printer) {
         List<String> lines = new ArrayList<>();
         pair.removal()
                 .flatMap(Clearance.Removal::leaves)
@@ -252,6 +343,8 @@ public record ClearAnswer(
                 pair.state().key(),
                 pair.state().label(),
                 pair.why(),
+                narrowest(pair).value(),
+                words(pair, printer),
                 pair.curve().isEmpty() ? -1 : angle(pair),
                 pair.mend(),
                 lines,

@@ -1,13 +1,17 @@
 package longthrow.workshop.web.life;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
+import longthrow.core.answer.Finding;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
@@ -29,6 +33,7 @@ import longthrow.workshop.web.Ways;
  * @param scale     of the bars, as SVG; empty where no limit has a speed
  * @param limits    all others, those in the way first
  * @param start     whether it will start
+ * @param traces    why gas traces that were measured are not used
  * @param around    what stands around every answer
  */
 public record LifeAnswer(
@@ -38,7 +43,11 @@ public record LifeAnswer(
         String scale,
         List<Limit> limits,
         Start start,
+        List<Unused> traces,
         Around around) {
+    /** Where something is said of the gas traces. */
+    private static final Pattern TRACE = Pattern.compile("gas_traces(?:\\[(\\d+)])?");
+
     /** Owners of a doubt that are named; layout. */
     private static final int OWNERS = 3;
 
@@ -48,10 +57,32 @@ public record LifeAnswer(
     /** So many readings are named to begin with; layout. */
     private static final int MOST_FIRST = 6;
 
+    /** So many unknown limits stand open; the rest is folded; layout. */
+    private static final int MOST_OPEN = 6;
+
+    /** So many reasons, and things that would lift them, stand open, the gravest; the rest is folded; layout. */
+    private static final int MOST_REASONS = 3;
+
     public LifeAnswer {
         readFirst = List.copyOf(readFirst);
         unknown = List.copyOf(unknown);
         limits = List.copyOf(limits);
+        traces = List.copyOf(traces);
+    }
+
+    /**
+     * A gas trace that is not used, or one of several.
+     * @param number of the trace; 0 for all
+     * @param why    with what would mend it
+     */
+    public record Unused(int number, String why) {}
+
+    /** Why a trace is not used; empty where it is, or nothing is said of it. */
+    public String notUsed(int number) {
+        return traces.stream()
+                .filter(unused -> unused.number() == number || unused.number() == 0)
+                .map(Unused::why)
+                .collect(Collectors.joining("; "));
     }
 
     /** How many limits are unknown, and how many of them only guide, which are in nobody's way. */
@@ -63,6 +94,92 @@ public record LifeAnswer(
                         ? ""
                         : ": " + (unknown.size() - guides) + " in the way, " + guides
                                 + (guides == 1 ? " only a guide" : " only guides"));
+    }
+
+    /** Unknown limits that stand there at once. */
+    public List<Unknown> unknownFirst() {
+        return first(unknown, MOST_OPEN);
+    }
+
+    /** The other unknown limits. */
+    public List<Unknown> unknownMore() {
+        return rest(unknown, MOST_OPEN);
+    }
+
+    /** How many they are. */
+    public String unknownMoreSaid() {
+        return counted(unknownMore().size(), "more limit is unknown", "more limits are unknown");
+    }
+
+    /** The one with the least missing. */
+    public String unknownMoreLeast() {
+        return unknownMore().stream()
+                .min(Comparator.comparingInt(limit -> limit.readings().size()))
+                .map(limit -> "the nearest to being known: " + limit.name() + ", "
+                        + counted(limit.readings().size(), "reading", "readings") + " missing")
+                .orElseThrow();
+    }
+
+    /** Limits that do not hold, or not surely, and decide. */
+    public List<Limit> open() {
+        return limits.stream()
+                .filter(limit -> !limit.isKept() && !limit.guide())
+                .toList();
+    }
+
+    /** Guides that are passed, or not surely kept. */
+    public List<Limit> guides() {
+        return limits.stream().filter(limit -> !limit.isKept() && limit.guide()).toList();
+    }
+
+    /** How many they are. */
+    public String guidesSaid() {
+        return counted(guides().size(), "guide is not surely kept", "guides are not surely kept")
+                + ", which decides nothing";
+    }
+
+    /** What they are of. */
+    public String guidesLeast() {
+        return "the first: " + guides().get(0).name() + guides().get(0).atItsSpeed();
+    }
+
+    /** Limits that hold, or that a maker's word covers. */
+    public List<Limit> holds() {
+        return limits.stream().filter(Limit::isKept).toList();
+    }
+
+    /** How many hold, and how many of them are covered. */
+    public String holdsSaid() {
+        long covered = holds().stream()
+                .filter(limit -> limit.state().equals(State.COVERED.key()))
+                .count();
+        long hold = holds().size() - covered;
+        String byMaker = counted(
+                (int) covered, "limit is covered by the maker's word", "limits are covered by the maker's word");
+        return covered == 0
+                ? counted((int) hold, "limit holds", "limits hold")
+                : hold == 0 ? byMaker : counted((int) hold, "limit holds", "limits hold") + ", " + byMaker;
+    }
+
+    /** The first to go of those that a speed decides; empty where none does. */
+    public String holdsLeast() {
+        return holds().stream()
+                .filter(limit -> !limit.speed().isEmpty())
+                .findFirst()
+                .map(limit -> "the first to go: " + limit.name() + limit.atItsSpeed())
+                .orElse("");
+    }
+
+    private static <T> List<T> first(List<T> all, int most) {
+        return all.subList(0, Math.min(most, all.size()));
+    }
+
+    private static <T> List<T> rest(List<T> all, int most) {
+        return all.subList(Math.min(most, all.size()), all.size());
+    }
+
+    private static String counted(int count, String one, String many) {
+        return count + " " + (count == 1 ? one : many);
     }
 
     /**
@@ -85,6 +202,42 @@ public record LifeAnswer(
             reasons = List.copyOf(reasons);
             unlocks = List.copyOf(unlocks);
         }
+
+        /** The gravest reasons. */
+        public List<String> reasonsFirst() {
+            return first(reasons, MOST_REASONS);
+        }
+
+        /** The other reasons. */
+        public List<String> reasonsMore() {
+            return rest(reasons, MOST_REASONS);
+        }
+
+        /** How many they are. */
+        public String reasonsMoreSaid() {
+            return counted(reasonsMore().size(), "more reason", "more reasons");
+        }
+
+        /** The first of them, by what it is about. */
+        public String reasonsMoreFirst() {
+            String reason = reasonsMore().get(0);
+            return "the first: " + (reason.contains(": ") ? reason.substring(0, reason.indexOf(": ")) : reason);
+        }
+
+        /** What would lift it first. */
+        public List<Unlock> unlocksFirst() {
+            return first(unlocks, MOST_REASONS);
+        }
+
+        /** And after that. */
+        public List<Unlock> unlocksMore() {
+            return rest(unlocks, MOST_REASONS);
+        }
+
+        /** How many they are. */
+        public String unlocksMoreSaid() {
+            return counted(unlocksMore().size(), "more thing to do or buy", "more things to do or buy");
+        }
     }
 
     /** One thing that would help; no price where nothing is bought. */
@@ -101,6 +254,7 @@ public record LifeAnswer(
      * One limit that is known.
      * @param state   as a key for the style sheet
      * @param verdict for people
+     * @param guide   whether it decides nothing
      * @param speed   in words; empty where no speed decides
      * @param band    from where to where it lies with 95 in 100; empty where no speed decides, or it was stated
      * @param bar     as SVG; empty where no speed decides
@@ -113,6 +267,7 @@ public record LifeAnswer(
             String key,
             String state,
             String verdict,
+            boolean guide,
             String name,
             String why,
             String speed,
@@ -126,6 +281,14 @@ public record LifeAnswer(
             lines = List.copyOf(lines);
             hangsOn = List.copyOf(hangsOn);
             from = List.copyOf(from);
+        }
+
+        private String atItsSpeed() {
+            return speed.isEmpty() ? "" : " at " + speed;
+        }
+
+        private boolean isKept() {
+            return state.equals(State.HOLDS.key()) || state.equals(State.COVERED.key());
         }
     }
 
@@ -170,7 +333,21 @@ public record LifeAnswer(
                         .map(r -> limit(r, bars, printer, base))
                         .toList(),
                 ladder.map(l -> start(l.start(), printer, base)).orElse(new Start(List.of(), List.of(), List.of())),
+                unused(answer),
                 Around.of(answer, base));
+    }
+
+    private static List<Unused> unused(Answer answer) {
+        List<Unused> unused = new ArrayList<>();
+        for (Finding finding : answer.findings()) {
+            Matcher place = TRACE.matcher(finding.where());
+            if (place.matches()) {
+                unused.add(new Unused(
+                        place.group(1) == null ? 0 : Integer.parseInt(place.group(1)),
+                        PageWords.said(finding.message() + ". Do this: " + finding.mend())));
+            }
+        }
+        return unused;
     }
 
     /** What is unknown is told once, by itself: neither as so many reasons nor as so many things to do. */
@@ -206,6 +383,7 @@ public record LifeAnswer(
                 rung.key(),
                 state(rung),
                 verdict(rung),
+                rung.weight() == Rung.Weight.TELLS,
                 rung.label(),
                 PageWords.said(rung.why()),
                 said,

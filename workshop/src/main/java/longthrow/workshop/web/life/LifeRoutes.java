@@ -125,7 +125,15 @@ public final class LifeRoutes implements Routes {
         if (bench.sentOn(request, open)) {
             return;
         }
-        bench.view().show(request, "lifeanswer", Map.of("answer", LifeAnswer.of(answer, open.base())));
+        bench.view()
+                .show(
+                        request,
+                        "lifeanswer",
+                        Map.of(
+                                "answer",
+                                LifeAnswer.of(answer, open.base()),
+                                "traces",
+                                open.build().gas().size()));
     }
 
     // ---- what is told

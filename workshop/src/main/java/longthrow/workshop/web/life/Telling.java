@@ -28,6 +28,12 @@ public record Telling(
         faults = List.copyOf(faults);
     }
 
+    /** How many of them somebody looked over. */
+    public String lookedSaid() {
+        long said = parts.stream().filter(part -> !part.how().isEmpty()).count();
+        return "said of " + said + " of " + parts.size() + " parts";
+    }
+
     /**
      * A part to look over.
      * @param how    it was looked over and found sound; empty where nobody said so
