@@ -24,6 +24,9 @@ import org.junit.jupiter.api.Test;
  * is large enough, and every control is reached by Tab and shows it.
  */
 class EveryPageTest extends InTheBrowser {
+    /** Opens what is folded at first. */
+    private static final String UNFOLD = "() => document.querySelectorAll('details.more').forEach(d => { d.open = true; })";
+
     private static final Path EXAMPLES = Path.of("..", "examples");
 
     /** WCAG 2.2 AA is the first five together; the rest is what axe's makers call good practice. */
@@ -124,9 +127,13 @@ class EveryPageTest extends InTheBrowser {
         page.navigate(base + "/clear");
         page.locator("#crank-slide").waitFor();
         look(page, "clear");
+        page.evaluate(UNFOLD);
+        look(page, "clear, unfolded");
         page.navigate(base + "/life");
         page.locator("article.rung").first().waitFor();
         look(page, "life");
+        page.evaluate(UNFOLD);
+        look(page, "life, unfolded");
         page.navigate(base + "/shake");
         page.locator("input.slide.paired").waitFor();
         look(page, "shake");

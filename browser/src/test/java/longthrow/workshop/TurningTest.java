@@ -50,6 +50,11 @@ class TurningTest extends InTheBrowser {
         assertThat(page.locator("#crank-slide")).hasValue("400");
 
         Locator chart = page.locator(".chart[data-pair=skirt_to_counterweight]");
+        page.locator("details.more")
+                .filter(new Locator.FilterOptions().setHas(chart))
+                .locator("summary")
+                .first()
+                .click(); // it clears, so it is folded
         chart.scrollIntoViewIfNeeded();
         BoundingBox box = chart.locator("svg").boundingBox();
         chart.click(new Locator.ClickOptions().setPosition(box.width * 0.5, box.height / 2));
