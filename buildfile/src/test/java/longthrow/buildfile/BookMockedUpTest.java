@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Test;
 
 /** What was mocked up, among the assembly targets of the Book of an invented engine. */
 class BookMockedUpTest {
-    private static final String FAR = "  - {pair: rod_bolts_to_case, way: wire, gap: 4.0 mm, both_ways: yes}\n";
+    private static final String FAR =
+            "  - {pair: rod_bolts_to_case, way: wire, gap: 4.0 mm, both_ways: yes, with_stroke: 56.5 mm}\n";
 
     private static Build build(String mockedUp) throws IOException {
         String text = Files.readString(Path.of("../examples/scenarios/s1-longer-throw.yaml"))
@@ -62,7 +63,11 @@ class BookMockedUpTest {
                 .as("of the other pairs some are not known")
                 .allMatch(l -> l.state() == Verdict.State.UNKNOWN);
         Book.Target two = target(
-                book(build(FAR + "  - {pair: big_end_to_case, way: wire, gap: 0.4 mm, both_ways: yes}\n"), true),
+                book(
+                        build(
+                                FAR
+                                        + "  - {pair: big_end_to_case, way: wire, gap: 0.4 mm, both_ways: yes, with_stroke: 56.5 mm}\n"),
+                        true),
                 MockUp.ROD_TO_ANYTHING);
         assertThat(two.now()).startsWith("rod big end to case 0.4").containsPattern("; 2 of \\d+ pairs");
         assertThat(two.other()).contains("rod big end to case 0.4", "rod bolts to case 4.0");
@@ -72,8 +77,8 @@ class BookMockedUpTest {
     @Test
     void aReadingThatTellsNoMoreIsSaidToAndOneThatNobodyHeldAgainstTheEngineStandsAsWritten() throws IOException {
         Book.Target past = target(
-                book(build(FAR.replace("both_ways", "with_stroke: 40.0 mm, both_ways")), true), MockUp.ROD_TO_ANYTHING);
-        assertThat(past.now()).contains("mocked up 4.0 mm, which tells no more");
+                book(build(FAR.replace("with_stroke: 56.5 mm", "with_stroke: 50.0 mm")), true), MockUp.ROD_TO_ANYTHING);
+        assertThat(past.now()).contains("mocked up 4.0 mm, which tells no more", "; 0 of ");
         assertThat(past.limits()).noneMatch(l -> l.state() == Verdict.State.MEETS);
         assertThat(target(book(build(FAR), false), MockUp.ROD_TO_ANYTHING).now())
                 .contains("rod bolts to case 4.0 mm, as mocked up");

@@ -44,7 +44,7 @@ final class MockedGaps {
         }
         Told least = told.get(0);
         long all = pairs(pairs);
-        return (all > 1 ? least.label() + " " : "") + least.said() + (all > 1 ? "; " + count(told.size(), all) : "");
+        return (all > 1 ? least.label() + " " : "") + least.said() + (all > 1 ? "; " + count(told, all) : "");
     }
 
     /** Each gap; empty where none is mocked up. */
@@ -57,10 +57,14 @@ final class MockedGaps {
         return told.stream()
                         .map(t -> (all > 1 ? t.label() + " " : "") + t.said())
                         .collect(Collectors.joining("; "))
-                + (all > 1 ? "; " + count(told.size(), all) : "");
+                + (all > 1 ? "; " + count(told, all) : "");
     }
 
-    private static String count(int some, long all) {
+    /** What tells no more is not counted. */
+    private String count(List<Told> told, long all) {
+        long some = told.stream()
+                .filter(t -> clear.isEmpty() || Double.isFinite(t.least()))
+                .count();
         return some == all ? "all " + all + " pairs mocked up" : some + " of " + all + " pairs mocked up";
     }
 

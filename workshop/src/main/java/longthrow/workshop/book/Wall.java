@@ -38,7 +38,8 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
     private static final int MOST_NAMED = 4;
 
     /** The pairs that a stop names, and how many more there are. */
-    private static final Pattern NOT_KNOWN = Pattern.compile("not known: (.+?)(?: and (\\d+) more, which clear lists)?$");
+    private static final Pattern NOT_KNOWN =
+            Pattern.compile("not known: (.+?)(?: and (\\d+) more, which clear lists)?$");
 
     /** What stands under one heading. */
     public enum Block {
@@ -171,8 +172,8 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
             return stop.why();
         }
         TouchChapter chapter = book.touching().get();
-        int open = named.group(1).split(", ", -1).length
-                + (named.group(2) == null ? 0 : Integer.parseInt(named.group(2)));
+        int open =
+                named.group(1).split(", ", -1).length + (named.group(2) == null ? 0 : Integer.parseInt(named.group(2)));
         int all = chapter.unknown().size() + chapter.told().size();
         return open <= MOST_PAIRS
                 ? stop.why()
