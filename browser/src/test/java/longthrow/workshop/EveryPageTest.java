@@ -25,7 +25,8 @@ import org.junit.jupiter.api.Test;
  */
 class EveryPageTest extends InTheBrowser {
     /** Opens what is folded at first. */
-    private static final String UNFOLD = "() => document.querySelectorAll('details.more').forEach(d => { d.open = true; })";
+    private static final String UNFOLD =
+            "() => document.querySelectorAll('details.more').forEach(d => { d.open = true; })";
 
     private static final Path EXAMPLES = Path.of("..", "examples");
 

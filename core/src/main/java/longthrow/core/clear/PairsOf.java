@@ -29,12 +29,21 @@ public final class PairsOf {
             case VALVE_TO_PISTON_EXHAUST -> EnumSet.of(MovingPair.EXHAUST_VALVE_TO_PISTON);
             case ROD_TO_ANYTHING -> {
                 Set<MovingPair> swinging = EnumSet.range(MovingPair.BIG_END_TO_CAM_CORE, MovingPair.DIPPER_TO_RELEASE);
-                swinging.addAll(EnumSet.of(MovingPair.ROD_TO_SLEEVE, MovingPair.ROD_BOLTS_TO_SLEEVE));
+                swinging.addAll(
+                        EnumSet.of(MovingPair.ROD_TO_SKIRT, MovingPair.ROD_TO_SLEEVE, MovingPair.ROD_BOLTS_TO_SLEEVE));
                 yield swinging;
             }
             case DIPPER_TO_CASE -> EnumSet.of(MovingPair.DIPPER_TO_CASE);
             case RETAINER_TO_SEAL ->
                 EnumSet.of(MovingPair.INTAKE_RETAINER_TO_SEAL, MovingPair.EXHAUST_RETAINER_TO_SEAL);
+            case COUNTERWEIGHT_TO_ANYTHING -> {
+                Set<MovingPair> turning =
+                        EnumSet.range(MovingPair.COUNTERWEIGHT_TO_CAM_CORE, MovingPair.COUNTERWEIGHT_TO_RELEASE);
+                turning.addAll(EnumSet.of(MovingPair.COUNTERWEIGHT_TO_SLEEVE, MovingPair.COUNTERWEIGHT_TO_CASE));
+                yield turning;
+            }
+            case RETAINER_TO_ROCKER -> EnumSet.of(MovingPair.RETAINER_TO_ROCKER);
+            case PUSHROD_TO_TUBE -> EnumSet.of(MovingPair.PUSHROD_TO_TUBE);
             case PLUG_GAP -> EnumSet.noneOf(MovingPair.class);
         };
     }
