@@ -7,6 +7,7 @@ import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
+import longthrow.core.build.HoursAt;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
 import longthrow.core.term.OutlinedPart;
@@ -135,6 +136,11 @@ public final class BuildFile {
      */
     public static String gasTraces(List<GasReading> traces) {
         return FlowEntry.ofGas(traces);
+    }
+
+    /** The duty as {@link #edit} puts it behind {@code hours_at}; an empty list for none. */
+    public static String hoursAt(List<HoursAt> steps) {
+        return FlowEntry.ofHoursAt(steps);
     }
 
     /**

@@ -97,7 +97,8 @@ final class BuildReader {
                 FitReader.read(top, faults),
                 DecidedReader.read(top, faults),
                 MockedUpReader.read(top, faults),
-                gasTraces());
+                gasTraces(),
+                HoursAtReader.read(top, faults));
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

@@ -10,6 +10,7 @@ import java.util.Map;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.HoursAt;
 import longthrow.core.build.MockedUp;
 import longthrow.core.catalogue.Operation;
 import longthrow.core.catalogue.PartKind;
@@ -65,6 +66,7 @@ public final class BuildSchema {
         properties.put(Layout.OUTLINES, object("type", "array", "items", outline()));
         properties.put(Layout.MOCKED_UP, object("type", "array", "items", mockedUp()));
         properties.put(Layout.GAS_TRACES, object("type", "array", "items", gasTrace()));
+        properties.put(Layout.HOURS_AT, object("type", "array", "maxItems", HoursAt.MOST_STEPS, "items", hoursAt()));
         properties.put(Layout.BENCH, bench());
         properties.put(Layout.FIT, fit());
         properties.put(Layout.TAKEN, taken());
@@ -377,6 +379,16 @@ public final class BuildSchema {
                                         "additionalProperties",
                                         reference("figure")))),
                 Layout.GAS_TRACE_NEEDED);
+    }
+
+    private static Map<String, Object> hoursAt() {
+        return closed(
+                object(
+                        "speed",
+                        described("of the crank, each once", reference("figure")),
+                        "share",
+                        described("of the running time; together 100 %", reference("bareFigure"))),
+                Layout.HOURS_AT_KEYS);
     }
 
     private static Map<String, Object> bench() {

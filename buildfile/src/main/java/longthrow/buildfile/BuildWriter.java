@@ -13,6 +13,7 @@ import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
+import longthrow.core.build.HoursAt;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.MockedUp;
@@ -55,6 +56,7 @@ final class BuildWriter {
         outlines();
         mockedUp();
         gasTraces();
+        hoursAt();
         bench();
         fit();
         taken();
@@ -435,6 +437,21 @@ final class BuildWriter {
         fields.put("cycles", trace.cycles().key());
         fields.put("within", trace.within().written());
         put(fields, Layout.NOTE, trace.note());
+        return fields;
+    }
+
+    private void hoursAt() {
+        if (!build.hoursAt().isEmpty()) {
+            text.append(Layout.HOURS_AT).append(":\n");
+        }
+        build.hoursAt().forEach(step -> block(2, "-", hoursAt(step)));
+    }
+
+    /** A step of the duty. */
+    static Map<String, String> hoursAt(HoursAt step) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        put(fields, "speed", step.speed().written());
+        put(fields, "share", step.share().written());
         return fields;
     }
 

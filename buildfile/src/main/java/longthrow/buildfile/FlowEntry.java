@@ -9,6 +9,7 @@ import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
+import longthrow.core.build.HoursAt;
 import longthrow.core.build.MockedUp;
 
 /** What was entered for a term on one line, as it may stand behind a key and be put there by {@link BuildFile#edit}. */
@@ -57,6 +58,11 @@ final class FlowEntry {
                         .map(row -> inBraces(row.angle().written()) + ": "
                                 + inBraces(row.pressure().written()))
                         .collect(joining(", ", ", rows: {", "}}"));
+    }
+
+    /** Steps of the duty, in brackets; an empty list for none. */
+    static String ofHoursAt(List<HoursAt> steps) {
+        return steps.stream().map(BuildWriter::hoursAt).map(FlowEntry::braces).collect(joining(", ", "[", "]"));
     }
 
     /** What was seen, in brackets. */

@@ -30,6 +30,8 @@ import longthrow.core.term.Term;
  * outlines: [{part, unit, points: [x, y] or svg_path, datum_x, datum_y, mirrored, from, to, doubt, note}]
  * mocked_up: [{pair, way, gap or at_least or rows: {angle: gap}, both_ways, with_stroke, with_rod_length, with_intake_lift,
  *              with_compression_height, with_gasket, note}]
+ * gas_traces: [{speed, pressure, air, cycles, within, note, rows: {angle: pressure}}]
+ * hours_at: [{speed, share}]
  * bench: {reading kind: {repeatability, minutes}}
  * fit: {choose: [kind], keep: [code], budget, machining, order: [preference], air_pressure}
  * taken: [{part: kind, code, name, vendor, price, shipping, lead_days},
@@ -51,6 +53,7 @@ final class Layout {
     static final String OUTLINES = "outlines";
     static final String MOCKED_UP = "mocked_up";
     static final String GAS_TRACES = "gas_traces";
+    static final String HOURS_AT = "hours_at";
     static final String BENCH = "bench";
     static final String FIT = "fit";
     static final String TAKEN = "taken";
@@ -64,7 +67,18 @@ final class Layout {
     static final List<String> TOP_LEVEL = Stream.of(
                     Stream.of(VERSION, Part.WHOLE.key(), UNITS, NOTES, INSTRUMENTS),
                     Arrays.stream(Part.values()).filter(p -> p != Part.WHOLE).map(Part::key),
-                    Stream.of(AIMS, RULES, SEEN, LIFT_TABLES, OUTLINES, MOCKED_UP, GAS_TRACES, BENCH, FIT, TAKEN))
+                    Stream.of(
+                            AIMS,
+                            RULES,
+                            SEEN,
+                            LIFT_TABLES,
+                            OUTLINES,
+                            MOCKED_UP,
+                            GAS_TRACES,
+                            HOURS_AT,
+                            BENCH,
+                            FIT,
+                            TAKEN))
             .flatMap(s -> s)
             .toList();
 
@@ -109,6 +123,11 @@ final class Layout {
 
     static final List<String> GAS_TRACE_KEYS = List.of("speed", "pressure", "air", "cycles", "within", NOTE, "rows");
     static final List<String> GAS_TRACE_NEEDED = List.of("speed", "pressure", "cycles", "within", "rows");
+    /** As in {@link longthrow.core.build.HoursAt}. */
+    static final List<String> HOURS_AT_KEYS = List.of("speed", "share");
+
+    static final String HOURS_AT_EXAMPLE = "hours_at: [{speed: 3000 rpm, share: 70 %}, {speed: 5200 rpm, share: 30 %}]";
+
     static final List<String> BENCH_KEYS = List.of("repeatability", "minutes");
 
     /** As in {@link longthrow.core.build.FitWish}. */

@@ -66,6 +66,8 @@ final class WordsBesideTerms {
             Map.entry("with_exhaust_lift", "likewise by full lift of the exhaust valve"),
             Map.entry("with_cam_core", "likewise by diameter of its core, for pairs with the shaft between its lobes"),
             Map.entry(Layout.GAS_TRACES, "a list of pressures in the cylinder by crank angle; see below"),
+            Map.entry(
+                    Layout.HOURS_AT, "how the running time is spent, as a list of speeds with their shares; see below"),
             Map.entry(Layout.BENCH, "how well and how fast you read, by kind of reading; see below"),
             Map.entry(Layout.FIT, "what is wanted of a search for parts; see below"),
             Map.entry(Layout.TAKEN, "a list of parts and work decided on; see below"),
@@ -138,6 +140,10 @@ final class WordsBesideTerms {
                     "by how much the tracing may be off all round, 95 % half-width; left out: "
                             + TracedOutline.USUAL_DOUBT_SOURCE + "; less than 0.1 mm is taken as that: "
                             + TracedOutline.LEAST_DOUBT_SOURCE),
+            Map.entry(Layout.HOURS_AT + ".speed", "of the crank; must be there"),
+            Map.entry(
+                    "share",
+                    "of the running time that is spent at it, such as `30 %`; all together 100 %; must be there"),
             Map.entry("speed", "of the crank while it was taken"),
             Map.entry(
                     "pressure",
@@ -273,6 +279,11 @@ final class WordsBesideTerms {
         page.line("");
         page.line(
                 "Rows run from -180° to 180° of the crank about firing top dead centre, 0°, or farther: every 5° or closer within 60° of it, every 15° elsewhere. Up to the fastest speed at which one was taken, the hardest of the traces counts instead of the bounding one; above it, and for the pull on the overrun, the bounding one. See docs/decisions/0018.");
+        section(Layout.HOURS_AT, "`" + Layout.HOURS_AT_EXAMPLE + "`", Layout.HOURS_AT_KEYS);
+        page.line("");
+        page.line(
+                "The duty by which `life` adds up how the rod's beam tires over `use.hours_wanted`, each speed once. It has to reach"
+                        + " the speed wanted; left out, all the hours are counted at that speed, which is on the safe side.");
         section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
         section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);
         page.line("");

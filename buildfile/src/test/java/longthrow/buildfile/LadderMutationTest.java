@@ -107,8 +107,11 @@ class LadderMutationTest {
               - {valve: exhaust, at: valve, rows: {0°: 6.30 mm, 20°: 6.04 mm, 40°: 5.30 mm, 60°: 4.21 mm, 80°: 2.93 mm, 100°: 1.72 mm, 120°: 0.76 mm, 140°: 0.21 mm, 150°: 0.06 mm}}
             """;
 
+    /** A duty for it, which the rung on hours asks for and no other does. */
+    static final String DUTY = "hours_at: [{speed: 3000 rpm, share: 70 %}, {speed: 5200 rpm, share: 30 %}]\n";
+
     private static Build whole() {
-        ReadBuild read = BuildFile.read(WHOLE.getBytes(StandardCharsets.UTF_8));
+        ReadBuild read = BuildFile.read((WHOLE + DUTY).getBytes(StandardCharsets.UTF_8));
         assertThat(read.faults()).extracting(Fault::message).isEmpty();
         return read.build().orElseThrow();
     }
@@ -155,7 +158,8 @@ class LadderMutationTest {
                 b.fit(),
                 b.taken(),
                 b.mockedUp(),
-                b.gas());
+                b.gas(),
+                b.hoursAt());
     }
 
     @Test
@@ -224,6 +228,7 @@ class LadderMutationTest {
             assertThat(taken(less)).as("taken without " + place).isSubsetOf(taken(full));
         });
         assertThat(mattered).hasSizeGreaterThan(60);
+        assertThat(rungs(full)).containsKey("rod_beam_hours");
     }
 
     /** A table less moves the lift it told by what is left of the other reading; a lift less comes with its table less, in the variants. */

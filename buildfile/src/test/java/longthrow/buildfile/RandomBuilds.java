@@ -20,6 +20,7 @@ import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
+import longthrow.core.build.HoursAt;
 import longthrow.core.build.Instrument;
 import longthrow.core.build.LiftTable;
 import longthrow.core.build.MockedUp;
@@ -143,7 +144,29 @@ final class RandomBuilds {
                 random.nextBoolean() ? FitWish.NONE : fit(),
                 many(this::decided),
                 many(this::mockedUp),
-                many(this::gas));
+                many(this::gas),
+                hoursAt());
+    }
+
+    /** No duty, or one whose shares are the whole and whose speeds differ. */
+    private List<HoursAt> hoursAt() {
+        List<HoursAt> steps = new ArrayList<>();
+        int speed = random.nextInt(200, 2000);
+        for (int left = random.nextInt(3) == 0 ? 100 : 0; left > 0; ) {
+            int part = random.nextInt(1, left + 1);
+            left -= part;
+            speed += random.nextInt(1, 300);
+            if (steps.size() == HoursAt.MOST_STEPS - 1) {
+                part += left;
+                left = 0;
+            }
+            steps.add(new HoursAt(
+                    quantity(speed + " rpm", Dimension.ROTATIONAL_SPEED),
+                    random.nextBoolean()
+                            ? quantity(part + " %", Dimension.RATIO)
+                            : quantity(BigDecimal.valueOf(part, 2).toPlainString(), Dimension.RATIO)));
+        }
+        return steps;
     }
 
     private MockedUp mockedUp() {

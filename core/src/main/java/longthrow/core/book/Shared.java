@@ -152,7 +152,8 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                                     g.within(),
                                     out("gas_traces: note", g.note()),
                                     g.rows()))
-                            .toList());
+                            .toList(),
+                    from.hoursAt());
         }
 
         private Decided decided(Decided from) {

@@ -37,6 +37,7 @@ import longthrow.core.term.Term;
  * @param taken       parts and work decided on, in the order of the file
  * @param mockedUp    gaps between moving parts, read at the mock-up, in the order of the file
  * @param gas         pressure in the cylinder as it was measured, one trace a speed
+ * @param hoursAt     the duty: shares of the running time at speeds; empty where none is stated
  */
 public record Build(
         String name,
@@ -57,7 +58,8 @@ public record Build(
         FitWish fit,
         List<Decided> taken,
         List<MockedUp> mockedUp,
-        List<GasReading> gas) {
+        List<GasReading> gas,
+        List<HoursAt> hoursAt) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -92,9 +94,14 @@ public record Build(
         taken = List.copyOf(taken);
         mockedUp = List.copyOf(mockedUp);
         gas = List.copyOf(gas);
+        hoursAt = List.copyOf(hoursAt);
+        HoursAt.trouble(hoursAt).ifPresent(t -> {
+            throw new IllegalArgumentException(
+                    "hours at speeds: " + t.found() + " " + t.why() + "; allowed: " + t.allowed());
+        });
     }
 
-    /** An engine of which nothing was mocked up and no gas was measured. */
+    /** An engine of which nothing was mocked up, no gas was measured and no duty is stated. */
     public Build(
             String name,
             boolean invented,
@@ -132,6 +139,7 @@ public record Build(
                 fit,
                 taken,
                 List.of(),
+                List.of(),
                 List.of());
     }
 
@@ -168,7 +176,8 @@ public record Build(
             FitWish wish,
             List<Decided> decided,
             List<MockedUp> gaps,
-            List<GasReading> traces) {
+            List<GasReading> traces,
+            List<HoursAt> duty) {
         return new Build(
                 name,
                 invented,
@@ -188,52 +197,58 @@ public record Build(
                 wish,
                 decided,
                 gaps,
-                traces);
+                traces,
+                duty);
     }
 
     /** A copy that prints other units first. */
     public Build withUnits(UnitSystem other) {
-        return copy(other, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+        return copy(other, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
     }
 
     /** A copy with other entries for the terms. */
     public Build withGiven(Map<Term, List<Given>> other) {
-        return copy(units, other, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+        return copy(units, other, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
     }
 
     /** A copy with other words for the choices. */
     public Build withChoices(Map<Choice, String> other) {
-        return copy(units, given, other, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas);
+        return copy(units, given, other, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
     }
 
     /** A copy with other rules. */
     public Build withRules(Map<String, String> chosen, List<OwnRule> own) {
-        return copy(units, given, choices, chosen, own, outlines, fit, taken, mockedUp, gas);
+        return copy(units, given, choices, chosen, own, outlines, fit, taken, mockedUp, gas, hoursAt);
     }
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas, hoursAt);
     }
 
     /** A copy with other parts and work decided on. */
     public Build withTaken(List<Decided> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, other, mockedUp, gas);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, other, mockedUp, gas, hoursAt);
     }
 
     /** A copy with other gaps mocked up. */
     public Build withMockedUp(List<MockedUp> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, other, gas);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, other, gas, hoursAt);
     }
 
     /** A copy with other gas traces. */
     public Build withGas(List<GasReading> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other, hoursAt);
+    }
+
+    /** A copy with another duty. */
+    public Build withHoursAt(List<HoursAt> other) {
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, other);
     }
 
     /** A copy with other outlines. */
     public Build withOutlines(List<TracedOutline> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, other, fit, taken, mockedUp, gas);
+        return copy(units, given, choices, rulesChosen, ownRules, other, fit, taken, mockedUp, gas, hoursAt);
     }
 
     /** The traced outline of a part. */
