@@ -36,7 +36,7 @@ class GasTraceTest {
     }
 
     /** The bounding trace of this engine, what fire makes of it lowered to a share. */
-    private static GasReading trace(String rpm, double share, GasReading.Cycles cycles) {
+    static GasReading trace(String rpm, double share, GasReading.Cycles cycles) {
         Answer answer = Running.limitsAlone(whole());
         CrankMotion crank = new CrankMotion(55.40e-3 / 2, 85.20e-3, 0);
         BoundingGas bound = BoundingGas.of(

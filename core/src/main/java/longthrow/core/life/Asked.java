@@ -90,6 +90,12 @@ public final class Asked {
         return given(name, Measured.of(1, List.of(source)));
     }
 
+    /** Logarithm of one that scatters about 1, 95 % within the half-width. */
+    public Expression logarithmSpread(String name, double halfWidth) {
+        Source source = Source.at95(name, Source.Kind.ASSUMED, name, halfWidth);
+        return given(name, Measured.of(0, List.of(source)));
+    }
+
     /** One that lies evenly about 1, nearly all within the half-width. */
     public Expression spread(String name, double halfWidth) {
         Source source = Source.rectangular(name, Source.Kind.TOLERANCE, name, halfWidth);

@@ -1,16 +1,24 @@
 package longthrow.core.life;
 
+import java.util.Comparator;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
+import java.util.function.DoubleFunction;
+import longthrow.core.build.HoursAt;
+import longthrow.core.formula.Expression;
 import longthrow.core.quantity.Require;
 
 /**
  * How the hours are spent: shares of running time at speeds, and the damage they add up to. Palmgren and Miner: every swing uses up its share of the life
- * it would have alone; broken at 1. Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. (6-57). Tests break between 0.3 and 3 (common
- * practice, no source), so hours are an order, not a promise.
- * @param steps shares that add up to 1
+ * it would have alone; broken at 1. Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. (6-57). Tests break between {@link #LEAST_AT_BREAK} and
+ * {@link #MOST_AT_BREAK}, so hours are an order, not a promise.
+ * @param steps shares that add up to 1; one at least
  */
 public record Duty(List<Step> steps) {
+    /** Least and most of Miner's sums at which tests with swings of several sizes broke; common practice, no source. */
+    public static final double LEAST_AT_BREAK = 0.3;
+
+    public static final double MOST_AT_BREAK = 3;
+
     /**
      * Part of the time at one speed.
      * @param speed of the crank [rad/s], &gt; 0
@@ -21,6 +29,11 @@ public record Duty(List<Step> steps) {
             Require.positive("speed of a duty [rad/s]", speed);
             Require.positive("share of the running time", share);
         }
+
+        /** Swings in a second of running, one a turn: the inertia of piston and rod comes round every turn, the gas every other, and the larger swing is taken for all. */
+        double swings() {
+            return share * speed / (2 * Math.PI);
+        }
     }
 
     public Duty {
@@ -29,6 +42,19 @@ public record Duty(List<Step> steps) {
         if (!(Math.abs(sum - 1) < 1e-6)) {
             throw new IllegalArgumentException("shares of a duty add up to " + sum + "; they must add up to 1");
         }
+    }
+
+    /** As it was stated, shares in round figures taken as parts of what they add up to. */
+    static Duty of(List<HoursAt> stated) {
+        double whole = HoursAt.whole(stated);
+        return new Duty(stated.stream()
+                .map(s -> new Step(s.speed().si(), s.part() / whole))
+                .toList());
+    }
+
+    /** Its fastest step, which is the hardest on what inertia pulls at. */
+    public Step fastest() {
+        return steps.stream().max(Comparator.comparingDouble(Step::speed)).orElseThrow();
     }
 
     /**
@@ -48,16 +74,22 @@ public record Duty(List<Step> steps) {
         return sum;
     }
 
+    /** Half the width in which the logarithm of the sum at breaking lies about that of 1: the larger of the two sides. */
+    static double spreadAtBreak() {
+        return Math.max(-Math.log(LEAST_AT_BREAK), Math.log(MOST_AT_BREAK));
+    }
+
     /**
-     * Running time until the damage is 1 [s]; infinite when nothing harms. One swing a turn: the inertia of piston and rod comes round every turn, the
-     * gas every other, and the larger swing is taken for all.
-     * @param life swings the part lasts at a speed of the crank [rad/s]
+     * Logarithm of the running time [s] until Miner's sum is 1. Lives lie decades apart, so that theirs are what is worked with, each against that of the fastest step.
+     * @param life logarithm of the swings the part lasts at a speed of the crank [rad/s]
      */
-    public double timeToBreak(DoubleUnaryOperator life) {
-        double perSecond = 0;
-        for (Step step : steps) {
-            perSecond += step.share * step.speed / (2 * Math.PI) / life.applyAsDouble(step.speed);
-        }
-        return 1 / perSecond;
+    public Expression logarithmOfTime(DoubleFunction<Expression> life) {
+        Expression shortest = life.apply(fastest().speed());
+        Expression harm = steps.stream()
+                .map(step ->
+                        shortest.minus(life.apply(step.speed())).exponential().times(step.swings()))
+                .reduce(Expression::plus)
+                .orElseThrow(); // a second's, times the swings of the fastest step's life
+        return shortest.minus(harm.logarithm());
     }
 }

@@ -2,10 +2,13 @@ package longthrow.core.life;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.Weight;
+import longthrow.core.build.HoursAt;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.life.RungMaker.Head;
@@ -14,8 +17,13 @@ import longthrow.core.quantity.Dimension;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
-/** Limits of the rod's beam: yield on the overrun, fatigue, buckling under the gas. */
+/** Limits of the rod's beam: yield on the overrun, fatigue at one speed and over a stated duty, buckling under the gas. */
 final class RodRungs {
+    /** Of the rung on the stated duty. */
+    static final String HOURS = "rod_beam_hours";
+
+    private static final String DUTY = "hours_at";
+
     /** Share of rods that must be better than what is reckoned: 99.9 %. */
     static final double RELIABILITY = 0.999;
 
@@ -39,7 +47,10 @@ final class RodRungs {
     }
 
     List<Rung> all() {
-        return List.of(stretched(), fatigue(), buckling());
+        List<HoursAt> stated = known.build().hoursAt();
+        return stated.isEmpty()
+                ? List.of(stretched(), fatigue(), buckling())
+                : List.of(stretched(), besideDuty(Duty.of(stated)), hours(stated), buckling());
     }
 
     /** What was asked, for what was taken for granted. */
@@ -98,9 +109,7 @@ final class RodRungs {
 
     private Rung fatigue(Asked of, double share) {
         Optional<RodMetal> metal = RodMetal.of(of);
-        Section beam = beam(of);
-        Expression most = pulled(of, beam);
-        Expression least = beam.axialStress(new Driven(of).largestPush(share)).negated();
+        MeanStress stress = swing(of, share);
         Expression turns = new Driven(of).turns();
         Head head = new Head(
                 "rod_beam_fatigue",
@@ -113,7 +122,6 @@ final class RodRungs {
                                 .orElse("the metal"),
                 MEND + "; a measured gas trace instead of the bounding one would say more");
         return metal.map(m -> {
-                    MeanStress stress = MeanStress.between(least, most);
                     StressLife life = line(of, m);
                     Expression borne = life.factor()
                             .times(life.exponent().times(turns.logarithm()).exponential());
@@ -121,6 +129,100 @@ final class RodRungs {
                             head, of, Expression.constant(1).dividedBy(stress.goodman(borne, m.ultimateStrength())));
                 })
                 .orElseGet(() -> maker.unknown(head, of));
+    }
+
+    /** Between the push of the gas and the pull at top dead centre, at {@link SpeedSought#speed()}. */
+    private static MeanStress swing(Asked of, double share) {
+        Section beam = beam(of);
+        Expression most = pulled(of, beam);
+        return MeanStress.between(
+                beam.axialStress(new Driven(of).largestPush(share)).negated(), most);
+    }
+
+    // ---- over the stated duty
+
+    /** Fatigue with all the hours at one speed, which decides nothing where a duty is stated that reaches the speed asked about. */
+    private Rung besideDuty(Duty duty) {
+        Rung rung = fatigue();
+        if (maker.askedAbout().filter(speed -> isReached(duty, speed)).isEmpty()) {
+            return rung;
+        }
+        return rung.by(List.of(DUTY), rung.speed(), rung.why())
+                .seenAs(
+                        rung.state(),
+                        Weight.TELLS,
+                        "with all the hours at that speed, which the stated duty (" + DUTY
+                                + ") does not spend there; the limit over the duty decides: " + rung.why(),
+                        rung.unlock());
+    }
+
+    private static boolean isReached(Duty duty, double speed) {
+        return duty.fastest().speed() >= speed * (1 - 1e-9);
+    }
+
+    private Rung hours(List<HoursAt> stated) {
+        Asked of = ask();
+        double fastest = Duty.of(stated).fastest().speed();
+        return maker.boundedUpTo(fastest, share -> hours(of, stated, share));
+    }
+
+    private Rung hours(Asked of, List<HoursAt> stated, double share) {
+        Duty duty = Duty.of(stated);
+        asStated(of, stated, duty);
+        Optional<RodMetal> metal = RodMetal.of(of);
+        MeanStress swing = swing(of, share);
+        Expression wanted = of.figure(Term.LIFE_WANTED);
+        Head head = new Head(
+                HOURS,
+                "rod beam, hours at the stated duty",
+                Part.ROD,
+                Kind.FATIGUE,
+                Weight.HOLDS_BACK,
+                "Palmgren and Miner's sum over the steps of the duty (Shigley 6-15), each by modified Goodman and the line of swings (6-8, 6-12), for "
+                        + metal.map(m -> m.alloy().label() + "; " + m.alloy().source())
+                                .orElse("the metal"),
+                MEND + ", or less of the time at the fastest step");
+        if (metal.isEmpty()) {
+            return maker.unknown(head, of);
+        }
+        Expression reversed = swing.reversed(metal.get().ultimateStrength());
+        StressLife line = line(of, metal.get());
+        Expression time = duty.logarithmOfTime(speed -> line.logarithmOfSwings(
+                        reversed.substitute(Map.of(SpeedSought.SPEED, Expression.constant(speed)))))
+                .plus(of.logarithmSpread("Miner's sum at breaking", Duty.spreadAtBreak()));
+        return maker.hours(head, of, time, wanted, "Miner's sum");
+    }
+
+    /** What the duty says, and what is made of it; one that ends below the speed asked about tells nothing of it. */
+    private void asStated(Asked of, List<HoursAt> stated, Duty duty) {
+        of.restsOn(DUTY);
+        of.takes(
+                DUTY,
+                "running time as stated: "
+                        + String.join("; ", HoursAt.said(stated, Optional.empty()))
+                        + (Math.abs(HoursAt.whole(stated) - 1) > 1e-9
+                                ? ", which add up to " + HoursAt.wholeInPercent(stated) + " and count as the whole"
+                                : "")
+                        + "; one swing a turn, the larger of two",
+                "the owner's word");
+        of.takes(
+                DUTY,
+                String.format(
+                        Locale.ROOT,
+                        "damage added up by Palmgren and Miner's sum, broken at 1: tests break between %s and %s of it, counted as a factor of %.1f either way, 95 in 100",
+                        Duty.LEAST_AT_BREAK,
+                        Duty.MOST_AT_BREAK,
+                        Math.exp(Duty.spreadAtBreak())),
+                "Shigley, eq. (6-57); the spread is common practice, no source");
+        maker.askedAbout()
+                .filter(speed -> !isReached(duty, speed))
+                .ifPresent(speed -> of.lacks(new Rung.Missing(
+                        DUTY,
+                        "hours at " + maker.speed(speed)
+                                + ", which the stated duty does not reach: its fastest step is "
+                                + maker.speed(duty.fastest().speed()),
+                        "state how much of the time is run that fast, or ask about a lower speed",
+                        0)));
     }
 
     /** The metal's line, lowered for surface, load, grain and reliability. */

@@ -1,5 +1,7 @@
 package longthrow.core.life;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -12,14 +14,22 @@ import longthrow.core.answer.Verdict;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.BenchUnits;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Unit;
 import longthrow.core.term.Part;
 
 /** Sets a limit against the speed asked for: what is known becomes a rung with its speed, what is not becomes one that says what is missing. */
 final class RungMaker {
     /** A speed with a smaller relative doubt was stated as it is. */
     private static final double STATED = 1e-6;
+
+    /** Longer than any engine of this kind is run: ten thousand hours [s]; a judgement of layout. */
+    private static final double LONGEST = 1e4 * 3600;
+
+    /** Shorter than any run that is worth its start [s]; a judgement of layout, and near it the line of swings ends. */
+    private static final double SHORTEST = 60;
 
     private final FigurePrinter printer;
     private final Optional<Measured> asked;
@@ -92,6 +102,18 @@ final class RungMaker {
      * @param byGas the rung, by the share of the bound that is counted
      */
     Rung bounded(DoubleFunction<Rung> byGas) {
+        return bounded(gas, byGas);
+    }
+
+    /**
+     * As {@link #bounded(DoubleFunction)}, of what is run up to a speed: a trace that was not taken so fast says nothing of it.
+     * @param fastest speed that counts [rad/s]
+     */
+    Rung boundedUpTo(double fastest, DoubleFunction<Rung> byGas) {
+        return bounded(gas.filter(g -> g.fastest() >= fastest * (1 - 1e-9)), byGas);
+    }
+
+    private static Rung bounded(Optional<MeasuredGas> gas, DoubleFunction<Rung> byGas) {
         Rung bound = byGas.apply(1);
         if (bound.state() == State.HOLDS) {
             return bound.seenAs(
@@ -199,7 +221,53 @@ final class RungMaker {
         return judged(head, of, room, " at any speed", said);
     }
 
-    /** As {@link #still}, of what was reckoned at the speed asked about. */
+    /**
+     * By the running time until something breaks, which lies decades wide: by its logarithm.
+     * @param lasts  logarithm of the time [s]
+     * @param wanted time that is wanted [s]
+     * @param by     which sum
+     */
+    Rung hours(Head head, Asked of, Expression lasts, Expression wanted, String by) {
+        if (!of.isWhole()) {
+            return unknown(head, of);
+        }
+        Formula formula = Formula.of(head.key(), lasts);
+        if (!Double.isFinite(formula.at(name -> of.inputs().apply(name).value()))) {
+            return rung(
+                    head,
+                    of,
+                    Optional.empty(),
+                    State.EXCEEDED,
+                    0,
+                    "does not hold: at the fastest step the mean pull alone is more than the metal bears",
+                    head.mend());
+        }
+        Measured time = Measured.through(formula, of.inputs());
+        Measured room =
+                Measured.through(Formula.of("room before " + head.key(), lasts.minus(wanted.logarithm())), of.inputs());
+        double asked = of.told("time wanted", wanted).orElseThrow().value();
+        return there(
+                head,
+                of,
+                room,
+                time(time.value()) + " (" + time(time.low()) + " to " + time(time.high()) + ") by " + by + "; "
+                        + printer.print(Dimension.TIME, asked, 0).first().text() + " are wanted");
+    }
+
+    /** A time by its logarithm [s], to two figures; past what anything is run, or under what counts as run, only that. */
+    private String time(double logarithm) {
+        double seconds = Math.exp(logarithm);
+        if (!(seconds <= LONGEST)) {
+            return "over " + time(Math.log(LONGEST));
+        }
+        if (seconds < SHORTEST) {
+            return "under " + time(Math.log(SHORTEST));
+        }
+        Unit unit = BenchUnits.of(Dimension.TIME, seconds).metric();
+        return new BigDecimal(unit.fromSi(seconds)).round(new MathContext(2)).toPlainString() + " " + unit.symbol();
+    }
+
+    /** As {@link #still}, of what was reckoned at the speed asked about, or for the duty that is stated. */
     Rung there(Head head, Asked of, Measured room, String said) {
         return judged(head, of, room, "", said);
     }

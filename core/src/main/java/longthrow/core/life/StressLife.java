@@ -43,6 +43,11 @@ public record StressLife(Expression ultimate, double fraction, Expression endura
      * @param reversed swing without mean, above 0 [Pa]
      */
     public Expression swings(Expression reversed) {
-        return reversed.dividedBy(factor()).logarithm().dividedBy(exponent()).exponential();
+        return logarithmOfSwings(reversed).exponential();
+    }
+
+    /** Logarithm of {@link #swings}, whose doubt is the one that is even on both sides. */
+    public Expression logarithmOfSwings(Expression reversed) {
+        return reversed.dividedBy(factor()).logarithm().dividedBy(exponent());
     }
 }

@@ -5,10 +5,12 @@ import static longthrow.core.Plain.value;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import longthrow.core.engine.Alloy;
 import longthrow.core.engine.BoltGrade;
@@ -64,12 +66,54 @@ class StrengthTest {
     @Test
     void dutyAddsUpWhatEachSpeedTakes() {
         Duty duty = new Duty(List.of(new Duty.Step(200 * Math.PI, 0.25), new Duty.Step(100 * Math.PI, 0.75)));
-        // 100 turns a second a quarter of the time at 1e6 swings: 25e-6 a second; the rest harms nothing
-        double seconds = duty.timeToBreak(speed -> speed > 500 ? 1e6 : Double.POSITIVE_INFINITY);
-        assertThat(seconds).isCloseTo(40_000, within(1e-6));
-        assertThat(duty.timeToBreak(speed -> Double.POSITIVE_INFINITY)).isInfinite();
+        // 100 turns a second a quarter of the time at 1e6 swings: 25e-6 a second; what lasts 1e300 swings harms nothing
+        double alone = time(duty, speed -> speed > 500 ? 1e6 : 1e300);
+        assertThat(alone).isCloseTo(40_000, within(1e-6));
+        // 50 turns a second the rest of the time at 5e6: 7.5e-6 a second more
+        double both = time(duty, speed -> speed > 500 ? 1e6 : 5e6);
+        assertThat(both).isCloseTo(1 / 32.5e-6, within(1e-6));
+        // by the sum itself, whatever the lives: also where the slower step is the harder one
+        double odd = time(duty, speed -> speed > 500 ? 3e7 : 2e4);
+        assertThat(Duty.damage(List.of(25 * odd, 37.5 * odd), List.of(3e7, 2e4)))
+                .isCloseTo(1, within(1e-12));
         assertThatThrownBy(() -> new Duty(List.of(new Duty.Step(100, 0.5)))).hasMessageContaining("add up to 0.5");
         assertThatThrownBy(() -> Duty.damage(List.of(1.0), List.of())).hasMessageContaining("1 counts of swings for 0");
+    }
+
+    /**
+     * Budynas and Nisbett, Shigley's Mechanical Engineering Design, example 6-15: 151 and 67.5 kpsi, f 0.795; swings of 70, 50 and 40 kpsi about 10, 10 and -20, in turn. The
+     * book, by Gerber, has 619 000 swings for the first; all from memory. Here by Goodman, by hand: 70 / (1 - 10/151) = 74.96, 53.55 and, squeezed, 40; on the line
+     * a = (0.795 x 151)2 / 67.5 = 213.5 and b = -log(0.795 x 151 / 67.5) / 3 = -0.08335 these are 284 000, 16.1 million and 533 million swings, all on the line drawn on.
+     */
+    @Test
+    void minersSumOfThreeSwingsIsThatOfTheHandbook() {
+        StressLife line = new StressLife(number(151), 0.795, number(67.5), StressLife.STEEL_KNEE);
+        double gerber = 70 / (1 - Math.pow(10.0 / 151, 2));
+        assertThat(value(line.swings(number(gerber))))
+                .isCloseTo(619_000, withinPercentage(1.5)); // the book rounds b to 0.0833, which is 0.8 %
+        double a = Math.pow(0.795 * 151, 2) / 67.5;
+        double b = -Math.log10(0.795 * 151 / 67.5) / 3;
+        double[] swings = {70 / (1 - 10.0 / 151), 50 / (1 - 10.0 / 151), 40};
+        double blocks = 0;
+        for (double swing : swings) {
+            blocks += 1 / Math.pow(swing / a, 1 / b);
+        }
+        // as many of each: a third of the swings, at speeds as 1 to 2 to 4
+        Duty duty = new Duty(
+                List.of(new Duty.Step(400, 1 / 7.0), new Duty.Step(200, 2 / 7.0), new Duty.Step(100, 4 / 7.0)));
+        List<MeanStress> stresses = List.of(
+                MeanStress.between(number(-60), number(80)),
+                MeanStress.between(number(-40), number(60)),
+                MeanStress.between(number(-60), number(20)));
+        double time = Math.exp(value(duty.logarithmOfTime(speed -> line.logarithmOfSwings(
+                stresses.get(speed > 300 ? 0 : speed > 150 ? 1 : 2).reversed(number(151))))));
+        assertThat(time * 400 / 7 / (2 * Math.PI)).isCloseTo(1 / blocks, withinPercentage(1e-9));
+        assertThat(1 / blocks)
+                .isCloseTo(279_000, withinPercentage(0.2)); // by hand: 1 / (1/284 000 + 1/16.1e6 + 1/533e6)
+    }
+
+    private static double time(Duty duty, DoubleUnaryOperator life) {
+        return Math.exp(value(duty.logarithmOfTime(speed -> number(Math.log(life.applyAsDouble(speed))))));
     }
 
     /** Bolt: what the bolt gains and the clamp loses is the outside pull, until the joint gapes and the bolt has it all. */

@@ -1,0 +1,157 @@
+package longthrow.buildfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Rung;
+import longthrow.core.answer.Rung.State;
+import longthrow.core.answer.Rung.Weight;
+import longthrow.core.build.GasReading;
+import longthrow.core.quantity.Units;
+import org.junit.jupiter.api.Test;
+
+/** How long the rod's beam lasts at the stated duty, on the whole invented engine of {@link LadderMutationTest}, wanted for 5200 rpm and 60 h. */
+class RodHoursTest {
+    private static final String HOURS = "rod_beam_hours";
+    private static final String AT_ONE_SPEED = "rod_beam_fatigue";
+
+    private static Answer answer(String text, GasReading... traces) {
+        ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
+        assertThat(read.faults()).extracting(Fault::message).isEmpty();
+        return Running.limitsAlone(read.build().orElseThrow().withGas(List.of(traces)));
+    }
+
+    private static Rung rung(String text, String key, GasReading... traces) {
+        return rung(answer(text, traces), key);
+    }
+
+    private static Rung rung(Answer answer, String key) {
+        return answer.ladder().orElseThrow().rung(key).orElseThrow(() -> new AssertionError(key));
+    }
+
+    private static String wanted(String rpm) {
+        String was = "wanted_speed: 5200 rpm";
+        assertThat(LadderMutationTest.WHOLE).contains(was);
+        return LadderMutationTest.WHOLE.replace(was, "wanted_speed: " + rpm + " rpm");
+    }
+
+    private static String duty(String... speedsAndShares) {
+        StringBuilder steps = new StringBuilder();
+        for (int k = 0; k < speedsAndShares.length; k += 2) {
+            steps.append(steps.isEmpty() ? "" : ", ")
+                    .append("{speed: ")
+                    .append(speedsAndShares[k])
+                    .append(" rpm, share: ")
+                    .append(speedsAndShares[k + 1])
+                    .append(" %}");
+        }
+        return "hours_at: [" + steps + "]\n";
+    }
+
+    /** At the speed at which fatigue is just reached in the hours wanted, a duty of that one speed lasts as long: even odds, whatever the doubts. The standard doubt of the logarithm is about 0.7, so 1e-7 of the odds is 2e-7 of the hours. */
+    @Test
+    void aDutyOfOneStepLastsWhatFatigueAtThatSpeedSays() {
+        String slow = wanted("1000")
+                .replace("governed_speed: {specified: 3600 rpm, by: a made-up plate}", "")
+                .replace("rated_speed: {specified: 3200 rpm, by: a made-up sheet}", "");
+        double speed = rung(slow, AT_ONE_SPEED).speed().orElseThrow().value();
+        String rpm = String.format(Locale.ROOT, "%.12f", Units.RPM.fromSi(speed));
+        Rung hours = rung(slow + duty(rpm, "100"), HOURS);
+        assertThat(hours.state()).isEqualTo(State.NEAR);
+        assertThat(hours.probability()).isCloseTo(0.5, within(1e-7));
+        assertThat(hours.why()).contains("60 h (");
+        String faster = String.format(Locale.ROOT, "%.12f", Units.RPM.fromSi(speed) * 1.001);
+        assertThat(rung(slow + duty(faster, "100"), HOURS).probability()).isLessThan(0.499);
+    }
+
+    @Test
+    void lessTimeAtTheFastestStepLastsLonger() {
+        String fast = LadderMutationTest.WHOLE;
+        double before = -1;
+        for (String share : List.of("100", "60", "30", "10")) {
+            String rest = String.valueOf(100 - Integer.parseInt(share));
+            String steps = share.equals("100") ? duty("5200", "100") : duty("3000", rest, "5200", share);
+            double now = rung(fast + steps, HOURS).probability();
+            assertThat(now).as(share).isGreaterThan(before);
+            before = now;
+        }
+    }
+
+    @Test
+    void theRungTellsHoursAndWhatTheyRestOn() {
+        Answer answer = answer(LadderMutationTest.WHOLE + LadderMutationTest.DUTY);
+        Rung hours = rung(answer, HOURS);
+        assertThat(hours.why()).contains("40 h (9.8 h to 160 h) by Miner's sum; 60 h are wanted", "holds: 360 h (");
+        assertThat(hours.hangsOn()).contains("hours_at", "use.hours_wanted", "connecting_rod.metal");
+        assertThat(hours.speed()).isEmpty();
+        assertThat(answer.defaults()).anyMatch(d -> d.what().contains("70 % at 3000 rpm; 30 % at 5200 rpm"));
+        assertThat(answer.defaults()).anyMatch(d -> d.what().contains("break between 0.3 and 3.0"));
+    }
+
+    /** Where a duty is stated that reaches the speed, all the hours at that speed decide nothing; without one they do as ever. */
+    @Test
+    void fatigueAtOneSpeedOnlyTellsBesideADutyThatReachesTheSpeed() {
+        String thin = LadderMutationTest.WHOLE.replace("beam_thickness: 14.0 mm", "beam_thickness: 7.0 mm");
+        Rung alone = rung(thin, AT_ONE_SPEED);
+        assertThat(alone.weight()).isEqualTo(Weight.HOLDS_BACK);
+        Rung beside = rung(thin + LadderMutationTest.DUTY, AT_ONE_SPEED);
+        assertThat(beside.weight()).isEqualTo(Weight.TELLS);
+        assertThat(beside.isInTheWay()).isFalse();
+        assertThat(beside.state()).isEqualTo(alone.state());
+        assertThat(beside.why()).contains("the limit over the duty decides", alone.why());
+        assertThat(beside.hangsOn()).contains("hours_at");
+        assertThat(rung(thin + LadderMutationTest.DUTY, HOURS).isInTheWay()).isTrue();
+        assertThat(answer(thin).ladder().orElseThrow().rung(HOURS)).isEmpty();
+    }
+
+    @Test
+    void aDutyThatEndsBelowTheSpeedTellsNothingOfIt() {
+        String text = LadderMutationTest.WHOLE + duty("3000", "70", "5100", "30");
+        Rung hours = rung(text, HOURS);
+        assertThat(hours.state()).isEqualTo(State.UNKNOWN);
+        assertThat(hours.isInTheWay()).isTrue();
+        assertThat(hours.why()).contains("hours at 5200 rpm", "does not reach", "5100 rpm");
+        Rung alone = rung(LadderMutationTest.WHOLE, AT_ONE_SPEED);
+        Rung beside = rung(text, AT_ONE_SPEED);
+        assertThat(beside.weight()).isEqualTo(alone.weight());
+        assertThat(beside.why()).isEqualTo(alone.why());
+    }
+
+    @Test
+    void withoutHoursWantedTheRungIsUnknownAndNamesThem() {
+        String text = LadderMutationTest.WHOLE.replace("  hours_wanted: 60 h\n", "") + LadderMutationTest.DUTY;
+        Rung hours = rung(text, HOURS);
+        assertThat(hours.state()).isEqualTo(State.UNKNOWN);
+        assertThat(hours.missing()).extracting(Rung.Missing::where).containsExactly("use.hours_wanted");
+    }
+
+    /** Where the mean alone is past what the metal bears the line of swings has no end to read: it is passed, not unknown and not held. */
+    @Test
+    void aPullPastTheMetalLastsNoTime() {
+        String text = wanted("15900")
+                        .replace("beam_thickness: 14.0 mm", "beam_thickness: 6.0 mm")
+                        .replace("mass: 171.4 g", "mass: 400 g")
+                        .replace("beam_width: 18.0 mm", "beam_width: 9.0 mm")
+                + duty("3000", "90", "15900", "10");
+        Rung hours = rung(text, HOURS);
+        assertThat(hours.state()).isEqualTo(State.EXCEEDED);
+        assertThat(hours.why()).contains("without any gas too", "the mean pull alone");
+    }
+
+    /** A trace counts up to where it was taken: for a duty with a faster step the bounding one does. */
+    @Test
+    void aGasTraceCountsForDutiesItReaches() {
+        GasReading trace = GasTraceTest.trace("5300", 0.5, GasReading.Cycles.STRONGEST);
+        Rung bound = rung(LadderMutationTest.WHOLE + LadderMutationTest.DUTY, HOURS);
+        Rung by = rung(LadderMutationTest.WHOLE + LadderMutationTest.DUTY, HOURS, trace);
+        assertThat(by.probability()).isGreaterThan(bound.probability());
+        assertThat(by.why()).contains("the gas trace measured at 5300 rpm (gas_traces[1])");
+        assertThat(by.hangsOn()).contains("gas_traces[1]", "hours_at");
+        Rung faster = rung(LadderMutationTest.WHOLE + duty("3000", "70", "5200", "25", "5400", "5"), HOURS, trace);
+        assertThat(faster.why()).doesNotContain("gas_traces[1]");
+    }
+}
