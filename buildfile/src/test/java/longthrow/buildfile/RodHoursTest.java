@@ -102,7 +102,7 @@ class RodHoursTest {
         assertThat(beside.weight()).isEqualTo(Weight.TELLS);
         assertThat(beside.isInTheWay()).isFalse();
         assertThat(beside.state()).isEqualTo(alone.state());
-        assertThat(beside.why()).contains("the limit over the duty decides", alone.why());
+        assertThat(beside.why()).contains("whose own limit decides", alone.why());
         assertThat(beside.hangsOn()).contains("hours_at");
         assertThat(rung(thin + LadderMutationTest.DUTY, HOURS).isInTheWay()).isTrue();
         assertThat(answer(thin).ladder().orElseThrow().rung(HOURS)).isEmpty();

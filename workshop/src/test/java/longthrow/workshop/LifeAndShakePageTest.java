@@ -392,6 +392,48 @@ class LifeAndShakePageTest extends OverHttp {
                 + "}}\n";
     }
 
+    /** The duty goes in and out on the page, bare numbers in its units; what is none is said, and what was typed stays. */
+    @Test
+    void howTheHoursAreSpentIsStatedAndTakenAwayOnThePage() throws IOException {
+        String disputed = "compression_height: {readings: [15.62 mm, 15.63 mm], with: my_caliper, who: the owner}";
+        assertThat(text("demo.yaml")).contains(disputed);
+        String base = kept(text("demo.yaml").replace(disputed, "pin_top_to_crown: 7.63 mm"));
+        Visitor.Page page = visitor.get(base + "/life?now=1");
+        assertThat(page.words())
+                .contains("How the hours are spent", "None stated.")
+                .doesNotContain("stated duty");
+        String before = visitor.get(base + "/text").body();
+        Visitor.Page wrong = visitor.post(
+                base + "/life/duty",
+                fields(page, "speed.1", "3000", "share.1", "70", "speed.2", "5200 rpm", "share.2", "35 %"));
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.words()).contains("105 % is what the shares add up to", "100 % within 0.5 %", "share smaller");
+        assertThat(wrong.body()).contains("value=\"5200 rpm\"", "value=\"35 %\"", "<details open");
+        Visitor.Page half = visitor.post(base + "/life/duty", fields(page, "speed.1", "3000", "share.1", ""));
+        assertThat(half.status()).isEqualTo(422);
+        assertThat(half.words()).contains("share of step 1 is empty");
+        visitor.post(
+                base + "/life/duty",
+                fields(page, "speed.1", "3000", "share.1", "70", "speed.2", "5200 rpm", "share.2", "30 %"));
+        page = visitor.get(base + "/life?now=1");
+        assertThat(page.words())
+                .contains(
+                        "70 % at 3000 rpm, 42 h of 60 h",
+                        "30 % at 5200 rpm, 18 h of 60 h",
+                        "rod beam, hours at the stated duty",
+                        "by Miner's sum; 60 h are wanted",
+                        "beside the stated duty, whose own limit decides")
+                .doesNotContain("hours_at");
+        assertThat(page.body()).contains(base + "/life#duty");
+        assertThat(visitor.get(base + "/text").body()).contains("hours_at: [{speed: 3000 rpm, share: 70 %}");
+        assertThat(visitor.get(base + "/book?view=sheet&now=1").words())
+                .contains("stated duty running time as stated: 70 % at 3000 rpm; 30 % at 5200 rpm")
+                .doesNotContain("hours_at");
+        visitor.post(base + "/life/duty", fields(page, "out", "all"));
+        assertThat(visitor.get(base + "/life?now=1").words()).contains("None stated.");
+        assertThat(before).doesNotContain("hours_at");
+    }
+
     private static Map<String, String> fields(Visitor.Page page, String... namesAndValues) {
         Map<String, String> fields = new LinkedHashMap<>();
         for (String name : List.of("token", "based", "key")) {

@@ -151,8 +151,8 @@ final class RodRungs {
                 .seenAs(
                         rung.state(),
                         Weight.TELLS,
-                        "with all the hours at that speed, which the stated duty (" + DUTY
-                                + ") does not spend there; the limit over the duty decides: " + rung.why(),
+                        "told beside the stated duty, whose own limit decides; with all the hours at one speed: "
+                                + rung.why(),
                         rung.unlock());
     }
 

@@ -41,6 +41,11 @@ public final class PageWords {
 
     private static final Pattern GAS_TRACE = Pattern.compile("\\bgas_traces\\[(\\d+)]");
 
+    /** The duty where it is named beside its place, and alone. */
+    private static final Pattern HOURS_AT_IN_BRACKETS = Pattern.compile(" \\(hours_at\\)");
+
+    private static final Pattern HOURS_AT = Pattern.compile("\\bhours_at\\b");
+
     private static final Pattern SEEN = Pattern.compile("write what was found, such as seen: \\[\\{[^\\]]*\\}\\]");
 
     /** A section of the build file by itself, as people do not write it. */
@@ -119,6 +124,8 @@ public final class PageWords {
         said = MOCKED_UP.matcher(said).replaceAll("mock-up $1");
         said = SEEN.matcher(said).replaceAll("say so on Life, under Looked over");
         said = GAS_TRACE.matcher(said).replaceAll("gas trace $1");
+        said = HOURS_AT_IN_BRACKETS.matcher(said).replaceAll("");
+        said = HOURS_AT.matcher(said).replaceAll("stated duty");
         said = SECTION.matcher(said)
                 .replaceAll(
                         found -> Matcher.quoteReplacement(part(found.group()).orElse(found.group())));

@@ -40,6 +40,9 @@ public final class Ways {
     /** And one whose entries are made on the page Clear. */
     private static final String MOCKED_UP = "mocked_up";
 
+    /** And one that is told on the page Life. */
+    private static final String HOURS_AT = "hours_at";
+
     private final String base;
     private final List<Frame.Way> ways = new ArrayList<>();
 
@@ -215,6 +218,9 @@ public final class Ways {
         }
         if (where.startsWith(MOCKED_UP)) {
             return base + "/clear";
+        }
+        if (where.startsWith(HOURS_AT)) {
+            return base + "/life#duty";
         }
         Matcher place = PATH.matcher(where);
         return place.find()

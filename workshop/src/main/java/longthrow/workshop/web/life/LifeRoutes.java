@@ -18,6 +18,8 @@ import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.GasReading;
+import longthrow.core.build.Given;
+import longthrow.core.build.HoursAt;
 import longthrow.core.life.Life;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Parsed;
@@ -26,6 +28,7 @@ import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Part;
+import longthrow.core.term.Term;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.BareNumber;
 import longthrow.workshop.web.Catalogues;
@@ -38,6 +41,9 @@ import longthrow.workshop.web.Workbench;
 
 /** Addresses of life. */
 public final class LifeRoutes implements Routes {
+    /** Rows there are for a duty, at least; layout. */
+    private static final int LEAST_ROWS = 3;
+
     private static final List<Unit> UNITS = List.of(Units.KILOPASCAL, Units.BAR, Units.PSI, Units.MEGAPASCAL);
 
     private final Workbench bench;
@@ -58,13 +64,22 @@ public final class LifeRoutes implements Routes {
         routes.get("/b/{id}/life/answer", this::answer);
         routes.post("/b/{id}/life/looked", this::looked);
         routes.post("/b/{id}/life/gas", this::gas);
+        routes.post("/b/{id}/life/duty", this::duty);
     }
 
     private void page(Context request) {
-        page(request, Telling.Sent.NOTHING, List.of());
+        page(request, Typed.NOTHING, List.of());
     }
 
-    private void page(Context request, Telling.Sent sent, List<String> faults) {
+    /**
+     * What was sent and not kept.
+     * @param duty rows of it; empty where none was sent
+     */
+    private record Typed(Telling.Sent trace, List<Telling.Row> duty) {
+        static final Typed NOTHING = new Typed(Telling.Sent.NOTHING, List.of());
+    }
+
+    private void page(Context request, Typed sent, List<String> faults) {
         Workbench.Open open = bench.open(request);
         open.build();
         String text = open.revision().text();
@@ -85,7 +100,7 @@ public final class LifeRoutes implements Routes {
                                 telling(open, sent, faults)));
     }
 
-    private Telling telling(Workbench.Open open, Telling.Sent sent, List<String> faults) {
+    private Telling telling(Workbench.Open open, Typed sent, List<String> faults) {
         Build build = open.build();
         List<Telling.Trace> traces = new ArrayList<>();
         for (GasReading trace : build.gas()) {
@@ -102,8 +117,28 @@ public final class LifeRoutes implements Routes {
                 UUID.randomUUID().toString(),
                 Life.LOOKED_OVER.stream().map(p -> looked(build, p)).toList(),
                 traces,
-                sent,
+                new Telling.Duty(
+                        HoursAt.said(build.hoursAt(), hoursWanted(build)),
+                        sent.duty().isEmpty() ? rows(build.hoursAt()) : sent.duty()),
+                sent.trace(),
                 faults);
+    }
+
+    /** The hours wanted, where they are said once. */
+    private static Optional<Quantity> hoursWanted(Build build) {
+        List<Given> said = build.of(Term.LIFE_WANTED);
+        return said.size() == 1 ? said.get(0).figure() : Optional.empty();
+    }
+
+    private static List<Telling.Row> rows(List<HoursAt> steps) {
+        List<Telling.Row> rows = new ArrayList<>();
+        steps.forEach(s -> rows.add(
+                new Telling.Row(rows.size() + 1, s.speed().written(), s.share().written())));
+        int most = Math.min(HoursAt.MOST_STEPS, Math.max(LEAST_ROWS, steps.size() + 1));
+        while (rows.size() < most) {
+            rows.add(new Telling.Row(rows.size() + 1, "", ""));
+        }
+        return rows;
     }
 
     private static Telling.Looked looked(Build build, Part part) {
@@ -142,12 +177,7 @@ public final class LifeRoutes implements Routes {
         Map<Part, String> how = new LinkedHashMap<>();
         Life.LOOKED_OVER.forEach(p ->
                 how.put(p, Workbench.field(request, "how." + p.key()).strip()));
-        keep(
-                request,
-                "what was looked over",
-                build -> BuildFile.seen(withLooked(build, how)),
-                "seen",
-                Telling.Sent.NOTHING);
+        keep(request, "what was looked over", build -> BuildFile.seen(withLooked(build, how)), "seen", Typed.NOTHING);
     }
 
     /** Damage that was seen stays whatever is said of the rest. */
@@ -172,7 +202,7 @@ public final class LifeRoutes implements Routes {
                     "gas trace taken out",
                     build -> BuildFile.gasTraces(without(build.gas(), number)),
                     "gas_traces",
-                    Telling.Sent.NOTHING);
+                    Typed.NOTHING);
             return;
         }
         Telling.Sent sent = new Telling.Sent(
@@ -188,7 +218,7 @@ public final class LifeRoutes implements Routes {
         Optional<GasReading> reading = reading(sent, faults);
         if (reading.isEmpty()) {
             request.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            page(request, sent, faults);
+            page(request, new Typed(sent, List.of()), faults);
             return;
         }
         keep(
@@ -196,6 +226,50 @@ public final class LifeRoutes implements Routes {
                 "gas trace at " + reading.get().speed().written(),
                 build -> BuildFile.gasTraces(with(build.gas(), reading.get())),
                 "gas_traces",
+                new Typed(sent, List.of()));
+    }
+
+    /** All steps together, for only together they are a duty; none, and the button that takes it away, leave none. */
+    private void duty(Context request) {
+        List<Telling.Row> rows = new ArrayList<>();
+        List<HoursAt> steps = new ArrayList<>();
+        List<String> faults = new ArrayList<>();
+        boolean isTakenAway = !Workbench.field(request, "out").isEmpty();
+        for (int number = 1; number <= HoursAt.MOST_STEPS && !isTakenAway; number++) {
+            String speed = Workbench.field(request, "speed." + number);
+            String share = Workbench.field(request, "share." + number);
+            rows.add(new Telling.Row(number, speed, share));
+            if (!speed.isBlank() || !share.isBlank()) {
+                Optional<Quantity> at =
+                        quantity("speed of step " + number, speed, Units.RPM, Dimension.ROTATIONAL_SPEED, faults);
+                Optional<Quantity> part =
+                        quantity("share of step " + number, share, Units.PERCENT, Dimension.RATIO, faults);
+                at.ifPresent(a -> part.ifPresent(p -> steps.add(new HoursAt(a, p))));
+            }
+        }
+        while (rows.size() > LEAST_ROWS
+                && rows.get(rows.size() - 1).speed().isBlank()
+                && rows.get(rows.size() - 1).share().isBlank()) {
+            rows.remove(rows.size() - 1);
+        }
+        if (faults.isEmpty()) {
+            HoursAt.trouble(steps)
+                    .ifPresent(t ->
+                            faults.add(t.found() + " " + t.why() + " (allowed: " + t.allowed() + "); " + t.mend()));
+        }
+        Typed sent = new Typed(Telling.Sent.NOTHING, rows);
+        if (!faults.isEmpty()) {
+            request.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            page(request, sent, faults);
+            return;
+        }
+        keep(
+                request,
+                steps.isEmpty()
+                        ? "stated duty taken away"
+                        : "duty of " + String.join(", ", HoursAt.said(steps, Optional.empty())),
+                build -> BuildFile.hoursAt(steps),
+                "hours_at",
                 sent);
     }
 
@@ -265,7 +339,7 @@ public final class LifeRoutes implements Routes {
         String of(Build build);
     }
 
-    private void keep(Context request, String what, Becoming section, String key, Telling.Sent sent) {
+    private void keep(Context request, String what, Becoming section, String key, Typed sent) {
         Workbench.Open open = bench.open(request);
         open.build();
         String page = open.base() + "/life";

@@ -3,13 +3,14 @@ package longthrow.workshop.web.life;
 import java.util.List;
 
 /**
- * What an owner tells beside readings: which parts were looked over, and gas traces.
+ * What an owner tells beside readings: which parts were looked over, gas traces, and how the hours are spent.
  * @param base    address of the build
  * @param token   that changes carry
  * @param based   revision that it is told of
  * @param key     of the next edit, for once
  * @param parts   to look over
  * @param traces  there are
+ * @param duty    how the hours are spent
  * @param sent    of a trace, to be put right
  * @param faults  of what was sent
  */
@@ -20,6 +21,7 @@ public record Telling(
         String key,
         List<Looked> parts,
         List<Trace> traces,
+        Duty duty,
         Sent sent,
         List<String> faults) {
     public Telling {
@@ -44,7 +46,22 @@ public record Telling(
     /** A trace there is, by its number. */
     public record Trace(int number, String words) {}
 
-    /** As it was typed. */
+    /**
+     * How the hours are spent.
+     * @param said in words, a step each; none where no duty is stated
+     * @param rows to state it in, filled with what stands there or was typed
+     */
+    public record Duty(List<String> said, List<Row> rows) {
+        public Duty {
+            said = List.copyOf(said);
+            rows = List.copyOf(rows);
+        }
+    }
+
+    /** A step as it is typed. */
+    public record Row(int number, String speed, String share) {}
+
+    /** A trace as it was typed. */
     public record Sent(
             String speed,
             String pressure,
