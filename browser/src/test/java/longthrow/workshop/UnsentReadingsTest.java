@@ -19,6 +19,9 @@ class UnsentReadingsTest extends InTheBrowser {
     private static final LocatorAssertions.IsHiddenOptions LONG =
             new LocatorAssertions.IsHiddenOptions().setTimeout(PATIENCE);
 
+    /** Within it a page that was opened has asked for all it asks for [ms]. */
+    private static final double AT_REST = 1500;
+
     /** A workshop that was started anew refuses the token of a page from before, once: the page then asks for the new one. */
     private static final String TOKEN_FROM_BEFORE = "|status of 403.*/preview/|Code 403 from .*/preview/";
 
@@ -148,10 +151,12 @@ class UnsentReadingsTest extends InTheBrowser {
                         + " const parts = [...document.querySelectorAll('script[src], link[rel=stylesheet], link[rel=icon]')]"
                         + ".map((one) => one.src || one.href);"
                         + " return (await Promise.all([location.href, ...parts].map((one) => kept.match(one)))).every(Boolean); }");
+        page.waitForTimeout(AT_REST); // nothing of it is on its way any more
         stop();
         page.reload();
         assertThat(firstBox(page)).isVisible();
-        assertThat(page.locator("#away")).containsText("does not answer");
+        assertThat(page.locator("#away"))
+                .containsText("does not answer", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
     }
 
     @Test
