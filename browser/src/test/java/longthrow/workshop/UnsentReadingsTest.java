@@ -8,6 +8,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.io.IOException;
 import java.util.List;
+import java.util.regex.Pattern;
 import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.RevisionEntry;
 import org.junit.jupiter.api.Test;
@@ -155,6 +156,8 @@ class UnsentReadingsTest extends InTheBrowser {
         stop();
         page.reload();
         assertThat(firstBox(page)).isVisible();
+        assertThat(page.locator("body"))
+                .hasAttribute("data-seen", Pattern.compile("20.*")); // it is the one that was kept
         assertThat(page.locator("#away"))
                 .containsText("does not answer", new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE));
     }

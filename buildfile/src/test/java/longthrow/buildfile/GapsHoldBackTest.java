@@ -2,7 +2,6 @@ package longthrow.buildfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -24,26 +23,15 @@ class GapsHoldBackTest {
     private static final String RATED = LadderMutationTest.RATED;
 
     private static final String LONGER =
-            replaced(RATED, "stroke: 55.40 mm,", "stroke: 55.40 mm, donor_stroke: 50.00 mm,");
+            Running.replaced(RATED, "stroke: 55.40 mm,", "stroke: 55.40 mm, donor_stroke: 50.00 mm,");
 
     /** With another throw than the donor's a mock-up says with which it was read. */
     private static final String THROW = ", with_stroke: 55.40 mm";
 
     private static final String HELD = LookedOver.springsAtTheMakersSpeed();
 
-    private static String replaced(String text, String what, String by) {
-        assertThat(text).contains(what);
-        return text.replace(what, by);
-    }
-
-    private static Build build(String text) {
-        ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
-        assertThat(read.faults()).extracting(Fault::message).isEmpty();
-        return read.build().orElseThrow();
-    }
-
     private static Approval approval(String text) {
-        return Running.asked(build(text)).ladder().orElseThrow().approval();
+        return Running.asked(Running.build(text)).ladder().orElseThrow().approval();
     }
 
     private static String mockedUp(String text, List<String> entries) {
@@ -53,7 +41,7 @@ class GapsHoldBackTest {
 
     /** Of every pair that is not told, read with plenty of room in it. */
     private static List<String> everyPairOf(String text) {
-        return Clear.of(build(text)).clearances().stream()
+        return Clear.of(Running.build(text)).clearances().stream()
                 .filter(pair -> pair.state() == Clearance.State.UNKNOWN)
                 .map(pair -> "pair: " + pair.key() + ", way: feeler, gap: 4.0 mm, both_ways: yes" + THROW)
                 .collect(Collectors.toCollection(ArrayList::new));
@@ -61,7 +49,7 @@ class GapsHoldBackTest {
 
     /** Whatever the sheet: approved means that no stop of its gaps stands, and the stops are the same in both answers. */
     private static void areOfOneMind(String text) {
-        Build build = build(text);
+        Build build = Running.build(text);
         Answer clear = Clear.of(build);
         Answer life = Running.asked(build);
         List<Stop> gaps = clear.stops().stream().filter(GapStops::isOfGaps).toList();
@@ -92,7 +80,7 @@ class GapsHoldBackTest {
         Approval less = approval(mockedUp(LONGER, entries));
         assertThat(less.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         String key = left.substring("pair: ".length(), left.indexOf(','));
-        Clearance pair = Clear.of(build(LONGER)).clearances().stream()
+        Clearance pair = Clear.of(Running.build(LONGER)).clearances().stream()
                 .filter(c -> c.key().equals(key))
                 .findFirst()
                 .orElseThrow();
@@ -144,8 +132,8 @@ class GapsHoldBackTest {
                 "donor_stroke: 62.0 mm ± 0.001 mm|donor_stroke: {specified: 62.0 mm, tolerance: 0.1 mm, by: the seller}",
             })
     void anotherThrowThanHisIsNotHis(String change) {
-        String text =
-                replaced(HELD, change.substring(0, change.indexOf('|')), change.substring(change.indexOf('|') + 1));
+        String text = Running.replaced(
+                HELD, change.substring(0, change.indexOf('|')), change.substring(change.indexOf('|') + 1));
         Approval approval = approval(text);
         assertThat(approval.verdict()).as(change).isNotEqualTo(Approval.State.APPROVED);
         assertThat(approval.reasons()).anyMatch(r -> r.contains("throw") || r.contains("mocked up"));
@@ -168,7 +156,7 @@ class GapsHoldBackTest {
                 "  core_diameter: 16.0 mm ± 0.05 mm\n",
                 "  big_end_reach: 22.0 mm ± 0.05 mm\n",
                 "  length: 100.0 mm ± 0.05 mm\n")) {
-            String less = replaced(touching, line, "");
+            String less = Running.replaced(touching, line, "");
             assertThat(approval(less).verdict()).as(line).isNotEqualTo(Approval.State.APPROVED);
             areOfOneMind(less);
         }
@@ -222,9 +210,9 @@ class GapsHoldBackTest {
                 "by: the engine's plate | by: the maker?",
             })
     void anotherPartAGuessOrADoubtedWordIsNotTheMakers(String was, String is) {
-        String text = replaced(STOCK, was, is);
+        String text = Running.replaced(STOCK, was, is);
         if (is.contains("keyway_width")) {
-            text = replaced(text, "crankshaft: {", "crankshaft: {keyway_width: 4 mm, ");
+            text = Running.replaced(text, "crankshaft: {", "crankshaft: {keyway_width: 4 mm, ");
         }
         assertThat(approval(text).verdict()).as(is).isNotEqualTo(Approval.State.APPROVED);
     }

@@ -2,7 +2,6 @@ package longthrow.buildfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,28 +25,23 @@ class NothingLeftOutHelpsTest {
         return Repository.text("examples/" + name);
     }
 
-    private static String replaced(String text, String what, String by) {
-        assertThat(text).contains(what);
-        return text.replace(what, by);
-    }
-
     /** The examples as they are, and held to their makers' speeds, looked over. */
     static Stream<String> engines() {
         String demo = example("demo.yaml");
         String springs = example("scenarios/s3-springs.yaml");
         String iron = example("scenarios/s4-vintage-iron.yaml");
-        String slow = replaced(demo, "wanted_speed: 5200 rpm", "wanted_speed: 3600 rpm");
+        String slow = Running.replaced(demo, "wanted_speed: 5200 rpm", "wanted_speed: 3600 rpm");
         return Stream.of(
                 demo,
                 slow,
-                replaced(slow, "\nseen:\n", LookedOver.SEEN),
+                Running.replaced(slow, "\nseen:\n", LookedOver.SEEN),
                 springs,
-                replaced(springs, "wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm"),
+                Running.replaced(springs, "wanted_speed: 6000 rpm", "wanted_speed: 3600 rpm"),
                 LookedOver.springsAtTheMakersSpeed(),
                 iron,
-                replaced(iron, "wanted_speed: 1250 rpm", "wanted_speed: 500 rpm"),
-                replaced(
-                        replaced(iron, "wanted_speed: 1250 rpm", "wanted_speed: 500 rpm"),
+                Running.replaced(iron, "wanted_speed: 1250 rpm", "wanted_speed: 500 rpm"),
+                Running.replaced(
+                        Running.replaced(iron, "wanted_speed: 1250 rpm", "wanted_speed: 500 rpm"),
                         "\nseen:\n  - part: flywheel\n    damage: crack\n    where: at the root of a spoke, a line that stays after wiping\n",
                         "\n" + LookedOver.SEEN),
                 LadderMutationTest.RATED);
@@ -56,7 +50,7 @@ class NothingLeftOutHelpsTest {
     @ParameterizedTest
     @MethodSource("engines")
     void noReadingLeftOutApproves(String text) {
-        Build whole = build(text);
+        Build whole = Running.build(text);
         Answer before = Running.limitsAlone(whole);
         without(whole).forEach((place, less) -> isNoBetter(before, Running.limitsAlone(less), place));
     }
@@ -76,8 +70,8 @@ class NothingLeftOutHelpsTest {
         String held = LookedOver.springsAtTheMakersSpeed();
         assertThat(verdict(held)).isEqualTo(State.APPROVED);
         String key = good.substring(0, good.indexOf(':') + 1);
-        String with = replaced(held, good, bad);
-        String without = replaced(held, good + "\n", "\n").replaceAll("(?m)^ *\n", "");
+        String with = Running.replaced(held, good, bad);
+        String without = Running.replaced(held, good + "\n", "\n").replaceAll("(?m)^ *\n", "");
         assertThat(without).doesNotContain(key + " " + good.substring(good.indexOf(':') + 2));
         if (!bad.startsWith("kind")) {
             assertThat(verdict(with)).as(bad).isNotEqualTo(State.APPROVED);
@@ -90,17 +84,17 @@ class NothingLeftOutHelpsTest {
     void boltsDrawnUpTooFarAreRefusedWhoeverRatesTheRod() {
         String rated = LadderMutationTest.RATED;
         assertThat(verdict(rated)).isEqualTo(State.APPROVED);
-        String torn = replaced(rated, "bolt_torque: 17 N·m", "bolt_torque: 75 N·m");
+        String torn = Running.replaced(rated, "bolt_torque: 17 N·m", "bolt_torque: 75 N·m");
         assertThat(verdict(torn)).isEqualTo(State.REFUSED);
-        String slow = replaced(torn, "wanted_speed: 3900 rpm", "wanted_speed: 3000 rpm");
+        String slow = Running.replaced(torn, "wanted_speed: 3900 rpm", "wanted_speed: 3000 rpm");
         assertThat(verdict(slow)).as("under the maker's governed speed").isEqualTo(State.REFUSED);
-        Build whole = build(slow);
+        Build whole = Running.build(slow);
         Answer before = Running.limitsAlone(whole);
         without(whole).forEach((place, less) -> isNoBetter(before, Running.limitsAlone(less), place));
     }
 
     private static State verdict(String text) {
-        return Running.limitsAlone(build(text))
+        return Running.limitsAlone(Running.build(text))
                 .ladder()
                 .orElseThrow()
                 .approval()
@@ -133,11 +127,5 @@ class NothingLeftOutHelpsTest {
             variants.put(choice.path(), whole.withChoices(choices));
         }
         return variants;
-    }
-
-    private static Build build(String text) {
-        ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
-        assertThat(read.faults()).extracting(Fault::message).isEmpty();
-        return read.build().orElseThrow();
     }
 }

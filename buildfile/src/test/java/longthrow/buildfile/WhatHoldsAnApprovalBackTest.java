@@ -3,7 +3,6 @@ package longthrow.buildfile;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
@@ -27,19 +26,8 @@ class WhatHoldsAnApprovalBackTest {
         return LookedOver.springsAtTheMakersSpeed();
     }
 
-    private static String replaced(String text, String what, String by) {
-        assertThat(text).contains(what);
-        return text.replace(what, by);
-    }
-
-    private static Build build(String text) {
-        ReadBuild read = BuildFile.read(text.getBytes(StandardCharsets.UTF_8));
-        assertThat(read.faults()).extracting(Fault::message).isEmpty();
-        return read.build().orElseThrow();
-    }
-
     private static Answer life(String text) {
-        return Running.asked(build(text));
+        return Running.asked(Running.build(text));
     }
 
     private static Approval approval(Answer answer) {
@@ -52,7 +40,7 @@ class WhatHoldsAnApprovalBackTest {
         Approval approval = approval(life(held()));
         assertThat(approval.verdict()).isEqualTo(Approval.State.APPROVED);
         assertThat(approval.said()).contains("limits rest on a maker's word and not on a sum", "as it was made");
-        Approval slower = approval(life(replaced(held(), "wanted_speed: 3600", "wanted_speed: 1000")));
+        Approval slower = approval(life(Running.replaced(held(), "wanted_speed: 3600", "wanted_speed: 1000")));
         assertThat(Units.RPM.fromSi(slower.upTo().orElseThrow()))
                 .as("no limit was held against more")
                 .isCloseTo(1000, within(1e-6));
@@ -60,7 +48,7 @@ class WhatHoldsAnApprovalBackTest {
 
     @Test
     void theMakersWordEndsWithAnotherThrow() {
-        Answer longer = life(replaced(held(), "donor_stroke: 62.0 mm", "donor_stroke: 58.0 mm"));
+        Answer longer = life(Running.replaced(held(), "donor_stroke: 62.0 mm", "donor_stroke: 58.0 mm"));
         Approval approval = approval(longer);
         assertThat(approval.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(approval.canHave()).as("no speed is offered").isEmpty();
@@ -100,7 +88,7 @@ class WhatHoldsAnApprovalBackTest {
     void ofTwoRatingsTheLowerCountsUntilItIsSettled() {
         Approval approval = approval(
                 life(
-                        replaced(
+                        Running.replaced(
                                 held(),
                                 "  kind: solid_iron\n",
                                 "  kind: solid_iron\n  rated_speed: [{specified: 6000 rpm, by: its maker}, {specified: 2000 rpm, by: its stamp}]\n")));
@@ -110,7 +98,7 @@ class WhatHoldsAnApprovalBackTest {
 
     @Test
     void aWheelNobodyNamedIsNotCoveredByTheEnginesMaker() {
-        Answer answer = life(replaced(held(), "  kind: solid_iron\n", ""));
+        Answer answer = life(Running.replaced(held(), "  kind: solid_iron\n", ""));
         assertThat(answer.ladder().orElseThrow().rungs().stream().filter(r -> r.kind() == Rung.Kind.RIM))
                 .noneMatch(r -> r.state() == Rung.State.COVERED);
     }
@@ -118,13 +106,13 @@ class WhatHoldsAnApprovalBackTest {
     /** The camshaft of the example moved into its rod bolts: whatever the ladder says, it is refused, and what would mend it comes first. */
     @Test
     void noLimitOfSpeedApprovesAnEngineWhosePartsTouch() {
-        Build near = build(Repository.text("examples/demo.yaml"));
+        Build near = Running.build(Repository.text("examples/demo.yaml"));
         List<Clearance> pairs = Clear.of(near).clearances();
         List<Stop> touching = GapStops.together(List.of(), pairs).stream()
                 .filter(GapStops::isOfTouching)
                 .toList();
         assertThat(touching).extracting(Stop::refused).containsExactly(false);
-        Build held = build(held());
+        Build held = Running.build(held());
         Answer heeded = Life.of(held, Catalogue.EMPTY, pairs);
         assertThat(approval(heeded).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(approval(heeded).said()).contains("may touch");
@@ -157,8 +145,8 @@ class WhatHoldsAnApprovalBackTest {
                 .singleElement()
                 .satisfies(u -> assertThat(u.what()).contains("look over", "dye"));
         assertThat(Units.RPM.fromSi(bare.canHave().orElseThrow())).isCloseTo(3600, within(1e-6));
-        Approval unseen = approval(
-                life(replaced(held(), "  - {part: crankshaft, damage: none, where: 'dyed, fillets and taper'}\n", "")));
+        Approval unseen = approval(life(Running.replaced(
+                held(), "  - {part: crankshaft, damage: none, where: 'dyed, fillets and taper'}\n", "")));
         assertThat(unseen.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(unseen.said()).contains("nobody says that crankshaft was looked over");
         assertThat(approval(life(held())).said()).contains("looked over and found sound: flywheel (dyed, hub and rim)");
@@ -179,14 +167,14 @@ class WhatHoldsAnApprovalBackTest {
         "stamped in the shroud, true"
     })
     void onlyTheMakersWordLetsAnythingRun(String by, boolean counts) {
-        String text = replaced(held(), "by: the engine's plate", "by: " + by);
+        String text = Running.replaced(held(), "by: the engine's plate", "by: " + by);
         Approval approval = approval(life(text));
         assertThat(approval.verdict() == Approval.State.APPROVED).as(by).isEqualTo(counts);
         if (!counts) {
             assertThat(approval.reasons()).as(by).anyMatch(r -> r.contains("claim") || r.contains("word"));
         }
-        String catalogue =
-                replaced(held(), "specified: 3600 rpm, by: the engine's plate", "catalogue: 3600 rpm, by: X-36");
+        String catalogue = Running.replaced(
+                held(), "specified: 3600 rpm, by: the engine's plate", "catalogue: 3600 rpm, by: X-36");
         assertThat(approval(life(catalogue)).verdict()).isNotEqualTo(Approval.State.APPROVED);
     }
 
@@ -194,7 +182,8 @@ class WhatHoldsAnApprovalBackTest {
     @ParameterizedTest
     @CsvSource({"4 ± 3, NOT_APPROVED", "5 ± 3, NOT_APPROVED", "2 ± 1, APPROVED", "9 ± 1, REFUSED"})
     void boltsThatMayHaveBeenDrawnUpTooOftenHoldItBack(String count, Approval.State verdict) {
-        Approval approval = approval(life(replaced(held(), "bolt_tightenings: 1", "bolt_tightenings: " + count)));
+        Approval approval =
+                approval(life(Running.replaced(held(), "bolt_tightenings: 1", "bolt_tightenings: " + count)));
         assertThat(approval.verdict()).as(approval.reasons().toString()).isEqualTo(verdict);
     }
 
@@ -208,8 +197,8 @@ class WhatHoldsAnApprovalBackTest {
                 "output_shaft: {diameter: 19.05 mm} | | APPROVED"
             })
     void whatIsSetOrWornWrongHoldsItBack(String more, String key, Approval.State verdict) {
-        Answer answer = life(
-                replaced(replaced(held(), "use:\n", more.replace("\\n", "\n") + "\nuse:\n  duty: mild\n"), "x", "x"));
+        Answer answer = life(Running.replaced(
+                Running.replaced(held(), "use:\n", more.replace("\\n", "\n") + "\nuse:\n  duty: mild\n"), "x", "x"));
         assertThat(approval(answer).verdict())
                 .as(approval(answer).reasons().toString())
                 .isEqualTo(verdict);
@@ -233,12 +222,12 @@ class WhatHoldsAnApprovalBackTest {
         "removed, 3600, APPROVED"
     })
     void withoutItsGovernorALimiterHasToHoldTheMakersSpeed(String governor, String cutsAt, Approval.State verdict) {
-        String text = replaced(
+        String text = Running.replaced(
                 held(),
                 "use:\n",
                 (cutsAt == null ? "" : "limiter: {cut_speed: " + cutsAt + " rpm}\n") + "use:\n"
                         + (governor == null ? "" : "  governor: " + governor + "\n"));
-        for (String said : List.of(text, replaced(text, "  wanted_speed: 3600 rpm\n", ""))) {
+        for (String said : List.of(text, Running.replaced(text, "  wanted_speed: 3600 rpm\n", ""))) {
             Answer answer = life(said);
             boolean isWanted = said.contains("wanted_speed");
             if (isWanted) {
@@ -264,7 +253,7 @@ class WhatHoldsAnApprovalBackTest {
     @ParameterizedTest
     @CsvSource({"oil_temperature: 150 °C, oil_heat", "idle_speed: 3900 rpm, idle"})
     void heatAndIdleHoldItBack(String use, String key) {
-        Answer answer = life(replaced(held(), "use:\n", "use:\n  " + use + "\n"));
+        Answer answer = life(Running.replaced(held(), "use:\n", "use:\n  " + use + "\n"));
         assertThat(approval(answer).verdict()).isEqualTo(Approval.State.NOT_APPROVED);
         assertThat(answer.ladder().orElseThrow().rung(key).orElseThrow().state())
                 .isEqualTo(Rung.State.EXCEEDED);
@@ -273,7 +262,7 @@ class WhatHoldsAnApprovalBackTest {
     /** No oil is that hot: it is a suspect, and a suspect holds back. */
     @Test
     void oilAtTwiceItsHeatHoldsItBack() {
-        Approval approval = approval(life(replaced(held(), "use:\n", "use:\n  oil_temperature: 250 °C\n")));
+        Approval approval = approval(life(Running.replaced(held(), "use:\n", "use:\n  oil_temperature: 250 °C\n")));
         assertThat(approval.verdict()).isNotEqualTo(Approval.State.APPROVED);
         assertThat(approval.reasons()).anyMatch(r -> r.contains("oil"));
     }
@@ -281,14 +270,14 @@ class WhatHoldsAnApprovalBackTest {
     /** Wear past what a part is mended at: a big end that knocks holds back, a worn bore is said and many run so. */
     @Test
     void wearCountsByWhatItDoes() {
-        Answer knocks = life(replaced(
+        Answer knocks = life(Running.replaced(
                         held(),
                         "  metal: cast_aluminium\n",
                         "  metal: cast_aluminium\n  big_end_bearing: bare\n  big_end_bore: 30.15 mm\n")
                 + "");
         assertThat(approval(knocks).verdict()).isEqualTo(Approval.State.APPROVED);
-        Answer worn = life(replaced(
-                replaced(
+        Answer worn = life(Running.replaced(
+                Running.replaced(
                         held(),
                         "  metal: cast_aluminium\n",
                         "  metal: cast_aluminium\n  big_end_bearing: bare\n  big_end_bore: 30.15 mm\n"),
@@ -298,7 +287,7 @@ class WhatHoldsAnApprovalBackTest {
         assertThat(approval(worn).reasons())
                 .anyMatch(r -> r.contains("big-end"))
                 .anyMatch(r -> r.contains("end play"));
-        Answer taper = life(replaced(
+        Answer taper = life(Running.replaced(
                 held(),
                 "  bore: 81.0 mm ± 0.001 mm\n",
                 "  bore_top_thrust: 81.30 mm\n  bore_bottom_thrust: 81.00 mm\n"));
@@ -322,7 +311,7 @@ class WhatHoldsAnApprovalBackTest {
     void aTorqueFarOverItsMakersHoldsItBack() {
         Approval approval = approval(
                 life(
-                        replaced(
+                        Running.replaced(
                                 held(),
                                 "  metal: cast_aluminium\n",
                                 "  metal: cast_aluminium\n  bolt_torque: [{specified: 17 N·m, tolerance: 1 N·m, by: the rod maker's sheet}, {readings: 40 N·m}]\n")));
@@ -333,7 +322,7 @@ class WhatHoldsAnApprovalBackTest {
     /** Guides of the trade are printed as well as they are said. */
     @Test
     void aGuideIsNoSurerThanItIsSaid() {
-        Rung guide = life(replaced(held(), "use:\n", "use:\n  duty: mild\n"))
+        Rung guide = life(Running.replaced(held(), "use:\n", "use:\n  duty: mild\n"))
                 .ladder()
                 .orElseThrow()
                 .rung("mean_piston_speed")

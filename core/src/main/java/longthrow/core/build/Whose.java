@@ -87,16 +87,7 @@ public enum Whose {
             "smaller",
             "larger",
             "replaced",
-            "nothing",
-            "guesses",
-            "home",
-            "tea",
-            "noise",
-            "trailer",
-            "license",
-            "licence",
-            "number",
-            "paper");
+            "nothing");
 
     /** As an entry made of a catalogue's row says whose figure it is: its code, and who its seller says vouches for it. */
     public static String by(CataloguePart part) {

@@ -163,7 +163,7 @@ final class Approving {
         return Stops.isOfAnotherThrow(known.build(), known::figure);
     }
 
-    /** What touches, or comes too close, or is not known, and holds back at any speed. */
+    /** What touches, or comes too close, or is not known. */
     private List<Stop> ofGaps() {
         return stops.stream().filter(GapStops::isOfGaps).toList();
     }

@@ -17,20 +17,11 @@ class OpenGapTest {
         return java.util.stream.IntStream.range(0, 60).filter(i -> i % 10 != 7); // those share no depth
     }
 
-    private static PairGap gapOf(int number) {
-        Pair pair = Specimen.of(number).pair();
-        return new PairGap(
-                pair.one().motion(),
-                pair.one().outlines().get(0),
-                pair.other().motion(),
-                pair.other().outlines().get(0));
-    }
-
     @ParameterizedTest
     @MethodSource("numbers")
     void whatIsLeftOpenIsNoLessThanAskedAndNoMoreThanThere(int number) {
-        PairGap open = gapOf(number);
-        PairGap whole = gapOf(number);
+        PairGap open = Specimen.gapOf(number);
+        PairGap whole = Specimen.gapOf(number);
         Random random = new Random(number);
         for (int k = 0; k < ASKED; k++) {
             double angle = 4 * Math.PI * random.nextDouble();
@@ -53,8 +44,8 @@ class OpenGapTest {
     @ParameterizedTest
     @MethodSource("numbers")
     void stepByStepTheLeastIsNotMissed(int number) {
-        PairGap open = gapOf(number);
-        PairGap whole = gapOf(number);
+        PairGap open = Specimen.gapOf(number);
+        PairGap whole = Specimen.gapOf(number);
         double least = Double.POSITIVE_INFINITY;
         double exact = Double.POSITIVE_INFINITY;
         for (int k = 0; k < ASKED; k++) {

@@ -392,4 +392,14 @@ record Specimen(String name, Side one, Side other) {
             }
         }
     }
+
+    /** The gap of the first outlines of one of them. */
+    static PairGap gapOf(int number) {
+        Pair pair = of(number).pair();
+        return new PairGap(
+                pair.one().motion(),
+                pair.one().outlines().get(0),
+                pair.other().motion(),
+                pair.other().outlines().get(0));
+    }
 }

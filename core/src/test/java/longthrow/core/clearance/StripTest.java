@@ -22,20 +22,11 @@ class StripTest {
         return java.util.stream.IntStream.range(0, 120).filter(i -> i % 10 != 7); // those share no depth
     }
 
-    private static PairGap gapOf(int number) {
-        Pair pair = Specimen.of(number).pair();
-        return new PairGap(
-                pair.one().motion(),
-                pair.one().outlines().get(0),
-                pair.other().motion(),
-                pair.other().outlines().get(0));
-    }
-
     @ParameterizedTest
     @MethodSource("numbers")
     void noGapOnTheWayIsLessThanTheStripTells(int number) {
-        PairGap laid = gapOf(number);
-        PairGap whole = gapOf(number);
+        PairGap laid = Specimen.gapOf(number);
+        PairGap whole = Specimen.gapOf(number);
         Random random = new Random(number);
         for (int k = 0; k < ASKED; k++) {
             double angle = 4 * Math.PI * random.nextDouble();
@@ -62,7 +53,7 @@ class StripTest {
         int over = 0;
         int tightOver = 0;
         for (int number : numbers().toArray()) {
-            PairGap laid = gapOf(number);
+            PairGap laid = Specimen.gapOf(number);
             for (int k = 0; k < ASKED; k++) {
                 double angle = 4 * Math.PI * k / ASKED;
                 double gap = laid.at(angle);
