@@ -208,6 +208,7 @@ class GapsHoldBackTest {
                 "by: the engine's plate | by: 'worn plate, could be 3600 or 6600'",
                 "by: the engine's plate | by: plate of another engine",
                 "by: the engine's plate | by: the maker?",
+                "connecting_rod: {bolt_tightenings: 1} | connecting_rod: {bolt_tightenings: 1, length: {specified: 86 mm, tolerance: 0.03 mm, by: the aftermarket maker}}",
             })
     void anotherPartAGuessOrADoubtedWordIsNotTheMakers(String was, String is) {
         String text = Running.replaced(STOCK, was, is);
@@ -225,6 +226,16 @@ class GapsHoldBackTest {
         entries.add("pair: skirt_to_counterweight, way: clay, gap: touches, both_ways: yes");
         Approval approval = approval(mockedUp(LONGER, entries));
         assertThat(approval.verdict()).isEqualTo(Approval.State.REFUSED);
+    }
+
+    /** What touched at a shorter throw comes nearer by a longer one; of one that touched at a longer throw nothing is known. */
+    @ParameterizedTest
+    @CsvSource({"50.00 mm, REFUSED", "58.00 mm, NOT_APPROVED"})
+    void aTouchAtAShorterThrowIsATouchAtALonger(String with, Approval.State verdict) {
+        List<String> entries = everyPairOf(LONGER);
+        entries.removeIf(e -> e.contains("skirt_to_counterweight"));
+        entries.add("pair: skirt_to_counterweight, way: clay, gap: touches, both_ways: yes, with_stroke: " + with);
+        assertThat(approval(mockedUp(LONGER, entries)).verdict()).isEqualTo(verdict);
     }
 
     @ParameterizedTest

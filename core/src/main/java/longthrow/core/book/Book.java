@@ -321,6 +321,7 @@ public record Book(
         Optional<Answer> fit = answers.fit();
         Recipe recipe = new Recipe(build, measure, words);
         List<Stop> stops = stops(answers);
+        Targets targets = new Targets(build, answers, words);
         List<Finding> cautions = longthrow.core.engine.Stops.cautions(build);
         return new Book(
                 build.name(),
@@ -339,8 +340,8 @@ public record Book(
                 fit.map(Answer::rejections).orElse(List.of()),
                 fit.isPresent(),
                 new Tickets(build, measure, fit, catalogue, words).all(),
-                new Targets(build, answers, words).all(),
-                Targets.torques(),
+                targets.all(),
+                targets.torques(),
                 damage(build),
                 answers.clear().map(clear -> TouchChapter.of(clear, words)),
                 answers.life().flatMap(Answer::ladder).map(ladder -> LimitChapter.of(ladder, words)),

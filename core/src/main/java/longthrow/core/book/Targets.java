@@ -16,6 +16,7 @@ import longthrow.core.book.Book.Limit;
 import longthrow.core.book.Book.Target;
 import longthrow.core.book.Book.Torque;
 import longthrow.core.build.Build;
+import longthrow.core.build.Given;
 import longthrow.core.build.OwnRule;
 import longthrow.core.clear.PairsOf;
 import longthrow.core.engine.Alternative;
@@ -25,6 +26,7 @@ import longthrow.core.engine.Rule;
 import longthrow.core.engine.Stops;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Choice;
 import longthrow.core.term.MovingPair;
 import longthrow.core.term.Term;
 
@@ -202,10 +204,28 @@ final class Targets {
                         Target.Whose.TRADES));
     }
 
-    /** Each joint; no torque and no lubricant is made up. */
-    static List<Torque> torques() {
+    /** Each joint as its owner wrote it down, and whose word that is; no torque and no lubricant is made up. */
+    List<Torque> torques() {
         return Fastener.all().stream()
-                .map(f -> new Torque(f.label(), Fastener.UNKNOWN, Fastener.UNKNOWN, f.how(), f.source()))
+                .map(f -> new Torque(
+                        f.label(),
+                        f.torque().flatMap(this::torque).orElse(Fastener.UNKNOWN),
+                        f.lubricant().flatMap(this::lubricant).orElse(Fastener.UNKNOWN),
+                        f.how(),
+                        f.source()))
                 .toList();
+    }
+
+    private Optional<String> torque(Term term) {
+        List<Given> written = build.of(term);
+        boolean isMakers = !written.isEmpty() && written.stream().allMatch(Given::isMakersWord);
+        return measure.value(term)
+                .map(r -> words.line(r)
+                        + (isMakers ? ", by its maker" : ", as written; hold it against its maker's sheet"));
+    }
+
+    private Optional<String> lubricant(Choice choice) {
+        return build.choice(choice)
+                .map(word -> choice.option(word).map(Choice.Option::label).orElse(word));
     }
 }

@@ -65,6 +65,11 @@ public sealed interface Given {
         return whose() == Whose.MAKERS;
     }
 
+    /** Whether whoever specified it says that the part came in the place of the engine's own. */
+    default boolean isOfAnotherPart() {
+        return this instanceof Specified s && Whose.isOfAnotherPart(s.by());
+    }
+
     /** Whose word it is; nobody's where it was not specified. */
     default Whose whose() {
         return this instanceof Specified s ? Whose.of(s.by(), s.catalogue()) : Whose.NOBODYS;

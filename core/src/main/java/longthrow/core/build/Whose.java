@@ -89,6 +89,21 @@ public enum Whose {
             "replaced",
             "nothing");
 
+    /** Words for a part that is not the one the engine was made with, whoever made it. */
+    private static final Set<String> IN_ITS_PLACE = Set.of(
+            "aftermarket", "replacement", "replaced", "upgrade", "upgraded", "billet", "racing", "tuning", "new");
+
+    /** Whether it says of the part that it came in the place of the engine's own. */
+    static boolean isOfAnotherPart(String by) {
+        return words(by).stream().anyMatch(IN_ITS_PLACE::contains);
+    }
+
+    private static Set<String> words(String by) {
+        return Arrays.stream(by.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"))
+                .filter(w -> !w.isEmpty())
+                .collect(Collectors.toUnmodifiableSet());
+    }
+
     /** As an entry made of a catalogue's row says whose figure it is: its code, and who its seller says vouches for it. */
     public static String by(CataloguePart part) {
         String whose =
@@ -107,9 +122,7 @@ public enum Whose {
      * @param isCatalogue whether it is of a catalogue's row: a catalogue is its seller's, unless it names the maker
      */
     static Whose of(String by, boolean isCatalogue) {
-        Set<String> words = Arrays.stream(by.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"))
-                .filter(w -> !w.isEmpty())
-                .collect(Collectors.toUnmodifiableSet());
+        Set<String> words = words(by);
         if (by.contains("?")) {
             return SOMEBODYS;
         }

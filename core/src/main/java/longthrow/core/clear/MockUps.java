@@ -231,12 +231,20 @@ final class MockUps {
     private Optional<String> over(MockedUp mocked, Collection<String> hangsOn) {
         for (Term size : MockedUp.sizes(mocked.pair())) {
             Optional<String> other = another(mocked, size);
-            if (other.isPresent()) {
+            boolean isTouchOfAShorterThrow = size == Term.STROKE && isTouch(mocked.found()) && isLonger(mocked);
+            if (other.isPresent() && !isTouchOfAShorterThrow) {
                 return other;
             }
         }
         // a touch counts until somebody says that it was of other parts
         return isTouch(mocked.found()) ? Optional.empty() : unsaid(mocked, hangsOn);
+    }
+
+    /** Whether the throw is longer now than it was mocked up with: what touched then comes nearer by it, never away. */
+    private boolean isLonger(MockedUp mocked) {
+        return Optional.ofNullable(mocked.with().get(Term.STROKE))
+                .flatMap(was -> known.figure(Term.STROKE).filter(now -> now.value() - now.expanded() > was.si()))
+                .isPresent();
     }
 
     private static boolean isTouch(MockedUp.Found found) {

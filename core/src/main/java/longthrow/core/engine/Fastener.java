@@ -2,16 +2,22 @@ package longthrow.core.engine;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Joints of the engine that are tightened to a torque. The build file holds no torque, and none is made up: each is its maker's to say.
+ * Joints of the engine that are tightened to a torque. None is made up: each is its maker's to say, and of the two that {@code life} needs the build file can hold it.
  * What the trade gives for plain screws by thread and grade stands apart, for covers and brackets alone.
  */
 public enum Fastener {
     ROD_BOLTS(
             "rod bolts",
             "new each build, or stretch measured and five tightenings at most",
-            "part-maker sheet; common practice, no source; certainty C, widely repeated"),
+            "part-maker sheet; common practice, no source; certainty C, widely repeated",
+            Term.ROD_BOLT_TORQUE,
+            Choice.ROD_BOLT_LUBRICANT),
     HEAD_BOLTS(
             "head bolts or nuts",
             "crosswise in steps",
@@ -19,7 +25,9 @@ public enum Fastener {
     FLYWHEEL_NUT(
             "flywheel nut",
             "taper dry and clean, blued for contact: the taper holds the wheel, the key only locates it",
-            "service-manual practice; certainty B, several published sheets agree"),
+            "service-manual practice; certainty B, several published sheets agree",
+            Term.FLYWHEEL_NUT_TORQUE,
+            Choice.FLYWHEEL_NUT_LUBRICANT),
     SIDE_COVER(
             "side cover screws",
             "crosswise in steps, then turn the crankshaft by hand and read its end play",
@@ -57,8 +65,16 @@ public enum Fastener {
     private final String label;
     private final String how;
     private final String source;
+    private final @Nullable Term torque;
+    private final @Nullable Choice lubricant;
 
     Fastener(String label, String how, String source) {
+        this(label, how, source, null, null);
+    }
+
+    Fastener(String label, String how, String source, @Nullable Term torque, @Nullable Choice lubricant) {
+        this.torque = torque;
+        this.lubricant = lubricant;
         this.label = label;
         this.how = how;
         this.source = source;
@@ -82,6 +98,16 @@ public enum Fastener {
 
     public String label() {
         return label;
+    }
+
+    /** Under what its torque is written down in the build; empty for a joint of which nothing needs it. */
+    public Optional<Term> torque() {
+        return Optional.ofNullable(torque);
+    }
+
+    /** Under what its lubricant is. */
+    public Optional<Choice> lubricant() {
+        return Optional.ofNullable(lubricant);
     }
 
     /** What to mind. */

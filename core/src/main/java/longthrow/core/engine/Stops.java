@@ -446,7 +446,10 @@ public final class Stops {
         boolean isBought = build.taken().stream()
                 .anyMatch(
                         d -> d instanceof Decided.Bought bought && bought.kind().part() == part);
-        return !isBought && !(part == Part.ROD && build.chose(Choice.ROD_METAL, "billet_aluminium"));
+        boolean isInItsPlace = build.given().entrySet().stream()
+                .filter(e -> e.getKey().part() == part)
+                .anyMatch(e -> e.getValue().stream().anyMatch(Given::isOfAnotherPart));
+        return !isBought && !isInItsPlace && !(part == Part.ROD && build.chose(Choice.ROD_METAL, "billet_aluminium"));
     }
 
     /** Whether the throw is another than the donor's, or may be: of an engine of which neither is written down nobody says so. */

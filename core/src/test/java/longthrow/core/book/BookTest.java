@@ -160,6 +160,35 @@ class BookTest {
         });
     }
 
+    @Test
+    void aTorqueStandsAsItsOwnerWroteItAndWhoseWordItIs() {
+        given.put(
+                Term.ROD_BOLT_TORQUE,
+                List.of(new Given.Typed(
+                        Quantity.of("11.5", Units.NEWTON_METRE), Quantity.of("0.5", Units.NEWTON_METRE), "")));
+        given.put(
+                Term.FLYWHEEL_NUT_TORQUE,
+                List.of(new Given.Specified(
+                        Quantity.of("74", Units.NEWTON_METRE),
+                        Quantity.of("4", Units.NEWTON_METRE),
+                        "maker's manual",
+                        false,
+                        "")));
+        choices.put(Choice.ROD_BOLT_LUBRICANT, "oil");
+
+        assertThat(torque("rod bolts").torque()).startsWith("11.5 ± 0.5 N·m").contains("as written; hold it against");
+        assertThat(torque("rod bolts").lubricant()).isEqualTo("oil");
+        assertThat(torque("flywheel nut").torque()).startsWith("74.0 ± 3.8 N·m").endsWith("by its maker");
+        assertThat(torque("flywheel nut").lubricant()).isEqualTo(Fastener.UNKNOWN);
+    }
+
+    private Book.Torque torque(String joint) {
+        return book().torques().stream()
+                .filter(t -> t.joint().equals(joint))
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** VDI 2230 tables, friction 0.14 (from memory): M6 8.8 10.1, M8 8.8 24.6, M8 10.9 36.1 N m; maker practice rounds. */
     @Test
     void plainMetricScrewsAgreeWithTheStandardWithinAFewPerCent() {
