@@ -12,6 +12,7 @@ import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import longthrow.core.engine.GapStops;
+import longthrow.core.quantity.Units;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -216,6 +217,81 @@ class GapsHoldBackTest {
             text = Running.replaced(text, "crankshaft: {", "crankshaft: {keyway_width: 4 mm, ");
         }
         assertThat(approval(text).verdict()).as(is).isNotEqualTo(Approval.State.APPROVED);
+    }
+
+    /** Makers rate rod and wheel far beyond what the springs follow: a limiter there lets the engine run past what is approved. */
+    @Test
+    void aLimiterCutsAtWhatCanBeApprovedAndNoHigher() {
+        String open = mockedUp(LONGER, everyPairOf(LONGER));
+        Approval approved = approval(open);
+        assertThat(approved.verdict()).as(approved.reasons().toString()).isEqualTo(Approval.State.APPROVED);
+        long upTo = Math.round(Units.RPM.fromSi(approved.upTo().orElseThrow()));
+        assertThat(upTo).isBetween(4000L, 6300L);
+        Approval over = approval(Running.replaced(open, "specified: 4000 rpm", "specified: " + (upTo + 100) + " rpm"));
+        assertThat(over.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(over.unlocks()).anyMatch(u -> u.what().contains("set the limiter to " + upTo));
+        assertThat(approval(Running.replaced(open, "specified: 4000 rpm", "specified: " + upTo + " rpm"))
+                        .verdict())
+                .isEqualTo(Approval.State.APPROVED);
+    }
+
+    /** A limiter that is a guess, a seller's claim, or told within thousands limits nothing. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "{assumed: 4000 rpm ± 10 rpm, because: it looked so}",
+                "{catalogue: 4000 rpm, tolerance: 10 rpm, by: its seller}",
+                "4000 rpm ± 3000 rpm",
+            })
+    void aLimiterOfWhichNothingIsSureHoldsNothing(String cuts) {
+        String open = mockedUp(LONGER, everyPairOf(LONGER));
+        Approval approval = approval(Running.replaced(open, "{specified: 4000 rpm, by: its maker}", cuts));
+        assertThat(approval.verdict()).as(approval.said()).isEqualTo(Approval.State.NOT_APPROVED);
+    }
+
+    /** What seizes or breaks has to be shown to hold where no maker vouches for the run: left out, guessed, or told too widely it is not. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "top_gap: 0.30 mm ± 0.02 mm | top_gap: 0.30 mm ± 0.20 mm",
+                "top_gap: 0.30 mm ± 0.02 mm, | ''",
+                "top_gap: 0.30 mm ± 0.02 mm | top_gap: {assumed: 0.30 mm ± 0.02 mm, because: usual}",
+                "small_end_bore: 16.026 mm ± 0.003 mm | small_end_bore: 16.026 mm ± 0.1 mm",
+                "diameter: 65.470 mm ± 0.004 mm | diameter: 65.470 mm ± 0.1 mm",
+                "run_out: 0.02 mm ± 0.01 mm | run_out: 0.02 mm ± 1.5 mm",
+                "run_out: 0.02 mm ± 0.01 mm, | ''",
+                "side_clearance: 0.45 mm ± 0.03 mm | side_clearance: 0.45 mm ± 2 mm",
+                "big_end_bore: 30.045 mm | big_end_bore: 30.045 mm ± 0.2 mm",
+                "duty: mild | kind: none",
+            })
+    void whatSeizesHasToBeShownToHold(String was, String is) {
+        String text = is.startsWith("kind") ? Running.replaced(LONGER, "  duty: mild\n", "") : LONGER;
+        text = is.startsWith("kind") ? text : Running.replaced(text, was, is);
+        Approval approval = approval(mockedUp(text, everyPairOf(text)));
+        assertThat(approval.verdict()).as(approval.said()).isEqualTo(Approval.State.NOT_APPROVED);
+    }
+
+    /** A camshaft that was bought is not the one whose springs the maker matched, and strokes that are not shown to be the same are not. */
+    @ParameterizedTest
+    @ValueSource(strings = {"stroke: 50.00 mm ± 14 mm", "stroke: 50.00 mm ± 2.5 mm"})
+    void theSameThrowHasToBeShown(String wide) {
+        String text = Running.replaced(STOCK, "stroke: 50.00 mm ± 0.02 mm,", wide + ",");
+        assertThat(approval(text).verdict()).isNotEqualTo(Approval.State.APPROVED);
+    }
+
+    @Test
+    void aBoughtCamshaftEndsTheMakersWordOnTheValves() {
+        String bought = STOCK + "taken: [{part: camshaft, code: C1, price: 40 EUR}]\n";
+        String text = mockedUp(
+                bought,
+                everyPairOf(bought).stream()
+                        .map(e -> e.replace(
+                                THROW, ", with_stroke: 50.00 mm, with_intake_lift: 6.0 mm, with_exhaust_lift: 6.0 mm"))
+                        .toList());
+        Approval approval = approval(text);
+        assertThat(approval.verdict()).isEqualTo(Approval.State.NOT_APPROVED);
+        assertThat(approval.reasons()).anyMatch(r -> r.contains("floats"));
     }
 
     /** Bad news of parts that are not named counts until somebody says that it was of others. */

@@ -435,7 +435,18 @@ public final class Stops {
     public static boolean isThrowAsMade(Build build, Function<Term, Optional<Measured>> figures) {
         return isDonorKnown(build, figures)
                 && isReadOrMakers(build, figures, Term.STROKE)
+                && isSurelyTheSame(figures.apply(Term.STROKE), figures.apply(Term.DONOR_STROKE))
                 && !isOfAnotherThrow(build, figures);
+    }
+
+    /** That two strokes are the same has to be shown: of one that is told within millimetres nothing can be said. */
+    private static boolean isSurelyTheSame(Optional<Measured> stroke, Optional<Measured> donor) {
+        return stroke.isPresent()
+                && donor.isPresent()
+                && Math.abs(stroke.get().value() - donor.get().value())
+                                + Math.hypot(
+                                        stroke.get().expanded(), donor.get().expanded())
+                        < 2 * ANOTHER_THROW;
     }
 
     /**
@@ -443,6 +454,16 @@ public final class Stops {
      * fits (common practice, no source).
      */
     public static boolean isMakersOwn(Build build, Part part) {
+        return VALVE_TRAIN.contains(part)
+                ? VALVE_TRAIN.stream().allMatch(p -> isOneOfHis(build, p))
+                : isOneOfHis(build, part);
+    }
+
+    /** What one of these does to the valves, all of them feel: float, bind and contact are of the whole train. */
+    private static final Set<Part> VALVE_TRAIN =
+            Set.of(Part.CAMSHAFT, Part.INTAKE_VALVE, Part.EXHAUST_VALVE, Part.SPRING, Part.ROCKER, Part.PUSHROD);
+
+    private static boolean isOneOfHis(Build build, Part part) {
         boolean isBought = build.taken().stream()
                 .anyMatch(
                         d -> d instanceof Decided.Bought bought && bought.kind().part() == part);
@@ -471,7 +492,8 @@ public final class Stops {
         return isReadOrMakers(build, figures, Term.DONOR_STROKE);
     }
 
-    private static boolean isReadOrMakers(Build build, Function<Term, Optional<Measured>> figures, Term term) {
+    /** Whether a figure was read, or is its maker's word: no guess and no seller's claim. */
+    public static boolean isReadOrMakers(Build build, Function<Term, Optional<Measured>> figures, Term term) {
         return figures.apply(term).filter(m -> !m.isUnknown()).isPresent()
                 && build.of(term).stream()
                         .filter(g -> g.figure().isPresent())

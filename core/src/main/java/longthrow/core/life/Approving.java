@@ -87,8 +87,11 @@ final class Approving {
                 .map(r -> {
                     if ((r.kind() == Rung.Kind.RATING && r.state() == State.HOLDS)
                             || isTheOwnersOwn(r)
-                            || lacksOneAlone(r)) {
+                            || (lacksOneAlone(r) && !isMockedUp(r))) {
                         return r;
+                    }
+                    if (isMockedUp(r)) {
+                        return r.covered("its mock-up");
                     }
                     if (byRod && isOfTheRod(r) && !isOfBoltsAsDrawnUp(r) && r.kind() != Rung.Kind.RATING) {
                         return r.covered("the rod's rating");
@@ -126,6 +129,17 @@ final class Approving {
                 && rung.missing().size() == 1
                 && (rung.hangsOn().size() == 1 || isTold(rung.part()));
     }
+
+    /** Room over the seal at full lift that was read as a gap is as good as read as a travel. */
+    private boolean isMockedUp(Rung rung) {
+        return rung.state() == State.UNKNOWN
+                && RETAINERS.contains(rung.key())
+                && pairs.stream()
+                        .anyMatch(p -> p.key().equals(rung.key() + "_to_seal")
+                                && (p.state() == Clearance.State.CLEARS || p.state() == Clearance.State.CLEARS_COLD));
+    }
+
+    private static final Set<String> RETAINERS = Set.of("intake_retainer", "exhaust_retainer");
 
     private boolean isTold(Part part) {
         Build build = known.build();
@@ -268,6 +282,33 @@ final class Approving {
 
     private record Held(String why, String unlock) {}
 
+    /** As far as the limits go that decide, and a maker's word where it is by that; what is asked for at least. */
+    private double upTo(List<Rung> rungs, double asked) {
+        return covers(Term.GOVERNED_SPEED) ? asked : Math.max(asked, highest(rungs));
+    }
+
+    /** Where only a limiter holds the speed it must cut at what can be approved, or the engine runs past that unloaded whatever is wanted of it. */
+    private Optional<Held> limiterAbove(double upTo) {
+        boolean isHeldByIt = !covers(Term.GOVERNED_SPEED) || known.build().chose(Choice.GOVERNOR, "removed");
+        Optional<Measured> limiter = known.figure(Term.LIMITER_SPEED).filter(cuts -> isHeldByIt);
+        if (limiter.isPresent() && !Stops.isReadOrMakers(known.build(), known::figure, Term.LIMITER_SPEED)) {
+            return Optional.of(
+                    new Held(
+                            "the speed at which the limiter cuts (" + Term.LIMITER_SPEED.path()
+                                    + ") is a guess or a seller's claim, and nothing else holds the engine",
+                            "read where it cuts, with the engine unloaded and from a low setting up, or take its maker's sheet"));
+        }
+        return limiter.filter(cuts -> cuts.value() > upTo * (1 + 1e-9) + STEP
+                        || cuts.value() + cuts.expanded() > upTo * LIMITER_OVERSHOOT)
+                .map(cuts -> new Held(
+                        "the limiter cuts at " + maker.printed(cuts) + ", and what can be approved ends at "
+                                + maker.speed(upTo) + ": nothing holds the engine there",
+                        "set the limiter to " + maker.speed(upTo) + " at most, and read where it cuts"));
+    }
+
+    /** A limiter that is read cuts a little over what it is set to; more than this over what is approved is not taken for reading error. Common practice, no source. */
+    private static final double LIMITER_OVERSHOOT = 1.05;
+
     /** Loads on these grow with the throw at one speed, and a crankshaft of another throw is another maker's. */
     private static boolean isLoadedByThrow(Rung rung) {
         return switch (rung.part()) {
@@ -307,6 +348,7 @@ final class Approving {
                 .forEach(r -> reasons.add(r.label() + ": " + r.why()));
         held(wanted.isPresent() ? OptionalDouble.of(wanted.get().value()) : OptionalDouble.empty())
                 .forEach(h -> reasons.add(h.why()));
+        wanted.flatMap(speed -> limiterAbove(upTo(rungs, speed.value()))).ifPresent(h -> reasons.add(h.why()));
         List<Part> unseen = notLookedOver();
         boolean isToLookOverAlone =
                 reasons.isEmpty() && !unseen.isEmpty() && pending().isEmpty();
@@ -333,7 +375,7 @@ final class Approving {
         double asked = wanted.get().value();
         if (reasons.isEmpty()) {
             // the limits were held against the speed asked for, and a maker's word hides which of them end soon after
-            double upTo = covers(Term.GOVERNED_SPEED) ? asked : Math.max(asked, highest(rungs));
+            double upTo = upTo(rungs, asked);
             return new Approval(
                     Approval.State.APPROVED,
                     OptionalDouble.of(asked),
@@ -400,6 +442,16 @@ final class Approving {
         long gaps = pairs.stream()
                 .filter(p -> p.state() == Clearance.State.UNKNOWN && p.hold() == Clearance.Hold.NOTHING)
                 .count();
+        String unproven = rungs.stream()
+                .filter(r -> r.state() == State.NEAR && r.weight() == Weight.TELLS)
+                .map(Rung::label)
+                .collect(Collectors.joining(", "));
+        long unknown = rungs.stream()
+                .filter(r -> r.state() == State.UNKNOWN && r.weight() == Weight.TELLS)
+                .count();
+        long coldOnly = pairs.stream()
+                .filter(p -> p.state() == Clearance.State.CLEARS_COLD)
+                .count();
         long covered = rungs.stream().filter(r -> r.state() == State.COVERED).count();
         return (covered == 0
                         ? ""
@@ -409,6 +461,11 @@ final class Approving {
                         ? ""
                         : "; " + gaps + (gaps == 1 ? " gap that nobody read rests" : " gaps that nobody read rest")
                                 + " on it too")
+                + (unproven.isEmpty() ? "" : "; not proven, which decides nothing: " + unproven)
+                + (unknown == 0 ? "" : "; " + unknown + " more not known")
+                + (coldOnly == 0
+                        ? ""
+                        : "; " + coldOnly + " of " + pairs.size() + " gaps known cold only, not warm at speed")
                 + (guides.isEmpty() ? "" : "; past what the trade advises, which decides nothing: " + guides)
                 + (overruled.isEmpty()
                         ? ""
@@ -551,6 +608,7 @@ final class Approving {
                     "an engine without governor runs past any limit unloaded"));
         }
         held(OptionalDouble.of(asked)).forEach(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
+        limiterAbove(upTo(rungs, asked)).ifPresent(h -> unlocks.add(new Unlock(h.unlock(), h.why(), "", "")));
         springs(rungs, asked).ifPresent(unlocks::add);
         stops.stream() // with the parts that are to run, all of them in
                 .filter(GapStops::isOfTheUnknown)

@@ -10,6 +10,7 @@ import longthrow.core.answer.Result;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Verdict;
 import longthrow.core.build.Build;
+import longthrow.core.build.Given;
 import longthrow.core.engine.Stops;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.ValveLift;
@@ -61,6 +62,12 @@ public final class Known {
         return appraisal.lifts().stream()
                 .filter(l -> l.valve() == valve)
                 .min(java.util.Comparator.comparingDouble(l -> l.nose().value()));
+    }
+
+    /** Whether a figure rests on a guess. */
+    boolean isGuessed(Term term) {
+        Set<Term> behind = term.isRead() ? Set.of(term) : appraisal.readingsBehind(term);
+        return behind.stream().anyMatch(t -> build.of(t).stream().anyMatch(Given.Assumed.class::isInstance));
     }
 
     /** What would have to be read for a figure that is not known. */

@@ -8,8 +8,10 @@ import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Rung.Weight;
 import longthrow.core.answer.Verdict;
+import longthrow.core.engine.Condition;
 import longthrow.core.engine.Judge;
 import longthrow.core.engine.Rule;
+import longthrow.core.engine.Stops;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.life.RungMaker.Head;
@@ -20,21 +22,22 @@ import longthrow.core.term.Term;
 
 /**
  * What is worn or set past its limit, whatever the speed. No maker's word covers it: he spoke of the engine as he made it. A limit is on the ladder once its figure
- * is read; what is not read is for {@code measure} to ask.
+ * is read; what is not read is for {@code measure} to ask. Of a run that no maker vouches for, what seizes or breaks at once has to be shown to hold: unknown, guessed,
+ * or told too widely it holds back.
  */
 final class WearRungs {
     /** Past it something seizes, knocks itself to pieces or lets go: the speed is not approved. */
     private static final List<Passing> HOLD_BACK = List.of(
-            new Passing(Rule.BIG_END_CLEARANCE, Side.LOW, "it runs dry and seizes"),
+            Passing.due(Rule.BIG_END_CLEARANCE, Side.LOW, "it runs dry and seizes"),
             new Passing(Rule.BIG_END_LIMIT, Side.HIGH, "it knocks, and rod and bolts are hammered at every turn"),
-            new Passing(Rule.PIN_CLEARANCE, Side.LOW, "the pin seizes in the rod"),
-            new Passing(Rule.PISTON_TO_WALL, Side.LOW, "the piston scuffs or seizes"),
-            new Passing(
+            Passing.due(Rule.PIN_CLEARANCE, Side.LOW, "the pin seizes in the rod"),
+            Passing.due(Rule.PISTON_TO_WALL, Side.LOW, "the piston scuffs or seizes"),
+            Passing.due(
                     Rule.TOP_RING_GAP_LEAST, Side.LOW, "its ends meet when it is hot, and it breaks or tears the bore"),
             new Passing(Rule.TOP_RING_IN_BORE, Side.LOW, "the ring springs out and catches on the deck"),
             new Passing(Rule.SLEEVE_WALL, Side.LOW, "thin sleeves break"),
             new Passing(Rule.CRANK_END_PLAY_LIMIT, Side.HIGH, "the crankshaft walks, and what just clears touches"),
-            new Passing(Rule.CRANK_RUN_OUT, Side.HIGH, "a bent crankshaft breaks, and shakes its bearings out"),
+            Passing.due(Rule.CRANK_RUN_OUT, Side.HIGH, "a bent crankshaft breaks, and shakes its bearings out"),
             new Passing(Rule.LEAK_DOWN_OPEN, Side.HIGH, "it is opened before it runs again"),
             new Passing(Rule.OIL_HEAT, Side.HIGH, "oil that hot carries nothing"),
             new Passing(Rule.SQUISH_LEAST, Side.LOW, "piston and head meet when the rod stretches"),
@@ -43,7 +46,7 @@ final class WearRungs {
             new Passing(Rule.HEAD_FLATNESS, Side.HIGH, "the gasket blows"),
             new Passing(Rule.LASH, Side.LOW, "a valve that does not shut burns"),
             new Passing(Rule.RING_SIDE_CLEARANCE, Side.LOW, "the ring sticks in its groove"),
-            new Passing(Rule.ROD_SIDE_CLEARANCE, Side.LOW, "the rod binds between the webs and seizes"),
+            Passing.due(Rule.ROD_SIDE_CLEARANCE, Side.LOW, "the rod binds between the webs and seizes"),
             new Passing(Rule.CRANK_END_PLAY_NEW, Side.LOW, "the crankshaft binds as the case warms"),
             new Passing(Rule.BOSS_CLEARANCE, Side.LOW, "the pin seizes in the piston"),
             new Passing(Rule.BOSS_CLEARANCE, Side.HIGH, "the pin hammers its bosses out"),
@@ -82,9 +85,18 @@ final class WearRungs {
 
     /**
      * A limit on the ladder.
-     * @param then what passing it does; of the trade, common practice, no source
+     * @param then  what passing it does; of the trade, common practice, no source
+     * @param isDue whether it has to be shown to hold where no maker vouches for the run: it seizes or breaks at once, and another throw, rod or piston is in it
      */
-    private record Passing(Rule rule, Side side, String then) {}
+    private record Passing(Rule rule, Side side, String then, boolean isDue) {
+        Passing(Rule rule, Side side, String then) {
+            this(rule, side, then, false);
+        }
+
+        static Passing due(Rule rule, Side side, String then) {
+            return new Passing(rule, side, then, true);
+        }
+    }
 
     private final Known known;
     private final RungMaker maker;
@@ -120,8 +132,13 @@ final class WearRungs {
         List<Verdict> inForce = spread.stream().filter(Verdict::chosen).toList();
         List<Verdict> heard = inForce.isEmpty() ? spread : inForce;
         Optional<Measured> figure = known.figure(term);
+        boolean isDue = isDue(passing);
         if (heard.isEmpty() || figure.isEmpty()) {
-            return Optional.empty();
+            return isDue
+                            && isFirstOfNone(passing.rule(), term)
+                            && !passing.rule().applicable(known.build()).isEmpty()
+                    ? Optional.of(notShown(passing, term, weight))
+                    : Optional.empty();
         }
         double value = figure.get().value();
         List<Verdict> passed = heard.stream()
@@ -131,22 +148,31 @@ final class WearRungs {
         boolean isNear = !isPassed
                 && heard.stream()
                         .anyMatch(v -> v.state() != Verdict.State.MEETS && isOnItsSide(passing.side(), v, value));
+        boolean isKeptByOne = isWordMissing(passing.rule())
+                ? heard.stream().allMatch(v -> isSurelyKept(passing.side(), v, figure.get()))
+                : heard.stream().anyMatch(v -> isSurelyKept(passing.side(), v, figure.get()));
+        isNear |= !isPassed && isDue && !isKeptByOne;
+        boolean isGuess = isDue && !isPassed && known.isGuessed(term);
         Verdict told = isPassed ? passed.get(0) : heard.get(0);
         Asked of = ask();
         of.figure(term);
-        State state = isPassed ? State.EXCEEDED : isNear ? State.NEAR : State.HOLDS;
-        String why = isPassed || isNear
-                ? (isPassed ? "past it: " : heard.size() > 1 ? "sources differ: " : "not proven: ")
-                        + worst(heard, passed).why() + "; then " + passing.then()
-                : "within it";
+        State state = isPassed ? State.EXCEEDED : isNear || isGuess ? State.NEAR : State.HOLDS;
+        String why = isGuess
+                ? "not proven, for it rests on a guess; passed, " + passing.then()
+                : isPassed || isNear
+                        ? (isPassed ? "past it: " : heard.size() > 1 ? "sources differ: " : "not proven: ")
+                                + worst(heard, passed).why() + "; then " + passing.then()
+                        : heard.stream()
+                                .filter(v -> v.state() == Verdict.State.FAILS)
+                                .findFirst()
+                                .map(v -> "not past it on the side that breaks things; on the other: " + v.why())
+                                .orElse("within it");
         return Optional.of(new Rung(
-                passing.rule().key()
-                        + (passing.rule().terms().size() > 1 ? "_" + name(passing.rule(), term) : "")
-                        + (passing.side() == Side.LOW ? "_low" : ""),
-                passing.rule().label() + (passing.rule().terms().size() > 1 ? ", " + term.label() : ""),
+                key(passing, term),
+                label(passing, term),
                 passing.rule().part(),
                 Kind.WEAR,
-                isNear ? Weight.TELLS : weight,
+                isGuess || (isNear && isDue && !isKeptByOne) || !isNear ? weight : Weight.TELLS,
                 Optional.empty(),
                 state,
                 told.probability(),
@@ -156,6 +182,60 @@ final class WearRungs {
                 List.of(),
                 why + of.asPlanned(),
                 state == State.HOLDS ? "" : worst(heard, passed).cure()));
+    }
+
+    /** Where a rule may be read in several ways, one of them is enough: the first is asked for where none is there. */
+    private boolean isFirstOfNone(Rule rule, Term term) {
+        return rule.terms().get(0) == term
+                && rule.terms().stream()
+                        .allMatch(t -> t == term || known.figure(t).isEmpty());
+    }
+
+    private boolean isDue(Passing passing) {
+        boolean isVouchedFor = Stops.covers(known.build(), known::figure, Term.GOVERNED_SPEED)
+                && Stops.isThrowAsMade(known.build(), known::figure)
+                && Stops.isMakersOwn(known.build(), passing.rule().part());
+        return passing.isDue() && !isVouchedFor;
+    }
+
+    /** What nobody read, or what no rule can be held against before a word more is said. */
+    private Rung notShown(Passing passing, Term term, Weight weight) {
+        Asked of = ask();
+        of.figure(term);
+        Optional<Verdict> open = known.verdicts().stream()
+                .filter(v -> v.term() == term
+                        && Rule.of(v).filter(r -> r == passing.rule()).isPresent())
+                .findFirst();
+        String cure = open.map(Verdict::cure).filter(c -> !c.isEmpty()).orElse("read " + term.label());
+        List<Rung.Missing> missing = of.isWhole()
+                ? List.of(new Rung.Missing(
+                        passing.rule().part().key(), passing.rule().label(), cure, 0))
+                : of.missing();
+        return new Rung(
+                key(passing, term),
+                label(passing, term),
+                passing.rule().part(),
+                Kind.WEAR,
+                weight,
+                Optional.empty(),
+                State.UNKNOWN,
+                Double.NaN,
+                of.hangsOn(),
+                of.from(),
+                open.map(Verdict::source).orElse(""),
+                missing,
+                "not known, and no maker vouches for this run; passed, " + passing.then(),
+                cure);
+    }
+
+    private static String key(Passing passing, Term term) {
+        return passing.rule().key()
+                + (passing.rule().terms().size() > 1 ? "_" + name(passing.rule(), term) : "")
+                + (passing.side() == Side.LOW ? "_low" : "");
+    }
+
+    private static String label(Passing passing, Term term) {
+        return passing.rule().label() + (passing.rule().terms().size() > 1 ? ", " + term.label() : "");
     }
 
     /** Of one of several terms of a rule; with its part where two parts have a term of that name. */
@@ -172,6 +252,19 @@ final class WearRungs {
                         .findFirst()
                         .orElse(heard.get(0))
                 : passed.get(0);
+    }
+
+    /** Between sources the owner chooses; where only a word of his is missing that says which is meant, the hardest may be. */
+    private boolean isWordMissing(Rule rule) {
+        return rule.applicable(known.build()).stream()
+                .anyMatch(a -> a.condition().in(known.build()) == Condition.Holds.NOT_SAID);
+    }
+
+    private static boolean isSurelyKept(Side side, Verdict verdict, Measured figure) {
+        return switch (side) {
+            case LOW -> figure.probabilityAtLeast(verdict.least()) >= Verdict.SURE;
+            case HIGH -> figure.probabilityAtLeast(verdict.most()) <= 1 - Verdict.SURE;
+        };
     }
 
     private static boolean isOnItsSide(Side side, Verdict verdict, double value) {

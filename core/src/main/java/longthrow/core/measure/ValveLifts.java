@@ -53,7 +53,7 @@ final class ValveLifts {
                 if (!(lift > 0)) {
                     break;
                 }
-                flank.add(new ValveLift.Place(angle, lift, times(motion.ratio(), curve.bendWithDoubt(angle))));
+                flank.add(new ValveLift.Place(angle, lift, times(motion.ratio(), curve.bendWhereSlowed(angle))));
             }
             if (side < 0) {
                 java.util.Collections.reverse(flank);

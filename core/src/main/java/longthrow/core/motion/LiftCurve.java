@@ -28,6 +28,11 @@ public final class LiftCurve {
     private final double peak;
     private final double[] before;
     private final double[] after;
+    private final double steepestUp;
+    private final double steepestDown;
+
+    /** NaN where the table is too short to tell. */
+    private final double sharpestAt;
 
     /**
      * How the table was read.
@@ -92,6 +97,9 @@ public final class LiftCurve {
         this.peak = fromPeak ? 0 : highest();
         this.before = lifts(-1);
         this.after = lifts(1);
+        this.steepestUp = steepestAngle(1);
+        this.steepestDown = steepestAngle(-1);
+        this.sharpestAt = sharpestAngle();
     }
 
     /** Lifts from the peak outward, a search step apart: crossings are asked for again and again. */
@@ -202,9 +210,8 @@ public final class LiftCurve {
 
     /** Steepest slope on the way up or down, whichever is greater [m/rad]. A wrong zero of the dial or the wheel is not in it. */
     public Measured steepest() {
-        double up = steepestAngle(1);
-        double down = steepestAngle(-1);
-        double at = Math.abs(spline.slope(up)) >= Math.abs(spline.slope(down)) ? up : down;
+        double at =
+                Math.abs(spline.slope(steepestUp)) >= Math.abs(spline.slope(steepestDown)) ? steepestUp : steepestDown;
         double slope = Math.abs(spline.slope(at));
         return Measured.withContributions(slope, stretched("slope", spline.slopeDeviation(at), slope));
     }
@@ -216,22 +223,54 @@ public final class LiftCurve {
      * (docs/decisions/0010-lift-tables-as-readings.md). Empty where the table is too short.
      */
     public Optional<Measured> sharpest() {
-        double from = Math.max(steepestAngle(1), first + WIDER * REACH);
-        double to = Math.min(steepestAngle(-1), last - WIDER * REACH);
+        return Double.isNaN(sharpestAt) ? Optional.empty() : Optional.of(bendByDifference(sharpestAt, "nose", 0));
+    }
+
+    private double sharpestAngle() {
+        double from = Math.max(steepestUp, first + WIDER * REACH);
+        double to = Math.min(steepestDown, last - WIDER * REACH);
         if (from > to) {
-            return Optional.empty();
+            return Double.NaN;
         }
         double best = from;
         for (double at = from; at <= to; at += SEARCH_STEP) {
             best = difference(at, REACH) < difference(best, REACH) ? at : best;
         }
-        double bend = difference(best, REACH);
-        double shortBy = (difference(best, WIDER * REACH) - bend) / (WIDER * WIDER - 1);
-        Map<Source, Double> errors = stretched("nose", extremeDeviation(best), bend - shortBy);
+        return best;
+    }
+
+    /**
+     * Second derivative at a place that is slowed down [m/rad2], between the steepest places of the flanks: as {@link #bendWithDoubt}, or as a difference over
+     * {@link #sharpest}'s reach where that is surer, as it is of a table of many rows that scatter: each row more tells the spline's own second derivative worse.
+     */
+    public Measured bendWhereSlowed(double angle) {
+        Measured atPlace = bendWithDoubt(angle);
+        boolean isInReach = angle >= Math.max(steepestUp, first + WIDER * REACH)
+                && angle <= Math.min(steepestDown, last - WIDER * REACH);
+        if (!isInReach) {
+            return atPlace;
+        }
+        Measured byDifference = bendByDifference(angle, "bend", Math.abs(shortBy(sharpestAt)));
+        return byDifference.standardUncertainty() < atPlace.standardUncertainty() ? byDifference : atPlace;
+    }
+
+    /** By how much the difference at a place falls short of the second derivative there, by a wider one. */
+    private double shortBy(double at) {
+        return (difference(at, WIDER * REACH) - difference(at, REACH)) / (WIDER * WIDER - 1);
+    }
+
+    /** @param shape what the shape of the lobe may hide at least [m/rad2]: at a flank, where the difference bends one way and the other, what it hides at the nose */
+    private Measured bendByDifference(double at, String which, double shape) {
+        double bend = difference(at, REACH);
+        double shortBy = shortBy(at);
+        Map<Source, Double> errors = stretched(which, extremeDeviation(at), bend - shortBy);
         Source reach = Source.rectangular(
-                place + " shape of the nose", Source.Kind.ASSUMED, "shape of the nose", Math.abs(shortBy));
+                place + " shape of the nose",
+                Source.Kind.ASSUMED,
+                "shape of the nose",
+                Math.max(shape, Math.abs(shortBy)));
         errors.put(reach, reach.standardUncertainty());
-        return Optional.of(Measured.withContributions(bend - shortBy, errors));
+        return Measured.withContributions(bend - shortBy, errors);
     }
 
     /** Second difference of the lift over the square of its reach. */
