@@ -40,6 +40,7 @@ class ArchitectureTest {
             "answer",
             "build",
             "motion",
+            "gas",
             "engine",
             "measure",
             "fit",

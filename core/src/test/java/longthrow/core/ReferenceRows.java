@@ -21,8 +21,9 @@ public final class ReferenceRows {
             List.of("id", "inputs", "quantity", "value", "unit", "tolerance", "source");
 
     /** "rel 1e-10 for the exact constant", "abs 0.005 (1e6 trials)", "rel 1 %": what follows the number is a remark. */
-    private static final Pattern TOLERANCE = Pattern.compile("exact|(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?"
-            + "(?: \\(abs ([0-9.]+(?:[eE][+-]?[0-9]+)?)\\))?(?: .*|;.*)?");
+    private static final Pattern TOLERANCE =
+            Pattern.compile("exact|informational|(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?"
+                    + "(?: \\(abs ([0-9.]+(?:[eE][+-]?[0-9]+)?)\\))?(?: .*|;.*)?");
 
     private final List<Row> rows;
 
@@ -36,7 +37,7 @@ public final class ReferenceRows {
         public Row {
             if (!TOLERANCE.matcher(tolerance).matches()) {
                 throw new IllegalArgumentException(id + " has the tolerance '" + tolerance
-                        + "'; it must be 'exact' or start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
+                        + "'; it must be 'exact', 'informational' or start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
             }
         }
 
@@ -45,6 +46,9 @@ public final class ReferenceRows {
             Matcher matcher = TOLERANCE.matcher(tolerance);
             if (!matcher.matches()) {
                 throw new IllegalStateException(tolerance);
+            }
+            if ("informational".equals(tolerance)) {
+                throw new IllegalStateException(id + " is there to be known and has no tolerance to check against");
             }
             if (value == 0 && matcher.group(4) != null) {
                 return Double.parseDouble(matcher.group(4)); // a relative difference from nothing says nothing
@@ -61,7 +65,8 @@ public final class ReferenceRows {
             check(got, allowed());
         }
 
-        void check(double got, double allowed) {
+        /** The same where the row's tolerance says in words what is allowed. */
+        public void check(double got, double allowed) {
             double difference = Math.abs(got - value);
             if (!(difference <= allowed)) {
                 throw new AssertionError(id + " (" + quantity + "): expected " + value + " " + unit + ", got " + got
@@ -138,6 +143,16 @@ public final class ReferenceRows {
             }
         }
         return cells;
+    }
+
+    /** The part of a grid whose first column has this name, without that column; each cell within a share of itself. */
+    public static List<GridCell> gridOfEach(String topic, String name, Row namedBy, double relative) {
+        List<List<String>> all = csvLines(text(topic));
+        List<List<String>> lines = IntStream.range(0, all.size())
+                .filter(i -> i == 0 || all.get(i).get(0).equals(name))
+                .mapToObj(i -> all.get(i).subList(1, all.get(i).size()))
+                .toList();
+        return cells(topic + " " + name, lines, namedBy, relative, false);
     }
 
     /** One cell of a grid. */
