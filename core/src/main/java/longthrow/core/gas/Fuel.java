@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * and constant pressure, per kilogram of liquid; the vapour's enthalpy is set so that liquid heating value plus latent heat is what burning it sets free.
  *
  * <p>Petrol is CH1.87 (Heywood 1988, appendix D, table D.4; row THM-06), its vapour isooctane and toluene in the proportion that gives it (a surrogate of two
- * parts, common practice in combustion research, no single source): 106 g/mol, where the table of the U.S. Department of Energy prints 100 to 105. Its two printed heating values (43.44 and 44.0 MJ/kg) and
+ * parts, common practice in combustion research, no single source): 106 g/mol, where the table of the U.S. Department of Energy prints 100 to 105. The parts' own
+ * enthalpies would set 0.60 MJ/kg less free than is taken: the surrogate is for heat capacity and composition, the heating value for heat. Petrol's two printed heating values (43.44 and 44.0 MJ/kg) and
  * latent heats (349 and 305 kJ/kg) are taken in the middle and kept as the spread. Octane numbers nobody prints are unknown.
  *
  * <p>What is named DOE here: U.S. Department of Energy, Alternative Fuels Data Center, Properties of Fuels, read in public copies; figures in Btu(IT)/lb and
