@@ -147,16 +147,13 @@ class GapsHoldBackTest {
         String touching = HELD.replace(
                         "camshaft:\n",
                         "camshaft:\n  axis_up: 20.0 mm ± 0.05 mm\n  axis_across: 40.0 mm ± 0.05 mm\n  core_diameter: 16.0 mm ± 0.05 mm\n")
-                .replace(
-                        "connecting_rod:\n",
-                        "connecting_rod:\n  length: 100.0 mm ± 0.05 mm\n  big_end_reach: 22.0 mm ± 0.05 mm\n");
+                .replace("crankshaft:\n", "crankshaft:\n  counterweight_radius: 40.0 mm ± 0.05 mm\n");
         assertThat(approval(touching).verdict()).isEqualTo(Approval.State.REFUSED);
         for (String line : List.of(
                 "  axis_up: 20.0 mm ± 0.05 mm\n",
                 "  axis_across: 40.0 mm ± 0.05 mm\n",
                 "  core_diameter: 16.0 mm ± 0.05 mm\n",
-                "  big_end_reach: 22.0 mm ± 0.05 mm\n",
-                "  length: 100.0 mm ± 0.05 mm\n")) {
+                "  counterweight_radius: 40.0 mm ± 0.05 mm\n")) {
             String less = Running.replaced(touching, line, "");
             assertThat(approval(less).verdict()).as(line).isNotEqualTo(Approval.State.APPROVED);
             areOfOneMind(less);

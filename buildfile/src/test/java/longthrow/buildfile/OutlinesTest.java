@@ -553,9 +553,13 @@ class OutlinesTest {
     @Test
     void aCutIntoTheUnknownSaysSo() {
         String sleeve = BARE.replace(
-                "bore_offset: 0 mm ± 0.001 mm",
-                "bore_offset: 0 mm ± 0.001 mm, deck_height: 120 mm ± 0.05 mm, sleeve_length: 82.2 mm ± 0.05 mm");
-        Clearance near = pair(Clear.of(ClearAnswerTest.build(sleeve)), "counterweight_to_sleeve");
+                        "bore_offset: 0 mm ± 0.001 mm",
+                        "bore_offset: 0 mm ± 0.001 mm, bore: 60 mm ± 0.02 mm, deck_height: 120 mm ± 0.05 mm, sleeve_length: 92 mm ± 0.05 mm")
+                .replace(
+                        "length: 84.5 mm ± 0.02 mm",
+                        "length: 84.5 mm ± 0.02 mm, bolt_out: 25 mm ± 0.2 mm, bolt_up: 12 mm ± 0.2 mm, bolt_down: 16 mm ± 0.2 mm,"
+                                + " bolt_head_width: 10 mm ± 0.2 mm");
+        Clearance near = pair(Clear.of(ClearAnswerTest.build(sleeve)), "rod_bolts_to_sleeve");
         assertThat(ReliefCut.isFor(near)).as(near.why()).isTrue();
         assertThat(ReliefCut.isIntoTheUnknown(near)).isTrue();
     }

@@ -76,11 +76,15 @@ final class Holding {
 
     /**
      * Of a pair of which its owner tells all but one figure: that one might be the bad one, so leaving it out must not do better than
-     * writing it down. Of one of which nothing is missing the figures do not go together.
+     * writing it down. Of one of which nothing is missing the figures do not go together, or a body that
+     * is drawn larger than it can be shows nothing: then nobody knows of a bad one.
      */
     private static boolean isToldButForOne(Plan plan, Clearance told) {
         int missing = told.missing().size();
+        boolean isDrawnTooLarge =
+                plan.larger().isPresent() && missing == 0 && !told.hangsOn().isEmpty();
         return !(plan instanceof Plan.OnlyMockedUp)
+                && !isDrawnTooLarge
                 && (missing == 0 || (missing == 1 && told.hangsOn().size() > 1));
     }
 }

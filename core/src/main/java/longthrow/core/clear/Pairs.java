@@ -45,6 +45,8 @@ final class Pairs {
     private static final String BOTH_WAYS =
             "clay or wire, two turns by hand, both ways of the end play of crankshaft and camshaft";
 
+    private static final String TRACE_ROD = "trace the rod (outlines, part: connecting_rod)";
+
     private final Known known;
     private final List<Plan> plans = new ArrayList<>();
 
@@ -91,8 +93,41 @@ final class Pairs {
     }
 
     private void add(Head head, Plan.Drawing drawing, Set<Warm> warm, Optional<Beside> beside) {
-        plans.add(new Plan.Outlines(head, drawing, warm, beside, false));
+        plans.add(new Plan.Outlines(head, drawing, warm, beside, false, Optional.empty()));
     }
+
+    private void add(Head head, Plan.Drawing drawing, Set<Warm> warm, Plan.Larger larger) {
+        plans.add(new Plan.Outlines(head, drawing, warm, Optional.empty(), false, Optional.of(larger)));
+    }
+
+    // ---- what is drawn larger than it can be
+
+    private static final Plan.Larger BEAM = new Plan.Larger(
+            Term.BIG_END_REACH.path(),
+            "the rod's shape between its ends is not known: drawn as a circle of the big end's reach and a straight wedge from there to the"
+                    + " narrowest beam at the pin, larger than it can be",
+            Optional.of(TRACE_ROD));
+    /** Its outermost point is read, not on which side it stands; a rod hardly turns against its cylinder. */
+    private static final Plan.Larger BIG_END = new Plan.Larger(
+            Term.BIG_END_REACH.path(),
+            "on which side the big end reaches farthest is not known: drawn as a full circle of its reach, larger than it can be",
+            Optional.of(TRACE_ROD));
+    /** What stands still meets the weights' outer edge at some angle; a lobe comes by at one angle, where perhaps no weight is. */
+    private static final Plan.Larger WEIGHTS = new Plan.Larger(
+            Term.COUNTERWEIGHT_RADIUS.path(),
+            "whether the counterweights come by as the lobe or weight stands there is not known: drawn as a full circle of their radius, larger"
+                    + " than they can be",
+            Optional.of("trace the counterweights (outlines, part: counterweight)"));
+
+    private static final Plan.Larger SOLID_SLEEVE = new Plan.Larger(
+            Term.SLEEVE_LENGTH.path(),
+            "where the counterweights pass the sleeve's round end is not known: the sleeve is drawn solid all across, larger than it can be",
+            Optional.empty());
+
+    private static final Plan.Larger DOME = new Plan.Larger(
+            Term.CROWN_RISE.path(),
+            "how high the crown stands under the valve is not known: drawn at its highest point all across, larger than it can be",
+            Optional.empty());
 
     // ---- piston, counterweight, sleeve
 
@@ -137,7 +172,8 @@ final class Pairs {
                             Crankwork.from("sleeve", s.of(Term.DECK_HEIGHT) - s.of(Term.SLEEVE_LENGTH)),
                             s.closer(Warm.SLACK_OF_CRANK));
                 },
-                EnumSet.of(Warm.CRANK_GROWTH, Warm.SLACK_OF_CRANK));
+                EnumSet.of(Warm.CRANK_GROWTH, Warm.SLACK_OF_CRANK),
+                SOLID_SLEEVE);
         counterweightToCase();
         plans.add(new Plan.OnlyMockedUp(
                 head(
@@ -201,7 +237,8 @@ final class Pairs {
             Function<Asked, Function<Sizes, Body>> shape,
             List<Term> widths,
             boolean isMiddle,
-            String cut) {
+            String cut,
+            Optional<Plan.Larger> larger) {
         /** Asks, and gives the drawing. */
         Function<Sizes, Body> of(Asked of) {
             Crankwork.asks(of);
@@ -234,7 +271,8 @@ final class Pairs {
                 },
                 isTraced ? List.of(Term.BIG_END_WIDTH, Term.BOLT_ACROSS) : List.of(Term.BIG_END_WIDTH),
                 false,
-                never);
+                never,
+                isTraced ? Optional.empty() : Optional.of(BIG_END));
         Swinging bolts = new Swinging(
                 "rod_bolts",
                 "rod bolts",
@@ -248,7 +286,8 @@ final class Pairs {
                 },
                 List.of(Term.BOLT_ACROSS),
                 true,
-                "; never grind a bolt");
+                "; never grind a bolt",
+                Optional.empty());
         Swinging dipper = new Swinging(
                 "dipper",
                 "dipper",
@@ -260,7 +299,8 @@ final class Pairs {
                 },
                 List.of(Term.DIPPER_THICKNESS),
                 true,
-                ", or shorten the dipper by as much if it still reaches the oil");
+                ", or shorten the dipper by as much if it still reaches the oil",
+                Optional.empty());
         List<Swinging> swinging = new ArrayList<>(List.of(bigEnd));
         if (!isTraced) { // the bolts are in the rod's outline
             swinging.add(bolts);
@@ -274,7 +314,7 @@ final class Pairs {
             }
             boolean isDipper = part.equals(dipper);
             MockUp gap = isDipper ? MockUp.DIPPER_TO_CASE : MockUp.ROD_TO_ANYTHING;
-            add(
+            plans.add(new Plan.Outlines(
                     new Head(
                             at(part.key + "_to_case"),
                             part.name,
@@ -286,14 +326,18 @@ final class Pairs {
                         Function<Sizes, Body> walls = Crankwork.caseWalls(of);
                         return s -> new Pair(drawn.apply(s), walls.apply(s), s.closer(Warm.SLACK_TO_BIG_END));
                     },
-                    ROUND_ROD);
+                    ROUND_ROD,
+                    Optional.empty(),
+                    false,
+                    part.larger));
         }
         atSleeve(
                 MovingPair.ROD_TO_SLEEVE,
                 Crankwork::rod,
                 Term.BIG_END_WIDTH,
                 List.of(Term.BIG_END_REACH, Term.BEAM_WIDTH),
-                rod);
+                rod,
+                isTraced ? Optional.empty() : Optional.of(BEAM));
         if (isTraced) {
             return;
         }
@@ -302,7 +346,8 @@ final class Pairs {
                 Crankwork::bolts,
                 Term.BOLT_ACROSS,
                 List.of(Term.BOLT_OUT, Term.BOLT_UP, Term.BOLT_DOWN),
-                rod);
+                rod,
+                Optional.empty());
     }
 
     /** Whether an engine has a part: traced, or its reach is not read as 0. */
@@ -311,8 +356,14 @@ final class Pairs {
                 || known.figure(reach).filter(r -> r.value() == 0).isEmpty();
     }
 
-    private void atSleeve(MovingPair pair, Function<Sizes, Body> drawn, Term width, List<Term> shape, Wanted want) {
-        add(
+    private void atSleeve(
+            MovingPair pair,
+            Function<Sizes, Body> drawn,
+            Term width,
+            List<Term> shape,
+            Wanted want,
+            Optional<Plan.Larger> larger) {
+        plans.add(new Plan.Outlines(
                 relieved(
                         pair,
                         want,
@@ -332,7 +383,10 @@ final class Pairs {
                     return s -> new Pair(
                             swings.apply(s), Crankwork.sleeve(s, s.of(width) / 2), s.closer(Warm.SLACK_TO_BIG_END));
                 },
-                ROUND_ROD);
+                ROUND_ROD,
+                Optional.empty(),
+                false,
+                larger));
     }
 
     private void atCam(Swinging part, Wanted want) {
@@ -343,7 +397,8 @@ final class Pairs {
                 (of, runs) -> pair(part, of, Camwork::core),
                 ROUND_ROD_AT_CAM,
                 Optional.empty(),
-                false));
+                false,
+                part.larger));
         for (Part valve : List.of(Part.INTAKE_VALVE, Part.EXHAUST_VALVE)) {
             String lobe = valve == Part.INTAKE_VALVE ? "_to_intake_lobe" : "_to_exhaust_lobe";
             plans.add(new Plan.Outlines(
@@ -351,7 +406,8 @@ final class Pairs {
                     (of, runs) -> pair(part, of, asked -> Camwork.lobe(asked, valve)),
                     ROUND_ROD_AT_CAM,
                     Optional.of(besideRod(part, Extent.lobe(known, valve))),
-                    true));
+                    true,
+                    part.larger));
         }
         if (hasRelease()) {
             plans.add(new Plan.Outlines(
@@ -359,7 +415,8 @@ final class Pairs {
                     (of, runs) -> pair(part, of, Camwork::release),
                     ROUND_ROD_AT_CAM,
                     Optional.of(besideRod(part, Extent.release(known))),
-                    true));
+                    true,
+                    part.larger));
         }
     }
 
@@ -409,7 +466,13 @@ final class Pairs {
                     drawing,
                     EnumSet.of(Warm.CRANK_GROWTH, Warm.CAM_GROWTH, Warm.SLACK_OF_CRANK),
                     along.map(a -> Extent.counterweight(known).beside(a, BOTH_SHAFTS)),
-                    along.isPresent()));
+                    along.isPresent(),
+                    along.isPresent()
+                                    && known.build()
+                                            .outline(OutlinedPart.COUNTERWEIGHT)
+                                            .isEmpty()
+                            ? Optional.of(WEIGHTS)
+                            : Optional.empty()));
         }
     }
 
@@ -500,6 +563,12 @@ final class Pairs {
         }
     }
 
+    /** Whether a valve without a pocket is held against the highest point of a crown that is not flat. */
+    private boolean isUnderADome(Term pocket) {
+        return known.figure(pocket).filter(p -> p.value() == 0).isPresent()
+                && known.figure(Term.CROWN_RISE).filter(r -> r.value() > 0).isPresent();
+    }
+
     private void overhead(Part valve) {
         boolean isIntake = valve == Part.INTAKE_VALVE;
         String word = isIntake ? "intake" : "exhaust";
@@ -517,7 +586,10 @@ final class Pairs {
                 (of, runs) -> Valves.of(valve).toPiston(of, runs),
                 OVER_PISTON,
                 Optional.empty(),
-                true));
+                true,
+                isUnderADome(isIntake ? Term.INTAKE_POCKET : Term.EXHAUST_POCKET)
+                        ? Optional.of(DOME)
+                        : Optional.empty()));
         add(
                 relieved(
                         at(word + "_valve_to_wall"),

@@ -19,6 +19,19 @@ import longthrow.core.term.Term;
 sealed interface Plan {
     Head head();
 
+    /** What of it is drawn larger than it can be, so that a touch of the drawing shows none of the parts; empty where nothing is. */
+    default Optional<Larger> larger() {
+        return Optional.empty();
+    }
+
+    /**
+     * A body whose shape is not known where the drawing comes closest: where it clears the part clears, and where it does not, nothing is shown.
+     * @param where place in the build file that it is drawn from
+     * @param what  is not known and how it is drawn instead, for people
+     * @param known what would make the shape known, in the imperative; empty where only mocking up tells
+     */
+    record Larger(String where, String what, Optional<String> known) {}
+
     /**
      * What is said of a pair whatever comes out.
      * @param pair  of parts
@@ -97,8 +110,15 @@ sealed interface Plan {
      * @param warm   what running changes
      * @param beside empty where both are at one depth
      * @param hasCam whether the camshaft's phase plays a part
+     * @param larger what is drawn larger than it can be; empty where nothing is
      */
-    record Outlines(Head head, Drawing drawing, Set<Warm> warm, Optional<Beside> beside, boolean hasCam)
+    record Outlines(
+            Head head,
+            Drawing drawing,
+            Set<Warm> warm,
+            Optional<Beside> beside,
+            boolean hasCam,
+            @Override Optional<Larger> larger)
             implements Plan {
         public Outlines {
             warm = Collections.unmodifiableSet(new LinkedHashSet<>(warm)); // in order: what is missing is told in it

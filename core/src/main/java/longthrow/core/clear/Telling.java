@@ -149,6 +149,7 @@ final class Telling {
         Plan.Head head = plan.head();
         Asked of = new Asked(known);
         Function<Sizes, Pair> drawn = plan.drawing().of(of, false);
+        plan.larger().ifPresent(larger -> of.takes(larger.where(), larger.what(), "on the safe side"));
         Asked along = new Asked(known);
         Optional<Double> gap =
                 plan.beside().isPresent() && of.isWhole() ? Optional.of(nominal(of, drawn)) : Optional.empty();
@@ -161,8 +162,11 @@ final class Telling {
                     head,
                     along.missing(),
                     along.hangsOn(),
-                    "whether one passes beside the other is not read; if it does not they touch, for seen along the"
-                            + " crankshaft they overlap by " + GapWords.length(-gap.get()));
+                    "whether one passes beside the other is not read; "
+                            + plan.larger()
+                                    .map(larger -> larger.what() + ", they overlap by ")
+                                    .orElse("if it does not they touch, for seen along the crankshaft they overlap by ")
+                            + GapWords.length(-gap.get()));
         }
         // where one surely passes beside the other, what the plane shows is of no matter and takes long
         boolean isEnough = beside.filter(seen -> keepsAll(seen, head.want())).isPresent();
@@ -281,16 +285,22 @@ final class Telling {
         });
         Optional<MockUps.Told> best = MockUps.counting(told);
         best.ifPresent(b -> findings.addAll(MockUps.quarrels(b, told, words)));
+        boolean showsNothing = showsNothing(plan, drawn);
         if (best.isEmpty()) {
-            return drawn.withMocked(
-                    entries(told, "", ""), told.isEmpty() ? "" : told.get(0).brief());
+            return (showsNothing ? notShown(plan, drawn) : drawn)
+                    .withMocked(
+                            entries(told, "", ""),
+                            told.isEmpty() ? "" : told.get(0).brief());
         }
         MockUps.Told read = best.get();
         Optional<Gap> before = drawn.cold();
         Gap gap = read.gap(before);
-        boolean agrees = before.map(d -> agree(d, gap)).orElse(true);
-        boolean counts = before.map(d -> countsBefore(gap, d, agrees)).orElse(true);
-        String beside = before.map(d -> (counts ? "drawn " + words.length(d) : "mocked up " + words.length(gap))
+        boolean agrees = before.map(d -> agree(d, gap) || (plan.larger().isPresent() && gap.value() > d.value()))
+                .orElse(true);
+        boolean counts = before.map(d -> (showsNothing && agrees) || countsBefore(gap, d, agrees))
+                .orElse(true);
+        String beside = before.filter(d -> !(showsNothing && agrees))
+                .map(d -> (counts ? "drawn " + words.length(d) : "mocked up " + words.length(gap))
                         + (agrees ? ", which agrees" : ", which does not agree: the smaller gap counts"))
                 .orElse("");
         if (!agrees) {
@@ -306,6 +316,31 @@ final class Telling {
                         Stream.of(read.brief(), beside)
                                 .filter(said -> !said.isEmpty())
                                 .collect(Collectors.joining("; ")));
+    }
+
+    /** Whether a pair does not clear, and only by a body that is drawn larger than it can be: then nothing is known of it. */
+    private static boolean showsNothing(Plan plan, Clearance drawn) {
+        boolean isClear = drawn.state() == State.CLEARS || drawn.state() == State.CLEARS_COLD;
+        boolean isCloseBeside = drawn.state() == State.CLOSE
+                && drawn.cold().filter(gap -> gap.way() == Way.BESIDE).isPresent();
+        return plan.larger().isPresent() && drawn.cold().isPresent() && !isClear && !isCloseBeside;
+    }
+
+    private Clearance notShown(Plan plan, Clearance drawn) {
+        Plan.Larger larger = plan.larger().orElseThrow();
+        Gap gap = drawn.running()
+                .filter(warm -> warm.value() < drawn.cold().orElseThrow().value())
+                .orElse(drawn.cold().orElseThrow());
+        return unknown(
+                        plan.head(),
+                        List.of(),
+                        drawn.hangsOn(),
+                        larger.what() + ", it comes to " + words.length(gap)
+                                + (drawn.cold().filter(gap::equals).isPresent() ? "" : " running")
+                                + ", which shows neither a touch nor a gap: mock it up"
+                                + larger.known().map(how -> ", or " + how).orElse(""))
+                .withMend("mock it up: " + plan.head().how()
+                        + larger.known().map(how -> "; or " + how).orElse(""));
     }
 
     private Clearance byReading(Plan.Head ofPair, Clearance drawn, MockUps.Told read, Gap gap) {
