@@ -101,4 +101,51 @@ class LargerThanItCanBeTest {
         assertThat(wall.state()).isEqualTo(State.UNKNOWN);
         assertThat(wall.why()).contains("on which side the big end reaches farthest is not known");
     }
+
+    // ---- offsets that nobody read
+
+    /** A traced rod between the two sides of a sleeve's end, and nobody read by how much bore or pin stand beside the crankshaft's axis. */
+    private static final String OFFSETS_NOT_READ = """
+            longthrow: 1
+            engine: {name: Offsets not read, invented: yes, valves: overhead}
+            connecting_rod: {length: 87.20 mm ± 0.03 mm, big_end_width: 23.60 mm ± 0.05 mm}
+            cylinder: {bore: 65.80 mm ± 0.02 mm, deck_height: 138.50 mm ± 0.05 mm, sleeve_length: 95.0 mm ± 0.1 mm}
+            crankshaft: {stroke: 57.00 mm ± 0.02 mm, donor_stroke: 57.00 mm ± 0.02 mm}
+            outlines:
+              - {part: connecting_rod, unit: 1 mm, from: -11.8 mm, to: 11.8 mm, doubt: 0.3 mm, points: [[-22, -16], [-14, -17], [-8, -20], [8, -20], [14, -17], [22, -16], [22, 9], [16, 13], [11, 18], [9.5, 24], [9.5, 74], [11, 80], [11, 92], [6, 98], [-6, 98], [-11, 92], [-11, 80], [-9.5, 74], [-9.5, 24], [-11, 18], [-16, 13], [-22, 9]]}
+            mocked_up:
+              - {pair: rod_to_sleeve, way: wire, gap: [GAP], both_ways: yes}
+            """;
+
+    /**
+     * An offset off either way brings one side nearer, so the drawing's 95 % ends where it is 0: 4.2 mm. What was taken for granted says nothing against a wire of 4.45 mm,
+     * which is within the 0.3 mm of the tracing.
+     */
+    @Test
+    void whatIsTakenForGrantedSaysNothingAgainstAReading() {
+        String undrawn = OFFSETS_NOT_READ.substring(0, OFFSETS_NOT_READ.indexOf("mocked_up:"));
+        Clearance.Gap drawn = pair(Clear.of(ClearAnswerTest.build(undrawn)), "rod_to_sleeve")
+                .cold()
+                .orElseThrow();
+        assertThat(4.45e-3 - drawn.value())
+                .as("outside of what both bands leave on that side")
+                .isGreaterThan(Math.hypot(drawn.high() - drawn.value(), 0.113e-3));
+        Answer answer = Clear.of(ClearAnswerTest.build(OFFSETS_NOT_READ.replace("GAP", "4.4 mm, 4.5 mm")));
+        assertThat(suspects(answer)).isEmpty();
+        assertThat(pair(answer, "rod_to_sleeve").cold().orElseThrow().way()).isEqualTo(Way.MOCKED_UP);
+    }
+
+    @Test
+    void theReadingThatWouldSettleItIsNamed() {
+        Answer answer = Clear.of(ClearAnswerTest.build(OFFSETS_NOT_READ.replace("GAP", "12.0 mm, 12.1 mm")));
+        assertThat(answer.findings())
+                .filteredOn(f -> f.kind() == Finding.Kind.SUSPECT)
+                .singleElement()
+                .satisfies(f -> {
+                    assertThat(f.message()).contains("One of the two is wrong");
+                    assertThat(f.mend())
+                            .contains(
+                                    "mock it up again first: if it comes again, read bore offset, which owns the most");
+                });
+    }
 }

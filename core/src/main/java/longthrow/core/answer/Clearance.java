@@ -203,6 +203,11 @@ public record Clearance(
     /**
      * Where they are nearest [m]: crank axis at 0, up along the cylinder, across towards the anti-thrust side.
      * @param acrossOne   of the first part
+
+        /** The same that may be so large. */
+        public Gap withHigh(double other) {
+            return new Gap(value, low, other, worst, angle, contact, way, place, shares);
+        }
      * @param upOne       of the first part
      * @param acrossOther of the other
      * @param upOther     of the other

@@ -95,6 +95,11 @@ final class Outlined {
         }
     }
 
+    /** Whether a figure of this name is by how much a tracing is off. */
+    static boolean isError(String name) {
+        return name.startsWith(ERROR);
+    }
+
     /** By how much all that was traced of a pair is larger than drawn [m]. */
     static double larger(Sizes s) {
         return s.values().entrySet().stream()

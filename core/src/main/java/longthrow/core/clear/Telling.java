@@ -2,8 +2,10 @@ package longthrow.core.clear;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
@@ -295,7 +297,10 @@ final class Telling {
         MockUps.Told read = best.get();
         Optional<Gap> before = drawn.cold();
         Gap gap = read.gap(before);
-        boolean agrees = before.map(d -> agree(d, gap) || (plan.larger().isPresent() && gap.value() > d.value()))
+        boolean isAtLeast = plan.larger().isPresent(); // a body drawn too large makes gaps small, never large
+        boolean agrees = before.map(d -> agree(d, gap)
+                        || (isAtLeast && gap.value() > d.value())
+                        || (gap.value() > d.value() && agree(atItsMost(plan, d), gap)))
                 .orElse(true);
         boolean counts = before.map(d -> (showsNothing && agrees) || countsBefore(gap, d, agrees))
                 .orElse(true);
@@ -389,6 +394,31 @@ final class Telling {
         return Math.max(gap.high() - gap.value(), gap.value() - gap.low());
     }
 
+    /**
+     * A gap as drawn, up to what it may be where nothing is off of all that nobody read. An offset that is taken as 0 ± so much makes a gap between two sides smaller either
+     * way, so the drawing's own 95 % ends where it is 0: what was taken for granted says nothing against a reading.
+     */
+    private Gap atItsMost(Plan plan, Gap drawn) {
+        if (!(plan instanceof Plan.Outlines outlines) || drawn.way() != Way.IN_PLANE) {
+            return drawn;
+        }
+        Asked of = new Asked(known);
+        Function<Sizes, Pair> drawing = outlines.drawing().of(of, false);
+        Map<String, Measured> still = new LinkedHashMap<>();
+        of.figures()
+                .forEach((name, figure) ->
+                        still.put(name, isTakenForGranted(name, figure) ? Measured.exact(figure.value()) : figure));
+        double high = new Sourced(still, drawing).found(List.of()).gap().high();
+        return drawn.withHigh(Math.max(drawn.high(), high));
+    }
+
+    /** Whether a figure is of no reading and no outline. */
+    private static boolean isTakenForGranted(String name, Measured figure) {
+        return Term.at(name).isEmpty()
+                && !Outlined.isError(name)
+                && figure.contributions().keySet().stream().allMatch(source -> source.kind() == Source.Kind.ASSUMED);
+    }
+
     /** Within their joint 95 %. What only passed free disagrees with no gap that is larger. */
     private static boolean agree(Gap drawn, Gap read) {
         double by = read.value() - drawn.value();
@@ -447,7 +477,10 @@ final class Telling {
                                 ? firstOfDrawing(before)
                                         .map(first -> first + "; then mock it up again")
                                         .orElse("mock it up again")
-                                : "mock it up again first: what is not measured of a shape is drawn larger than it can be, which makes gaps small")
+                                : "mock it up again first: if it comes again, "
+                                        + firstOfDrawing(before)
+                                                .map(first -> first.replace(" first,", ","))
+                                                .orElse("one of the readings behind the drawing is wrong"))
                         + "; the drawing hangs on "
                         + String.join(
                                 ", ",
