@@ -33,10 +33,12 @@ final class StrangeTogether {
     private final Build build;
     private final boolean gasketDoubtful;
     private final boolean displacementDoubtful;
+    private final OutOfOrder order;
 
     StrangeTogether(Figures figures) {
         this.figures = figures;
         this.build = figures.build();
+        this.order = new OutOfOrder(figures);
         this.gasketDoubtful = figures.figure(Term.GASKET_OVER_BORE)
                 .filter(over -> over.probabilityAtMost(mostOverBore()) <= 1 - Verdict.SURE)
                 .isPresent();
@@ -52,7 +54,7 @@ final class StrangeTogether {
 
     /** One for each pair of readings that make no engine, naming both. */
     List<Finding> findings() {
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(order.findings());
         if (gasketDoubtful) {
             findings.add(new Finding(
                     Finding.Kind.SUSPECT,
@@ -97,9 +99,9 @@ final class StrangeTogether {
         return String.join(", ", places);
     }
 
-    /** Whether the figure hangs on a gasket's hole and a bore that cannot belong together. */
+    /** Whether the figure hangs on a gasket's hole and a bore that cannot belong together, or on two readings of one body that cannot both be. */
     boolean spoils(Term term) {
-        return gasketDoubtful && hangsOn(term, List.of(Term.GASKET_BORE, Term.BORE));
+        return order.spoils(term) || (gasketDoubtful && hangsOn(term, List.of(Term.GASKET_BORE, Term.BORE)));
     }
 
     /** The verdict with nothing bought or machined for sizes that are to be read again first. */
