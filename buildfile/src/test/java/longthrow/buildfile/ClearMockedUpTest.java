@@ -21,6 +21,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
+import longthrow.core.engine.GapStops;
 import longthrow.core.term.MovingPair;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -513,5 +514,32 @@ class ClearMockedUpTest {
         Answer answer = clear(longer("pair: rod_to_skirt, way: wire, both_ways: yes, gap: [1.0 mm, 2.5 mm]"));
         assertThat(cold(pair(answer, MovingPair.ROD_TO_SKIRT)).value()).isCloseTo(1e-3, within(1e-9));
         assertThat(about(answer, Finding.Kind.SUSPECT)).hasSize(1);
+    }
+
+    // ---- read too poorly, which is not too close
+
+    /** Blue without a mark, one way of the end play only: no room was shown to be missing, so the stop asks for a better reading and holds back what it held. */
+    @Test
+    void whatWasReadPoorlyIsToBeReadBetterAndNotToBeGivenRoom() {
+        for (String entry : List.of(
+                "pair: pushrod_to_tube, way: blue, at_least: 0 mm",
+                "pair: rod_bolts_to_case, way: wire, gap: 9.0 mm, both_ways: no")) {
+            Answer answer = clear(longer(entry));
+            assertThat(answer.stops())
+                    .as(entry)
+                    .filteredOn(GapStops::isReadPoorly)
+                    .singleElement()
+                    .satisfies(stop -> {
+                        assertThat(stop.what()).startsWith("do not run it before it is read better: ");
+                        assertThat(stop.what()).doesNotContain("too close");
+                        assertThat(stop.wayRound()).containsAnyOf("pass a wire or a feeler", "mock it up again");
+                        assertThat(GapStops.isOfAGap(stop)).isTrue();
+                        assertThat(GapStops.pair(stop)).endsWith("may be closer than was read");
+                    });
+        }
+        Answer near = clear(longer("pair: rod_bolts_to_case, way: wire, gap: 0.9 mm, both_ways: yes"));
+        assertThat(near.stops()).noneMatch(GapStops::isReadPoorly);
+        assertThat(near.stops())
+                .anyMatch(s -> s.what().startsWith("do not run it before there is more room: rod bolts"));
     }
 }

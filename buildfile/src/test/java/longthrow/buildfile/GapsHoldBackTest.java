@@ -97,7 +97,7 @@ class GapsHoldBackTest {
             value = {
                 "way: wire, gap: 0.30 mm, both_ways: yes | too close",
                 "way: blue, gap: touches | touch",
-                "way: blue, at_least: 0 mm | may come too close"
+                "way: blue, at_least: 0 mm | may be closer than was read"
             })
     void aGapThatIsReadTooSmallIsApprovedByNoRating(String read, String said) {
         List<String> entries = everyPairOf(LONGER);

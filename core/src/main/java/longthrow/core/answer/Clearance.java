@@ -85,6 +85,11 @@ public record Clearance(
         return copy(state, mocked, why, mend, removal, other);
     }
 
+    /** Whether room was shown to be missing, surely or perhaps: of what keeps every source that decides, or of which no gap was read, only the reading is too poor. */
+    public boolean isRoomDoubtful() {
+        return limits.stream().anyMatch(limit -> limit.decides() && limit.state() != Verdict.State.MEETS);
+    }
+
     /** Whether every source that decides is surely not satisfied. */
     public boolean isUnderEverySource() {
         return limits.stream().anyMatch(Limit::decides)
@@ -198,16 +203,16 @@ public record Clearance(
         public Gap {
             shares = List.copyOf(shares);
         }
-    }
-
-    /**
-     * Where they are nearest [m]: crank axis at 0, up along the cylinder, across towards the anti-thrust side.
-     * @param acrossOne   of the first part
 
         /** The same that may be so large. */
         public Gap withHigh(double other) {
             return new Gap(value, low, other, worst, angle, contact, way, place, shares);
         }
+    }
+
+    /**
+     * Where they are nearest [m]: crank axis at 0, up along the cylinder, across towards the anti-thrust side.
+     * @param acrossOne   of the first part
      * @param upOne       of the first part
      * @param acrossOther of the other
      * @param upOther     of the other

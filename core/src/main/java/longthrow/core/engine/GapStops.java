@@ -18,11 +18,17 @@ public final class GapStops {
 
     private static final String TOO_CLOSE = "do not run it before there is more room: ";
 
+    private static final String READ_POORLY = "do not run it before it is read better: ";
     private GapStops() {}
 
     /** Whether a stop is of a gap that is known: parts touch, may touch, or come too close. */
     public static boolean isOfAGap(Stop stop) {
-        return isOfTouching(stop) || stop.what().startsWith(TOO_CLOSE);
+        return isOfTouching(stop) || stop.what().startsWith(TOO_CLOSE) || isReadPoorly(stop);
+    }
+
+    /** Whether a stop is of parts of which no room is known to be missing, but whose gap was read in a way that leaves something open. */
+    public static boolean isReadPoorly(Stop stop) {
+        return stop.what().startsWith(READ_POORLY);
     }
 
     /** Whether a stop is of parts that touch or may touch. */
@@ -42,7 +48,8 @@ public final class GapStops {
 
     /** Which parts a stop of {@link #isOfAGap} is of, and how they stand. */
     public static String pair(Stop stop) {
-        return stop.what().substring((isOfTouching(stop) ? NOT_BY_STARTER : TOO_CLOSE).length());
+        String before = isOfTouching(stop) ? NOT_BY_STARTER : isReadPoorly(stop) ? READ_POORLY : TOO_CLOSE;
+        return stop.what().substring(before.length());
     }
 
     /**
@@ -118,3 +125,6 @@ public final class GapStops {
                 false);
     }
 }
+        if (!pair.isRoomDoubtful()) {
+            return new Stop(READ_POORLY + name(pair) + " may be closer than was read", pair.why(), pair.mend(), false);
+        }

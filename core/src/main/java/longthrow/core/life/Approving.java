@@ -423,7 +423,9 @@ final class Approving {
         return gaps.stream().anyMatch(GapStops::isOfTouching)
                 ? "not approved: parts of it may touch"
                 : gaps.stream().anyMatch(GapStops::isOfAGap)
-                        ? "not approved: parts of it come too close, or may"
+                        ? gaps.stream().allMatch(s -> GapStops.isReadPoorly(s) || GapStops.isOfTheUnknown(s))
+                                ? "not approved: gaps of it are not read well enough"
+                                : "not approved: parts of it come too close, or may"
                         : "not approved at " + speed + " before it has been mocked up: gaps are not known";
     }
 
@@ -541,7 +543,10 @@ final class Approving {
         }
         Optional<Stop> gap = stops.stream().filter(GapStops::isOfAGap).findFirst();
         if (gap.isPresent()) {
-            return "nothing at any speed before nothing touches and there is room: " + GapStops.pair(gap.get());
+            return (GapStops.isReadPoorly(gap.get())
+                            ? "nothing at any speed before it is read better: "
+                            : "nothing at any speed before nothing touches and there is room: ")
+                    + GapStops.pair(gap.get());
         }
         if (isHeldByGapsAtAnySpeed() && !isOfAnotherThrow()) {
             return "nothing at any speed before it has been mocked up: see clear";
