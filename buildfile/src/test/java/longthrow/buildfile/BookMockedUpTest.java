@@ -74,6 +74,18 @@ class BookMockedUpTest {
         assertThat(two.limits()).as("one does not keep it").anyMatch(l -> l.state() == Verdict.State.FAILS);
     }
 
+    /** A wide gap that was mocked up hides none that is drawn smaller: bolts of the example come near its camshaft, and far from its case. */
+    @Test
+    void theSmallestGapIsNamedWhereAnotherWasMockedUp() {
+        String far = ClearAnswerTest.whole()
+                + "mocked_up:\n  - {pair: rod_bolts_to_case, way: wire, gap: 29.0 mm, both_ways: yes, with_stroke: 55.40 mm}\n";
+        Build build = BuildFile.read(far).build().orElseThrow();
+        String now = target(book(build, true), MockUp.ROD_TO_ANYTHING).now();
+        assertThat(now)
+                .startsWith("rod big end to intake lobe 2.")
+                .contains(" as drawn; mocked up: rod bolts to case ");
+    }
+
     @Test
     void aReadingThatTellsNoMoreIsSaidToAndOneThatNobodyHeldAgainstTheEngineStandsAsWritten() throws IOException {
         Book.Target past = target(

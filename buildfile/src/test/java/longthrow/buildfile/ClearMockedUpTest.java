@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
+import longthrow.core.answer.Clearance.Gap;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Clearance.Way;
 import longthrow.core.answer.Finding;
@@ -541,5 +542,59 @@ class ClearMockedUpTest {
         assertThat(near.stops()).noneMatch(GapStops::isReadPoorly);
         assertThat(near.stops())
                 .anyMatch(s -> s.what().startsWith("do not run it before there is more room: rod bolts"));
+    }
+
+    // ---- a traced rod holds its bolts
+
+    private static final String ROD =
+            "outlines:\n  - {part: connecting_rod, unit: 1 mm, from: -12 mm, to: 12 mm, doubt: 0.3 mm, points: [[-25, -24], [25, -24],"
+                    + " [25, 13], [13, 26], [10, 60], [12, 75], [12, 98], [-12, 98], [-12, 75], [-10, 60], [-13, 26], [-25, 13]]}\n";
+
+    private static Answer traced(String gap) {
+        return clear(with(
+                ClearAnswerTest.whole() + ROD,
+                "pair: rod_bolts_to_cam_core, way: clay, gap: " + gap + ", both_ways: yes, with_stroke: 55.40 mm"));
+    }
+
+    @Test
+    void whatWasReadAtTheBoltsCountsForTheTracedRod() {
+        Gap drawn = pair(ClearAnswerTest.whole() + ROD, MovingPair.BIG_END_TO_CAM_CORE)
+                .cold()
+                .orElseThrow();
+        double nearer = 1e3 * drawn.value() - 1.5;
+        Answer answer = traced(String.format(java.util.Locale.ROOT, "%.2f mm", nearer));
+        Clearance rod = pair(answer, MovingPair.BIG_END_TO_CAM_CORE);
+        assertThat(1e3 * rod.cold().orElseThrow().value()).isCloseTo(nearer, within(0.01));
+        assertThat(rod.mocked())
+                .singleElement()
+                .satisfies(m -> assertThat(m.counts()).isTrue());
+        Clearance alone = pair(
+                with(
+                        LONGER + ROD,
+                        "pair: rod_bolts_to_cam_core, way: clay, gap: 5.0 mm, both_ways: yes, with_stroke: 56.5 mm"),
+                MovingPair.BIG_END_TO_CAM_CORE);
+        assertThat(alone.state())
+                .as("nothing is drawn that tells of the rest of the rod")
+                .isEqualTo(State.CLOSE);
+        assertThat(alone.why()).contains("the rest of the rod was not");
+        assertThat(answer.findings())
+                .filteredOn(f -> f.where().equals("mocked_up[1]") && f.kind() == Finding.Kind.NOTE)
+                .singleElement()
+                .satisfies(
+                        f -> assertThat(f.message()).contains("big_end_to_cam_core", "the traced rod holds its bolts"));
+        assertThat(answer.findings()).noneMatch(f -> f.message().contains("no such pair"));
+    }
+
+    /** Another place of the rod may be nearer: far bolts say nothing against the drawing, and the smaller gap stands. */
+    @Test
+    void boltsThatAreFarSayNothingOfTheRestOfTheRod() {
+        Gap drawn = pair(ClearAnswerTest.whole() + ROD, MovingPair.BIG_END_TO_CAM_CORE)
+                .cold()
+                .orElseThrow();
+        Answer answer = traced(String.format(java.util.Locale.ROOT, "%.2f mm", 1e3 * drawn.value() + 6));
+        Clearance rod = pair(answer, MovingPair.BIG_END_TO_CAM_CORE);
+        assertThat(rod.cold().orElseThrow().value()).isEqualTo(drawn.value());
+        assertThat(rod.why()).contains("the rest of the rod comes nearer");
+        assertThat(answer.findings()).noneMatch(f -> f.message().contains("One of the two is wrong"));
     }
 }

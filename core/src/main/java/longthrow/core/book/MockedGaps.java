@@ -44,7 +44,23 @@ final class MockedGaps {
         }
         Told least = told.get(0);
         long all = pairs(pairs);
-        return (all > 1 ? least.label() + " " : "") + least.said() + (all > 1 ? "; " + count(told, all) : "");
+        return nearer(pairs, least)
+                + (all > 1 ? least.label() + " " : "")
+                + least.said()
+                + (all > 1 ? "; " + count(told, all) : "");
+    }
+
+    /** A pair that nobody mocked up and that is drawn closer than the least of those, which alone would hide it; empty where there is none. */
+    private String nearer(Set<MovingPair> pairs, Told least) {
+        return known(pairs).stream()
+                .filter(pair -> pair.mocked().isEmpty())
+                .filter(pair ->
+                        pair.cold().filter(gap -> gap.value() < least.least()).isPresent())
+                .min(Comparator.comparingDouble(
+                        pair -> pair.cold().orElseThrow().value()))
+                .map(pair -> pair.one() + " to " + pair.other() + " "
+                        + words.gap(pair.cold().orElseThrow()) + " as drawn; mocked up: ")
+                .orElse("");
     }
 
     /** Each gap; empty where none is mocked up. */
@@ -54,7 +70,8 @@ final class MockedGaps {
             return "";
         }
         long all = pairs(pairs);
-        return told.stream()
+        return nearer(pairs, told.get(0))
+                + told.stream()
                         .map(t -> (all > 1 ? t.label() + " " : "") + t.said())
                         .collect(Collectors.joining("; "))
                 + (all > 1 ? "; " + count(told, all) : "");

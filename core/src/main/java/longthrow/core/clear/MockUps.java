@@ -25,6 +25,7 @@ import longthrow.core.measurement.Source;
 import longthrow.core.measurement.StudentT;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.term.MovingPair;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.ReadingKind;
 import longthrow.core.term.Term;
 
@@ -69,6 +70,27 @@ final class MockUps {
             said = List.copyOf(said);
             taken = List.copyOf(taken);
             findings = List.copyOf(findings);
+        }
+
+        /** Whether it was read at one place of two parts that another may be nearer at: of what is traced with its bolts, at the bolts. */
+        boolean isOfOnePlace(Plan plan) {
+            return mocked.pair() != plan.head().pair();
+        }
+
+        /** The same with something that it leaves open. */
+        Told withReserve(String reserve) {
+            return touches
+                    ? this
+                    : new Told(
+                            place,
+                            mocked,
+                            gap,
+                            false,
+                            angle,
+                            Stream.concat(reserves.stream(), Stream.of(reserve)).toList(),
+                            said,
+                            taken,
+                            findings);
         }
 
         boolean isFree() {
@@ -152,18 +174,46 @@ final class MockUps {
                 .toList();
     }
 
+    /** The pair that a traced rod, which holds its bolts, makes of one of the bolts; empty of any other. */
+    private static Optional<MovingPair> inTracedRod(MovingPair pair) {
+        return switch (pair) {
+            case ROD_BOLTS_TO_CAM_CORE -> Optional.of(MovingPair.BIG_END_TO_CAM_CORE);
+            case ROD_BOLTS_TO_INTAKE_LOBE -> Optional.of(MovingPair.BIG_END_TO_INTAKE_LOBE);
+            case ROD_BOLTS_TO_EXHAUST_LOBE -> Optional.of(MovingPair.BIG_END_TO_EXHAUST_LOBE);
+            case ROD_BOLTS_TO_RELEASE -> Optional.of(MovingPair.BIG_END_TO_RELEASE);
+            case ROD_BOLTS_TO_CASE -> Optional.of(MovingPair.BIG_END_TO_CASE);
+            case ROD_BOLTS_TO_SLEEVE -> Optional.of(MovingPair.ROD_TO_SLEEVE);
+            default -> Optional.empty();
+        };
+    }
+
+    /** The pair that an entry is counted for: its own, or that of the traced rod with its bolts. */
+    static MovingPair countsFor(Build build, MovingPair pair) {
+        return inTracedRod(pair)
+                .filter(rod -> build.outline(OutlinedPart.ROD).isPresent())
+                .orElse(pair);
+    }
+
     /** Entries of pairs that an engine of this layout does not have. */
     static List<Finding> ofNoPair(Build build, List<Plan> plans) {
         Set<MovingPair> has = plans.stream().map(p -> p.head().pair()).collect(Collectors.toSet());
         List<Finding> findings = new ArrayList<>();
         for (int k = 0; k < build.mockedUp().size(); k++) {
             MovingPair pair = build.mockedUp().get(k).pair();
-            if (!has.contains(pair)) {
+            MovingPair counted = countsFor(build, pair);
+            if (counted != pair && has.contains(counted)) {
+                findings.add(new Finding(
+                        Finding.Kind.NOTE,
+                        place(k),
+                        pair.label() + " was mocked up, and the traced rod holds its bolts: counted for "
+                                + counted.key() + ", of which it is one place",
+                        "write it under " + counted.key() + " once the rest of the rod is read there too"));
+            } else if (!has.contains(pair)) {
                 findings.add(new Finding(
                         Finding.Kind.WARNING,
                         place(k),
                         pair.label() + " was mocked up, and an engine as this one is said to be has no such pair",
-                        "look at the words for valve layout, cam drive, compression release and dipper; where the rod was traced its bolts are in its outline;"
+                        "look at the words for valve layout, cam drive, compression release and dipper;"
                                 + " write it under a pair that is there, or take the entry out"));
             }
         }
@@ -182,7 +232,7 @@ final class MockUps {
         List<Told> told = new ArrayList<>();
         for (int k = 0; k < build.mockedUp().size(); k++) {
             MockedUp mocked = build.mockedUp().get(k);
-            if (mocked.pair() == plan.head().pair()) {
+            if (countsFor(build, mocked.pair()) == plan.head().pair()) {
                 told.add(told(plan, mocked, place(k), hangsOn));
             }
         }

@@ -294,19 +294,28 @@ final class Telling {
                             entries(told, "", ""),
                             told.isEmpty() ? "" : told.get(0).brief());
         }
-        MockUps.Told read = best.get();
+        // where nothing is drawn that tells of the rest of it, the rest is not known
+        MockUps.Told read = best.get().isOfOnePlace(plan) && drawn.cold().isEmpty()
+                ? best.get().withReserve("it was read at the bolts, and the rest of the rod was not")
+                : best.get();
         Optional<Gap> before = drawn.cold();
         Gap gap = read.gap(before);
         boolean isAtLeast = plan.larger().isPresent(); // a body drawn too large makes gaps small, never large
-        boolean agrees = before.map(d -> agree(d, gap)
+        // of one place nothing says that another is not nearer
+        boolean isElsewhere = read.isOfOnePlace(plan)
+                && before.filter(d -> gap.value() > d.value() && !agree(d, gap)).isPresent();
+        boolean agrees = before.map(d -> isElsewhere
+                        || agree(d, gap)
                         || (isAtLeast && gap.value() > d.value())
                         || (gap.value() > d.value() && agree(atItsMost(plan, d), gap)))
                 .orElse(true);
-        boolean counts = before.map(d -> (showsNothing && agrees) || countsBefore(gap, d, agrees))
+        boolean counts = before.map(d -> !isElsewhere && ((showsNothing && agrees) || countsBefore(gap, d, agrees)))
                 .orElse(true);
         String beside = before.filter(d -> !(showsNothing && agrees))
                 .map(d -> (counts ? "drawn " + words.length(d) : "mocked up " + words.length(gap))
-                        + (agrees ? ", which agrees" : ", which does not agree: the smaller gap counts"))
+                        + (isElsewhere
+                                ? " at the bolts, and the rest of the rod comes nearer"
+                                : agrees ? ", which agrees" : ", which does not agree: the smaller gap counts"))
                 .orElse("");
         if (!agrees) {
             findings.add(disagreement(plan.head(), drawn, read, gap));
