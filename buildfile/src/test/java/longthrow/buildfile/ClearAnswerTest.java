@@ -359,4 +359,31 @@ class ClearAnswerTest {
         }
         assertThat(told).isGreaterThan(5);
     }
+
+    /**
+     * Ball and roller bearings have no bore to be read: half of their play comes off the running gap. By ISO 5753-1 a 25 mm journal has 5 to 28 µm in ball bearings, groups
+     * normal to C3, and 20 to 60 µm in cylindrical roller bearings: in the middle 16.5 and 40 µm, where the plain bearing of the example has 50.
+     */
+    @Test
+    void rollingMainBearingsNeedNoBore() {
+        String plain = whole();
+        String unread = changed(plain, "  main_bore: 25.05 mm", "");
+        double withBore = running(plain, "counterweight_to_cam_core");
+        assertThat(running(
+                        changed(plain, "  main_bore: 25.05 mm", "  main_bearing: ball"), "counterweight_to_cam_core"))
+                .isCloseTo(withBore + (0.050 - 0.0165) / 2 * 1e-3, within(2e-6));
+        assertThat(running(
+                        changed(plain, "  main_bore: 25.05 mm", "  main_bearing: roller"), "counterweight_to_cam_core"))
+                .isCloseTo(withBore + (0.050 - 0.040) / 2 * 1e-3, within(2e-6));
+        Clearance open = pair(pairs(unread), "counterweight_to_cam_core");
+        assertThat(open.running()).isEmpty();
+        assertThat(open.notWarm()).anyMatch(m -> m.where().equals("crankshaft.main_bearing"));
+        assertThat(Clear.of(build(changed(plain, "  main_bore: 25.05 mm", "  main_bearing: ball")))
+                        .defaults())
+                .anyMatch(d -> d.what().contains("5 to 28 µm") && d.source().contains("from memory"));
+    }
+
+    private static double running(String text, String key) {
+        return pair(pairs(text), key).running().orElseThrow().value();
+    }
 }

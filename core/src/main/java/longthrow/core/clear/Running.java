@@ -30,6 +30,8 @@ final class Running {
     /** Young's moduli hold within this share, see {@link Alloy#modulus}. */
     private static final double MODULUS = 0.03;
 
+    private static final String ROLLING_PLAY = "play of the main bearings";
+
     private final Asked of;
     private final Map<Warm, Expression> asked = new LinkedHashMap<>();
 
@@ -59,9 +61,9 @@ final class Running {
             case CAM_GROWTH -> camshaft();
             case STRETCH -> stretch();
             case SLACK_TO_PISTON ->
-                half(Term.MAIN_CLEARANCE, Term.BIG_END_CLEARANCE, Term.PIN_CLEARANCE, Term.PIN_BOSS_CLEARANCE);
-            case SLACK_TO_BIG_END -> half(Term.MAIN_CLEARANCE, Term.BIG_END_CLEARANCE);
-            case SLACK_OF_CRANK -> half(Term.MAIN_CLEARANCE);
+                main().plus(half(Term.BIG_END_CLEARANCE, Term.PIN_CLEARANCE, Term.PIN_BOSS_CLEARANCE));
+            case SLACK_TO_BIG_END -> main().plus(half(Term.BIG_END_CLEARANCE));
+            case SLACK_OF_CRANK -> main();
             case ROCK -> rock();
         };
         asked.put(what, sum);
@@ -109,6 +111,20 @@ final class Running {
     private Expression camshaft() {
         of.takes(Part.CAMSHAFT.key(), "the camshaft grows as steel in warm oil", Material.STEEL.source());
         return coefficient(Material.STEEL).times(rise(Term.OIL_TEMPERATURE));
+    }
+
+    /** Half of the play of the main bearings: bore less journal of plain ones, of others what they are made with. */
+    private Expression main() {
+        Optional<String> bearing = of.known().build().choice(Choice.MAIN_BEARING);
+        if (bearing.filter(word -> !word.equals("plain")).isPresent()) {
+            of.word(Choice.MAIN_BEARING);
+            RollingPlay.asks(of, ROLLING_PLAY, bearing.get());
+            return Expression.input(ROLLING_PLAY).half();
+        }
+        if (bearing.isEmpty() && of.value(Term.MAIN_CLEARANCE).isEmpty()) {
+            of.word(Choice.MAIN_BEARING); // with ball or roller bearings no bore is waited for
+        }
+        return half(Term.MAIN_CLEARANCE);
     }
 
     private Expression half(Term... clearances) {

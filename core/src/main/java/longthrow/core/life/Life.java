@@ -27,6 +27,7 @@ import longthrow.core.measure.AsPlanned;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
@@ -176,6 +177,15 @@ public final class Life {
 
     private static List<Finding> cautions(Build build) {
         List<Finding> cautions = new ArrayList<>(Stops.cautions(build));
+        if (build.chose(Choice.MAIN_BEARING, "ball", "roller")) {
+            cautions.add(
+                    new Finding(
+                            Finding.Kind.NOTE,
+                            Choice.MAIN_BEARING.path(),
+                            "the main journals run in rolling bearings: they have no oil film that is asked for, and how long they last under these loads is not known, for their"
+                                    + " load rating is not asked for here",
+                            "take the basic dynamic load rating by the number on the ring to their maker's sheet, with the loads and the speed"));
+        }
         cautions.add(new Finding(
                 Finding.Kind.NOTE,
                 "what a ladder cannot see",

@@ -17,6 +17,7 @@ import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
 import longthrow.core.motion.SliderCrank;
 import longthrow.core.motion.Timing;
+import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 
 /**
@@ -259,7 +260,9 @@ final class EngineModel {
         Expression bigEnd = Fits.clearance(at(Term.BIG_END_BORE), at(Term.CRANKPIN_DIAMETER));
         set(Term.BIG_END_CLEARANCE, bigEnd);
         set(Term.BIG_END_STRIP, bigEnd);
-        set(Term.MAIN_CLEARANCE, Fits.clearance(at(Term.MAIN_BORE), at(Term.MAIN_JOURNAL)));
+        if (!build.chose(Choice.MAIN_BEARING, "ball", "roller")) { // there the bore is the inner ring's, pressed on
+            set(Term.MAIN_CLEARANCE, Fits.clearance(at(Term.MAIN_BORE), at(Term.MAIN_JOURNAL)));
+        }
         Expression side = Fits.clearance(at(Term.CRANKPIN_WIDTH), at(Term.BIG_END_WIDTH));
         set(Term.ROD_SIDE_CLEARANCE, side);
         set(Term.PISTON_TO_WALL, Fits.clearance(at(Term.BORE), at(Term.PISTON_DIAMETER)));

@@ -84,6 +84,13 @@ public enum Choice {
             new Option("aluminium", "the aluminium of the rod")),
     CRANK_TAPER_FORM("taper", Part.CRANKSHAFT, "taper of the flywheel end as its rate, such as 1:8"),
     FLYWHEEL_TAPER_FORM("taper", Part.FLYWHEEL, "taper of the wheel's bore as its rate, such as 1:8"),
+    MAIN_BEARING(
+            "main_bearing",
+            Part.CRANKSHAFT,
+            "what the main journals run in",
+            new Option("plain", "plain bearings"),
+            new Option("ball", "ball bearings"),
+            new Option("roller", "roller bearings")),
     CRANKSHAFT_METAL("metal", Part.CRANKSHAFT, "what the crankshaft is made of", Option.IRON, Option.STEEL),
     FLYWHEEL_KIND(
             "kind",
