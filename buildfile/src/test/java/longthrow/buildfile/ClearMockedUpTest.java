@@ -597,4 +597,22 @@ class ClearMockedUpTest {
         assertThat(rod.why()).contains("the rest of the rod comes nearer");
         assertThat(answer.findings()).noneMatch(f -> f.message().contains("One of the two is wrong"));
     }
+
+    // ---- in one sentence
+
+    @Test
+    void whatItComesToIsSaidInOneSentence() {
+        assertThat(Clear.inShort(clear(LONGER)))
+                .matches("not to be turned under power before \\d+ of \\d+ gaps are known");
+        assertThat(Clear.inShort(clear(longer("pair: skirt_to_counterweight, way: blue, gap: touches"))))
+                .matches("not to be turned with the starter: 1 pair touches; \\d+ of \\d+ gaps not known");
+        String stock = """
+                longthrow: 1
+                engine: {name: Stock, invented: yes, valves: overhead}
+                crankshaft: {stroke: 50.00 mm ± 0.02 mm, donor_stroke: 50.00 mm ± 0.02 mm}
+                use: {governed_speed: {specified: 3600 rpm, by: the engine's plate}, wanted_speed: 3600 rpm}
+                """;
+        assertThat(Clear.inShort(clear(stock)))
+                .matches("(\\d+) of \\1 gaps not known; the maker vouches for them up to 3600 rpm");
+    }
 }

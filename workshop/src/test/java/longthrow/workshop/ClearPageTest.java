@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
+import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import org.junit.jupiter.api.Test;
 
@@ -54,6 +55,39 @@ class ClearPageTest extends OverHttp {
         assertThat(visitor.get(base + "/clear").words())
                 .as("once worked out it is remembered")
                 .contains("rod bolts to camshaft core");
+    }
+
+    /** The same sentence as in the command, before all else; and what does not agree, as there. */
+    @Test
+    void whatItComesToStandsFirstAndWhatDoesNotAgreeIsSaid() throws IOException {
+        Build build = BuildFile.read(Files.readString(Path.of("../examples/demo.yaml")))
+                .build()
+                .orElseThrow();
+        Visitor.Page page = visitor.get(visitor.example() + "/clear?now=1");
+        String said = Clear.inShort(Clear.of(build));
+        assertThat(said).startsWith("not to be turned with the starter: ");
+        assertThat(page.words()).contains(said.substring(1) + ". ");
+        assertThat(page.body().indexOf("id=\"in-short\""))
+                .isPositive()
+                .isLessThan(page.body().indexOf("pairs looked at: "));
+        String slipped =
+                Files.readString(Path.of("../examples/demo.yaml")).replace("bolt_down: 19.5 mm", "bolt_down: -19.5 mm");
+        Answer clear = Clear.of(BuildFile.read(slipped).build().orElseThrow());
+        assertThat(clear.clearances())
+                .filteredOn(p -> p.key().startsWith("rod_bolts_to_"))
+                .isNotEmpty()
+                .allMatch(p -> p.state() == Clearance.State.UNKNOWN);
+        String base = visitor.upload(
+                        "/builds/file",
+                        "slipped.yaml",
+                        slipped.getBytes(StandardCharsets.UTF_8),
+                        Map.of("key", Visitor.key()))
+                .location()
+                .replace("/measure", "");
+        assertThat(visitor.get(base + "/clear?now=1").words())
+                .contains(
+                        "Suspect: ",
+                        "the lower end of the bolt would stand above its upper end: has one the wrong sign?");
     }
 
     /** What matters most stands first, once, with its reason, its mend and the way to its gap; nothing stands there where nothing may touch. */

@@ -114,7 +114,7 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
                 parts.add(count + " " + state.label());
             }
         }
-        return pairs.size() + " pairs may touch: " + String.join("; ", parts) + ".";
+        return pairs.size() + " pairs looked at: " + String.join("; ", parts) + ".";
     }
 
     private static String least(List<Clearance> pairs, Words words) {

@@ -23,6 +23,8 @@ import longthrow.core.life.Known;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.AsPlanned;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
 
 /** The question {@code clear}: does anything touch, cold and running, through two turns? A pure function from a build to its answer. */
@@ -36,12 +38,23 @@ public final class Clear {
             Term.SQUISH,
             Term.SKIRT_TO_COUNTERWEIGHT,
             Term.BOSS_TO_COUNTERWEIGHT,
-            Term.WANTED_SPEED);
+            Term.WANTED_SPEED,
+            Term.GOVERNED_SPEED);
 
     /** Readings named first, those that tell of most pairs; layout. */
     private static final int READ_FIRST = 6;
 
     private Clear() {}
+
+    /** What an answer to {@code clear} comes to, in one sentence; empty where no pair was looked at. */
+    public static String inShort(Answer answer) {
+        FigurePrinter printer = new FigurePrinter(answer.units());
+        Optional<String> speed = answer.value(Term.GOVERNED_SPEED)
+                .map(v -> printer.print(Dimension.ROTATIONAL_SPEED, v.figure().value(), 0)
+                        .first()
+                        .text());
+        return answer.clearances().isEmpty() ? "" : GapStops.inShort(answer.clearances(), speed);
+    }
 
     /**
      * Every pair that may touch: the unknown first, then what touches, then by what is left.

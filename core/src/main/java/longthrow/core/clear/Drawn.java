@@ -10,6 +10,7 @@ import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measurement.NotConvergedException;
+import longthrow.core.term.OutlinedPart;
 
 /**
  * A pair as {@link Clear} sees it, cold and at the best estimates, for a picture: where a shape is not measured, larger than it can be.
@@ -33,6 +34,11 @@ public record Drawn(String key, Body one, Body other) {
             }
         }
         return List.copyOf(all);
+    }
+
+    /** Name of a body that is drawn as its part was traced. */
+    public static String traced(OutlinedPart part) {
+        return part.label() + ", traced";
     }
 
     private static void draw(Plan.Outlines plan, Asked of, List<Drawn> into) {

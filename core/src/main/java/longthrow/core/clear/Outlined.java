@@ -111,8 +111,7 @@ final class Outlined {
     /** As a body that moves with its frame, warm. */
     Body body(double strain, Motion motion) {
         Outline shape = part.along() == OutlinedPart.Along.THROUGHOUT ? outline.around(WALL) : outline;
-        return Body.of(part.label() + ", traced", shape, Depth.throughout(), motion)
-                .grown(strain);
+        return Body.of(Drawn.traced(part), shape, Depth.throughout(), motion).grown(strain);
     }
 
     /** As a body whose frame is turned besides [rad], from +y towards +x. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
@@ -17,8 +18,8 @@ public final class GapStops {
     private static final int NAMED = 6;
 
     private static final String TOO_CLOSE = "do not run it before there is more room: ";
-
     private static final String READ_POORLY = "do not run it before it is read better: ";
+
     private GapStops() {}
 
     /** Whether a stop is of a gap that is known: parts touch, may touch, or come too close. */
@@ -87,6 +88,51 @@ public final class GapStops {
                 : answer;
     }
 
+    /**
+     * What the gaps come to, in one sentence: what stands first on every answer to {@code clear}.
+     * @param makersSpeed up to which its maker vouches for gaps that nobody read; empty where none is known
+     */
+    public static String inShort(List<Clearance> pairs, Optional<String> makersSpeed) {
+        long touch = pairs.stream().filter(is(State.TOUCHES)).count();
+        long may = pairs.stream().filter(is(State.MAY_TOUCH)).count();
+        long tooClose = pairs.stream()
+                .filter(is(State.CLOSE))
+                .filter(Clearance::isRoomDoubtful)
+                .count();
+        long poorly = pairs.stream().filter(is(State.CLOSE)).count() - tooClose;
+        long held = pairs.stream().filter(is(State.UNKNOWN)).count();
+        long unknown = pairs.stream().filter(p -> p.state() == State.UNKNOWN).count();
+        String ofAll = " of " + pairs.size() + " gaps";
+        String open = unknown == 0 ? "" : "; " + unknown + ofAll + " not known";
+        if (touch + may > 0) {
+            return "not to be turned with the starter: "
+                    + Stream.of(
+                                    touch == 0 ? "" : touch == 1 ? "1 pair touches" : touch + " pairs touch",
+                                    may == 0 ? "" : may == 1 ? "1 pair may touch" : may + " pairs may touch")
+                            .filter(said -> !said.isEmpty())
+                            .collect(Collectors.joining(", "))
+                    + open;
+        }
+        if (held > 0) {
+            boolean isPastMaker =
+                    pairs.stream().filter(is(State.UNKNOWN)).allMatch(p -> p.hold() == Clearance.Hold.UNVOUCHED_RUN);
+            return "not to be turned under power before " + held + ofAll + (held == 1 ? " is" : " are")
+                    + " known" + (isPastMaker ? ": its maker does not vouch for " + (held == 1 ? "it" : "them") : "")
+                    + (tooClose == 0 ? "" : "; " + tooClose + " too close, or perhaps so")
+                    + (poorly == 0 ? "" : "; " + poorly + " to be read better");
+        }
+        if (tooClose > 0) {
+            return "not to be run before there is more room: " + tooClose + ofAll + " too close, or perhaps so" + open;
+        }
+        if (poorly > 0) {
+            return "not to be run before " + poorly + ofAll + (poorly == 1 ? " is" : " are") + " read better" + open;
+        }
+        return unknown == 0
+                ? "all " + pairs.size() + " gaps known, and none holds a run back"
+                : unknown + ofAll + " not known; the maker vouches for " + (unknown == 1 ? "it" : "them")
+                        + makersSpeed.map(speed -> " up to " + speed).orElse(" up to his speed");
+    }
+
     private static Predicate<Clearance> is(State state) {
         return pair -> pair.state() == state && pair.hold() != Clearance.Hold.NOTHING;
     }
@@ -102,6 +148,9 @@ public final class GapStops {
     }
 
     private static Stop tooClose(Clearance pair) {
+        if (!pair.isRoomDoubtful()) {
+            return new Stop(READ_POORLY + name(pair) + " may be closer than was read", pair.why(), pair.mend(), false);
+        }
         return new Stop(
                 TOO_CLOSE + name(pair) + (pair.isUnderEverySource() ? " come too close" : " may come too close"),
                 pair.why(),
@@ -125,6 +174,3 @@ public final class GapStops {
                 false);
     }
 }
-        if (!pair.isRoomDoubtful()) {
-            return new Stop(READ_POORLY + name(pair) + " may be closer than was read", pair.why(), pair.mend(), false);
-        }

@@ -189,12 +189,15 @@ public record Sheet(
         Answer clear = answers.clear().get();
         try {
             MovingSection section = MovingSection.of(answers.measure(), clear, drawn);
-            section.shown().stream().findFirst().ifPresent(pair -> {
-                int degrees = degrees(pair);
-                pictures.add(new Picture(
-                        name(pair) + " at " + degrees + "°, where they come nearest",
-                        section.still(degrees, pair, "book-nearest")));
-            });
+            section.shown().stream()
+                    .filter(pair -> !MovingSection.isInAnotherPlane(pair.key()))
+                    .findFirst()
+                    .ifPresent(pair -> {
+                        int degrees = degrees(pair);
+                        pictures.add(new Picture(
+                                name(pair) + " at " + degrees + "°, where they come nearest",
+                                section.still(degrees, pair, "book-nearest")));
+                    });
         } catch (IllegalArgumentException cannotTurn) {
             // said with the pairs
         }

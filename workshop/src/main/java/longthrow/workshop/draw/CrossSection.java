@@ -212,6 +212,21 @@ public final class CrossSection {
         }
     }
 
+    /** Deck over the crank axis [m]. */
+    double deckLevel() {
+        return deckHeight;
+    }
+
+    /** From the pin down to the middle of the piston [pixels]; above the pin where negative. */
+    double pistonMiddle(Place p) {
+        return (skirt - compressionHeight) / 2 * p.scale();
+    }
+
+    /** From the crank axis to the middle of the counterweight's rim [pixels]. */
+    double counterweightMiddle(Place p) {
+        return 0.7 * counterweight * p.scale();
+    }
+
     /** The wall of the bore on the left [pixels]. */
     double boreLeft(Place p) {
         return p.x(boreOffset - bore / 2);

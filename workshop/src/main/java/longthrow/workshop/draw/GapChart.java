@@ -7,6 +7,8 @@ import static longthrow.workshop.draw.Sketch.Anchor.START;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
 import longthrow.core.answer.Clearance;
 
 /** Gap of a pair against the crank angle through two turns, with nothing left, what is wanted, and where it is least. */
@@ -35,12 +37,9 @@ public final class GapChart {
             throw new IllegalArgumentException(pair.key() + " has no gap against angle");
         }
         Clearance.Gap least = pair.cold().orElseThrow();
-        double wanted =
-                pair.limits().stream().mapToDouble(Clearance.Limit::least).max().orElse(0);
-        double interest = Math.max(LEAST_SHOWN / OPEN, Math.max(wanted, Math.abs(least.value())));
-        double largest =
-                pair.curve().stream().mapToDouble(Clearance.AtAngle::gap).max().orElse(0);
-        double high = rounded(Math.min(Math.max(largest, interest), OPEN * interest));
+        double wanted = wanted(pair);
+        double largest = largest(pair);
+        double high = high(pair);
         double warmest = pair.warmCurve().stream()
                 .mapToDouble(Clearance.AtAngle::gap)
                 .min()
@@ -56,6 +55,9 @@ public final class GapChart {
                                 .filter(warm -> !pair.warmCurve().isEmpty())
                                 .map(warm -> ", " + length(warm.value()) + " running, dotted")
                                 .orElse("")
+                        + (largest > high
+                                ? "; drawn up to " + Svg.n(1e3 * high) + " mm, it opens to " + length(largest)
+                                : "")
                         + ".");
         Sketch s = new Sketch(svg, WIDTH, HEIGHT);
         double zero = y(0, low, high);
@@ -76,7 +78,8 @@ public final class GapChart {
                 "stroke-width",
                 "1.6");
         s.words("quiet", "0", LEFT - 6, zero + 5, END, Sketch.SMALL, false);
-        s.words("quiet", Svg.n(1e3 * high) + " mm", LEFT - 6, TOP + 5, END, Sketch.SMALL, false);
+        boolean isCut = largest > high;
+        s.words("quiet", (isCut ? "≥ " : "") + Svg.n(1e3 * high) + " mm", LEFT - 6, TOP + 5, END, Sketch.SMALL, false);
         if (wanted > 0) {
             double at = y(wanted, low, high);
             svg.add(
@@ -134,6 +137,33 @@ public final class GapChart {
                 "visibility",
                 "hidden");
         return svg.finished();
+    }
+
+    private static double wanted(Clearance pair) {
+        return pair.limits().stream().mapToDouble(Clearance.Limit::least).max().orElse(0);
+    }
+
+    private static double largest(Clearance pair) {
+        return Stream.concat(pair.curve().stream(), pair.warmCurve().stream())
+                .mapToDouble(Clearance.AtAngle::gap)
+                .max()
+                .orElse(0);
+    }
+
+    /** The largest gap that is drawn [m]. */
+    private static double high(Clearance pair) {
+        double least = pair.cold().orElseThrow().value();
+        double interest = Math.max(LEAST_SHOWN / OPEN, Math.max(wanted(pair), Math.abs(least)));
+        return rounded(Math.min(Math.max(largest(pair), interest), OPEN * interest));
+    }
+
+    /** That a chart is cut off above, and where, for people; empty where it shows all, or there is none. */
+    public static Optional<String> cutAt(Clearance pair) {
+        if (pair.curve().isEmpty() || !(largest(pair) > high(pair))) {
+            return Optional.empty();
+        }
+        return Optional.of("The chart ends at " + Svg.n(1e3 * high(pair))
+                + " mm; where its line is flat there, the gap is larger: up to " + length(largest(pair)) + ".");
     }
 
     /** Dots wider than the line of the cold gap, which show where both lie on each other. */

@@ -18,6 +18,8 @@ import longthrow.core.clearance.Body;
 import longthrow.core.clearance.Motion;
 import longthrow.core.clearance.Outline;
 import longthrow.core.motion.CrankMotion;
+import longthrow.core.term.MovingPair;
+import longthrow.core.term.OutlinedPart;
 
 /**
  * The engine cut along the cylinder with all that may touch in it, to scale, through two turns. Everything that moves together is one group that carries
@@ -51,6 +53,18 @@ public final class MovingSection {
 
     /** So is this one, and stands for the part in the walls. */
     private static final String IN_THE_WALLS = "sleeve";
+
+    /** Their gap is seen from above or across: they stand in a plane that this section does not show. */
+    private static final Set<String> IN_ANOTHER_PLANE = Set.of(
+            MovingPair.INTAKE_VALVE_TO_WALL.key(),
+            MovingPair.EXHAUST_VALVE_TO_WALL.key(),
+            MovingPair.VALVE_TO_VALVE.key());
+
+    /** The rod as it was traced, in place of the one that is drawn of a few readings. */
+    private static final String TRACED_ROD = Drawn.traced(OutlinedPart.ROD);
+
+    /** Names are never wider than this [pixels]; layout. */
+    private static final double NAME_WIDE = 60;
 
     private final CrossSection section;
     private final CrossSection.Place start;
@@ -105,12 +119,20 @@ public final class MovingSection {
                 + (clear.invented() ? " (invented)" : "");
         clear.clearances().forEach(pair -> pairs.put(pair.key(), pair));
         for (Drawn pair : drawn) {
+            if (isInAnotherPlane(pair.key())) {
+                continue;
+            }
             for (Body body : List.of(pair.one(), pair.other())) {
                 add(body, pair.key());
             }
         }
         width = size(NARROWEST, farthest(Course::x));
         height = size(SHORTEST, farthest(Course::y));
+    }
+
+    /** Whether the gap of a pair lies in a plane that the section does not show: its figures tell it, and no picture. */
+    public static boolean isInAnotherPlane(String key) {
+        return IN_ANOTHER_PLANE.contains(key);
     }
 
     /**
@@ -195,15 +217,18 @@ public final class MovingSection {
                 title,
                 "Crank, rod, piston, cylinder and camshaft to scale at " + degrees + "° of crank"
                         + selected.flatMap(key -> Optional.ofNullable(pairs.get(key)))
-                                .map(pair -> "; shown: " + pair.one() + " to " + pair.other() + ", " + pair.why())
+                                .map(pair -> (isInAnotherPlane(pair.key())
+                                                ? "; not shown, for it lies in another plane: "
+                                                : "; shown: ")
+                                        + pair.one() + " to " + pair.other() + ", " + pair.why())
                                 .orElse("")
-                        + ".");
+                        + ". Named in it: " + String.join(", ", names()) + ".");
         Sketch s = new Sketch(svg, width, height);
         section.cylinder(s, start);
         CrankMotion crank = section.motion();
         moving(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
         moving(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
-        moving(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        moving(svg, degrees, course(Motion.rod(crank)), () -> rod(s, svg));
         int shapes = 0;
         for (Group group : groups.values()) {
             open(svg, degrees, group.course());
@@ -215,11 +240,122 @@ public final class MovingSection {
             }
             svg.close();
         }
-        shown().forEach(pair -> pair.cold()
-                .flatMap(Clearance.Gap::place)
-                .ifPresent(place -> nearest(
-                        svg, pair, place, selected.filter(pair.key()::equals).isPresent(), degrees)));
+        shown().stream()
+                .filter(pair -> !isInAnotherPlane(pair.key()))
+                .forEach(pair -> pair.cold()
+                        .flatMap(Clearance.Gap::place)
+                        .ifPresent(place -> nearest(
+                                svg,
+                                pair,
+                                place,
+                                selected.filter(pair.key()::equals).isPresent(),
+                                degrees)));
+        names(svg, s, degrees, crank);
         return svg.finished();
+    }
+
+    // ---- names
+
+    /** What is named in the picture, from above. */
+    private List<String> names() {
+        List<String> names = new ArrayList<>(List.of("head", "cylinder", "piston", "rod", "counterweight"));
+        camshaft().ifPresent(group -> names.add("camshaft"));
+        return names;
+    }
+
+    /** Names of what moves go with it and never turn; those of what stands are at its side. */
+    private void names(Svg svg, Sketch s, int degrees, CrankMotion crank) {
+        double top = section.y(start, section.deckLevel());
+        double beside = Math.max(NAME_WIDE / 2, section.boreLeft(start) - CrossSection.WALL - 4 - NAME_WIDE / 2);
+        name(s, "head", beside, top - CrossSection.WALL);
+        name(s, "cylinder", beside, top + 40);
+        Course piston = course(Motion.piston(crank, 0));
+        Course rod = course(Motion.rod(crank));
+        named(svg, s, degrees, "piston", upright(piston, 0, section.pistonMiddle(start)));
+        named(svg, s, degrees, "rod", between(rod, piston, 0.4));
+        named(svg, s, degrees, "counterweight", turned(course(Motion.crank()), section.counterweightMiddle(start)));
+        camshaft()
+                .ifPresent(group -> name(
+                        s,
+                        "camshaft",
+                        Math.min(group.course().x().get(0), width - NAME_WIDE / 2),
+                        group.course().y().get(0)
+                                - group.shapes().stream()
+                                        .mapToDouble(shape -> reach(shape.path()))
+                                        .max()
+                                        .orElse(0)
+                                - 6));
+    }
+
+    /** What turns with the camshaft and reaches farthest from its axis. */
+    private Optional<Group> camshaft() {
+        return groups.values().stream()
+                .filter(group ->
+                        group.shapes().stream().anyMatch(shape -> shape.name().contains("lobe")))
+                .findFirst();
+    }
+
+    private static void name(Sketch s, String name, double x, double y) {
+        s.words("quiet", name, x, y, Sketch.Anchor.MIDDLE, Sketch.SMALL, false);
+    }
+
+    /** Written where it stands at firing top dead centre, in a group that moves by how far it has gone from there. */
+    private static void named(Svg svg, Sketch s, int degrees, String name, Course course) {
+        double x = course.x().get(0);
+        double y = course.y().get(0);
+        open(svg, degrees, upright(course, -x, -y));
+        name(s, name, x, y + 4);
+        svg.close();
+    }
+
+    private static Course upright(Course course, double dx, double dy) {
+        return new Course(
+                course.x().stream().map(x -> x + dx).toList(),
+                course.y().stream().map(y -> y + dy).toList(),
+                course.x().stream().map(x -> 0.0).toList());
+    }
+
+    /** A share of the way from one frame to another. */
+    private static Course between(Course from, Course to, double share) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (int k = 0; k < from.x().size(); k++) {
+            x.add(from.x().get(k) + share * (to.x().get(k) - from.x().get(k)));
+            y.add(from.y().get(k) + share * (to.y().get(k) - from.y().get(k)));
+        }
+        return new Course(x, y, from.x().stream().map(at -> 0.0).toList());
+    }
+
+    /** A place below the origin of a frame that turns. */
+    private static Course turned(Course course, double below) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (int k = 0; k < course.x().size(); k++) {
+            double turn = Math.toRadians(course.turn().get(k));
+            x.add(course.x().get(k) - below * Math.sin(turn));
+            y.add(course.y().get(k) + below * Math.cos(turn));
+        }
+        return new Course(x, y, course.x().stream().map(at -> 0.0).toList());
+    }
+
+    /** As traced where it was, else of a few readings. */
+    private void rod(Sketch s, Svg svg) {
+        Optional<Shape> traced = groups.values().stream()
+                .flatMap(group -> group.shapes().stream())
+                .filter(shape -> shape.name().equals(TRACED_ROD))
+                .findFirst();
+        if (traced.isEmpty()) {
+            section.rod(s, start);
+            return;
+        }
+        Course frame = course(Motion.rod(section.motion()));
+        svg.open(
+                "g",
+                "transform",
+                Course.transform(
+                        frame.x().get(0), frame.y().get(0), frame.turn().get(0)));
+        svg.add("path", "class", "part", "d", traced.get().path(), "stroke", "currentColor", "stroke-width", "1.6");
+        svg.close();
     }
 
     /**
@@ -239,7 +375,7 @@ public final class MovingSection {
         CrankMotion crank = section.motion();
         stands(svg, degrees, course(Motion.piston(crank, 0)), () -> section.piston(s, start));
         stands(svg, degrees, course(Motion.crank()), () -> section.web(s, start));
-        stands(svg, degrees, course(Motion.rod(crank)), () -> section.rod(s, start));
+        stands(svg, degrees, course(Motion.rod(crank)), () -> rod(s, svg));
         int shapes = 0;
         for (Group group : groups.values()) {
             for (Shape shape : group.shapes()) {

@@ -13,6 +13,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.clear.Clear;
 import longthrow.core.engine.Outcome;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Term;
@@ -35,6 +36,8 @@ public final class AnswerText {
     private static final int INDENT = 2;
     /** The question that searches. */
     private static final String FIT = "fit";
+
+    private static final String CLEAR = "clear";
 
     private final Answer answer;
     private final boolean all;
@@ -87,6 +90,9 @@ public final class AnswerText {
         page.hanging(0, Ink.STRONG, answer.question() + ":", Ink.STRONG, answer.engine());
         if (answer.invented()) {
             page.hanging(0, Ink.DOUBTFUL, "INVENTED:", Ink.PLAIN, "no such engine exists; the build file says so.");
+        }
+        if (answer.question().equals(CLEAR) && !answer.clearances().isEmpty()) {
+            page.hanging(0, Ink.STRONG, "In short:", Ink.STRONG, Clear.inShort(answer) + ".");
         }
         page.paragraph(0, answer.question().equals(FIT) ? Tally.ofSearch(answer) : Tally.of(answer));
         answer.findings().stream().filter(this::isSaidOnTop).forEach(f -> page.paragraph(0, f.message() + "."));

@@ -59,6 +59,11 @@ public record Around(List<String> warnings, List<Behind> figures, List<Taken> ta
                 said(answer, Finding.Kind.NOTE));
     }
 
+    /** What does not agree, likeliest first. */
+    public static List<String> suspects(Answer answer) {
+        return said(answer, Finding.Kind.SUSPECT);
+    }
+
     private static List<String> said(Answer answer, Finding.Kind kind) {
         return answer.findings().stream()
                 .filter(f -> f.kind() == kind)

@@ -104,6 +104,9 @@ class MovingSectionTest {
         double scale = (bottom - top) / (2 * radius);
         assertThat(section.shown()).hasSizeGreaterThan(5);
         for (Clearance pair : section.shown()) {
+            if (MovingSection.isInAnotherPlane(pair.key())) {
+                continue;
+            }
             Clearance.Gap gap = pair.cold().orElseThrow();
             int at = (int) Math.round(Math.toDegrees(gap.angle()));
             String svg = section.at(at, Optional.of(pair.key()), "x");
@@ -135,6 +138,123 @@ class MovingSectionTest {
             assertThat(Drawing.of(GapChart.of(pair, "c")).faults("c"))
                     .as(pair.key())
                     .isEmpty();
+        }
+    }
+
+    /** Valve to valve and valve to bore wall are seen from above: drawn here, they would stand where no valve is. */
+    @Test
+    void whatLiesInAnotherPlaneIsNotDrawn() {
+        List<String> elsewhere = List.of("intake_valve_to_wall", "exhaust_valve_to_wall", "valve_to_valve");
+        List<Drawn> drawn = Drawn.of(whole(""));
+        assertThat(drawn).extracting(Drawn::key).containsAll(elsewhere);
+        MovingSection whole = section(whole(""), drawn);
+        for (String key : elsewhere) {
+            String svg = whole.at(370, Optional.of(key), "x");
+            assertThat(svg).contains("not shown, for it lies in another plane")
+                    .doesNotContain("nearest on")
+                    .doesNotContainPattern("class=\"body( hid)? on\"");
+            assertThat(Drawing.of(svg).all("path"))
+                    .noneMatch(path -> List.of(path.getAttribute("data-pairs").split(" ", -1))
+                            .contains(key));
+        }
+        assertThat(whole.at(370, Optional.of("skirt_to_counterweight"), "x")).containsPattern("class=\"body( hid)? on\"");
+        assertThat(whole.shown())
+                .extracting(Clearance::key)
+                .as("their charts stay")
+                .containsAll(elsewhere);
+    }
+
+    /** A few names, each once, none on another, and told to whoever does not see them. */
+    @Test
+    void itsPartsHaveNames() {
+        List<String> names = List.of("head", "cylinder", "piston", "rod", "counterweight", "camshaft");
+        for (int degrees = 0; degrees < 720; degrees += 30) {
+            String svg = section.at(degrees, Optional.empty(), "x");
+            assertThat(svg).contains("Named in it: " + String.join(", ", names));
+            List<double[]> boxes = new java.util.ArrayList<>();
+            for (Element text : Drawing.of(svg).all("text")) {
+                double x = Double.parseDouble(text.getAttribute("x"));
+                double y = Double.parseDouble(text.getAttribute("y"));
+                if (((Element) text.getParentNode()).getAttribute("class").equals("moves")) {
+                    double[] at = transform((Element) text.getParentNode());
+                    assertThat(at[2] % 360).as("never turned").isZero();
+                    x += at[0];
+                    y += at[1];
+                }
+                double half = 3.6 * text.getTextContent().length(); // 13 px letters are at most so wide
+                boxes.add(new double[] {x - half, y - 11, x + half, y + 3});
+                assertThat(Double.parseDouble(text.getAttribute("font-size"))).isGreaterThanOrEqualTo(13);
+            }
+            assertThat(Drawing.of(svg).all("text"))
+                    .extracting(Element::getTextContent)
+                    .containsExactlyInAnyOrderElementsOf(names);
+            for (double[] one : boxes) {
+                for (double[] other : boxes) {
+                    boolean isApart = one == other
+                            || one[2] <= other[0]
+                            || other[2] <= one[0]
+                            || one[3] <= other[1]
+                            || other[3] <= one[1];
+                    assertThat(isApart).as(degrees + "°").isTrue();
+                }
+            }
+        }
+    }
+
+    private static Build whole(String outlines) {
+        try {
+            String text = Files.readString(Path.of("../examples/demo.yaml"))
+                    .replace(
+                            "  chamber_area: 3620 mm2",
+                            "  chamber_area: 3620 mm2\n  valve_spacing: 29.0 mm\n  intake_from_axis: 14.5 mm\n  exhaust_from_axis: 15.0 mm")
+                    .replace(
+                            "  end_play: 0.18 mm",
+                            "  end_play: 0.18 mm\n  exhaust_opens: {readings: [36.0°, 35.5°], with: degree_wheel}\n  exhaust_closes: {readings: [3.0°, 3.5°], with: degree_wheel}");
+            return BuildFile.read(text + outlines).build().orElseThrow();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    private static MovingSection section(Build build, List<Drawn> drawn) {
+        return MovingSection.of(Measure.of(build, List.of()), Clear.of(build), drawn);
+    }
+
+    /** The rod as traced stands in the place of the one drawn of a few readings, for paper too. */
+    @Test
+    void theTracedRodIsTheRodOfThePicture() {
+        Build build = whole(
+                "outlines:\n  - {part: connecting_rod, unit: 1 mm, from: -12 mm, to: 12 mm, doubt: 0.3 mm, points: [[-25, -24], [25, -24],"
+                        + " [25, 13], [13, 26], [10, 60], [12, 75], [12, 98], [-12, 98], [-12, 75], [-10, 60], [-13, 26], [-25, 13]]}\n");
+        MovingSection traced = section(build, Drawn.of(build));
+        Clearance pair = traced.shown().stream()
+                .filter(p -> p.key().equals("skirt_to_counterweight"))
+                .findFirst()
+                .orElseThrow();
+        String rod = Drawing.of(traced.at(0, Optional.empty(), "x")).all("path").stream()
+                .filter(path -> path.getAttribute("data-pairs").contains("big_end_to_case")
+                        && path.getAttribute("data-pairs").contains("big_end_to_cam_core"))
+                .map(path -> path.getAttribute("d"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(Drawing.of(traced.still(180, pair, "x")).all("path"))
+                .filteredOn(path -> path.getAttribute("class").equals("part"))
+                .extracting(path -> path.getAttribute("d"))
+                .contains(rod);
+        assertThat(section.still(180, pair, "x")).doesNotContain(rod);
+    }
+
+    /** What is cut off says so: on its axis, to whoever does not see it, and under it. */
+    @Test
+    void aChartThatIsCutOffSaysSo() {
+        List<Clearance> cut = section.shown().stream()
+                .filter(p -> GapChart.cutAt(p).isPresent())
+                .toList();
+        assertThat(cut).isNotEmpty();
+        for (Clearance pair : section.shown()) {
+            String svg = GapChart.of(pair, "c");
+            assertThat(svg.contains("≥ ")).as(pair.key()).isEqualTo(cut.contains(pair));
+            assertThat(svg.contains("it opens to")).isEqualTo(cut.contains(pair));
         }
     }
 }

@@ -11,6 +11,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
+import longthrow.core.clear.Clear;
 import longthrow.core.clear.ReliefCut;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
@@ -23,7 +24,9 @@ import longthrow.workshop.web.ToRead;
 /**
  * What may touch, laid out.
  * @param base      address of the build
+ * @param verdict   what it comes to, in a sentence
  * @param summary   in a line
+ * @param suspects  readings and entries that do not agree, and what to do
  * @param picture   where it can be drawn
  * @param trouble   why there is no picture; empty where there is one
  * @param readFirst what most of the unknown wait for, that of most pairs first
@@ -33,7 +36,9 @@ import longthrow.workshop.web.ToRead;
  */
 public record ClearAnswer(
         String base,
+        String verdict,
         String summary,
+        List<String> suspects,
         Optional<Picture> picture,
         String trouble,
         List<ToRead.Awaited> readFirst,
@@ -47,6 +52,7 @@ public record ClearAnswer(
     private static final int MOST_OPEN = 6;
 
     public ClearAnswer {
+        suspects = List.copyOf(suspects);
         readFirst = List.copyOf(readFirst);
         unknown = List.copyOf(unknown);
         told = List.copyOf(told);
@@ -199,6 +205,7 @@ public record ClearAnswer(
      * @param mend  what to do; empty when it clears
      * @param lines what else there is to say
      * @param chart as SVG; empty where it is not of the plane
+     * @param cut   where the chart ends, in words; empty where it shows all
      * @param shaped part of which something is cut to an outline; empty where none is
      * @param span  where the two turns begin and end on it
      * @param mock  what was mocked up of it
@@ -215,6 +222,7 @@ public record ClearAnswer(
             String mend,
             List<String> lines,
             String chart,
+            String cut,
             String shaped,
             String span,
             MockUp mock) {
@@ -235,7 +243,9 @@ public record ClearAnswer(
         List<Clearance> pairs = clear.clearances();
         return new ClearAnswer(
                 base,
+                verdict(clear),
                 summary(pairs),
+                Around.suspects(clear),
                 picture,
                 trouble,
                 ToRead.first(pairs.stream().map(Clearance::missing), base, MOST_FIRST),
@@ -250,6 +260,11 @@ public record ClearAnswer(
                 Around.of(clear, base));
     }
 
+    private static String verdict(Answer clear) {
+        String said = Clear.inShort(clear);
+        return said.isEmpty() ? "" : Character.toUpperCase(said.charAt(0)) + said.substring(1) + ".";
+    }
+
     private static Picture picture(MovingSection section, ClearPage.View view) {
         List<Clearance> shown = section.shown();
         Optional<String> selected =
@@ -258,7 +273,12 @@ public record ClearAnswer(
                 view.angle(),
                 selected.orElse(""),
                 shown.stream()
-                        .map(p -> new Shown(p.key(), name(p), angle(p), least(p), gaps(p)))
+                        .map(p -> new Shown(
+                                p.key(),
+                                name(p) + (MovingSection.isInAnotherPlane(p.key()) ? " (figures only)" : ""),
+                                angle(p),
+                                least(p),
+                                gaps(p)))
                         .toList(),
                 section.at(view.angle(), selected, "turning"));
     }
@@ -336,6 +356,10 @@ public record ClearAnswer(
             lines.add("For the running gap: "
                     + pair.notWarm().stream().map(Rung.Missing::what).collect(Collectors.joining(", ")) + ".");
         }
+        if (MovingSection.isInAnotherPlane(pair.key())) {
+            lines.add(
+                    "Its gap lies in another plane than the picture, which does not show it: its figures and its chart tell it.");
+        }
         lines.add("Check it: " + pair.how() + ".");
         return new Told(
                 pair.key(),
@@ -345,10 +369,11 @@ public record ClearAnswer(
                 pair.why(),
                 narrowest(pair).value(),
                 words(pair, printer),
-                pair.curve().isEmpty() ? -1 : angle(pair),
+                pair.curve().isEmpty() || MovingSection.isInAnotherPlane(pair.key()) ? -1 : angle(pair),
                 pair.mend(),
                 lines,
                 pair.curve().isEmpty() ? "" : GapChart.of(pair, "gap-" + pair.key()),
+                GapChart.cutAt(pair).orElse(""),
                 ReliefCut.isFor(pair) ? pair.removal().orElseThrow().shaped() : "",
                 GapChart.span(),
                 MockUp.of(pair));
