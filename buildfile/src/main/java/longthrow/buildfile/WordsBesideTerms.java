@@ -278,7 +278,7 @@ final class WordsBesideTerms {
                 Layout.GAS_TRACE_KEYS);
         page.line("");
         page.line(
-                "Rows run from -180° to 180° of the crank about firing top dead centre, 0°, or farther: every 5° or closer within 60° of it, every 15° elsewhere. Up to the fastest speed at which one was taken, the hardest of the traces counts instead of the bounding one; above it, and for the pull on the overrun, the bounding one. See docs/decisions/0018.");
+                "Rows run from -180° to 180° of the crank about firing top dead centre, 0°, or farther: every 5° or closer within 60° of it, every 15° elsewhere. Taken at full throttle; each speaks for its own speed and down to 0.8 of it, and those whose bands meet, from the speed wanted down to idle (use.idle_speed) or to where the bounding one holds, count together by the hardest; elsewhere, and for the pull on the overrun, the bounding one counts. See docs/decisions/0018.");
         section(Layout.HOURS_AT, "`" + Layout.HOURS_AT_EXAMPLE + "`", Layout.HOURS_AT_KEYS);
         page.line("");
         page.line(

@@ -145,11 +145,11 @@ class RodHoursTest {
     /** A trace counts up to where it was taken: for a duty with a faster step the bounding one does. */
     @Test
     void aGasTraceCountsForDutiesItReaches() {
-        GasReading trace = GasTraceTest.trace("5300", 0.5, GasReading.Cycles.STRONGEST);
+        GasReading[] trace = GasTraceTest.sweep(0.5, GasReading.Cycles.STRONGEST);
         Rung bound = rung(LadderMutationTest.WHOLE + LadderMutationTest.DUTY, HOURS);
         Rung by = rung(LadderMutationTest.WHOLE + LadderMutationTest.DUTY, HOURS, trace);
         assertThat(by.probability()).isGreaterThan(bound.probability());
-        assertThat(by.why()).contains("the gas trace measured at 5300 rpm (gas_traces[1])");
+        assertThat(by.why()).contains("the gas trace measured at 3450 rpm (gas_traces[3])");
         assertThat(by.hangsOn()).contains("gas_traces[1]", "hours_at");
         Rung faster = rung(LadderMutationTest.WHOLE + duty("3000", "70", "5200", "25", "5400", "5"), HOURS, trace);
         assertThat(faster.why()).doesNotContain("gas_traces[1]");

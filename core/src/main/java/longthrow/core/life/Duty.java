@@ -57,6 +57,11 @@ public record Duty(List<Step> steps) {
         return steps.stream().max(Comparator.comparingDouble(Step::speed)).orElseThrow();
     }
 
+    /** Its slowest step. */
+    Step slowest() {
+        return steps.stream().min(Comparator.comparingDouble(Step::speed)).orElseThrow();
+    }
+
     /**
      * Miner's sum.
      * @param swings done at each level

@@ -70,7 +70,7 @@ public final class Life {
         Optional<Measured> asked = known.figure(Term.WANTED_SPEED)
                 .or(() -> known.figure(Term.GOVERNED_SPEED).filter(g -> Stops.isVouched(build, Term.GOVERNED_SPEED)));
         MeasuredGas.Told gas = MeasuredGas.of(known, asked);
-        RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked, gas.gas());
+        RungMaker maker = new RungMaker(new FigurePrinter(build.units()), asked, gas.gas(), MeasuredGas.slowest(known));
         List<Asked> questions = new ArrayList<>();
         List<Rung> rungs = rungs(known, maker, questions);
         List<Stop> stops = GapStops.together(appraisal.stops(), pairs);

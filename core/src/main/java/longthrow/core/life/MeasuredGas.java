@@ -4,18 +4,23 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.build.GasReading;
 import longthrow.core.measurement.Measured;
 import longthrow.core.motion.CrankMotion;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Units;
 import longthrow.core.term.Term;
 
 /**
- * What measured gas traces make of the bounding one, for limits that hang on the gas. It counts up to the fastest speed at which one was taken: of those taken up
- * to the first at or above the speed asked for, the hardest, since an engine runs through the slower speeds too; above it the bounding trace counts again. It is
+ * What measured gas traces make of the bounding one, for limits that hang on the gas. Each speaks for a band of speeds below its own, raised by what torque may gain
+ * towards the slow end of that; an engine runs through the slower speeds too, so they count together where their bands reach without a gap from the speed asked for
+ * down to where the bounding trace holds by itself, or to idle, and the hardest of them counts. A trace is
  * taken at the upper end of its doubt, a mean of cycles with what the quickest add, and against the bound of the lowest ratio that the readings allow, so that it
- * never says less than it may. It never rises above the bound, and has no part in the pull on the overrun.
+ * never says less than it may. It must show that it fired at full throttle. It never rises above the bound, and has no part in the pull on the overrun.
  */
 final class MeasuredGas {
     /** What the quickest cycles add to the mean one: about a fifth; Heywood 1988, section 9.4.2; from memory. */
@@ -37,36 +42,100 @@ final class MeasuredGas {
     /** Doubles round [1]. */
     private static final double ROUNDING = 1e-9;
 
-    private final double fastest;
-    private final double share;
-    private final String said;
-    private final List<String> places;
+    /**
+     * Least gross indicated work over the swept volume of an engine that fires at full throttle [Pa]. The weakest side-valve engines of the trade make 6 to 7 bar at
+     * the brake where they pull hardest, to which about 1 bar of friction comes; less a sixth for high ground and a sixth for speeds past the strongest pull, 5 bar.
+     * Common practice, no source, and the lowest that can be argued: a good engine shows twice as much.
+     */
+    static final double LEAST_WORK = Units.BAR.toSi(5);
 
-    private MeasuredGas(double fastest, double share, String said, List<String> places) {
-        this.fastest = fastest;
-        this.share = share;
-        this.said = said;
-        this.places = List.copyOf(places);
+    /** Stretch after top dead centre in which gas that burnt stands above that which was compressed, at one volume [rad]: the fire is well on and no valve opens yet. */
+    private static final double BURNT_FROM = Math.toRadians(30);
+
+    private static final double BURNT_TO = Math.toRadians(90);
+
+    /**
+     * How far below its own speed a trace speaks, as a share of that. Up to the speed of most power torque falls no faster than speed rises, for power does not fall; so
+     * over the band it is raised by the one speed over the other. Farther down, and past most power, nobody can say how much more the cylinder holds; a judgement.
+     */
+    static final double BAND = 0.2;
+
+    /** No engine of this kind is let idle faster [rad/s]: traces must reach down to its idle, and to this at least; a judgement. */
+    static final double FASTEST_IDLE = Units.RPM.toSi(2000);
+
+    private final List<Sound> sound;
+
+    /** @param sound by rising speed, one at least */
+    private MeasuredGas(List<Sound> sound) {
+        this.sound = List.copyOf(sound);
     }
 
-    /** Highest speed up to which it says something [rad/s]. */
-    double fastest() {
-        return fastest;
+    /**
+     * Traces that together speak for a range of speeds.
+     * @param fastest speed up to which they do [rad/s]
+     * @param share   of the bound that is counted: above 0, 1 at most
+     * @param said    which traces it is
+     * @param places  where they stand in the build file
+     */
+    record Heard(double fastest, double share, String said, List<String> places) {
+        Heard {
+            places = List.copyOf(places);
+        }
     }
 
-    /** Of the bound that is counted: above 0, 1 at most. */
-    double share() {
-        return share;
+    /**
+     * What counts from one speed to another; empty where no trace speaks for some speed between.
+     * @param low  slowest that counts [rad/s]
+     * @param high fastest that counts [rad/s], not below it
+     */
+    Optional<Heard> between(double low, double high) {
+        int top = firstFrom(high);
+        if (top == sound.size() || gap(low, high).isPresent()) {
+            return Optional.empty();
+        }
+        List<Sound> heard = new ArrayList<>(sound.subList(top, sound.size()).stream()
+                .filter(s -> s.slowest() <= high * (1 + ROUNDING)) // harder ones from a little faster count too
+                .toList());
+        for (int k = top; k >= 0; k--) {
+            double end = Math.max(low, k == 0 ? 0 : sound.get(k - 1).speed());
+            heard.add(sound.get(k).downTo(Math.min(end, sound.get(k).speed())));
+            if (end <= low) {
+                break;
+            }
+        }
+        Sound hardest =
+                heard.stream().max(Comparator.comparingDouble(Sound::share)).orElseThrow();
+        return Optional.of(new Heard(
+                sound.get(top).speed(),
+                Math.min(1, hardest.share()),
+                "the gas trace measured at " + hardest.written() + " (" + hardest.place() + ")",
+                heard.stream().map(Sound::place).distinct().toList()));
     }
 
-    /** Which traces it is. */
-    String said() {
-        return said;
+    /** First trace that was taken at a speed or above it; past the last where there is none. */
+    private int firstFrom(double speed) {
+        int k = 0;
+        while (k < sound.size() && sound.get(k).speed() * (1 + ROUNDING) < speed) {
+            k++;
+        }
+        return k;
     }
 
-    /** Where they stand in the build file. */
-    List<String> places() {
-        return places;
+    /** Fastest speed between two, the lower one counted in, for which no trace speaks; empty where each is spoken for. */
+    private Optional<Double> gap(double low, double high) {
+        int top = firstFrom(high);
+        double from = high; // all that is above it is spoken for
+        for (int k = top; k >= 0 && from > low * (1 + ROUNDING); k--) {
+            boolean speaks = k < sound.size()
+                    && sound.get(k).slowest() <= from * (1 + ROUNDING)
+                    && sound.get(k).speed() * (1 + ROUNDING) >= from;
+            if (!speaks) {
+                return Optional.of(from);
+            }
+            double next = k == 0 ? 0 : sound.get(k - 1).speed();
+            from = Math.min(from, Math.max(sound.get(k).slowest(), next));
+        }
+        return from > low * (1 + ROUNDING) || top == sound.size() ? Optional.of(from) : Optional.empty();
     }
 
     /**
@@ -83,7 +152,17 @@ final class MeasuredGas {
     }
 
     /** One that can be of this engine. */
-    private record Sound(double speed, double share, String place, String written) {}
+    private record Sound(double speed, double share, String place, String written) {
+        /** Slowest speed for which it speaks. */
+        double slowest() {
+            return speed * (1 - BAND);
+        }
+
+        /** With what torque may gain towards a slower speed. */
+        Sound downTo(double slower) {
+            return new Sound(speed, share * speed / Math.max(slower, slowest()), place, written);
+        }
+    }
 
     /**
      * Of an engine.
@@ -130,41 +209,67 @@ final class MeasuredGas {
             }
         }
         sound.sort(Comparator.comparingDouble(Sound::speed));
+        if (sound.isEmpty()) {
+            return new Told(Optional.empty(), findings);
+        }
         double speed = asked.get().standardUncertainty() > 0
                 ? asked.get().high()
                 : asked.get().value();
-        return new Told(chosen(sound, speed, findings), findings);
+        MeasuredGas gas = new MeasuredGas(sound);
+        findings.addAll(gas.silent(known, speed));
+        return new Told(Optional.of(gas), findings);
     }
 
-    private static Optional<MeasuredGas> chosen(List<Sound> sound, double speed, List<Finding> findings) {
-        if (sound.isEmpty()) {
-            return Optional.empty();
+    /** Slowest speed at which an engine pulls at full throttle [rad/s]: where it idles; empty where nobody says. */
+    static Optional<Double> slowest(Known known) {
+        return known.figure(Term.IDLE_SPEED).map(i -> Math.min(FASTEST_IDLE, i.low()));
+    }
+
+    /** Where between idle and the speed asked for no trace speaks, and which traces speak of nothing between. */
+    private List<Finding> silent(Known known, double asked) {
+        FigurePrinter printer = new FigurePrinter(known.build().units());
+        DoubleFunction<String> printed =
+                s -> printer.print(Dimension.ROTATIONAL_SPEED, s, 0).first().text();
+        List<Finding> findings = new ArrayList<>();
+        for (Sound one : sound) {
+            if (one.slowest() > asked * (1 + ROUNDING)) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        one.place(),
+                        "this gas trace is not used: it was taken at " + one.written()
+                                + " and speaks for speeds from that down to "
+                                + printed.apply(one.slowest()) + ", and " + printed.apply(asked)
+                                + " is asked for: torque falls away above its peak, so at slower speeds there may be more gas",
+                        "take one at " + printed.apply(asked) + ", or at most a quarter faster"));
+            }
         }
+        if (findings.size() == sound.size()) {
+            return findings;
+        }
+        int top = firstFrom(asked);
         Sound fastest = sound.get(sound.size() - 1);
-        if (speed > fastest.speed() * (1 + ROUNDING)) {
+        if (top == sound.size()) {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     fastest.place(),
                     "no gas trace was taken at the speed asked for or above it, the fastest at " + fastest.written()
                             + ": the bounding one counts",
                     "take one at that speed, if it may be run"));
-            return Optional.empty();
+            return findings;
         }
-        List<Sound> heard = new ArrayList<>();
-        for (Sound one : sound) {
-            heard.add(one);
-            if (one.speed() * (1 + ROUNDING) >= speed) {
-                break;
-            }
-        }
-        Sound hardest =
-                heard.stream().max(Comparator.comparingDouble(Sound::share)).orElseThrow();
-        double top = heard.get(heard.size() - 1).speed();
-        return Optional.of(new MeasuredGas(
-                top,
-                Math.min(1, hardest.share()),
-                "the gas trace measured at " + hardest.written() + " (" + hardest.place() + ")",
-                heard.stream().map(Sound::place).toList()));
+        Optional<Double> idle = slowest(known);
+        gap(idle.orElse(0.0), asked)
+                .ifPresent(from -> findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        sound.get(firstFrom(from)).place(),
+                        from < asked * (1 - ROUNDING)
+                                ? "the gas traces say nothing of running below " + printed.apply(from)
+                                        + ", where there may be more gas: a limit that the bounding trace does not hold up to there stays as it is"
+                                : "no gas trace speaks for " + printed.apply(asked) + ": the bounding one counts",
+                        (idle.isEmpty() ? "read the idle speed (" + Term.IDLE_SPEED.path() + "), and " : "")
+                                + "take traces from there down to idle, each at no less than "
+                                + Math.round(100 * (1 - BAND)) + " % of the speed of the next")));
+        return findings;
     }
 
     private static double lowest(Measured ratio) {
@@ -182,6 +287,10 @@ final class MeasuredGas {
                     "check the transducer's scale and the ratio; an engine that knocks is not run"));
         }
         GivenGas gas = gas(reading, 1);
+        return compression(gas, crank, ratio).or(() -> firing(reading, gas, crank));
+    }
+
+    private static Optional<GasReading.Trouble> compression(GivenGas gas, CrankMotion crank, Measured ratio) {
         double exponent = Math.log(absolute(gas, TO) / absolute(gas, FROM))
                 / Math.log(volume(crank, ratio.value(), FROM) / volume(crank, ratio.value(), TO));
         return exponent >= LEAST_EXPONENT && exponent <= MOST_EXPONENT
@@ -193,6 +302,49 @@ final class MeasuredGas {
                                 "is not how gas is compressed, which is " + LEAST_EXPONENT + " to " + MOST_EXPONENT
                                         + ": pegging, angle or ratio is wrong",
                                 "peg it at bottom dead centre before compression, set 0° to top dead centre within a degree, and check the ratio"));
+    }
+
+    /** Whether it shows a fire at full throttle: a motored engine, or one that barely fires, says nothing of one that works. */
+    private static Optional<GasReading.Trouble> firing(GasReading reading, GivenGas gas, CrankMotion crank) {
+        double work = (1 - reading.within().si()) * work(gas, crank);
+        if (!(work >= LEAST_WORK)) {
+            return Optional.of(
+                    new GasReading.Trouble(
+                            String.format(
+                                    java.util.Locale.ROOT,
+                                    "%.1f bar of indicated work over the turn about firing",
+                                    work / 1e5),
+                            String.format(
+                                    java.util.Locale.ROOT,
+                                    "is not that of an engine that fires at full throttle, which is %.0f bar at least (gross, at the lower end of its doubt)",
+                                    LEAST_WORK / 1e5),
+                            "take it at full throttle under load, warm and firing every time; and check the transducer's scale"));
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k <= ANGLES; k++) {
+            double angle = BURNT_FROM + (BURNT_TO - BURNT_FROM) * k / ANGLES;
+            least = Math.min(least, absolute(gas, angle) / absolute(gas, -angle));
+        }
+        return least > 1
+                ? Optional.empty()
+                : Optional.of(new GasReading.Trouble(
+                        String.format(
+                                java.util.Locale.ROOT,
+                                "%.2f times the pressure of compression, from 30° to 90° after firing",
+                                least),
+                        "is not how burnt gas expands, which stands above it all the way",
+                        "set 0° to firing top dead centre within a degree, and take it at full throttle under load"));
+    }
+
+    /** Gross indicated work over the swept volume [Pa]: of the turn about firing, without that of changing the gas. */
+    private static double work(GasTrace gas, CrankMotion crank) {
+        double step = Math.PI / ANGLES;
+        double sum = 0;
+        for (int k = -ANGLES; k < ANGLES; k++) { // by the midpoint rule
+            double angle = (k + 0.5) * step;
+            sum += gas.gauge(angle) * crank.travelSlope(angle) * step;
+        }
+        return sum / crank.stroke();
     }
 
     private static double absolute(GasTrace gas, double angle) {

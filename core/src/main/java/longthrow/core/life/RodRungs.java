@@ -162,8 +162,8 @@ final class RodRungs {
 
     private Rung hours(List<HoursAt> stated) {
         Asked of = ask();
-        double fastest = Duty.of(stated).fastest().speed();
-        return maker.boundedUpTo(fastest, share -> hours(of, stated, share));
+        Duty duty = Duty.of(stated);
+        return maker.bounded(duty.slowest().speed(), duty.fastest().speed(), share -> hours(of, stated, share));
     }
 
     private Rung hours(Asked of, List<HoursAt> stated, double share) {

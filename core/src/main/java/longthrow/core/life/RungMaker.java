@@ -34,16 +34,19 @@ final class RungMaker {
     private final FigurePrinter printer;
     private final Optional<Measured> asked;
     private final Optional<MeasuredGas> gas;
+    private final Optional<Double> slowest;
 
     /**
      * For one engine.
-     * @param asked the speed to hold against; empty when none is wanted and none is the maker's
-     * @param gas   measured on it at that speed; empty where the bounding one counts alone
+     * @param asked   the speed to hold against; empty when none is wanted and none is the maker's
+     * @param gas     measured on it; empty where the bounding one counts alone
+     * @param slowest speed at which it pulls at full throttle [rad/s], down to which measured gas must speak; empty where nobody knows
      */
-    RungMaker(FigurePrinter printer, Optional<Measured> asked, Optional<MeasuredGas> gas) {
+    RungMaker(FigurePrinter printer, Optional<Measured> asked, Optional<MeasuredGas> gas, Optional<Double> slowest) {
         this.printer = printer;
         this.asked = asked;
         this.gas = gas;
+        this.slowest = slowest;
     }
 
     /**
@@ -102,18 +105,15 @@ final class RungMaker {
      * @param byGas the rung, by the share of the bound that is counted
      */
     Rung bounded(DoubleFunction<Rung> byGas) {
-        return bounded(gas, byGas);
+        return bounded(slowest.orElse(0.0), asked.isEmpty() ? 0 : highest(), byGas);
     }
 
     /**
-     * As {@link #bounded(DoubleFunction)}, of what is run up to a speed: a trace that was not taken so fast says nothing of it.
-     * @param fastest speed that counts [rad/s]
+     * As {@link #bounded(DoubleFunction)}, of what is run between two speeds alone: traces that do not reach them say nothing of it.
+     * @param low  slowest speed that counts [rad/s]
+     * @param high fastest speed that counts [rad/s]
      */
-    Rung boundedUpTo(double fastest, DoubleFunction<Rung> byGas) {
-        return bounded(gas.filter(g -> g.fastest() >= fastest * (1 - 1e-9)), byGas);
-    }
-
-    private static Rung bounded(Optional<MeasuredGas> gas, DoubleFunction<Rung> byGas) {
+    Rung bounded(double low, double high, DoubleFunction<Rung> byGas) {
         Rung bound = byGas.apply(1);
         if (bound.state() == State.HOLDS) {
             return bound.seenAs(
@@ -126,8 +126,11 @@ final class RungMaker {
         if (none.state() == State.EXCEEDED) {
             return none.seenAs(State.EXCEEDED, none.weight(), "without any gas too: " + none.why(), none.unlock());
         }
-        if (gas.isPresent()) {
-            return byMeasured(bound, byGas.apply(gas.get().share()), gas.get());
+        double unbounded =
+                Math.min(high, Math.max(low, bound.speed().map(Measured::low).orElse(low)));
+        Optional<MeasuredGas.Heard> heard = gas.flatMap(g -> g.between(unbounded, high));
+        if (heard.isPresent()) {
+            return byMeasured(bound, byGas.apply(heard.get().share()), heard.get());
         }
         Rung usual = byGas.apply(BoundingGas.USUAL_SHARE);
         return unproven(
@@ -138,8 +141,8 @@ final class RungMaker {
                         + ". A gas trace measured on this engine, or the part maker's rating, would tell");
     }
 
-    /** By a measured trace, which says nothing of speeds above that at which it was taken: from there on the bounding one counts again. */
-    private static Rung byMeasured(Rung bound, Rung measured, MeasuredGas gas) {
+    /** By measured traces, which say nothing of speeds above that at which they were taken: from there on the bounding one counts again. */
+    private static Rung byMeasured(Rung bound, Rung measured, MeasuredGas.Heard gas) {
         Optional<Measured> known = Optional.of(
                 bound.speed().filter(s -> s.value() > gas.fastest()).orElseGet(() -> Measured.exact(gas.fastest())));
         boolean isFaster = measured.state() == State.HOLDS
