@@ -12,6 +12,7 @@ import longthrow.core.build.FitWish;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
+import longthrow.core.build.Whose;
 import longthrow.core.catalogue.PartKind;
 import longthrow.core.clear.Tracing;
 import longthrow.core.engine.Alternative;
@@ -86,7 +87,7 @@ final class WordsBesideTerms {
             Map.entry("specified", "the figure of the maker's sheet, with or without ±"),
             Map.entry("catalogue", "the figure of a catalogue, with or without ±"),
             Map.entry("tolerance", "instead of the ±: half the width of the range that is promised"),
-            Map.entry("by", "whose sheet or catalogue"),
+            Map.entry("by", "whose sheet or catalogue; as the maker's word count " + Whose.accepted()),
             Map.entry("assumed", "a guess with its ±"),
             Map.entry("because", "why it is a fair guess; must be there"),
             Map.entry(Layout.UNKNOWN, "not known, with a remark; the bare word `unknown` does as well"),

@@ -35,7 +35,7 @@ class LadderMutationTest {
             flywheel:
               kind: solid_iron
               diameter: 172 mm
-              rated_speed: {specified: 3000 rpm, by: a made-up sheet}
+              rated_speed: {specified: 3000 rpm, by: its maker's sheet, note: made up}
               taper_diameter: 19.02 mm
               taper: "1:8"
               nut_thread_diameter: 13.86 mm
@@ -79,7 +79,7 @@ class LadderMutationTest {
               side_clearance: 0.45 mm ± 0.03 mm
               small_end_mass: 48.6 g
               big_end_mass: 127.2 g
-              rated_speed: {specified: 3200 rpm, by: a made-up sheet}
+              rated_speed: {specified: 3200 rpm, by: its maker's sheet, note: made up}
               beam_width: 18.0 mm
               beam_thickness: 14.0 mm
               web_thickness: 5.0 mm
@@ -99,7 +99,7 @@ class LadderMutationTest {
             crankshaft: {metal: steel, run_out: 0.02 mm ± 0.01 mm, stroke: 55.40 mm, crankpin_diameter: 29.995 mm, main_span: 78 mm}
             use:
               duty: mild
-              governed_speed: {specified: 3600 rpm, by: a made-up plate}
+              governed_speed: {specified: 3600 rpm, by: the engine's plate, note: made up}
               wanted_speed: 5200 rpm
               hours_wanted: 60 h
               rod_temperature: 112 °C

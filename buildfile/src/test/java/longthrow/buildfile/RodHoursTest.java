@@ -56,8 +56,8 @@ class RodHoursTest {
     @Test
     void aDutyOfOneStepLastsWhatFatigueAtThatSpeedSays() {
         String slow = wanted("1000")
-                .replace("governed_speed: {specified: 3600 rpm, by: a made-up plate}", "")
-                .replace("rated_speed: {specified: 3200 rpm, by: a made-up sheet}", "");
+                .replace("governed_speed: {specified: 3600 rpm, by: the engine's plate, note: made up}", "")
+                .replace("rated_speed: {specified: 3200 rpm, by: its maker's sheet, note: made up}", "");
         double speed = rung(slow, AT_ONE_SPEED).speed().orElseThrow().value();
         String rpm = String.format(Locale.ROOT, "%.12f", Units.RPM.fromSi(speed));
         Rung hours = rung(slow + duty(rpm, "100"), HOURS);

@@ -38,7 +38,7 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
     private static final String LEFT_OUT = "left out for sharing";
 
     /** Whose word a maker's figure was goes without his name. */
-    private static final String MAKERS = "its maker, name left out for sharing";
+    private static final String MAKERS = "its maker";
 
     private static final String NO_NAME = "Shared engine, name left out";
 
@@ -236,7 +236,7 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                 return new Given.Specified(
                         s.value(),
                         s.tolerance(),
-                        instead(term.path() + ": by", s.by(), s.isMakersWord() ? MAKERS : LEFT_OUT),
+                        instead(term.path() + ": by", s.by(), s.isMakersWord(term) ? MAKERS : LEFT_OUT),
                         s.catalogue(),
                         note);
             }

@@ -218,7 +218,7 @@ final class Targets {
 
     private Optional<String> torque(Term term) {
         List<Given> written = build.of(term);
-        boolean isMakers = !written.isEmpty() && written.stream().allMatch(Given::isMakersWord);
+        boolean isMakers = !written.isEmpty() && written.stream().allMatch(g -> g.isMakersWord(term));
         return measure.value(term)
                 .map(r -> words.line(r)
                         + (isMakers ? ", by its maker" : ", as written; hold it against its maker's sheet"));

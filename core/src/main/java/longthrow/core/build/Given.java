@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.term.Term;
 import org.jspecify.annotations.Nullable;
 
 /** What was entered for one term, once; a term may have several. */
@@ -41,7 +42,7 @@ public sealed interface Given {
     /**
      * From a maker's sheet or a catalogue.
      * @param tolerance half-width; null when the sheet gives none: then its doubt is unknown
-     * @param by        whose sheet
+     * @param by        whose sheet, in one of the forms of {@link Whose} where it is the maker's
      */
     record Specified(Quantity value, @Nullable Quantity tolerance, String by, boolean catalogue, String note)
             implements Given {}
@@ -60,9 +61,12 @@ public sealed interface Given {
         public static final Origin NOT_SAID = new Origin("", "", "");
     }
 
-    /** Whether the one who made the part stands behind it. */
-    default boolean isMakersWord() {
-        return whose() == Whose.MAKERS;
+    /**
+     * Whether the one who made the part stands behind it.
+     * @param term that it was entered for
+     */
+    default boolean isMakersWord(Term term) {
+        return whose(term) == Whose.MAKERS;
     }
 
     /** Whether whoever specified it says that the part came in the place of the engine's own. */
@@ -70,9 +74,12 @@ public sealed interface Given {
         return this instanceof Specified s && Whose.isOfAnotherPart(s.by());
     }
 
-    /** Whose word it is; nobody's where it was not specified. */
-    default Whose whose() {
-        return this instanceof Specified s ? Whose.of(s.by(), s.catalogue()) : Whose.NOBODYS;
+    /**
+     * Whose word it is; nobody's where it was not specified.
+     * @param term that it was entered for
+     */
+    default Whose whose(Term term) {
+        return this instanceof Specified s ? Whose.of(s.by(), s.catalogue(), term.part()) : Whose.NOBODYS;
     }
 
     /** As it was written, without whose word it is. */

@@ -53,7 +53,11 @@ public final class Stops {
 
     /** How a rating comes to be its maker's word. */
     public static final String WHOSE_WORD =
-            "say whose sheet, stamp or plate it is off, such as {specified: 3600 rpm, by: the maker's plate}; a seller's figure is a claim, and the maker's own sheet for it counts";
+            "say whose sheet, stamp or plate it is off, such as {specified: 3600 rpm, by: the maker's plate}; behind by: count "
+                    + Whose.accepted() + "; all else goes behind note:, and a seller's figure is a claim";
+
+    /** Figures that count for more as the word of a maker: his throw, and the torque that he asks for. */
+    public static final List<Term> BETTER_AS_HIS = List.of(Term.DONOR_STROKE, Term.ROD_BOLT_TORQUE);
 
     private final Build build;
     private final Function<Term, Optional<Measured>> figures;
@@ -329,8 +333,8 @@ public final class Stops {
     /** Of a rating that is not its maker's word: whose it is. */
     public static String whoseWord(Build build, Term rating) {
         Set<Whose> whose = build.of(rating).stream()
-                .filter(g -> g.figure().isPresent() && !g.isMakersWord())
-                .map(Given::whose)
+                .filter(g -> g.figure().isPresent() && !g.isMakersWord(rating))
+                .map(g -> g.whose(rating))
                 .collect(Collectors.toSet());
         return whose.contains(Whose.SELLERS)
                 ? "is a seller's claim and not its maker's word"
@@ -402,7 +406,7 @@ public final class Stops {
     public static boolean isVouched(Build build, Term rating) {
         List<Given> said =
                 build.of(rating).stream().filter(g -> g.figure().isPresent()).toList();
-        return !said.isEmpty() && said.stream().allMatch(Given::isMakersWord);
+        return !said.isEmpty() && said.stream().allMatch(g -> g.isMakersWord(rating));
     }
 
     /** How sure it is that the rating reaches the wanted speed; a figure stated without doubt counts as it stands. */
@@ -497,7 +501,7 @@ public final class Stops {
         return figures.apply(term).filter(m -> !m.isUnknown()).isPresent()
                 && build.of(term).stream()
                         .filter(g -> g.figure().isPresent())
-                        .allMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed || g.isMakersWord());
+                        .allMatch(g -> g instanceof Given.Taken || g instanceof Given.Typed || g.isMakersWord(term));
     }
 
     /** Strokes farther apart than this are of two crankshafts, however they were read [m]; common practice, no source. */

@@ -6,7 +6,6 @@ import java.util.Optional;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.Weight;
-import longthrow.core.build.Given;
 import longthrow.core.engine.Alloy;
 import longthrow.core.engine.BoltGrade;
 import longthrow.core.formula.Expression;
@@ -178,7 +177,7 @@ final class BoltRungs {
         boolean isMakersTorque = !known.build().of(Term.ROD_BOLT_TORQUE).isEmpty()
                 && known.build().of(Term.ROD_BOLT_TORQUE).stream()
                         .filter(g -> g.figure().isPresent())
-                        .allMatch(Given::isMakersWord);
+                        .allMatch(g -> g.isMakersWord(Term.ROD_BOLT_TORQUE));
         return switch (rung.state()) {
             case NEAR -> rung.seenAs(rung.state(), Weight.TELLS, rung.why(), rung.unlock());
             case EXCEEDED ->

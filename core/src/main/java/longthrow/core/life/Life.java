@@ -24,6 +24,7 @@ import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.measure.Appraisal;
 import longthrow.core.measure.AsPlanned;
+import longthrow.core.measure.EntryCautions;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.quantity.FigurePrinter;
@@ -83,6 +84,7 @@ public final class Life {
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(gas.findings());
+        findings.addAll(EntryCautions.nobodysWords(build));
         findings.addAll(bought(build));
         findings.addAll(cautions(build));
         return appraisal

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.build.Build;
 import longthrow.core.build.Given;
@@ -92,17 +93,27 @@ public final class EntryCautions {
                         "look at the ± and its unit; it is half the width of the range that holds the true figure 95 times in 100"));
     }
 
-    /** A rating that nobody stands behind: it may stop an engine and never lets one run. */
+    /** Of everything that counts, or counts for more, as a maker's word: what is none as it is written, each at its place. */
+    public static List<Finding> nobodysWords(Build build) {
+        return Stream.concat(Stops.RATINGS.stream(), Stops.BETTER_AS_HIS.stream())
+                .flatMap(term ->
+                        build.of(term).stream().flatMap(given -> nobodysWord(build, term, given, term.path()).stream()))
+                .toList();
+    }
+
+    /** A rating that nobody stands behind: it may stop an engine and never lets one run. And what else would count as its maker's word, off a sheet of which is not said so. */
     private static Optional<Finding> nobodysWord(Build build, Term term, Given given, String place) {
-        return Stops.RATINGS.contains(term)
-                        && !given.isMakersWord()
+        boolean isSheetsWord = Stops.BETTER_AS_HIS.contains(term) && given instanceof Given.Specified;
+        return (Stops.RATINGS.contains(term) || isSheetsWord)
+                        && !given.isMakersWord(term)
                         && given.figure().isPresent()
                 ? Optional.of(new Finding(
                         Finding.Kind.WARNING,
                         place,
                         term.label() + " " + given.figure().get().written()
                                 + " "
-                                + Stops.whoseWord(build, term) + ", so it lifts no stop",
+                                + Stops.whoseWord(build, term)
+                                + (isSheetsWord ? ", so it does not count as his" : ", so it lifts no stop"),
                         Stops.WHOSE_WORD))
                 : Optional.empty();
     }
