@@ -514,7 +514,7 @@ final class BuildReader {
                                             where,
                                             "speaks of something found or not looked at ('" + word
                                                     + "'), and 'damage: none' says that it is sound",
-                                            "how it was looked over and where: 'dyed, hub and rim', 'by eye'",
+                                            "how it was looked over and where: " + Damage.How.accepted(),
                                             "write the damage itself, such as 'damage: crack'; or, if it is sound, how you looked without that word"));
                     if (part.isPresent() && kind.isPresent()) {
                         seen.add(new Damage(part.get(), kind.get(), where));

@@ -113,7 +113,7 @@ final class WordsBesideTerms {
             Map.entry("reference", "where it is written"),
             Map.entry("part", "the section of the part: `cylinder`, `flywheel`"),
             Map.entry("damage", "one of the words below"),
-            Map.entry("where", "where on it, in your own words"),
+            Map.entry("where", "where on it, in your own words; beside `none` first how it was looked over, which counts as " + Damage.How.accepted()),
             Map.entry("valve", Markdown.keys(Layout.LIFT_VALVES)),
             Map.entry("at", "where the dial stood: " + Markdown.keys(Layout.LIFT_AT)),
             Map.entry("rows", "`angle: lift` from line to line, angles rising from the peak: `20°: 7.71 mm`"),

@@ -351,6 +351,41 @@ class WhatHoldsAnApprovalBackTest {
         assertThat(share).isBetween(0.02, 0.06);
     }
 
+    /** How it was looked over is told in a few words before where: anything else is not counted, and it is said what counts. A wheel and a rod crack where no eye sees it. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "flywheel | dyed, hub and rim | dyed | true",
+                "flywheel | dyed, hub and rim | By a shop, with its papers | true",
+                "flywheel | dyed, hub and rim | magnet powder | true",
+                "flywheel | dyed, hub and rim | eye and lens, hub | false",
+                "flywheel | dyed, hub and rim | by eye | false",
+                "flywheel | dyed, hub and rim | photo only | false",
+                "flywheel | dyed, hub and rim | from the outside only | false",
+                "flywheel | dyed, hub and rim | hub and rim, dyed | false",
+                "flywheel | dyed, hub and rim | dyed green | false",
+                "flywheel | dyed, hub and rim | '' | false",
+                "crankshaft | dyed, fillets and taper | eye and lens, fillets | true",
+                "crankshaft | dyed, fillets and taper | by eye | false"
+            })
+    void onlyAWayOfLookingThatShowsACrackCounts(String part, String was, String now, boolean counts) {
+        Answer answer = life(Running.replaced(held(), "'" + was + "'", "'" + now + "'"));
+        assertThat(approval(answer).verdict())
+                .as(now)
+                .isEqualTo(counts ? Approval.State.APPROVED : Approval.State.NOT_APPROVED);
+        assertThat(answer.findings().stream()
+                        .filter(f -> f.where().startsWith("seen["))
+                        .toList())
+                .as(now)
+                .hasSize(counts ? 0 : 1)
+                .allMatch(f -> f.message().contains("not counted as looked over")
+                        && f.mend().contains("'dyed'"));
+        if (!counts) {
+            assertThat(approval(answer).reasons()).anyMatch(r -> r.contains("nobody says that " + part));
+        }
+    }
+
     /** What was found does not pass as how it was looked at. */
     @org.junit.jupiter.params.ParameterizedTest
     @org.junit.jupiter.params.provider.ValueSource(
@@ -358,6 +393,7 @@ class WhatHoldsAnApprovalBackTest {
                 "dye shows a crack at the hub",
                 "not looked at yet",
                 "a line at the root",
+                "hairline in the rim",
                 "bent a little",
                 "rust pits"
             })

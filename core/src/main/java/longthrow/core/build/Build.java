@@ -290,6 +290,24 @@ public record Build(
                 : damage.stream().filter(d -> d.part() == part).findFirst();
     }
 
+    /** How a part was looked over and found sound, in a way that shows what breaks it; empty where nobody says so. */
+    public Optional<Damage> lookedOver(Part part) {
+        return foundSound(part).isEmpty()
+                ? Optional.empty()
+                : damage.stream().filter(d -> d.part() == part && isCounted(d)).findFirst();
+    }
+
+    /** Whether what was found sound was looked over so that it tells. */
+    public boolean isCounted(Damage none) {
+        boolean isMagnetic = switch (none.part()) {
+            case CRANKSHAFT -> true; // of iron or steel, all of them
+            case FLYWHEEL -> chose(Choice.FLYWHEEL_KIND, "spoked_iron", "solid_iron", "steel");
+            case ROD -> chose(Choice.ROD_METAL, "steel");
+            default -> false;
+        };
+        return none.how().filter(h -> h.tells(none.part(), isMagnetic)).isPresent();
+    }
+
     public List<Given> of(Term term) {
         return given.getOrDefault(term, List.of());
     }

@@ -196,7 +196,7 @@ final class Approving {
     /** Of those, the ones that nobody says were looked over and found sound. */
     private List<Part> notLookedOver() {
         return Life.LOOKED_OVER.stream()
-                .filter(p -> known.build().foundSound(p).isEmpty()
+                .filter(p -> known.build().lookedOver(p).isEmpty()
                         && known.build().damageSeen().stream().noneMatch(d -> d.part() == p))
                 .toList();
     }
@@ -217,7 +217,7 @@ final class Approving {
         return new Unlock(
                 "look over " + named(parts)
                         + " first, by eye and with penetrant dye: cracks, dents, pits, scores, bends, keyway and bolts; write what was found, such as seen: [{part: "
-                        + parts.get(0).key() + ", damage: none, where: dyed, hub and rim}]",
+                        + parts.get(0).key() + ", damage: none, where: 'dyed, hub and rim'}]",
                 "a maker speaks of undamaged parts, and no sum sees a crack",
                 "",
                 "");
@@ -226,8 +226,8 @@ final class Approving {
     private String foundSound() {
         return "looked over and found sound: "
                 + Life.LOOKED_OVER.stream()
-                        .flatMap(p -> known.build().foundSound(p).stream())
-                        .map(d -> d.part().label() + " (" + (d.where().isEmpty() ? "how is not said" : d.where()) + ")")
+                        .flatMap(p -> known.build().lookedOver(p).stream())
+                        .map(d -> d.part().label() + " (" + d.where() + ")")
                         .collect(Collectors.joining(", "));
     }
 

@@ -18,6 +18,7 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
 import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
+import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.catalogue.Catalogue;
 import longthrow.core.engine.GapStops;
@@ -84,6 +85,7 @@ public final class Life {
         List<Finding> findings = new ArrayList<>(appraisal.suspects());
         findings.addAll(AsPlanned.findings(build));
         findings.addAll(gas.findings());
+        findings.addAll(notCounted(build));
         findings.addAll(EntryCautions.nobodysWords(build));
         findings.addAll(bought(build));
         findings.addAll(cautions(build));
@@ -175,6 +177,26 @@ public final class Life {
                                 + " was taken: its rating and sizes stand as if it were in the engine",
                         "run nothing by this answer before it is; read its sizes once it is there"))
                 .toList();
+    }
+
+    /** What is said to be looked over, of which is not said how, or in a way that shows nothing. */
+    private static List<Finding> notCounted(Build build) {
+        List<Finding> all = new ArrayList<>();
+        for (int k = 0; k < build.damage().size(); k++) {
+            Damage said = build.damage().get(k);
+            if (said.isNone() && LOOKED_OVER.contains(said.part()) && !build.isCounted(said)) {
+                all.add(new Finding(
+                        Finding.Kind.WARNING,
+                        "seen[" + (k + 1) + "].where",
+                        said.part().label() + ": "
+                                + (said.where().isBlank()
+                                        ? "how it was looked over is not said"
+                                        : "'" + said.where() + "'")
+                                + ", so it is not counted as looked over",
+                        "say how it was looked over: " + Damage.How.accepted()));
+            }
+        }
+        return all;
     }
 
     private static List<Finding> cautions(Build build) {
