@@ -113,7 +113,10 @@ final class WordsBesideTerms {
             Map.entry("reference", "where it is written"),
             Map.entry("part", "the section of the part: `cylinder`, `flywheel`"),
             Map.entry("damage", "one of the words below"),
-            Map.entry("where", "where on it, in your own words; beside `none` first how it was looked over, which counts as " + Damage.How.accepted()),
+            Map.entry(
+                    "where",
+                    "where on it, in your own words; beside `none` first how it was looked over, which counts as "
+                            + Damage.How.accepted()),
             Map.entry("valve", Markdown.keys(Layout.LIFT_VALVES)),
             Map.entry("at", "where the dial stood: " + Markdown.keys(Layout.LIFT_AT)),
             Map.entry("rows", "`angle: lift` from line to line, angles rising from the peak: `20°: 7.71 mm`"),
@@ -283,8 +286,9 @@ final class WordsBesideTerms {
         section(Layout.HOURS_AT, "`" + Layout.HOURS_AT_EXAMPLE + "`", Layout.HOURS_AT_KEYS);
         page.line("");
         page.line(
-                "The duty by which `life` adds up how the rod's beam tires over `use.hours_wanted`, each speed once. It has to reach"
-                        + " the speed wanted; left out, all the hours are counted at that speed, which is on the safe side.");
+                "The duty by which `life` adds up how the rod's beam tires over `use.hours_wanted`, each speed once. It has to spend 1 % of the time at"
+                        + " the speed wanted, or more, and no step may be faster than the limiter, or than the speed wanted where there is none: else nothing is approved."
+                        + " Left out, all the hours are counted at that speed, which is on the safe side.");
         section(Layout.BENCH, "`bench: {deck: {repeatability: 0.01 mm, minutes: 3}}`", Layout.BENCH_KEYS);
         section(Layout.FIT, "`" + Layout.FIT_EXAMPLE + "`", Layout.FIT_KEYS);
         page.line("");

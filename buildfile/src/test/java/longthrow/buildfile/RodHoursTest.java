@@ -13,6 +13,8 @@ import longthrow.core.answer.Rung.Weight;
 import longthrow.core.build.GasReading;
 import longthrow.core.quantity.Units;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** How long the rod's beam lasts at the stated duty, on the whole invented engine of {@link LadderMutationTest}, wanted for 5200 rpm and 60 h. */
 class RodHoursTest {
@@ -56,16 +58,23 @@ class RodHoursTest {
     @Test
     void aDutyOfOneStepLastsWhatFatigueAtThatSpeedSays() {
         String slow = wanted("1000")
+                .replace("cut_speed: {specified: 5300 rpm", "cut_speed: {specified: 15990 rpm")
                 .replace("governed_speed: {specified: 3600 rpm, by: the engine's plate, note: made up}", "")
                 .replace("rated_speed: {specified: 3200 rpm, by: its maker's sheet, note: made up}", "");
         double speed = rung(slow, AT_ONE_SPEED).speed().orElseThrow().value();
         String rpm = String.format(Locale.ROOT, "%.12f", Units.RPM.fromSi(speed));
-        Rung hours = rung(slow + duty(rpm, "100"), HOURS);
+        Rung hours =
+                rung(slow.replace("wanted_speed: 1000 rpm", "wanted_speed: " + rpm + " rpm") + duty(rpm, "100"), HOURS);
         assertThat(hours.state()).isEqualTo(State.NEAR);
         assertThat(hours.probability()).isCloseTo(0.5, within(1e-7));
         assertThat(hours.why()).contains("60 h (");
         String faster = String.format(Locale.ROOT, "%.12f", Units.RPM.fromSi(speed) * 1.001);
-        assertThat(rung(slow + duty(faster, "100"), HOURS).probability()).isLessThan(0.499);
+        assertThat(rung(
+                                slow.replace("wanted_speed: 1000 rpm", "wanted_speed: " + faster + " rpm")
+                                        + duty(faster, "100"),
+                                HOURS)
+                        .probability())
+                .isLessThan(0.499);
     }
 
     @Test
@@ -121,6 +130,40 @@ class RodHoursTest {
         assertThat(beside.why()).isEqualTo(alone.why());
     }
 
+    /** Faster than the limiter lets it run, or than is wanted where there is none; and the speed wanted for no time at all. Whoever covers the rod's limits, a duty is its owner's. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{speed: 9000 rpm, share: 50 %}, {speed: 1000 rpm, share: 50 %} | 9000 rpm is above the 5300 rpm at which the limiter cuts",
+                "{speed: 1000 rpm, share: 100 %} | does not reach: its fastest step is 1000 rpm",
+                "{speed: 1000 rpm, share: 99.9999 %}, {speed: 5200 rpm, share: 0.0001 %} | less than 1 % of the time"
+            })
+    void aDutyThatDoesNotGoWithTheSpeedApprovesNothing(String steps, String said) {
+        String rated = LadderMutationTest.WHOLE.replace(
+                "rated_speed: {specified: 3200 rpm", "rated_speed: {specified: 8000 rpm");
+        assertThat(rung(rated + LadderMutationTest.DUTY, HOURS).state()).isEqualTo(State.COVERED);
+        Rung hours = rung(rated + "hours_at: [" + steps + "]\n", HOURS);
+        assertThat(hours.state()).isEqualTo(State.UNKNOWN);
+        assertThat(hours.isInTheWay()).isTrue();
+        assertThat(hours.why()).contains(said);
+        assertThat(hours.missing())
+                .anyMatch(m -> m.where().equals("hours_at") && !m.what().isBlank());
+        assertThat(rung(rated + "hours_at: [{speed: 1000 rpm, share: 99 %}, {speed: 5200 rpm, share: 1 %}]\n", HOURS)
+                        .isInTheWay())
+                .isFalse();
+    }
+
+    /** Without a limiter nothing is run faster than is wanted. */
+    @Test
+    void withoutALimiterNoStepIsFasterThanWanted() {
+        String open = Running.replaced(
+                LadderMutationTest.WHOLE, "limiter: {cut_speed: {specified: 5300 rpm, by: its maker}}\n", "");
+        assertThat(rung(open + duty("3000", "70", "5300", "30"), HOURS).why())
+                .contains("5300 rpm is above the 5200 rpm that is wanted, and no limiter is known");
+        assertThat(rung(open + LadderMutationTest.DUTY, HOURS).why()).doesNotContain("not known");
+    }
+
     @Test
     void withoutHoursWantedTheRungIsUnknownAndNamesThem() {
         String text = LadderMutationTest.WHOLE.replace("  hours_wanted: 60 h\n", "") + LadderMutationTest.DUTY;
@@ -133,6 +176,7 @@ class RodHoursTest {
     @Test
     void aPullPastTheMetalLastsNoTime() {
         String text = wanted("15900")
+                        .replace("cut_speed: {specified: 5300 rpm", "cut_speed: {specified: 15990 rpm")
                         .replace("beam_thickness: 14.0 mm", "beam_thickness: 6.0 mm")
                         .replace("mass: 171.4 g", "mass: 400 g")
                         .replace("beam_width: 18.0 mm", "beam_width: 9.0 mm")
@@ -151,7 +195,11 @@ class RodHoursTest {
         assertThat(by.probability()).isGreaterThan(bound.probability());
         assertThat(by.why()).contains("the gas trace measured at 3450 rpm (gas_traces[3])");
         assertThat(by.hangsOn()).contains("gas_traces[1]", "hours_at");
-        Rung faster = rung(LadderMutationTest.WHOLE + duty("3000", "70", "5200", "25", "5400", "5"), HOURS, trace);
+        Rung faster = rung(
+                LadderMutationTest.WHOLE.replace("cut_speed: {specified: 5300 rpm", "cut_speed: {specified: 5500 rpm")
+                        + duty("3000", "70", "5200", "25", "5400", "5"),
+                HOURS,
+                trace);
         assertThat(faster.why()).doesNotContain("gas_traces[1]");
     }
 }

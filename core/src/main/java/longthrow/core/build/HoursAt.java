@@ -22,6 +22,12 @@ public record HoursAt(Quantity speed, Quantity share) {
     /** Shares are written in round figures: they may miss the whole by so much; a judgement. */
     public static final double ROUNDED = 0.005;
 
+    /**
+     * Least part of the running time at the speed wanted, or above it, for a duty to tell anything of that speed: shares are written in round figures, and an owner who
+     * wants a speed for less than this does not know for how much; a judgement.
+     */
+    public static final double LEAST_AT_SPEED = 0.01;
+
     /** A duty is told in a few speeds; a judgement. */
     public static final int MOST_STEPS = 24;
 

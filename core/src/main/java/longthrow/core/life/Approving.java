@@ -106,11 +106,12 @@ final class Approving {
                 .toList();
     }
 
-    /** What wears, what holds the speed, and how often bolts were drawn up is as the owner has it: no maker speaks of that. */
+    /** What wears, what holds the speed, how often bolts were drawn up, and a duty that does not go with the speed is as the owner has it: no maker speaks of that. */
     private static boolean isTheOwnersOwn(Rung rung) {
         return rung.kind() == Rung.Kind.WEAR
                 || rung.kind() == Rung.Kind.HELD
-                || rung.key().equals(BOLT_USES);
+                || rung.key().equals(BOLT_USES)
+                || rung.missing().stream().anyMatch(m -> m.where().equals(RodRungs.DUTY));
     }
 
     /** To what bolts were drawn up is the owner's doing too; the rod's maker speaks of bolts drawn up as he says. */

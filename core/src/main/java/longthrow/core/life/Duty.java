@@ -2,6 +2,9 @@ package longthrow.core.life;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import longthrow.core.build.HoursAt;
 import longthrow.core.formula.Expression;
@@ -60,6 +63,63 @@ public record Duty(List<Step> steps) {
     /** Its slowest step. */
     Step slowest() {
         return steps.stream().min(Comparator.comparingDouble(Step::speed)).orElseThrow();
+    }
+
+    /** Speeds that are the same but for doubles [1]. */
+    private static final double ROUNDING = 1e-9;
+
+    /** Part of the running time at a speed and above it. */
+    private double partFrom(double speed) {
+        return steps.stream()
+                .filter(s -> s.speed() >= speed * (1 - ROUNDING))
+                .mapToDouble(Step::share)
+                .sum();
+    }
+
+    /**
+     * Why it does not go with the speed asked about.
+     * @param what is wrong
+     * @param mend what to do
+     */
+    record Trouble(String what, String mend) {}
+
+    /**
+     * What keeps it from telling of a speed: it is never run there, or faster than anything lets the engine run. Empty where it tells.
+     * @param asked   speed asked about [rad/s]
+     * @param limiter speed at which one cuts [rad/s]; empty where none is known
+     * @param printed a speed in words
+     */
+    Optional<Trouble> against(double asked, OptionalDouble limiter, DoubleFunction<String> printed) {
+        double most = limiter.orElse(asked);
+        double fastest = fastest().speed();
+        if (fastest > most * (1 + ROUNDING)) {
+            return Optional.of(
+                    new Trouble(
+                            "a duty that can be run: its step at " + printed.apply(fastest) + " is above "
+                                    + (limiter.isPresent()
+                                            ? "the " + printed.apply(most) + " at which the limiter cuts"
+                                            : "the " + printed.apply(most)
+                                                    + " that is wanted, and no limiter is known"),
+                            "take that step out or make it slower, or ask about that speed with a limiter that lets it run so"));
+        }
+        if (fastest < asked * (1 - ROUNDING)) {
+            return Optional.of(new Trouble(
+                    "hours at " + printed.apply(asked) + ", which the stated duty does not reach: its fastest step is "
+                            + printed.apply(fastest),
+                    "state how much of the time is run that fast, or ask about a lower speed"));
+        }
+        return partFrom(asked) >= HoursAt.LEAST_AT_SPEED - ROUNDING
+                ? Optional.empty()
+                : Optional.of(new Trouble(
+                        String.format(
+                                Locale.ROOT,
+                                "hours at %s, at which the stated duty spends less than %.0f %% of the time",
+                                printed.apply(asked),
+                                100 * HoursAt.LEAST_AT_SPEED),
+                        String.format(
+                                Locale.ROOT,
+                                "state %.0f %% of the time at that speed, or more, or ask about a lower speed",
+                                100 * HoursAt.LEAST_AT_SPEED)));
     }
 
     /**

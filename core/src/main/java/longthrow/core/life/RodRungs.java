@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.Kind;
 import longthrow.core.answer.Rung.Weight;
@@ -22,7 +23,7 @@ final class RodRungs {
     /** Of the rung on the stated duty. */
     static final String HOURS = "rod_beam_hours";
 
-    private static final String DUTY = "hours_at";
+    static final String DUTY = "hours_at";
 
     /** Share of rods that must be better than what is reckoned: 99.9 %. */
     static final double RELIABILITY = 0.999;
@@ -144,7 +145,7 @@ final class RodRungs {
     /** Fatigue with all the hours at one speed, which decides nothing where a duty is stated that reaches the speed asked about. */
     private Rung besideDuty(Duty duty) {
         Rung rung = fatigue();
-        if (maker.askedAbout().filter(speed -> isReached(duty, speed)).isEmpty()) {
+        if (maker.askedAbout().isEmpty() || trouble(duty).isPresent()) {
             return rung;
         }
         return rung.by(List.of(DUTY), rung.speed(), rung.why())
@@ -156,8 +157,11 @@ final class RodRungs {
                         rung.unlock());
     }
 
-    private static boolean isReached(Duty duty, double speed) {
-        return duty.fastest().speed() >= speed * (1 - 1e-9);
+    private Optional<Duty.Trouble> trouble(Duty duty) {
+        OptionalDouble limiter = known.figure(Term.LIMITER_SPEED).stream()
+                .mapToDouble(Measured::high)
+                .findFirst();
+        return maker.askedAbout().flatMap(speed -> duty.against(speed, limiter, maker::speed));
     }
 
     private Rung hours(List<HoursAt> stated) {
@@ -193,7 +197,7 @@ final class RodRungs {
         return maker.hours(head, of, time, wanted, "Miner's sum");
     }
 
-    /** What the duty says, and what is made of it; one that ends below the speed asked about tells nothing of it. */
+    /** What the duty says, and what is made of it; one that does not go with the speed asked about tells nothing of it. */
     private void asStated(Asked of, List<HoursAt> stated, Duty duty) {
         of.restsOn(DUTY);
         of.takes(
@@ -214,15 +218,7 @@ final class RodRungs {
                         Duty.MOST_AT_BREAK,
                         Math.exp(Duty.spreadAtBreak())),
                 "Shigley, eq. (6-57); the spread is common practice, no source");
-        maker.askedAbout()
-                .filter(speed -> !isReached(duty, speed))
-                .ifPresent(speed -> of.lacks(new Rung.Missing(
-                        DUTY,
-                        "hours at " + maker.speed(speed)
-                                + ", which the stated duty does not reach: its fastest step is "
-                                + maker.speed(duty.fastest().speed()),
-                        "state how much of the time is run that fast, or ask about a lower speed",
-                        0)));
+        trouble(duty).ifPresent(t -> of.lacks(new Rung.Missing(DUTY, t.what(), t.mend(), 0)));
     }
 
     /** The metal's line, lowered for surface, load, grain and reliability. */
