@@ -192,7 +192,7 @@ final class Targets {
                         meant.stream()
                                 .map(a -> new Limit(
                                         a.label(),
-                                        a.limits(),
+                                        gap.limits(a, build),
                                         "",
                                         a.source(),
                                         meant.size() == 1,

@@ -2,6 +2,7 @@ package longthrow.core.clear;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Verdict;
@@ -10,16 +11,12 @@ import longthrow.core.engine.Alternative;
 import longthrow.core.engine.MockUp;
 import longthrow.core.engine.Rule;
 import longthrow.core.life.Known;
-import longthrow.core.term.Choice;
 
 /**
  * The gaps that the trade wants of a pair, in every form in which it states them for such an engine.
  * @param rows empty where the trade states nothing
  */
 record Wanted(List<Row> rows) {
-    /** An aluminium rod stretches more: at least this much on top at the valves [m]; the row of {@link MockUp} says so. */
-    private static final double ALUMINIUM_ROD_MORE = 0.5e-3;
-
     static final Wanted NOTHING = new Wanted(List.of());
 
     Wanted {
@@ -57,17 +54,18 @@ record Wanted(List<Row> rows) {
 
     static Wanted of(MockUp gap, Known known) {
         Build build = known.build();
-        boolean isAtValve = gap == MockUp.VALVE_TO_PISTON_INTAKE || gap == MockUp.VALVE_TO_PISTON_EXHAUST;
-        boolean isMore = isAtValve
-                && !build.choice(Choice.ROD_METAL).filter("steel"::equals).isPresent();
+        double more = gap.more(build);
         List<Row> rows = new ArrayList<>();
         for (Alternative a : gap.applicable(build)) {
             a.lower()
                     .flatMap(bound -> bound.value(known::figure))
                     .ifPresent(least -> rows.add(new Row(
                             gap.key(a),
-                            gap.label() + ": " + a.label() + (isMore ? "; 0.5 mm counted on top" : ""),
-                            least + (isMore ? ALUMINIUM_ROD_MORE : 0),
+                            gap.label() + ": " + a.label()
+                                    + (more > 0
+                                            ? String.format(Locale.ROOT, "; %.1f mm counted on top", 1e3 * more)
+                                            : ""),
+                            least + more,
                             a.source(),
                             true)));
         }

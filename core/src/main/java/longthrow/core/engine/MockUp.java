@@ -10,6 +10,7 @@ import static longthrow.core.engine.Evidence.PART_MAKER;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import longthrow.core.build.Build;
 import longthrow.core.term.Choice;
 
@@ -125,6 +126,35 @@ public enum MockUp {
     /** All forms in which the trade states it. */
     public List<Alternative> alternatives() {
         return alternatives;
+    }
+
+    /** What is wanted on top of a limit at the valves where the rod is not known to be of steel [m]: aluminium stretches more, by 0.5 to 0.75 mm; the rows say so. */
+    private static final double ALUMINIUM_ROD_MORE = 0.5e-3;
+
+    /** What this engine wants on top of each of the limits [m]. */
+    public double more(Build build) {
+        boolean isAtValve = this == VALVE_TO_PISTON_INTAKE || this == VALVE_TO_PISTON_EXHAUST;
+        return isAtValve
+                        && build.choice(Choice.ROD_METAL)
+                                .filter("steel"::equals)
+                                .isEmpty()
+                ? ALUMINIUM_ROD_MORE
+                : 0;
+    }
+
+    /** A limit in words, with what this engine wants on top counted in. */
+    public String limits(Alternative alternative, Build build) {
+        double more = more(build);
+        Optional<Double> least = alternative.lower().flatMap(bound -> bound.value(term -> Optional.empty()));
+        return more == 0 || least.isEmpty()
+                ? alternative.limits()
+                : String.format(
+                        Locale.ROOT,
+                        "least %.1f mm: %.1f mm, and %.1f mm more because the rod is %s",
+                        1e3 * (least.get() + more),
+                        1e3 * least.get(),
+                        1e3 * more,
+                        build.choice(Choice.ROD_METAL).isPresent() ? "not of steel" : "not known to be of steel");
     }
 
     /** Those that may be meant for this engine. */

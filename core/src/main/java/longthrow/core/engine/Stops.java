@@ -313,8 +313,30 @@ public final class Stops {
                 + (isVouched(Term.GOVERNED_SPEED) ? "maker's " : "")
                 + "governed or rated " + speed(governed.value())
                 + (isVouched(Term.GOVERNED_SPEED) ? "" : ", of which is not said whose word it is")
-                + "; loads on wheel, rod and bolts grow to "
-                + String.format(Locale.ROOT, "%.2f", Math.pow(wanted.value() / governed.value(), 2)) + " times";
+                + "; " + grown(Math.pow(wanted.value() / governed.value(), 2));
+    }
+
+    /**
+     * What the maker's parts bear more. All of it grows with the square of the speed, what the piston pulls at rod and bolts with the throw as well (the crank radius in
+     * the acceleration of a slider-crank, to the first order); the wheel has no part in that.
+     */
+    private String grown(double bySpeed) {
+        if (longerThrow().isEmpty() && !isThrowShorter()) {
+            return "loads on wheel, rod and bolts grow to " + times(bySpeed);
+        }
+        Optional<Measured> stroke = figures.apply(Term.STROKE);
+        Optional<Measured> donor = figures.apply(Term.DONOR_STROKE);
+        String speedAlone = "by the speed loads on wheel, rod and bolts grow to " + times(bySpeed);
+        if (stroke.isEmpty() || donor.isEmpty()) {
+            return speedAlone + "; what the throw adds on rod and bolts is not known before both strokes are";
+        }
+        double byThrow = stroke.get().value() / donor.get().value();
+        return speedAlone + "; the throw is " + times(byThrow) + " the donor's, so on rod and bolts both make it "
+                + times(bySpeed * byThrow) + ", with pistons and rods of the same weight";
+    }
+
+    private static String times(double factor) {
+        return String.format(Locale.ROOT, "%.2f times", factor);
     }
 
     /** Why a speed that reaches the wanted one does not approve it. */

@@ -137,8 +137,9 @@ final class RatingRungs {
         Measured room = Measured.through(
                 Formula.of(head.key(), Expression.constant(least * (1 + 1e-9)).minus(speed)), of.inputs());
         Rung rung = maker.still(head, of, room, "");
-        String figures = maker.printed(of.value(term).orElseThrow()) + "; " + maker.speed(least)
-                + (most.isPresent() ? " is what is vouched for" : " is wanted");
+        String figures = maker.printed(of.value(term).orElseThrow())
+                + (most.isPresent() ? "; makers vouch for speeds up to " : "; the speed wanted is ")
+                + maker.speed(least);
         return switch (rung.state()) {
             case EXCEEDED -> rung.seenAs(rung.state(), rung.weight(), figures + ", and it " + said, rung.unlock());
             case NEAR -> rung.seenAs(rung.state(), Weight.TELLS, "about the same: " + figures, rung.unlock());

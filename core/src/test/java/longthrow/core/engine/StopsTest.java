@@ -204,6 +204,34 @@ class StopsTest {
                 .matches(Stop::refused);
     }
 
+    /** (6000/3600)^2 = 2.778 by the speed; 56.50 / 50.00 = 1.13 by the throw; 3.139 on rod and bolts. */
+    @Test
+    void withAnotherThrowBothFactorsAreSaid() {
+        Engine engine = new Engine()
+                .rpm(Term.GOVERNED_SPEED, 3600)
+                .rpm(Term.WANTED_SPEED, 6000)
+                .mm(Term.STROKE, 56.50, 0.02)
+                .mm(Term.DONOR_STROKE, 50.00);
+        assertThat(stops(engine))
+                .anySatisfy(s -> assertThat(s.why())
+                        .contains(
+                                "by the speed loads on wheel, rod and bolts grow to 2.78 times",
+                                "1.13 times",
+                                "3.14 times"));
+        engine.given.put(Term.DONOR_STROKE, List.of(new Given.NotKnown("")));
+        engine.figures.remove(Term.DONOR_STROKE);
+        assertThat(stops(engine))
+                .anySatisfy(s -> assertThat(s.why())
+                        .contains("2.78 times", "what the throw adds on rod and bolts is not known")
+                        .doesNotContain("1.13"));
+        engine.given.remove(Term.DONOR_STROKE);
+        engine.mm(Term.DONOR_STROKE, 56.50, 0.02);
+        assertThat(stops(engine))
+                .anySatisfy(s -> assertThat(s.why())
+                        .contains("; loads on wheel, rod and bolts grow to 2.78 times;")
+                        .doesNotContain("by the throw"));
+    }
+
     @Test
     void aGovernedSpeedThatIsNobodysWordCoversNothing() {
         Engine engine = new Engine()
