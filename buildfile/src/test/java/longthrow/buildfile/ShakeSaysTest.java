@@ -49,6 +49,29 @@ class ShakeSaysTest {
                 .doesNotContain("no pair");
     }
 
+    /** A point over the range: the least drilling is offered where no pair of holes takes off enough for the middle, and what either takes is said. */
+    @Test
+    void aLittleTooHeavyTakesLittle() {
+        Shaking heavy = shaking("bob_weight: 306.0 g", "counterweight_thickness: 12 mm");
+        assertThat(heavy.drilling()).isNotEmpty();
+        assertThat(heavy.drilling()).allSatisfy(h -> {
+            assertThat(h.aim()).isEqualTo(Shaking.Aim.INSIDE);
+            assertThat(h.result().high()).as("surely inside").isLessThanOrEqualTo(Shake.MOST_FACTOR);
+            assertThat(h.wall().low()).isGreaterThanOrEqualTo(3e-3);
+        });
+        assertThat(factor(heavy))
+                .contains("would have to come off to reach 65 %", "to reach the middle, 57.5 %", "surely inside")
+                .contains("no pair of holes takes off enough for the middle");
+    }
+
+    /** A doubt is printed as far as it is known, and never as none. */
+    @Test
+    void theShareHasItsDoubt() {
+        assertThat(factor(shaking("bob_weight: 258.0 g", "counterweight_thickness: 16.5 mm")))
+                .containsPattern("balances \\d+(\\.\\d+)? ± [1-9\\d.]*[1-9]\\d* %")
+                .doesNotContain("± 0 %");
+    }
+
     /** One force has one doubt wherever it is told. */
     @Test
     void theRowAsItIsHasTheDoubtOfItsFigure() {

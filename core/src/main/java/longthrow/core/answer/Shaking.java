@@ -1,6 +1,7 @@
 package longthrow.core.answer;
 
 import java.util.List;
+import java.util.Locale;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 
@@ -55,6 +56,7 @@ public record Shaking(
 
     /**
      * Holes in the counterweight, parallel to the crankshaft, half of them each side of its middle.
+     * @param aim      what it is drilled for
      * @param count    of holes
      * @param diameter of the drill [m]
      * @param radius   of their centres about the crankshaft [m]
@@ -62,7 +64,30 @@ public record Shaking(
      * @param wall     left beyond the tip of the drill [m]
      * @param result   balance factor after it
      */
-    public record Holes(int count, double diameter, double radius, Measured depth, Measured wall, Measured result) {}
+    public record Holes(
+            Aim aim, int count, double diameter, double radius, Measured depth, Measured wall, Measured result) {}
+
+    /** What holes are drilled for. */
+    public enum Aim {
+        /** No more than brings the factor surely inside what the trade uses. */
+        INSIDE("the least that is surely inside"),
+        /** The middle of that. */
+        MIDDLE("the middle");
+
+        private final String label;
+
+        Aim(String label) {
+            this.label = label;
+        }
+
+        public String key() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        public String label() {
+            return label;
+        }
+    }
 
     /**
      * A piston on offer.

@@ -48,13 +48,14 @@ public record ShakeChapter(
 
     /**
      * Holes in the counterweights, parallel to the crankshaft.
+     * @param aim    what they are drilled for
      * @param drill  how many, and the drill
      * @param where  their centres stand
      * @param depth  to the full diameter
      * @param wall   left beyond the tip
      * @param result balance factor after it
      */
-    public record Holes(String drill, String where, String depth, String wall, String result) {}
+    public record Holes(String aim, String drill, String where, String depth, String wall, String result) {}
 
     /** Of an answer; one without forces comes of readings that make no engine. */
     static ShakeChapter of(Optional<Shaking> told, Words words) {
@@ -90,6 +91,7 @@ public record ShakeChapter(
 
     private static Holes holes(Shaking.Holes holes, Words words) {
         return new Holes(
+                holes.aim().label(),
                 holes.count() + " of " + words.exact(Dimension.LENGTH, holes.diameter()),
                 words.exact(Dimension.LENGTH, holes.radius())
                         + " from the crank axis, half of them each side of the middle",
@@ -119,7 +121,7 @@ public record ShakeChapter(
                         : "no hole is called for: the counterweight is not heavy."
                 : "drill " + holes.get(0).drill() + ", " + holes.get(0).depth() + " deep, "
                         + holes.get(0).wall() + " left, factor then "
-                        + holes.get(0).result() + ".";
+                        + holes.get(0).result() + " (" + holes.get(0).aim() + ").";
         return "Balance factor " + words.line(Dimension.RATIO, factor.get().figure()) + "; " + plan;
     }
 }

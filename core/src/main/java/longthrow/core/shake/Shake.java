@@ -50,7 +50,7 @@ public final class Shake {
     /** Key of the figure that says what share of the reciprocating mass is balanced. */
     public static final String BALANCE_FACTOR = "balance_factor";
 
-    /** What a plan of holes aims at: the middle of those. */
+    /** The middle of those. */
     private static final double AIM = (LEAST_FACTOR + MOST_FACTOR) / 2;
 
     /** Share of critical damping of rubber mounts, and the half-width of what is taken for it; Den Hartog; from memory. */
@@ -65,6 +65,9 @@ public final class Shake {
 
     /** Metal to leave behind a hole at least [m]; common practice, no source. */
     private static final double LEAST_WALL = 3e-3;
+
+    /** A depth is told to what a depth stop is set to [m]; our own choice. */
+    private static final double DRILLED_TO = 0.1e-3;
 
     private static final int POINTS = 72;
 
@@ -309,61 +312,132 @@ public final class Shake {
                 mount.amplitude(order.across(), speed(of, speed)));
     }
 
-    /** Where the factor is above what the trade uses; below it metal goes on, or off beside the crankpin, which is a machinist's to plan. */
+    /**
+     * Where the factor is above what the trade uses: the least that brings it surely inside, then the middle; below it metal goes on, or off beside the crankpin, which is a
+     * machinist's to plan.
+     */
     private List<Shaking.Holes> drilling(Measured factor) {
         if (factor.value() <= MOST_FACTOR) {
             return List.of();
         }
         List<Shaking.Holes> plans = new ArrayList<>();
-        for (double drill : DRILLS) {
-            Asked of = ask();
-            Optional<Double> density = of.word(Choice.CRANKSHAFT_METAL)
-                    .map(m -> m.equals("steel") ? Alloy.FORGED_CARBON_STEEL.density() : Alloy.NODULAR_IRON.density());
-            Drilling holes = new Drilling(
-                    Expression.constant(HOLES),
-                    Expression.constant(drill),
-                    Expression.constant(0),
-                    of.figure(Term.DRILL_RADIUS),
-                    Expression.constant(density.orElse(1.0)));
-            Expression radius = of.figure(Term.STROKE).half();
-            Expression moment =
-                    BalanceFactor.momentToRemove(factor(of), Expression.constant(AIM), reciprocating(of), radius);
-            Expression depth = holes.depthParallel(moment);
-            Expression wall = holes.wallLeft(depth, of.figure(Term.COUNTERWEIGHT_THICKNESS));
-            of.takes(
-                    Term.DRILL_RADIUS.path(),
-                    "holes stand on the middle line of the counterweight, one in each web, and do not weaken it",
-                    "geometry; a qualified machinist judges the web");
-            note(of);
-            if (!of.isWhole()) {
-                noHoles = "which holes would lighten it cannot be said before these are read: "
-                        + of.missing().stream().map(Rung.Missing::what).collect(Collectors.joining(", "));
-                return List.of();
+        for (Shaking.Aim aim : Shaking.Aim.values()) {
+            for (double drill : DRILLS) {
+                Asked of = ask();
+                Pair holes = pair(of, drill);
+                note(of);
+                if (!of.isWhole()) {
+                    noHoles = "which holes would lighten it cannot be said before these are read: "
+                            + of.missing().stream().map(Rung.Missing::what).collect(Collectors.joining(", "));
+                    return List.of();
+                }
+                (aim == Shaking.Aim.MIDDLE ? toMiddle(of, holes) : inside(of, holes)).ifPresent(plans::add);
             }
-            Measured deep = Measured.through(Formula.of("depth", depth), of.inputs());
-            Measured left = Measured.through(Formula.of("wall", wall), of.inputs());
-            if (deep.value() > 0 && left.low() >= LEAST_WALL) {
-                Expression result = BalanceFactor.afterRemoval(
-                        factor(of), holes.momentParallel(Expression.constant(deep.value())), reciprocating(of), radius);
-                plans.add(new Shaking.Holes(
+        }
+        noHoles = plans.isEmpty()
+                ? String.format(
+                        Locale.ROOT,
+                        "no pair of holes from %.0f to %.0f mm brings it surely inside and leaves %.0f mm of web behind it at this radius: "
+                                + "a machinist takes it off the rim, or spreads it over more holes",
+                        1e3 * DRILLS.get(0),
+                        1e3 * DRILLS.get(DRILLS.size() - 1),
+                        1e3 * LEAST_WALL)
+                : "";
+        return plans;
+    }
+
+    /** Holes of one drill, one in each web. */
+    private record Pair(double drill, Drilling holes, Expression factor, Expression reciprocating, Expression radius) {
+        Expression depthTo(double wanted) {
+            return holes.depthParallel(
+                    BalanceFactor.momentToRemove(factor, Expression.constant(wanted), reciprocating, radius));
+        }
+
+        Expression factorAfter(double depth) {
+            return BalanceFactor.afterRemoval(
+                    factor, holes.momentParallel(Expression.constant(depth)), reciprocating, radius);
+        }
+    }
+
+    private static Pair pair(Asked of, double drill) {
+        Optional<Double> density = of.word(Choice.CRANKSHAFT_METAL)
+                .map(m -> m.equals("steel") ? Alloy.FORGED_CARBON_STEEL.density() : Alloy.NODULAR_IRON.density());
+        Drilling holes = new Drilling(
+                Expression.constant(HOLES),
+                Expression.constant(drill),
+                Expression.constant(0),
+                of.figure(Term.DRILL_RADIUS),
+                Expression.constant(density.orElse(1.0)));
+        of.figure(Term.COUNTERWEIGHT_THICKNESS);
+        of.takes(
+                Term.DRILL_RADIUS.path(),
+                "holes stand on the middle line of the counterweight, one in each web, and do not weaken it",
+                "geometry; a qualified machinist judges the web");
+        return new Pair(
+                drill,
+                holes,
+                factor(of),
+                reciprocating(of),
+                of.figure(Term.STROKE).half());
+    }
+
+    private Optional<Shaking.Holes> toMiddle(Asked of, Pair pair) {
+        Expression depth = pair.depthTo(AIM);
+        Measured deep = Measured.through(Formula.of("depth", depth), of.inputs());
+        return deep.value() > 0 ? plan(of, pair, Shaking.Aim.MIDDLE, deep, depth) : Optional.empty();
+    }
+
+    /** No deeper than is surely enough: with its doubt the factor is inside at both ends. None where the point alone takes too much, or the doubt is wider than the range. */
+    private Optional<Shaking.Holes> inside(Asked of, Pair pair) {
+        double depth = Math.max(
+                0,
+                drillable(Measured.through(Formula.of("depth", pair.depthTo(MOST_FACTOR)), of.inputs())
+                        .value()));
+        Measured after = after(of, pair, depth);
+        while (after.high() > MOST_FACTOR && after.low() >= LEAST_FACTOR) {
+            depth = drillable(depth + DRILLED_TO);
+            after = after(of, pair, depth);
+        }
+        return after.high() <= MOST_FACTOR && after.low() >= LEAST_FACTOR
+                ? plan(of, pair, Shaking.Aim.INSIDE, Measured.exact(depth), Expression.constant(depth))
+                : Optional.empty();
+    }
+
+    /** Not less, to what a depth stop is set to. */
+    private static double drillable(double depth) {
+        return Math.ceil(depth / DRILLED_TO - 1e-6) * DRILLED_TO;
+    }
+
+    private static Measured after(Asked of, Pair pair, double depth) {
+        return Measured.through(Formula.of("factor after", pair.factorAfter(depth)), of.inputs());
+    }
+
+    /** Where enough of the web is left. */
+    private Optional<Shaking.Holes> plan(Asked of, Pair pair, Shaking.Aim aim, Measured deep, Expression depth) {
+        Expression wall = pair.holes().wallLeft(depth, of.figure(Term.COUNTERWEIGHT_THICKNESS));
+        Measured left = Measured.through(Formula.of("wall", wall), of.inputs());
+        return left.low() < LEAST_WALL
+                ? Optional.empty()
+                : Optional.of(new Shaking.Holes(
+                        aim,
                         HOLES,
-                        drill,
+                        pair.drill(),
                         marked(known.figure(Term.DRILL_RADIUS).orElseThrow()),
                         deep,
                         left,
-                        Measured.through(Formula.of("factor after", result), of.inputs())));
-            }
-        }
-        if (plans.isEmpty()) {
-            noHoles = String.format(
-                    Locale.ROOT,
-                    "no pair of holes from %.0f to %.0f mm takes off enough and leaves %.0f mm of web behind it at this radius: "
-                            + "a machinist takes it off the rim, or spreads it over more holes",
-                    1e3 * DRILLS.get(0),
-                    1e3 * DRILLS.get(DRILLS.size() - 1),
-                    1e3 * LEAST_WALL);
-        }
-        return plans;
+                        after(of, pair, deep.value())));
+    }
+
+    /** What would have to come off at the drill's radius for a factor, in words; empty where it cannot be said. */
+    private Optional<String> comesOff(double wanted) {
+        Asked of = ask();
+        Expression mass = BalanceFactor.momentToRemove(
+                        factor(of),
+                        Expression.constant(wanted),
+                        reciprocating(of),
+                        of.figure(Term.STROKE).half())
+                .dividedBy(of.figure(Term.DRILL_RADIUS));
+        return of.told("comes off", mass).map(m -> printed(Dimension.MASS, m));
     }
 
     /** As it is marked out on the web: to a tenth of a millimetre. */
@@ -415,13 +489,10 @@ public final class Shake {
                                 "Such a shaft would carry " + printed(Dimension.MASS, f)
                                         + " at the crank's radius, geared one to one, its weight down when the piston is up; with half of the reciprocating mass balanced on the "
                                         + "crank nothing is left of the once-a-turn force. Where it does not stand in line with the crank it rocks the engine instead."));
-        factor.ifPresent(f -> sentences.add(String.format(
-                        Locale.ROOT,
-                        "The counterweight balances %.0f ± %.0f %% of the reciprocating mass; singles are given 50 to 65 %% by mount and speed (common practice, no source; contested)",
-                        100 * f.value(),
-                        100 * f.expanded())
+        factor.ifPresent(f -> sentences.add("The counterweight balances " + share(f)
+                + " of the reciprocating mass; singles are given 50 to 65 % by mount and speed (common practice, no source; contested)"
                 + (f.value() > MOST_FACTOR
-                        ? drilling.isEmpty() ? ": it is heavy; " + noHoles + "." : ": it is heavy; holes below."
+                        ? heavy(drilling)
                         : f.value() < LEAST_FACTOR
                                 ? ": it is too light. Drill nothing into the counterweight, which would make it lighter still: heavy metal goes into it, or metal comes off beside the crankpin, and a machinist plans that."
                                 : ", and nothing need be drilled.")));
@@ -429,6 +500,39 @@ public final class Shake {
                 .ifPresent(
                         f -> sentences.add(
                                 "Real mounts move in six ways at once: the movement tells where the trouble lies, not its last millimetre."));
+    }
+
+    /** What is too much, what it takes to come inside and to the middle, and what the holes below aim at. */
+    private String heavy(List<Shaking.Holes> drilling) {
+        Optional<String> inside = comesOff(MOST_FACTOR);
+        String takes = inside.map(off -> String.format(
+                        Locale.ROOT,
+                        " At the radius that is drilled %s would have to come off to reach %.0f %%, and %s to reach the middle, %.1f %%.",
+                        off,
+                        100 * MOST_FACTOR,
+                        comesOff(AIM).orElseThrow(),
+                        100 * AIM))
+                .orElse("");
+        if (drilling.isEmpty()) {
+            return ": it is heavy; " + noHoles + "." + takes;
+        }
+        boolean isInside = drilling.stream().anyMatch(h -> h.aim() == Shaking.Aim.INSIDE);
+        boolean isMiddle = drilling.stream().anyMatch(h -> h.aim() == Shaking.Aim.MIDDLE);
+        return ": it is heavy; holes below." + takes
+                + (isInside
+                        ? " The first aim at the least that is surely inside, doubt and all"
+                        : " None is surely inside, doubt and all: weigh again what the doubt comes from")
+                + (isMiddle
+                        ? "; those for the middle are told apart."
+                        : "; no pair of holes takes off enough for the middle and leaves the web.");
+    }
+
+    /** In per cent, with its doubt or that none is known. */
+    private String share(Measured factor) {
+        return factor.expanded() == 0
+                ? printer.print(Dimension.RATIO, 100 * factor.value(), 0).line() + " % (no doubt of it is known)"
+                : printer.print(Dimension.RATIO, 100 * factor.value(), 100 * factor.expanded())
+                                .line() + " %";
     }
 
     private Optional<Measured> figure(String key) {

@@ -334,6 +334,13 @@ public final class AnswerJson {
                     Shaking.Point::across);
 
     private static final JsonShape<Shaking.Holes> HOLES = new JsonShape<Shaking.Holes>()
+            .word(
+                    "aim",
+                    "what they are drilled for: the least that is surely inside what the trade uses, or its middle",
+                    java.util.Arrays.stream(Shaking.Aim.values())
+                            .map(Shaking.Aim::key)
+                            .toList(),
+                    h -> h.aim().key())
             .number("count", "of holes", h -> h.count())
             .number("diameter", "of the drill, in m", Shaking.Holes::diameter)
             .number("radius", "of their centres about the crankshaft, in m", Shaking.Holes::radius)

@@ -178,6 +178,7 @@ public final class BookJson {
             .text("across", "force across it", ShakeChapter.Trade::across);
 
     private static final JsonShape<ShakeChapter.Holes> HOLES = new JsonShape<ShakeChapter.Holes>()
+            .text("aim", "what they are drilled for", ShakeChapter.Holes::aim)
             .text("drill", "how many, and the drill", ShakeChapter.Holes::drill)
             .text("where", "their centres stand", ShakeChapter.Holes::where)
             .text("depth", "to the full diameter", ShakeChapter.Holes::depth)

@@ -57,7 +57,8 @@ final class ShakingList {
                     .forEach(h -> page.hanging(
                             INDENT,
                             Ink.STRONG,
-                            h.count() + " of " + exact(Dimension.LENGTH, h.diameter()) + ":",
+                            h.count() + " of " + exact(Dimension.LENGTH, h.diameter()) + ", "
+                                    + h.aim().label() + ":",
                             Ink.PLAIN,
                             "centres " + exact(Dimension.LENGTH, h.radius()) + " from the shaft, "
                                     + words(Dimension.LENGTH, h.depth()) + " deep to the full diameter, "

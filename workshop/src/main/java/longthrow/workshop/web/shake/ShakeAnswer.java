@@ -90,7 +90,7 @@ public record ShakeAnswer(
     public record Trade(String factor, boolean own, Words along, Words across) {}
 
     /** Where to drill what, and what is left. */
-    public record Hole(String drill, String where, Words depth, Words wall, Words result) {}
+    public record Hole(String aim, String drill, String where, Words depth, Words wall, Words result) {}
 
     /**
      * Laid out.
@@ -185,6 +185,7 @@ public record ShakeAnswer(
 
     private static Hole hole(FigurePrinter printer, Shaking.Holes holes) {
         return new Hole(
+                holes.aim().label(),
                 holes.count() + " of " + exact(printer, Dimension.LENGTH, holes.diameter()),
                 exact(printer, Dimension.LENGTH, holes.radius()),
                 words(printer, Dimension.LENGTH, holes.depth()),
