@@ -4,15 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Approval;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Stop;
+import longthrow.core.book.Answers;
+import longthrow.core.book.Book;
 import longthrow.core.build.Build;
+import longthrow.core.catalogue.Catalogue;
 import longthrow.core.clear.Clear;
 import longthrow.core.engine.GapStops;
+import longthrow.core.engine.MockUp;
+import longthrow.core.life.Life;
+import longthrow.core.measure.Measure;
 import longthrow.core.quantity.Units;
+import longthrow.core.shake.Shake;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -122,6 +131,63 @@ class GapsHoldBackTest {
         assertThat(approval(near).canHave()).isEmpty();
         assertThat(approval(near).instead()).contains("intake valve and piston come too close");
         areOfOneMind(near);
+    }
+
+    /** Of an approved engine the Book says one verdict, up to what, on whose word and what is not known, and the same nowhere else otherwise. */
+    @Test
+    void theBookSaysTheOneVerdict() {
+        Build build = Running.build(HELD);
+        Answer clear = Clear.of(build);
+        Answer life = Life.of(build, Catalogue.EMPTY, clear.clearances());
+        Answers answers = Answers.of(Measure.of(build, List.of()), Optional.empty())
+                .with(Optional.of(clear), Optional.of(life), Optional.of(Shake.of(build)));
+        Book book = Book.of(build, answers, Catalogue.EMPTY, List.of());
+        String said = life.ladder().orElseThrow().approval().said();
+        assertThat(said).startsWith("approved up to ");
+        assertThat(book.approval())
+                .startsWith("APPROVED" + said.substring("approved".length()))
+                .contains("rest on a maker's word", "gaps that nobody read rest on it too")
+                .contains(
+                        book.unknowns().isEmpty() ? "APPROVED" : "Not known: ",
+                        "Makers' sheets, class rules and those who sign stand before it")
+                .doesNotContain("No stop is known", "That is no approval");
+        assertThat(book.limits().orElseThrow().line()).doesNotContain("APPROVED", "approved");
+        assertThat(book.touching().orElseThrow().least())
+                .doesNotContain("No gap is known", "Unknown until mocked up")
+                .contains("the maker's word on the engine as he made it stands");
+    }
+
+    /** One figure is wanted of a pair wherever it is said: that of {@code clear} is that of the Book, what a rod asks on top counted in. */
+    @Test
+    void whatIsWantedAtTheValvesIsOneFigure() {
+        Build build = Running.build(mockedUp(HELD, List.of("pair: intake_valve_to_piston, way: wire, gap: 0.30 mm")));
+        Answer clear = Clear.of(build);
+        List<String> wanted = clear.clearances().stream()
+                .filter(pair -> pair.key().equals("intake_valve_to_piston"))
+                .flatMap(pair -> pair.limits().stream())
+                .map(limit -> String.format(Locale.ROOT, "least %.1f mm", 1e3 * limit.least()))
+                .toList();
+        assertThat(wanted)
+                .as("2.0 and 2.3 mm, and 0.5 mm for a rod that is not of steel")
+                .containsExactly("least 2.5 mm", "least 2.8 mm");
+        Answers answers = Answers.of(Measure.of(build, List.of()), Optional.empty())
+                .with(Optional.of(clear), Optional.empty(), Optional.empty());
+        assertThat(Book.of(build, answers, Catalogue.EMPTY, List.of()).targets())
+                .filteredOn(t -> t.label().equals(MockUp.VALVE_TO_PISTON_INTAKE.label()))
+                .singleElement()
+                .satisfies(t -> assertThat(t.limits())
+                        .extracting(l -> l.window().substring(0, "least 2.5 mm".length()))
+                        .containsExactlyElementsOf(wanted));
+    }
+
+    /** What is vouched for is said as a speed that makers vouch for, not as a thing. */
+    @Test
+    void aLimiterIsHeldAgainstWhatMakersVouchFor() {
+        assertThat(Running.asked(Running.build(RATED)).ladder().orElseThrow().rungs())
+                .filteredOn(rung -> rung.key().equals("limiter"))
+                .singleElement()
+                .satisfies(rung ->
+                        assertThat(rung.why()).containsPattern("^4000 rpm; makers vouch for speeds up to \\d+ rpm"));
     }
 
     /** Another part, a cut, a shorter throw: then it is not the engine he made. */

@@ -24,7 +24,7 @@ import longthrow.core.quantity.UnitSystem;
  * @param engine     name of the build
  * @param invented   whether the build says that it is made up
  * @param units      which units come first
- * @param approval   what this sheet says about running it; it never approves
+ * @param approval   what may be run, the one verdict of this sheet: that of what lets go first, up to what and on whose word, where no stop stands against it
  * @param stops      what must not be done, refused before not approved
  * @param headline   the figures that say what engine it is
  * @param chosen     parts that are taken, by their codes, and work that is planned, in the order of the file
@@ -84,10 +84,14 @@ public record Book(
         Cost cost,
         List<String> leftOut) {
 
+    /** What the stop that is there until an engine is mocked up has its owner sign for. */
+    public static final String MOCKED_UP_BY = "mocked up, every gap read or tried free through two turns by hand, by";
+
     /** Who signs; each with name, date and hand. */
     private static final List<String> SIGNATURES = List.of(
             "measured by",
             "machined by",
+            MOCKED_UP_BY,
             "assembled by",
             "torques and gaps checked by, another than who assembled",
             "guards, kill switch and throttle return checked by",
@@ -327,7 +331,7 @@ public record Book(
                 build.name(),
                 build.invented(),
                 build.units(),
-                approval(stops, answers.life()),
+                approval(stops, answers),
                 stops,
                 recipe.headline(),
                 new Chosen(build, words).lines(),
@@ -368,20 +372,34 @@ public record Book(
         return stops.stream().anyMatch(Stop::refused);
     }
 
-    private static String approval(List<Stop> stops, Optional<Answer> life) {
+    private static String approval(List<Stop> stops, Answers answers) {
         if (stops.stream().anyMatch(Stop::refused)) {
             return "REFUSED. This sheet approves nothing until the stop is gone.";
         }
-        Optional<Approval> held = life.flatMap(Answer::ladder)
-                .map(LimitLadder::approval)
-                .filter(a -> a.verdict() != Approval.State.APPROVED);
-        if (stops.isEmpty() && held.isPresent()) {
-            return "NOT APPROVED: " + held.get().said().replaceFirst("^not approved ?:? ?", "")
-                    + ". This sheet approves nothing until that is lifted.";
+        if (!stops.isEmpty()) {
+            return "NOT APPROVED: data is missing. This sheet approves nothing until it is there.";
         }
-        return stops.isEmpty()
-                ? "No stop is known of. That is no approval of your parts: makers' sheets, class rules and those who sign stand before it."
-                : "NOT APPROVED: data is missing. This sheet approves nothing until it is there.";
+        Optional<Approval> limits = answers.life().flatMap(Answer::ladder).map(LimitLadder::approval);
+        if (limits.isEmpty() || answers.clear().isEmpty()) {
+            return "NOT APPROVED yet: no stop is known of, and "
+                    + (answers.clear().isEmpty() ? "what touches" : "what lets go first")
+                    + " is not worked out. This sheet approves nothing until it is.";
+        }
+        String said = limits.get().said();
+        return limits.get().verdict() == Approval.State.APPROVED
+                ? limits.get().verdict().label() + said.substring(said.indexOf(' ')) + ". "
+                        + notKnown(answers.each(Answer::unknowns).size())
+                        + "Makers' sheets, class rules and those who sign stand before it."
+                : "NOT APPROVED: " + said.replaceFirst("^not approved ?:? ?", "")
+                        + ". This sheet approves nothing until that is lifted.";
+    }
+
+    private static String notKnown(int figures) {
+        return figures == 0
+                ? ""
+                : figures == 1
+                        ? "Not known: one figure, which the full sheet names. "
+                        : "Not known: " + figures + " figures, which the full sheet names. ";
     }
 
     private static List<String> damage(Build build) {

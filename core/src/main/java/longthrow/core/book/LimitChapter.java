@@ -107,14 +107,17 @@ public record LimitChapter(
                         start.sentences()));
     }
 
-    /** For the wall: what may be run, or what can be had instead, and what is past its limit of wear. */
+    /** For the wall: what may be run, or what can be had instead, and what is past its limit of wear. What is approved stands on top, and is not said twice. */
     public String line() {
         String worn = limits.stream()
                 .filter(l ->
                         l.kind().equals(Rung.Kind.WEAR.label()) && l.state().equals(Rung.State.EXCEEDED.label()))
                 .map(Line::label)
                 .collect(Collectors.joining(", "));
-        return verdict.label() + ": " + said + (instead.isEmpty() ? "" : "; instead: " + instead)
+        String first = verdict == Approval.State.APPROVED
+                ? "What lets go first: as the verdict on top says"
+                : verdict.label() + ": " + said;
+        return first + (instead.isEmpty() ? "" : "; instead: " + instead)
                 + (worn.isEmpty() ? "" : "; past its limit: " + worn) + ".";
     }
 

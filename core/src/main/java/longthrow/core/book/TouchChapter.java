@@ -121,13 +121,24 @@ public record TouchChapter(String summary, String least, List<Open> unknown, Lis
         long unknown = pairs.stream().filter(p -> p.state() == State.UNKNOWN).count();
         String open = unknown == 0
                 ? ""
-                : String.format(Locale.ROOT, " Unknown until mocked up: %d of %d pairs.", unknown, pairs.size());
+                : String.format(
+                        Locale.ROOT,
+                        isLeftToItsMaker(pairs)
+                                ? " Not read: %d of %d pairs, for which the maker's word on the engine as he made it stands, up to his speed."
+                                : " Unknown until mocked up: %d of %d pairs.",
+                        unknown,
+                        pairs.size());
         return pairs.stream()
                 .filter(p -> p.cold().isPresent())
                 .min(Comparator.comparingDouble(TouchChapter::narrowest))
                 .map(p -> "Least gap: " + name(p) + " " + tightest(p, words) + at(tighter(p)) + ", "
                         + p.state().label() + "." + open)
-                .orElse("No gap is known." + open);
+                .orElse(isLeftToItsMaker(pairs) ? open.strip() : "No gap is known." + open);
+    }
+
+    /** Whether the maker vouches for every pair that nobody read. */
+    private static boolean isLeftToItsMaker(List<Clearance> pairs) {
+        return pairs.stream().filter(p -> p.state() == State.UNKNOWN).allMatch(p -> p.hold() == Clearance.Hold.NOTHING);
     }
 
     private static double narrowest(Clearance pair) {

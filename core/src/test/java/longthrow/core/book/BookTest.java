@@ -239,7 +239,18 @@ class BookTest {
         assertThat(book.stops().get(0).refused()).isTrue();
         Book sound = book();
         assertThat(sound.isRefused()).isFalse();
-        assertThat(sound.approval()).contains("no approval of your parts");
+        assertThat(sound.approval())
+                .as("what nobody asked approves nothing")
+                .startsWith("NOT APPROVED yet")
+                .contains("what touches is not worked out");
+    }
+
+    /** The stop says that the mock-up is signed for at the end of the Book: there is such a line. */
+    @Test
+    void theMockUpIsSignedForByALineOfItsOwn() {
+        assertThat(book().signatures())
+                .filteredOn(line -> line.contains("mocked up"))
+                .containsExactly(Book.MOCKED_UP_BY);
     }
 
     /** The piston in hand decides: 65.94 + 0.0005 to 0.001 times the bore (common practice), against a bore of 65.95. */

@@ -80,14 +80,33 @@ public final class BookPdf {
         return wall(sheet, buildFile).bytes();
     }
 
-    /** The largest type that makes one page of it; the smallest where none does. */
+    /** The largest type that makes one page of it; where none does, the smallest with the most that has room. */
     private static Printed wall(Sheet sheet, byte[] buildFile) {
-        Optional<Wall> wall = Optional.of(Wall.of(sheet.book()));
-        Printed printed = printed(sheet, wall, WALL_SIZES.get(0), buildFile);
+        Wall whole = Wall.of(sheet.book());
+        Printed printed = printed(sheet, Optional.of(whole), WALL_SIZES.get(0), buildFile);
         for (int i = 1; i < WALL_SIZES.size() && printed.pages() > 1; i++) {
-            printed = printed(sheet, wall, WALL_SIZES.get(i), buildFile);
+            printed = printed(sheet, Optional.of(whole), WALL_SIZES.get(i), buildFile);
         }
-        return printed;
+        return printed.pages() > 1 ? shortened(sheet, buildFile) : printed;
+    }
+
+    /** Halving: fewer lines make no longer page. */
+    private static Printed shortened(Sheet sheet, byte[] buildFile) {
+        String smallest = WALL_SIZES.get(WALL_SIZES.size() - 1);
+        int tooFew = 0;
+        int enough = Wall.NoRoom.most(sheet.book());
+        Printed fits = printed(sheet, Optional.of(Wall.of(sheet.book(), enough)), smallest, buildFile);
+        while (enough - tooFew > 1) {
+            int without = (tooFew + enough) / 2;
+            Printed tried = printed(sheet, Optional.of(Wall.of(sheet.book(), without)), smallest, buildFile);
+            if (tried.pages() > 1) {
+                tooFew = without;
+            } else {
+                enough = without;
+                fits = tried;
+            }
+        }
+        return fits;
     }
 
     @SuppressWarnings("ArrayRecordComponent") // never compared, and never leaves this class

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Stop;
+import longthrow.core.answer.Verdict;
 import longthrow.core.book.Book;
 import longthrow.core.book.LimitChapter;
 import longthrow.core.book.ShakeChapter;
@@ -23,8 +24,19 @@ import longthrow.core.engine.GapStops;
  * @param set     gaps to set
  * @param goesOn  those that go on
  * @param notRead how many more there are of which nothing is read
+ * @param figures of the engine
+ * @param again   what to measure again
+ * @param room    what had none
  */
-public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, List<Book.Target> goesOn, int notRead) {
+public record Wall(
+        List<Block> left,
+        List<Block> right,
+        List<Book.Target> set,
+        List<Book.Target> goesOn,
+        int notRead,
+        List<Book.RecipeLine> figures,
+        List<Book.ReadAgain> again,
+        NoRoom room) {
     /** Characters to a line of a column, at the size that the two are compared at; layout. */
     private static final int LINE = 62;
 
@@ -59,11 +71,55 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
         right = List.copyOf(right);
         set = List.copyOf(set);
         goesOn = List.copyOf(goesOn);
+        figures = List.copyOf(figures);
+        again = List.copyOf(again);
+    }
+
+    /**
+     * What has no room on one page and stands in the full sheet, counted here.
+     * @param gaps    that are read
+     * @param figures of the engine
+     * @param again   readings to take again
+     * @param isBrief whether a stop is said without its why and its safe way, and what is read when parts are there is a count
+     */
+    public record NoRoom(int gaps, int figures, int again, boolean isBrief) {
+        /** All of it has room. */
+        static final NoRoom NONE = new NoRoom(0, 0, 0, false);
+
+        /** So many that can go, in the order in which they go: what is read and kept, figures, what to read again, what is read and not kept, the words behind stops. */
+        static int most(Book book) {
+            return rows(book).size() + book.headline().size() + book.before().size() + 1;
+        }
+
+        /** @param without so many, from 0 to {@link #most} */
+        static NoRoom of(Book book, int without) {
+            int kept = (int) rows(book).stream().filter(Wall::isKept).count();
+            int figures = book.headline().size();
+            int again = book.before().size();
+            int gapsKept = Math.min(without, kept);
+            int noFigures = clamp(without - kept, figures);
+            int noAgain = clamp(without - kept - figures, again);
+            int others = clamp(without - kept - figures - again, rows(book).size() - kept);
+            return new NoRoom(gapsKept + others, noFigures, noAgain, without == most(book));
+        }
+
+        private static int clamp(int some, int most) {
+            return Math.max(0, Math.min(some, most));
+        }
     }
 
     /** Of a Book. */
     public static Wall of(Book book) {
-        List<Book.Target> rows = rows(book);
+        return of(book, 0);
+    }
+
+    /**
+     * Of a Book, with less on it.
+     * @param without so many of what can go, from 0 to {@link NoRoom#most}
+     */
+    static Wall of(Book book, int without) {
+        NoRoom room = NoRoom.of(book, without);
+        List<Book.Target> rows = without(rows(book), room.gaps());
         List<Block> left = left(book, rows);
         List<Block> right = new ArrayList<>(blocks(book));
         right.removeAll(left);
@@ -71,7 +127,35 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
         if (kept < rows.size()) {
             right.add(Block.SET_GOES_ON);
         }
-        return new Wall(left, right, rows.subList(0, kept), rows.subList(kept, rows.size()), notRead(book));
+        List<Book.RecipeLine> figures = book.headline();
+        List<Book.ReadAgain> again = book.before();
+        return new Wall(
+                left,
+                right,
+                rows.subList(0, kept),
+                rows.subList(kept, rows.size()),
+                notRead(book),
+                figures.subList(0, figures.size() - room.figures()),
+                again.subList(0, again.size() - room.again()),
+                room);
+    }
+
+    /** Those that are kept go first, from the end; the order of the others stays. */
+    private static List<Book.Target> without(List<Book.Target> rows, int some) {
+        List<Book.Target> left = new ArrayList<>(rows);
+        for (boolean alsoOthers : new boolean[] {false, true}) {
+            for (int k = left.size() - 1; k >= 0 && left.size() > rows.size() - some; k--) {
+                if (alsoOthers || isKept(left.get(k))) {
+                    left.remove(k);
+                }
+            }
+        }
+        return left;
+    }
+
+    /** Whether every limit that counts is surely kept. */
+    private static boolean isKept(Book.Target target) {
+        return target.counting().stream().allMatch(l -> l.state() == Verdict.State.MEETS);
     }
 
     private static List<Block> blocks(Book book) {
@@ -248,9 +332,9 @@ public record Wall(List<Block> left, List<Block> right, List<Book.Target> set, L
     private static int lines(Book.Target target) {
         boolean several = target.counting().size() > 1;
         return Math.max(
-                1 + target.label().length() / (LINE / 3),
+                1 + Math.max(target.label().length() / (LINE / 3), target.now().length() / (LINE / 4)),
                 target.counting().stream()
-                        .mapToInt(l -> 1 + (l.window() + (several ? l.label() : "")).length() / (LINE / 2))
+                        .mapToInt(l -> 1 + (l.window() + (several ? l.label() : "")).length() / (2 * LINE / 5))
                         .sum());
     }
 

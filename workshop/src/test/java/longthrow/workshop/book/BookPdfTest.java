@@ -31,6 +31,7 @@ import longthrow.core.answer.Clearance;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.Rung;
+import longthrow.core.book.Book;
 import longthrow.core.book.Shared;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
@@ -255,6 +256,82 @@ class BookPdfTest {
                         .filter(t -> !t.limit() && !t.now().isEmpty()))
                 .allSatisfy(t -> assertThat(seen).contains(t.label().replaceAll("\\s+", "")));
         assertThat(seen).as("of the others how many, and where").contains("moreofwhichnothingisread:thefullsheet");
+    }
+
+    /** Six times what an engine has to set: what has no room is counted and the page is one; what is not kept stays longest, and no stop, caution or step goes. */
+    @Test
+    void whatHasNoRoomOnTheWallIsCounted() throws IOException {
+        Sheet demo = sheet("demo.yaml");
+        List<Book.Target> many = new ArrayList<>();
+        for (int k = 1; k <= 6; k++) {
+            int copy = k;
+            demo.book().targets().stream()
+                    .filter(t -> !t.limit() && !t.now().isEmpty())
+                    .map(t -> new Book.Target(
+                            t.part(),
+                            t.label() + " no " + copy,
+                            t.how(),
+                            t.limits(),
+                            t.now(),
+                            t.other(),
+                            false,
+                            t.whose()))
+                    .forEach(many::add);
+        }
+        Sheet sheet = withTargets(demo, many);
+        byte[] pdf = BookPdf.of(sheet, true, file("demo.yaml"));
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+        }
+        String seen = new PDFTextStripper().getText(Loader.loadPDF(pdf)).replaceAll("\\s+", "");
+        long shown =
+                many.stream().filter(t -> seen.contains(squeezed(t.label()))).count();
+        assertThat(shown).isLessThan(many.size());
+        assertThat(seen).contains((many.size() - shown) + "morethatarereadandhavenoroomhere:thefullsheet");
+        sheet.book().stops().forEach(s -> assertThat(seen).contains(squeezed(s.what())));
+        sheet.book().cautions().forEach(c -> assertThat(seen).contains(squeezed(c.mend())));
+        sheet.book().steps().forEach(s -> assertThat(seen).contains(squeezed(s.step())));
+        Wall least = Wall.of(sheet.book(), Wall.NoRoom.most(sheet.book()));
+        assertThat(least.set()).isEmpty();
+        assertThat(least.figures()).isEmpty();
+        assertThat(least.room().isBrief()).isTrue();
+    }
+
+    private static Sheet withTargets(Sheet of, List<Book.Target> targets) {
+        Book b = of.book();
+        Book book = new Book(
+                b.engine(),
+                b.invented(),
+                b.units(),
+                b.approval(),
+                b.stops(),
+                b.headline(),
+                b.chosen(),
+                b.recipe(),
+                b.again(),
+                b.readings(),
+                b.unread(),
+                b.parts(),
+                b.ways(),
+                b.refused(),
+                b.searched(),
+                b.tickets(),
+                targets,
+                b.torques(),
+                b.damage(),
+                b.touching(),
+                b.limits(),
+                b.shaking(),
+                b.steps(),
+                b.cautions(),
+                b.findings(),
+                b.unknowns(),
+                b.defaults(),
+                b.signatures(),
+                b.cost(),
+                b.leftOut());
+        return new Sheet(
+                book, of.pictures(), of.touching(), of.cuts(), of.limits(), of.path(), of.lookAgain(), of.shared());
     }
 
     /** Gaps that hold a run back though they are known, and damage that no stop names, stand on the wall by name, a few and then a count. */
