@@ -184,6 +184,49 @@ class WorkshopGuardsTest {
                 .isEqualTo(303);
     }
 
+    /** A form without script from before the workshop was started anew: what was typed is there again with a token that counts, and is kept when it is sent once more. */
+    @Test
+    void aFormFromBeforeIsShownAgainAndLosesNothing() throws IOException {
+        String typed = "what=empty&name=Kept+%3Cafter%3E+all&key=" + Visitor.key();
+        String old = "token=" + "0".repeat(64) + "&" + typed;
+        String again = post("/builds", old, FORM, "Origin: http://" + own(), "Sec-Fetch-Site: same-origin");
+        assertThat(status(again)).isEqualTo(403);
+        nothingWasBegun();
+        assertThat(again)
+                .contains("Send it again", "Nothing is lost", "Kept &lt;after&gt; all", "action=\"/builds\"")
+                .contains("name=\"token\" value=\"" + token() + "\"")
+                .doesNotContain("0".repeat(64));
+        assertThat(status(post("/builds", "token=" + token() + "&" + typed, FORM, "Origin: http://" + own())))
+                .isEqualTo(303);
+        assertThat(serving.store().builds()).extracting(b -> b.name()).containsExactly("Kept <after> all");
+    }
+
+    /** Who comes from elsewhere, or does not say from where, is shown nothing that he could have somebody press; a script is told by the status alone. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Origin: http://evil.example",
+                "Origin: null",
+                "Sec-Fetch-Site: cross-site",
+                "Sec-Fetch-Site: same-site",
+                "Accept: text/html",
+                "Sec-Fetch-Site: none",
+                "HX-Request: true"
+            })
+    void aFormOfNobodyKnownIsNotShownAgain(String header) throws IOException {
+        String old = "token=" + "0".repeat(64) + "&what=empty&name=Planted&key=" + Visitor.key();
+        String refused = header.startsWith("HX")
+                ? post("/builds", old, FORM, header, "Origin: http://" + own())
+                : post("/builds", old, FORM, header);
+        assertThat(status(refused)).isEqualTo(403);
+        assertThat(refused).doesNotContain("Planted", "Send it again");
+        String elsewhere = raw(head("POST", "/builds", "evil.example", FORM, "Origin: http://evil.example")
+                + "Content-Length: " + old.length() + "\r\n\r\n" + old);
+        assertThat(status(elsewhere)).isEqualTo(421);
+        assertThat(elsewhere).doesNotContain("Planted", "Send it again");
+        nothingWasBegun();
+    }
+
     @Test
     void theTokenIsAnotherInEveryRun(@TempDir Path elsewhere) throws IOException {
         String one = token();

@@ -134,10 +134,12 @@ final class Guards {
         }
         String sent = Optional.ofNullable(request.header(TOKEN_HEADER)).orElseGet(() -> formToken(request));
         if (!MessageDigest.isEqual(sent.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8))) {
-            throw new Refused(
-                    HttpStatus.FORBIDDEN,
-                    "The page is from before; nothing was changed",
-                    "Load the page again and enter it once more.");
+            throw upload || !isOfOurPage(request)
+                    ? new Refused(
+                            HttpStatus.FORBIDDEN,
+                            "The page is from before; nothing was changed",
+                            "Load the page again and enter it once more.")
+                    : new FromBefore();
         }
         if (!upload
                 && request.formParamMap().values().stream()
@@ -148,6 +150,12 @@ final class Guards {
                     "The form holds signs that are no UTF-8; nothing was changed",
                     "Send it as UTF-8, as the pages do.");
         }
+    }
+
+    /** A form without script, of which the browser itself says that it is of a page of ours: who says nothing is shown nothing to press. */
+    private static boolean isOfOurPage(Context request) {
+        boolean isSaid = request.header("Origin") != null || "same-origin".equals(request.header("Sec-Fetch-Site"));
+        return isSaid && request.header("HX-Request") == null && request.header(TOKEN_HEADER) == null;
     }
 
     static Refused tooLarge() {

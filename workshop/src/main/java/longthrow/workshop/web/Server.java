@@ -89,6 +89,11 @@ public final class Server implements AutoCloseable {
     /** Pages for what went wrong: said plainly, nothing of the program's inside shown. */
     private record Trouble(Workbench workbench) {
         void add(JavalinConfig config) {
+            config.routes.exception(FromBefore.class, (before, request) -> {
+                request.attribute("said", true);
+                request.status(HttpStatus.FORBIDDEN);
+                workbench.view().show(request, "frombefore", FromBefore.Page.of(request, workbench));
+            });
             config.routes.exception(Refused.class, (refused, request) -> say(request, refused));
             config.routes.exception(StoreFault.class, (fault, request) -> {
                 if (status(fault).equals(HttpStatus.INTERNAL_SERVER_ERROR)
