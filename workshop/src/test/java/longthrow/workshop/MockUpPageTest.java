@@ -130,6 +130,25 @@ class MockUpPageTest extends OverHttp {
         assertThat(visitor.get(base + "/book").words()).contains("mock-up", "pushrod to its tube or hole");
     }
 
+    /** Two tabs with one pair: the second is told of the first and chooses, and both are there if he wants both. */
+    @Test
+    void twoMockUpsOfOnePairAreASaidAndAChoice() {
+        String base = longer();
+        String address = base + "/clear/mocked/" + PAIR;
+        assertThat(visitor.post(address, form(1, "way", "clay", "gap", "2.0")).status())
+                .isEqualTo(303);
+        Map<String, String> second = form(1, "way", "wire", "gap", "0.7", "note", "the other tab");
+        Visitor.Page told = visitor.post(address, second);
+        assertThat(told.status()).isEqualTo(409);
+        assertThat(told.words())
+                .contains("has gone on to revision 2", "gap: 2.0 mm", "Keep mine on top", "Take theirs");
+        assertThat(told.body()).contains("value=\"0.7\"", "value=\"the other tab\"");
+        assertThat(visitor.get(base + "/text").body()).doesNotContain("0.7 mm");
+        second.put("based", told.hidden("based"));
+        assertThat(visitor.post(address, second).status()).isEqualTo(303);
+        assertThat(visitor.get(base + "/text").body()).contains("gap: 2.0 mm", "gap: 0.7 mm");
+    }
+
     /** An entry stands behind what came in between: somebody else's reading is no conflict. */
     @Test
     void twoEntriesMadeAtOnceAreBothKept() {

@@ -11,6 +11,7 @@ import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.MockUpEntry;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
+import longthrow.core.build.MockedUp;
 import longthrow.core.clear.ReliefCut;
 import longthrow.core.term.MovingPair;
 import longthrow.workshop.draw.ReliefSheet;
@@ -175,7 +176,8 @@ public final class ClearRoutes implements Routes {
                 Workbench.key(request),
                 "mock-up: " + pair.label(),
                 text -> BuildFile.addMockUp(text, entry),
-                (begun, latest) -> true); // it stands behind whatever came in between, and takes nothing of it
+                // behind whatever came in between, but of another mock-up of the same pair its owner is told first
+                (begun, latest) -> mockedUp(begun, pair).equals(mockedUp(latest, pair)));
         String page = open.base() + "/clear?now=1#" + pair.key();
         if (outcome instanceof Outcome.Kept) {
             Workbench.goOn(request, page, "Kept: mock-up of " + pair.label() + ". Undo is in the history.");
@@ -190,6 +192,15 @@ public final class ClearRoutes implements Routes {
         } else {
             changes.showOutdated(request, open, "mock-up: " + pair.label(), page, (Outcome.Outdated) outcome);
         }
+    }
+
+    /** What was read of a pair, as far as its text can be read. */
+    private Optional<List<MockedUp>> mockedUp(String text, MovingPair pair) {
+        return bench.desk()
+                .read(text)
+                .build()
+                .map(build ->
+                        build.mockedUp().stream().filter(m -> m.pair() == pair).toList());
     }
 
     /** The number an entry was to have is of no use to somebody who fills a form. */
