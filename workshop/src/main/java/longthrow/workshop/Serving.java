@@ -10,6 +10,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.store.StoreFault;
+import longthrow.workshop.web.Ahead;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Loaded;
@@ -47,8 +48,10 @@ final class Serving implements AutoCloseable {
     private final String token;
     private final Thread backing;
     private final Thread warming;
+    private final Ahead ahead;
 
-    private Serving(Store store, Server server, String token, Thread warming) {
+    private Serving(Store store, Server server, String token, Ahead ahead, Thread warming) {
+        this.ahead = ahead;
         this.token = token;
         this.warming = warming;
         this.backing = new Thread(
@@ -93,6 +96,7 @@ final class Serving implements AutoCloseable {
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
+        Ahead ahead = new Ahead(bench, catalogues, clearances, loaded);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -109,13 +113,18 @@ final class Serving implements AutoCloseable {
                             new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),
                             new ShakeRoutes(bench, catalogues, loaded),
+                            ahead,
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);
             serving = true;
+            if (rehearsed) {
+                ahead.begin();
+            }
             return new Serving(
-                    store, server.get(), token, rehearsed ? warmUp(bench, example) : new Thread("no rehearsal"));
+                    store, server.get(), token, ahead, rehearsed ? warmUp(bench, example) : new Thread("no rehearsal"));
         } finally {
             if (!serving) {
+                ahead.close();
                 server.ifPresent(Server::close);
                 letGo(opening);
             }
@@ -214,6 +223,7 @@ final class Serving implements AutoCloseable {
         try {
             warming.interrupt();
             backing.interrupt();
+            ahead.close();
             letRehearsalEnd();
             server.close();
         } finally {

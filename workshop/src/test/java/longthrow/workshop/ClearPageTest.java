@@ -36,7 +36,7 @@ class ClearPageTest extends OverHttp {
         String base = visitor.example();
         Visitor.Page first = visitor.get(base + "/clear");
         assertThat(first.body()).contains("hx-get=\"" + base + "/clear/answer\"");
-        assertThat(first.words()).contains("Clear ? unknown");
+        assertThat(first.words()).contains("Clear … being worked out");
         Visitor.Page page = visitor.get(base + "/clear?now=1");
         assertThat(page.status()).isEqualTo(200);
         assertThat(page.words())

@@ -88,7 +88,8 @@ class LifeAndShakePageTest extends OverHttp {
         String base = visitor.example();
         Visitor.Page first = visitor.get(base + "/life");
         assertThat(first.body()).contains("hx-get=\"" + base + "/life/answer\"", base + "/life?now=1");
-        assertThat(first.words()).contains("Life ? unknown", "Shake ? unknown", "What stands in the way");
+        assertThat(first.words())
+                .contains("Life … being worked out", "Shake … being worked out", "What stands in the way");
         assertThat(visitor.get(base + "/life/answer").body()).contains("The limit ladder");
         assertThat(visitor.get(base + "/life").words())
                 .as("once worked out it is remembered")
@@ -548,7 +549,7 @@ class LifeAndShakePageTest extends OverHttp {
         Catalogue offer = Imported.together(List.copyOf(offered)).catalogue();
         assertThat(visitor.get(base + "/life").words())
                 .as("what was worked out before the offer is not shown for it")
-                .contains("takes a moment", "Life ? unknown");
+                .contains("takes a moment", "Life … being worked out");
         Approval approval = life(demo, offer).ladder().orElseThrow().approval();
         Approval.Unlock wheel = approval.unlocks().stream()
                 .filter(u -> !u.code().isEmpty())

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Stop;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
 import longthrow.core.clear.Drawn;
@@ -43,9 +44,13 @@ public final class Clearances {
         Build build = BuildFile.read(text).build().orElseThrow();
         Answer answer = Clear.of(build);
         bench.remember(Rail.Question.CLEAR, text, List.of(), Rail.cleared(answer));
-        bench.rememberGaps(
-                text, answer.stops().stream().filter(GapStops::isOfGaps).toList());
+        bench.rememberGaps(text, stops(answer));
         return new Seen(answer, Drawn.of(build), ReliefCut.gravest(build, answer));
+    }
+
+    /** Of an answer to clear, those that are there because of gaps. */
+    static List<Stop> stops(Answer clear) {
+        return clear.stops().stream().filter(GapStops::isOfGaps).toList();
     }
 
     /** Works it out, or remembers. */

@@ -29,7 +29,7 @@ public final class Desk {
     private static final int MOST_READ = 100;
 
     /** So long nothing is typed any more before it is worked ahead; longer than between two keys, or half of all work is in vain; our own choice. */
-    private static final int REST_MILLISECONDS = 800;
+    static final int REST_MILLISECONDS = 800;
 
     /** After so many a glance takes a fiftieth, and a sum a thirtieth, of what the first takes, and little less after more; measured on the example. */
     private static final int REHEARSALS = 150;
@@ -47,6 +47,7 @@ public final class Desk {
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
     private final AtomicLong visits = new AtomicLong();
+    private volatile long lastVisit = System.nanoTime();
     private final AtomicLong seen =
             new AtomicLong(); // sums begun and pages asked for when it was last looked whether others ask
 
@@ -131,6 +132,18 @@ public final class Desk {
     /** Somebody asks the workshop for something: what can wait lets them go first. */
     void somebodyAsks() {
         visits.incrementAndGet();
+        lastVisit = System.nanoTime();
+    }
+
+    /** Somebody has what he asked for. */
+    void somebodyWasAnswered() {
+        lastVisit = System.nanoTime();
+    }
+
+    /** When what takes seconds may be begun beside the requests [ms from now]: nobody has asked or typed for a while and a processor is free; 0 for at once. */
+    long restsIn() {
+        long rested = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - lastVisit);
+        return rested < REST_MILLISECONDS ? REST_MILLISECONDS - rested : turns.isOneFree() ? 0 : REST_MILLISECONDS;
     }
 
     private long asked() {

@@ -1,6 +1,7 @@
 package longthrow.workshop.web;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What every page has around its own content.
@@ -53,6 +54,17 @@ public record Frame(
 
     /** A place to go to. */
     public record Place(String label, String address) {}
+
+    /** Where rail and list as they are by now are asked for; null where nothing of them is being worked out. */
+    public @Nullable String asks() {
+        boolean isComing = rail.stream().anyMatch(entry -> entry.state() == Rail.State.COMING);
+        String here = rail.stream()
+                .filter(Rail.Entry::here)
+                .map(entry -> entry.question().page())
+                .findFirst()
+                .orElse("");
+        return isComing ? base + Ahead.PATH + "?revision=" + revision + "&here=" + here : null;
+    }
 
     /** Whether the page is of a build. */
     public boolean isOfABuild() {

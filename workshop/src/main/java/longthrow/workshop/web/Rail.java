@@ -13,6 +13,7 @@ import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.Verdict;
+import longthrow.core.engine.GapStops;
 
 /** The ten questions of an engine, each with how far it is answered. */
 public final class Rail {
@@ -28,6 +29,8 @@ public final class Rail {
         NOT_APPROVED("not approved", "■"),
         STOPPED("stopped", "■"),
         UNKNOWN("unknown", "?"),
+        /** It is being worked out beside the page. */
+        COMING("being worked out", "…"),
         /** Nothing is read yet: here the job begins. */
         BEGIN("begin here", "▸"),
         NOT_BUILT("not built yet", "–");
@@ -96,20 +99,22 @@ public final class Rail {
     /**
      * The rail of one build.
      * @param measure answer to measure; empty where the build cannot be read
-     * @param others  how far other questions are, where that is known
+     * @param others  how far other questions are, where that is known; being worked out, where it is
      * @param base    address of the build
      */
     public static List<Entry> of(
             Optional<Answer> measure, Map<Question, State> others, String base, Optional<Question> here) {
+        boolean gapsAreComing = others.get(Question.CLEAR) == State.COMING;
+        Optional<State> own = measure.map(m -> gapsAreComing && waitsForGapsAlone(m) ? State.COMING : state(m));
         List<Entry> entries = new ArrayList<>();
         for (Question question : Question.values()) {
             State state = switch (question) {
                 case MEASURE ->
-                    measure.map(m -> m.values().isEmpty() && state(m) == State.UNKNOWN ? State.BEGIN : state(m))
+                    own.map(s -> measure.orElseThrow().values().isEmpty() && s == State.UNKNOWN ? State.BEGIN : s)
                             .orElse(State.UNKNOWN);
                 case FIT, CLEAR, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
                 // a sheet of what all say: no further along than measure, and no milder than what may be run
-                case BOOK -> book(measure.map(Rail::state).orElse(State.UNKNOWN), others);
+                case BOOK -> book(own.orElse(State.UNKNOWN), others);
                 case POWER, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
@@ -190,7 +195,14 @@ public final class Rail {
                 measure, others.getOrDefault(Question.CLEAR, measure), others.getOrDefault(Question.LIFE, measure));
         return run.contains(State.REFUSED)
                 ? State.REFUSED
-                : run.contains(State.NOT_APPROVED) ? State.NOT_APPROVED : measure;
+                : run.contains(State.NOT_APPROVED)
+                        ? State.NOT_APPROVED
+                        : run.contains(State.COMING) ? State.COMING : measure;
+    }
+
+    /** Whether nothing stops it but that its gaps were not looked at. */
+    private static boolean waitsForGapsAlone(Answer measure) {
+        return !measure.stops().isEmpty() && measure.stops().stream().allMatch(GapStops::isOfTheUnknown);
     }
 
     /** Refused before not approved; empty where there is no stop. */

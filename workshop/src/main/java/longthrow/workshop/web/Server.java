@@ -53,11 +53,25 @@ public final class Server implements AutoCloseable {
             listen(config, port, patience);
             Assets.add(config.routes);
             new Guards(workbench.token()).add(config.routes);
-            config.routes.before(request -> workbench.desk().somebodyAsks());
+            config.routes.before(request -> {
+                if (isSomebodys(request)) {
+                    workbench.desk().somebodyAsks();
+                }
+            });
+            config.routes.after(request -> {
+                if (isSomebodys(request)) {
+                    workbench.desk().somebodyWasAnswered();
+                }
+            });
             pages.forEach(page -> page.add(config.routes));
             new Server.Trouble(workbench).add(config);
         });
         return new Server(javalin.start());
+    }
+
+    /** A page that looks whether rail and list are there is no visit. */
+    private static boolean isSomebodys(Context request) {
+        return !request.path().endsWith(Ahead.PATH);
     }
 
     private static void listen(JavalinConfig config, int port, Patience patience) {

@@ -29,6 +29,11 @@ final class Turns {
         return free.availablePermits() == most;
     }
 
+    /** Whether one that asks now would not wait. */
+    boolean isOneFree() {
+        return free.availablePermits() > 0;
+    }
+
     /** How many sums have begun so far. */
     long begun() {
         return begun.get();

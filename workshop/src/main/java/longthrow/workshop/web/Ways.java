@@ -11,6 +11,7 @@ import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Unknown;
+import longthrow.core.book.Book;
 import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
 import longthrow.core.term.Choice;
@@ -30,7 +31,11 @@ public final class Ways {
             List.of(Term.FLYWHEEL_RATED_SPEED, Term.ROD_RATED_SPEED, Term.GOVERNED_SPEED);
 
     private static final String BY_HAND =
-            " Clear says which gaps are known and takes what is read of the others. The mock-up is your own to do, and to sign for on paper, at the end of the Book.";
+            " Clear says which gaps are known and takes what is read of the others. The mock-up is your own to do, and to sign for on paper, at the end of the Book, under “"
+                    + Book.MOCKED_UP_BY + "”.";
+
+    private static final String GAPS_COMING =
+            "Whether anything touches is being worked out for what is written down now. Until it is said here, do not turn the engine under power";
 
     /** Section of the build file that has no card of its own. */
     private static final String LIFT_TABLES = "lift_tables";
@@ -66,16 +71,20 @@ public final class Ways {
      * What is refused first, then what is not approved, suspects, unknowns.
      * @param answer to measure
      * @param gaps   what its gaps stop it from; empty where that was not asked yet
+     * @param coming whether that is being worked out
      */
-    public static List<Frame.Way> of(Answer answer, Optional<List<Stop>> gaps, String base) {
+    public static List<Frame.Way> of(Answer answer, Optional<List<Stop>> gaps, boolean coming, String base) {
         Ways ways = new Ways(base);
         List<Stop> ofGaps = gaps.orElse(List.of());
         List<Stop> others = answer.stops().stream()
-                .filter(s -> gaps.isEmpty() || !GapStops.isOfGaps(s))
+                .filter(s -> gaps.isEmpty() ? !(coming && GapStops.isOfTheUnknown(s)) : !GapStops.isOfGaps(s))
                 .toList();
         ofGaps.stream().filter(Stop::refused).forEach(ways::gap);
         others.stream().filter(Stop::refused).forEach(ways::stop);
         ofGaps.stream().filter(s -> !s.refused()).forEach(ways::gap);
+        if (coming && gaps.isEmpty()) {
+            ways.ways.add(new Frame.Way(Rail.State.COMING.label(), GAPS_COMING, "", base + "/clear", List.of(), false));
+        }
         others.stream().filter(s -> !s.refused()).forEach(ways::stop);
         answer.findings().stream()
                 .filter(f -> f.kind() == Finding.Kind.SUSPECT)

@@ -8,14 +8,17 @@ import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import longthrow.buildfile.BuildFile;
@@ -46,6 +49,10 @@ public final class Workbench {
     /** What the answer to a question hangs on; no catalogues where it is asked of none. */
     private record Asked(Rail.Question question, String text, List<CatalogueEntry> catalogues) {}
 
+    /** What the moving engine is asked, in the order in which one rests on the other. */
+    static final List<Rail.Question> MOVING = List.of(Rail.Question.CLEAR, Rail.Question.LIFE, Rail.Question.SHAKE);
+
+    private volatile Optional<Consumer<Open>> shown = Optional.empty();
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();
     private final Map<String, List<Stop>> gapStops = new ConcurrentHashMap<>(); // by text
     private final Supplier<Store> store;
@@ -156,17 +163,63 @@ public final class Workbench {
     }
 
     private Frame frame(Context request, Open open, String title, Optional<Rail.Question> here) {
+        return frame(open, title, here, notice(request));
+    }
+
+    /** Rail and list alone, as they are by now. */
+    Frame around(Open open, Optional<Rail.Question> here) {
+        return frame(open, "", here, "");
+    }
+
+    private Frame frame(Open open, String title, Optional<Rail.Question> here, String notice) {
+        Map<Rail.Question, Rail.State> known = known(open);
+        if (known.containsValue(Rail.State.COMING)) {
+            shown.ifPresent(ahead -> ahead.accept(open));
+        }
         return new Frame(
                 title,
                 open.entry().name(),
                 open.base(),
                 open.revision().number(),
-                Rail.of(settled(open), known(open), open.base(), here),
-                ways(open),
+                Rail.of(settled(open), known, open.base(), here),
+                ways(open, known.get(Rail.Question.CLEAR) == Rail.State.COMING),
                 token,
-                notice(request),
+                notice,
                 open.work().build().map(Build::invented).orElse(false),
                 damage());
+    }
+
+    /** Has somebody told of every build that is shown and of which not all is worked out; the rail says from then on that it is being worked out. */
+    void whenShown(Consumer<Open> told) {
+        shown = Optional.of(told);
+    }
+
+    /** What is asked of the moving engine and not worked out for a text. */
+    Set<Rail.Question> unanswered(String text, List<CatalogueEntry> active) {
+        Set<Rail.Question> open = EnumSet.noneOf(Rail.Question.class);
+        for (Rail.Question question : MOVING) {
+            if (stateOf(question, text, active).isEmpty()) {
+                open.add(question);
+            }
+        }
+        return open;
+    }
+
+    /** Of Clear, where it has an answer, only with its stops. */
+    private Optional<Rail.State> stateOf(Rail.Question question, String text, List<CatalogueEntry> active) {
+        return Optional.ofNullable(states.get(asked(question, text, active)))
+                .filter(state ->
+                        question != Rail.Question.CLEAR || state == Rail.State.UNKNOWN || gapStops.containsKey(text));
+    }
+
+    /** Clear is asked of no catalogue. */
+    private static Asked asked(Rail.Question question, String text, List<CatalogueEntry> active) {
+        return new Asked(question, text, question == Rail.Question.CLEAR ? List.of() : active);
+    }
+
+    /** As {@link #remember}, where nothing is remembered. */
+    void rememberUnlessKnown(Rail.Question question, String text, List<CatalogueEntry> active, Rail.State state) {
+        states.putIfAbsent(asked(question, text, active), state);
     }
 
     /** The answer to measure without the stop that asks for a mock-up, once Clear was asked and needs none. */
@@ -218,10 +271,12 @@ public final class Workbench {
     }
 
     /** What stands in the way, with what its gaps stop it from once that was asked. */
-    private List<Frame.Way> ways(Open open) {
+    private List<Frame.Way> ways(Open open, boolean gapsAreComing) {
         Optional<List<Stop>> gaps =
                 Optional.ofNullable(gapStops.get(open.revision().text()));
-        return open.measure().map(m -> Ways.of(m, gaps, open.base())).orElse(List.of());
+        return open.measure()
+                .map(m -> Ways.of(m, gaps, gapsAreComing, open.base()))
+                .orElse(List.of());
     }
 
     /**
@@ -243,18 +298,14 @@ public final class Workbench {
         List<CatalogueEntry> active =
                 store().catalogues().stream().filter(CatalogueEntry::active).toList();
         known.put(Rail.Question.FIT, fitState(open, active));
-        recall(known, Rail.Question.CLEAR, open, List.of());
-        recall(known, Rail.Question.LIFE, open, active);
-        recall(known, Rail.Question.SHAKE, open, active);
-        return known;
-    }
-
-    private void recall(
-            Map<Rail.Question, Rail.State> into, Rail.Question question, Open open, List<CatalogueEntry> searched) {
-        Rail.State state = states.get(new Asked(question, open.revision().text(), searched));
-        if (state != null) {
-            into.put(question, state);
+        String text = open.revision().text();
+        boolean isWorkedAhead = shown.isPresent() && open.work().build().isPresent();
+        for (Rail.Question question : MOVING) {
+            stateOf(question, text, active)
+                    .or(() -> isWorkedAhead ? Optional.of(Rail.State.COMING) : Optional.empty())
+                    .ifPresent(state -> known.put(question, state));
         }
+        return known;
     }
 
     /** What the last search found; before it, what the stack itself says: whether it can be laid out, and whether it is in dispute. */

@@ -389,6 +389,38 @@
   const ways = document.querySelector('.ways > details');
   if (ways && wide.matches) ways.open = true;
 
+  // Gaps, limits and shake are worked out beside the page: rail and list take them when they are there. What somebody stands on stays.
+  const RAIL_AFTER = [2500, 4000, 8000, 16000]; // ms
+  const takeRail = (fresh) => {
+    const items = document.querySelectorAll('.rail li');
+    fresh.querySelectorAll('.rail li').forEach((item, i) => {
+      items[i].className = item.className;
+      items[i].querySelector('small').replaceChildren(...item.querySelector('small').childNodes);
+    });
+    const count = document.querySelector('.ways .count');
+    count.textContent = fresh.querySelector('.ways .count').textContent;
+    const list = document.querySelector('.ways > details');
+    if (list.querySelector('ul, summary ~ p') && list.querySelector('ul, summary ~ p').contains(document.activeElement)) return;
+    list.replaceChildren(list.querySelector('summary'), ...fresh.querySelectorAll('.ways > details > :not(summary)'));
+  };
+  const askRail = (waits) => {
+    const place = document.querySelector('.rail[data-asks]');
+    if (!place || waits.length === 0 || document.body.dataset.seen) return;
+    setTimeout(async () => {
+      let answer;
+      try {
+        answer = await fetch(place.dataset.asks, { cache: 'no-store' });
+      } catch (away) {
+        return;
+      }
+      if (answer.status !== 200) return; // the build has gone on
+      const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      takeRail(fresh);
+      if (fresh.querySelector('.rail[data-asks]')) askRail(waits.slice(1));
+    }, waits[0]);
+  };
+  askRail(RAIL_AFTER);
+
   // On a narrow screen the ten questions are a strip: it shows the one that is asked. The page itself stays where it is.
   const asked = document.querySelector('.rail [aria-current]');
   const strip = asked && asked.closest('ol');
