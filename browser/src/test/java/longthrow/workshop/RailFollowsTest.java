@@ -26,7 +26,8 @@ class RailFollowsTest extends InTheBrowser {
         Locator shake = page.locator(".rail li").filter(new Locator.FilterOptions().setHasText("Shake"));
         assertThat(shake).containsText("near", COMES);
         assertThat(page.locator(".ways")).not().containsText("being worked out");
-        assertThat(page.locator(".ways .count")).hasText(String.valueOf(page.locator(".ways li").count()));
+        assertThat(page.locator(".ways .count"))
+                .hasText(String.valueOf(page.locator(".ways li").count()));
         assertThat(page.url()).endsWith("/measure");
     }
 }
