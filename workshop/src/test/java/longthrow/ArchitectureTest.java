@@ -41,6 +41,7 @@ class ArchitectureTest {
             "build",
             "motion",
             "gas",
+            "pipe",
             "engine",
             "measure",
             "fit",
