@@ -2,7 +2,7 @@ package longthrow.core.pipe;
 
 /**
  * The sums over all cells of a pipe, in the order in which {@link PipeFlow} asks for them. Every kernel does the same operations on the same numbers in the same order, so that any two give
- * the same digits: no product and sum in one rounding, no function that is not exactly rounded, {@link Math#min} and {@link Math#max} as Java has them.
+ * the same digits: no product and sum in one rounding, nothing that is not exactly rounded.
  */
 public interface FlowKernel {
     /** For people. */

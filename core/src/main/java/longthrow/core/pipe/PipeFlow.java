@@ -23,6 +23,10 @@ public final class PipeFlow {
     private final PipeGases gases;
     private final FlowKernel kernel;
     private final Cells cells;
+
+    /** Told of both ends: mass, momentum, energy and burned mass to the right. */
+    private final double[][] ends = new double[2][4];
+
     private double fastest;
     private int steps;
     private long repaired;
@@ -173,12 +177,12 @@ public final class PipeFlow {
      * @param burned   mass of burned gas [kg/(m2 s)]
      */
     public void through(Side side, double mass, double momentum, double energy, double burned) {
-        int face = side == Side.LEFT ? Cells.FIRST - 1 : cells.end() - 1;
         double sign = side == Side.LEFT ? -1 : 1;
-        cells.massFlux[face] = sign * mass;
-        cells.momentumFlux[face] = momentum;
-        cells.energyFlux[face] = sign * energy;
-        cells.burnedFlux[face] = sign * burned;
+        double[] end = ends[side.ordinal()];
+        end[0] = sign * mass;
+        end[1] = momentum;
+        end[2] = sign * energy;
+        end[3] = sign * burned;
     }
 
     /** A wall: nothing goes through, and it bears the pressure that stops what comes (the exact wave, with gamma as it is there). */
@@ -204,9 +208,23 @@ public final class PipeFlow {
                 mass * edge.burned);
     }
 
+    /** Kernels may write beyond the last face between cells: what was told of the ends is put there when it is needed. */
+    private void advance(double dt) {
+        put(Cells.FIRST - 1, ends[Side.LEFT.ordinal()]);
+        put(cells.end() - 1, ends[Side.RIGHT.ordinal()]);
+        kernel.advance(cells, dt);
+    }
+
+    private void put(int face, double[] end) {
+        cells.massFlux[face] = end[0];
+        cells.momentumFlux[face] = end[1];
+        cells.energyFlux[face] = end[2];
+        cells.burnedFlux[face] = end[3];
+    }
+
     /** The step, once the fluxes of both ends are told. A step that leaves a cell without gas is done again in shorter ones of first order. */
     public void finish(double dt) {
-        kernel.advance(cells, dt);
+        advance(dt);
         cells.swap();
         kernel.derive(cells);
         fastest = kernel.fastest(cells);
@@ -223,7 +241,7 @@ public final class PipeFlow {
         for (int part = 0; part < 2; part++) {
             kernel.flatten(cells);
             kernel.flow(cells);
-            kernel.advance(cells, 0.5 * dt);
+            advance(0.5 * dt);
             cells.swap();
             kernel.derive(cells);
             fastest = kernel.fastest(cells);
@@ -239,16 +257,7 @@ public final class PipeFlow {
     }
 
     private boolean isGas() {
-        return fastest < Double.POSITIVE_INFINITY && isDense();
-    }
-
-    /** Whether there is mass and warmth everywhere: sound is told from both, and a negative of both would not show in it. */
-    private boolean isDense() {
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = Cells.FIRST; i < cells.end(); i++) {
-            least = Math.min(least, Math.min(cells.mass[i], cells.pressure[i]));
-        }
-        return least > 0;
+        return fastest < Double.POSITIVE_INFINITY; // no number where a cell holds no gas
     }
 
     private void requireGas() {

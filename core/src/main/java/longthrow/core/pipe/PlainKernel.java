@@ -19,8 +19,8 @@ public final class PlainKernel implements FlowKernel {
         perMass(end, c.mass, c.momentum, c.burned, c.volume, c.velocity, c.share);
         heat(end, c, temperature);
         push(end, c.mass, c.share, temperature, c.heatCapacity, c.gasFresh, c.gasMore, c.pressure, c.stiffness);
-        for (int i = Cells.FIRST; i < end; i++) {
-            c.speed[i] = Math.abs(c.velocity[i]) + Math.sqrt(c.stiffness[i] * c.volume[i]);
+        for (int i = Cells.FIRST; i < end; i++) { // two roots, so that neither a negative pressure nor a negative mass passes for a number
+            c.speed[i] = Math.abs(c.velocity[i]) + Math.sqrt(c.stiffness[i]) * Math.sqrt(c.volume[i]);
         }
     }
 
@@ -134,20 +134,26 @@ public final class PlainKernel implements FlowKernel {
         faces(end, c.share, shareStep, share, c.midShare, c.rightShare, c.leftShare);
     }
 
-    /** The monotonised central limiter: the middle difference, but no more than twice the smaller side, and none at a peak (Toro 14.3). */
+    /**
+     * The monotonised central limiter: the middle difference, but no more than twice the smaller side, and none at a peak (Toro 14.3). Written by absolute values, which cost a processor less than
+     * comparisons: with the sum s and the difference d of both sides, |s| - |d| is twice the smaller one, and below nothing at a peak.
+     */
     private static void slopes(int end, double[] of, double[] rise, double[] slope) {
         for (int i = Cells.FIRST; i <= end; i++) {
             rise[i] = of[i] - of[i - 1];
         }
         for (int i = Cells.FIRST; i < end; i++) {
-            double a = rise[i];
-            double b = rise[i + 1];
-            double middle = 0.5 * (a + b);
-            a = a + a;
-            b = b + b;
-            slope[i] = Math.max(0, Math.min(Math.min(a, b), middle)) + Math.min(0, Math.max(Math.max(a, b), middle));
+            double s = rise[i] + rise[i + 1];
+            double size = Math.abs(s);
+            double half = 0.5 * size;
+            double over = (size - Math.abs(rise[i] - rise[i + 1])) - half;
+            double least = half + 0.5 * (over - Math.abs(over));
+            slope[i] = s * (0.5 * (least + Math.abs(least)) / (size + TINY));
         }
     }
+
+    /** Keeps a slope of nothing from being divided by nothing. */
+    static final double TINY = 1e-300;
 
     private static void densityStep(
             int end, double half, double[] velocity, double[] slope, double[] of, double[] spread, double[] step) {
@@ -300,8 +306,9 @@ public final class PlainKernel implements FlowKernel {
                 starEnergyRight,
                 c.energyFlux);
         for (int f = Cells.FIRST; f < end; f++) {
-            c.burnedFlux[f] =
-                    Math.max(c.massFlux[f], 0) * c.leftShare[f] + Math.min(c.massFlux[f], 0) * c.rightShare[f];
+            double flux = c.massFlux[f];
+            double size = Math.abs(flux);
+            c.burnedFlux[f] = 0.5 * (flux + size) * c.leftShare[f] + 0.5 * (flux - size) * c.rightShare[f];
         }
     }
 
@@ -368,10 +375,14 @@ public final class PlainKernel implements FlowKernel {
         double[] left = c.leftVelocity;
         double[] right = c.rightVelocity;
         for (int f = Cells.FIRST; f < end; f++) {
-            first[f] = Math.min(left[f] - soundLeft[f], right[f] - soundRight[f]);
+            double a = left[f] - soundLeft[f];
+            double b = right[f] - soundRight[f];
+            first[f] = 0.5 * ((a + b) - Math.abs(a - b));
         }
         for (int f = Cells.FIRST; f < end; f++) {
-            last[f] = Math.max(left[f] + soundLeft[f], right[f] + soundRight[f]);
+            double a = left[f] + soundLeft[f];
+            double b = right[f] + soundRight[f];
+            last[f] = 0.5 * ((a + b) + Math.abs(a - b));
         }
     }
 
@@ -444,9 +455,9 @@ public final class PlainKernel implements FlowKernel {
     /** Of each wave only as much counts as runs to the left. */
     private static void backward(int end, double[] first, double[] middle, double[] last, double[] middleIn) {
         for (int f = Cells.FIRST; f < end; f++) {
-            first[f] = Math.min(first[f], 0);
-            last[f] = Math.min(last[f], 0);
-            middleIn[f] = Math.min(middle[f], 0);
+            first[f] = 0.5 * (first[f] - Math.abs(first[f]));
+            last[f] = 0.5 * (last[f] - Math.abs(last[f]));
+            middleIn[f] = 0.5 * (middle[f] - Math.abs(middle[f]));
         }
     }
 
