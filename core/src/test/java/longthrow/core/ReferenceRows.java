@@ -21,8 +21,8 @@ public final class ReferenceRows {
             List.of("id", "inputs", "quantity", "value", "unit", "tolerance", "source");
 
     /** "rel 1e-10 for the exact constant", "abs 0.005 (1e6 trials)", "rel 1 %": what follows the number is a remark. */
-    private static final Pattern TOLERANCE =
-            Pattern.compile("exact|informational|a scheme of this order should not exceed 1\\.3 x this value|(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?"
+    private static final Pattern TOLERANCE = Pattern.compile(
+            "exact|informational|a scheme of this order should not exceed 1\\.3 x this value|(rel|abs) ([0-9.]+(?:[eE][+-]?[0-9]+)?)( ?%)?"
                     + "(?: \\(abs ([0-9.]+(?:[eE][+-]?[0-9]+)?)\\))?(?: .*|;.*)?");
 
     private final List<Row> rows;
@@ -36,8 +36,9 @@ public final class ReferenceRows {
             String id, String inputs, String quantity, double value, String unit, String tolerance, String source) {
         public Row {
             if (!TOLERANCE.matcher(tolerance).matches()) {
-                throw new IllegalArgumentException(id + " has the tolerance '" + tolerance
-                        + "'; it must be 'exact', 'informational', a remark on schemes, or start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
+                throw new IllegalArgumentException(
+                        id + " has the tolerance '" + tolerance
+                                + "'; it must be 'exact', 'informational', a remark on schemes, or start like 'rel 1e-9', 'rel 1 %' or 'abs 0.5'");
             }
         }
 

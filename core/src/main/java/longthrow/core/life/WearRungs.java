@@ -222,7 +222,9 @@ final class WearRungs {
                 Double.NaN,
                 of.hangsOn(),
                 of.from(),
-                open.map(Verdict::source).orElse(""),
+                open.map(Verdict::source)
+                        .orElseGet(() ->
+                                passing.rule().applicable(known.build()).get(0).source()),
                 missing,
                 "not known, and no maker vouches for this run; passed, " + passing.then(),
                 cure);

@@ -1,5 +1,8 @@
 package longthrow.core.pipe;
 
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import longthrow.core.gas.PipeGas;
 import longthrow.core.quantity.Require;
@@ -25,7 +28,7 @@ public final class PipeFlow {
     private final Cells cells;
 
     /** Told of both ends: mass, momentum, energy and burned mass to the right. */
-    private final double[][] ends = new double[2][4];
+    private final Map<Side, double[]> ends = new EnumMap<>(Map.of(Side.LEFT, new double[4], Side.RIGHT, new double[4]));
 
     private double fastest;
     private int steps;
@@ -178,7 +181,7 @@ public final class PipeFlow {
      */
     public void through(Side side, double mass, double momentum, double energy, double burned) {
         double sign = side == Side.LEFT ? -1 : 1;
-        double[] end = ends[side.ordinal()];
+        double[] end = end(side);
         end[0] = sign * mass;
         end[1] = momentum;
         end[2] = sign * energy;
@@ -210,9 +213,13 @@ public final class PipeFlow {
 
     /** Kernels may write beyond the last face between cells: what was told of the ends is put there when it is needed. */
     private void advance(double dt) {
-        put(Cells.FIRST - 1, ends[Side.LEFT.ordinal()]);
-        put(cells.end() - 1, ends[Side.RIGHT.ordinal()]);
+        put(Cells.FIRST - 1, end(Side.LEFT));
+        put(cells.end() - 1, end(Side.RIGHT));
         kernel.advance(cells, dt);
+    }
+
+    private double[] end(Side side) {
+        return Objects.requireNonNull(ends.get(side));
     }
 
     private void put(int face, double[] end) {

@@ -19,7 +19,9 @@ public final class PlainKernel implements FlowKernel {
         perMass(end, c.mass, c.momentum, c.burned, c.volume, c.velocity, c.share);
         heat(end, c, temperature);
         push(end, c.mass, c.share, temperature, c.heatCapacity, c.gasFresh, c.gasMore, c.pressure, c.stiffness);
-        for (int i = Cells.FIRST; i < end; i++) { // two roots, so that neither a negative pressure nor a negative mass passes for a number
+        for (int i = Cells.FIRST;
+                i < end;
+                i++) { // two roots, so that neither a negative pressure nor a negative mass passes for a number
             c.speed[i] = Math.abs(c.velocity[i]) + Math.sqrt(c.stiffness[i]) * Math.sqrt(c.volume[i]);
         }
     }

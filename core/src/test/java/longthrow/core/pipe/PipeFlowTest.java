@@ -141,9 +141,15 @@ class PipeFlowTest {
         for (int cells : new int[] {100, 200, 400, 800}) {
             errors.add(simpleWave(cells));
         }
-        assertThat(order(errors.get(0), errors.get(3)) / 3).as("order from " + errors).isGreaterThan(1.9);
-        assertThat(order(errors.get(1), errors.get(2))).as("order from " + errors).isGreaterThan(1.9);
-        assertThat(order(errors.get(2), errors.get(3))).as("order from " + errors).isGreaterThan(1.9);
+        assertThat(order(errors.get(0), errors.get(3)) / 3)
+                .as("order from " + errors)
+                .isGreaterThan(1.9);
+        assertThat(order(errors.get(1), errors.get(2)))
+                .as("order from " + errors)
+                .isGreaterThan(1.9);
+        assertThat(order(errors.get(2), errors.get(3)))
+                .as("order from " + errors)
+                .isGreaterThan(1.9);
     }
 
     private static double order(double coarse, double fine) {

@@ -150,14 +150,16 @@ class MovingSectionTest {
         MovingSection whole = section(whole(""), drawn);
         for (String key : elsewhere) {
             String svg = whole.at(370, Optional.of(key), "x");
-            assertThat(svg).contains("not shown, for it lies in another plane")
+            assertThat(svg)
+                    .contains("not shown, for it lies in another plane")
                     .doesNotContain("nearest on")
                     .doesNotContainPattern("class=\"body( hid)? on\"");
             assertThat(Drawing.of(svg).all("path"))
                     .noneMatch(path -> List.of(path.getAttribute("data-pairs").split(" ", -1))
                             .contains(key));
         }
-        assertThat(whole.at(370, Optional.of("skirt_to_counterweight"), "x")).containsPattern("class=\"body( hid)? on\"");
+        assertThat(whole.at(370, Optional.of("skirt_to_counterweight"), "x"))
+                .containsPattern("class=\"body( hid)? on\"");
         assertThat(whole.shown())
                 .extracting(Clearance::key)
                 .as("their charts stay")
