@@ -214,11 +214,21 @@ final class Approving {
                 + " looked over and found sound, and every word and sum here is of sound parts";
     }
 
+    /** How and where it is looked over, as an example. */
+    private static String lookedOver(Part part) {
+        return switch (part) {
+            case ROD -> "dyed, both ends, beam and bolts";
+            case CRANKSHAFT -> "dyed, fillets, taper and keyway";
+            case PISTON -> "by eye, skirt, crown and pin bosses";
+            default -> "dyed, hub and rim";
+        };
+    }
+
     private static Unlock lookOver(List<Part> parts) {
         return new Unlock(
                 "look over " + named(parts)
                         + " first, by eye and with penetrant dye: cracks, dents, pits, scores, bends, keyway and bolts; write what was found, such as seen: [{part: "
-                        + parts.get(0).key() + ", damage: none, where: 'dyed, hub and rim'}]",
+                        + parts.get(0).key() + ", damage: none, where: '" + lookedOver(parts.get(0)) + "'}]",
                 "a maker speaks of undamaged parts, and no sum sees a crack",
                 "",
                 "");

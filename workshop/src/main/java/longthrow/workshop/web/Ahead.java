@@ -180,5 +180,12 @@ public final class Ahead implements Routes, AutoCloseable {
     @Override
     public void close() {
         worker.shutdownNow();
+        try { // what is under way still reads the store, which is shut after this
+            if (!worker.awaitTermination(2, TimeUnit.SECONDS)) {
+                LOG.debug("an answer that was being worked ahead is left");
+            }
+        } catch (InterruptedException told) {
+            Thread.currentThread().interrupt();
+        }
     }
 }
