@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Rung.State;
@@ -258,18 +259,11 @@ class GasTraceTest {
     @Test
     void gasThatBurntStandsAboveWhatWasCompressed() {
         GasReading fine = trace("5300", 0.7, GasReading.Cycles.STRONGEST);
-        GasReading dips = new GasReading(
-                fine.speed(),
-                fine.pressure(),
-                null,
-                fine.cycles(),
-                fine.within(),
-                "",
-                fine.rows().stream()
-                        .map(r -> Math.abs(Math.toDegrees(r.angle().si()) - 80) < 3
-                                ? new GasReading.Row(r.angle(), Quantity.of("105", Units.KILOPASCAL))
-                                : r)
-                        .toList());
+        GasReading dips = withRows(
+                fine,
+                r -> Math.abs(Math.toDegrees(r.angle().si()) - 80) < 3
+                        ? new GasReading.Row(r.angle(), Quantity.of("105", Units.KILOPASCAL))
+                        : r);
         assertThat(with(dips).findings()).anyMatch(f -> f.message().contains("times the pressure of compression"));
         assertThat(with(fine).findings()).noneMatch(f -> f.message().contains("not used"));
     }
@@ -282,18 +276,10 @@ class GasTraceTest {
         assertThat(high.findings())
                 .anyMatch(f -> f.message().contains("not used") && f.message().contains("bounding"));
         GasReading fine = trace("5300", 0.5, GasReading.Cycles.STRONGEST);
-        GasReading late = new GasReading(
-                fine.speed(),
-                fine.pressure(),
-                null,
-                fine.cycles(),
-                fine.within(),
-                "",
-                fine.rows().stream()
-                        .map(r -> new GasReading.Row(
-                                r.angle(),
-                                Quantity.of(String.valueOf(r.pressure().si() / 1e3 - 60), Units.KILOPASCAL)))
-                        .toList());
+        GasReading late = withRows(
+                fine,
+                r -> new GasReading.Row(
+                        r.angle(), Quantity.of(String.valueOf(r.pressure().si() / 1e3 - 60), Units.KILOPASCAL)));
         assertThat(with(late).findings()).anyMatch(f -> f.message().contains("exponent"));
     }
 
@@ -353,5 +339,16 @@ class GasTraceTest {
         assertThat(GasTraceText.read("", Units.BAR).faults()).isNotEmpty();
         GasTraceText.Rows fine = GasTraceText.read("0;1\n0.2;9\n0.4;2\n1;3\n", Units.BAR);
         assertThat(fine.rows()).extracting(r -> r.pressure().si()).containsExactly(900_000.0, 300_000.0);
+    }
+
+    private static GasReading withRows(GasReading of, UnaryOperator<GasReading.Row> row) {
+        return new GasReading(
+                of.speed(),
+                of.pressure(),
+                null,
+                of.cycles(),
+                of.within(),
+                "",
+                of.rows().stream().map(row).toList());
     }
 }

@@ -16,34 +16,16 @@ import longthrow.buildfile.BuildFile;
 import longthrow.core.answer.Clearance;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Gaps, limits and shake worked out beside the requests: rail and list know them though nobody opened their pages. */
-class AheadTest {
+class AheadTest extends OverHttp {
     private static final String COMING = "being worked out";
 
     private static final String MOCK_IT_UP = "do not turn it under power before it has been mocked up";
 
     /** Three questions of a program that has just begun, beside other tests. */
     private static final Duration WITHIN = Duration.ofMinutes(2);
-
-    @TempDir
-    private Path folder;
-
-    private Visitor visitor;
-
-    @BeforeEach
-    void open() {
-        visitor = Visitor.in(folder);
-    }
-
-    @AfterEach
-    void close() {
-        visitor.close();
-    }
 
     private static String asks(Visitor.Page page) {
         Matcher place = Pattern.compile("data-asks=\"([^\"]+)\"").matcher(page.body());

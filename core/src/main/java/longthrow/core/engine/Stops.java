@@ -465,6 +465,9 @@ public final class Stops {
                 && !isOfAnotherThrow(build, figures);
     }
 
+    /** Strokes that are nearer than this, their doubts counted in, are of one crankshaft [m]: two caliper readings of one stroke come within it; common practice, no source. */
+    private static final double SURELY_ONE_THROW = 1e-3;
+
     /** That two strokes are the same has to be shown: of one that is told within millimetres nothing can be said. */
     private static boolean isSurelyTheSame(Optional<Measured> stroke, Optional<Measured> donor) {
         return stroke.isPresent()
@@ -472,7 +475,7 @@ public final class Stops {
                 && Math.abs(stroke.get().value() - donor.get().value())
                                 + Math.hypot(
                                         stroke.get().expanded(), donor.get().expanded())
-                        < 2 * ANOTHER_THROW;
+                        < SURELY_ONE_THROW;
     }
 
     /**

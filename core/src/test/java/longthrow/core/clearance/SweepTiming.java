@@ -1,10 +1,9 @@
 package longthrow.core.clearance;
 
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import longthrow.core.CpuTime;
 
 /**
  * CPU time of this thread for full sweeps, warm, median of many: the least gap guaranteed of 12 pairs in two conditions (the second with 0.1 % of growth), and the
@@ -72,15 +71,9 @@ final class SweepTiming {
                         Motion.valve(new Point(14e-3, 194e-3), Math.toRadians(17), lift)));
     }
 
+    /** [ms]. */
     private static double median(Runnable work) {
-        double[] times = new double[ROUNDS];
-        for (int k = 0; k < 2 * ROUNDS; k++) {
-            long start = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-            work.run();
-            times[k % ROUNDS] = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - start) * 1e-6;
-        }
-        Arrays.sort(times);
-        return times[ROUNDS / 2];
+        return CpuTime.median(ROUNDS, work);
     }
 
     private static void print(String format, Object... values) {

@@ -1,9 +1,8 @@
 package longthrow.core.gas;
 
-import java.lang.management.ManagementFactory;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import longthrow.core.CpuTime;
 
 /**
  * CPU time of this thread, warm, median of many: building the tables of burned gas, asking them, one equilibrium from scratch. Run by hand: its figures are in
@@ -104,14 +103,7 @@ final class GasTiming {
 
     /** [ms]. */
     private static double median(Runnable work) {
-        double[] times = new double[ROUNDS];
-        for (int k = 0; k < 2 * ROUNDS; k++) {
-            long start = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-            work.run();
-            times[k % ROUNDS] = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - start) * 1e-6;
-        }
-        Arrays.sort(times);
-        return times[ROUNDS / 2];
+        return CpuTime.median(ROUNDS, work);
     }
 
     private static void print(String format, Object... values) {

@@ -1,9 +1,8 @@
 package longthrow.core.pipe;
 
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.Locale;
+import longthrow.core.CpuTime;
 import longthrow.core.gas.PipeGas;
 import longthrow.core.pipe.PipeFlow.Side;
 
@@ -39,10 +38,9 @@ final class PipeTiming {
     }
 
     private static double rate(PipeFlow flow) {
-        ThreadMXBean clock = ManagementFactory.getThreadMXBean();
-        long began = clock.getCurrentThreadCpuTime();
+        long began = CpuTime.now();
         long cells = 0;
-        while (clock.getCurrentThreadCpuTime() - began < NANOSECONDS) {
+        while (CpuTime.now() - began < NANOSECONDS) {
             flow.fill(x -> x < 0.5 ? 1 : 0.1, x -> x < 0.5 ? 1 : 0.8, x -> 0, x -> x < 0.5 ? 1 : 0);
             double now = 0;
             while (now < 0.2) {
@@ -55,6 +53,6 @@ final class PipeTiming {
                 cells += CELLS;
             }
         }
-        return cells * 1e3 / (clock.getCurrentThreadCpuTime() - began);
+        return cells * 1e3 / (CpuTime.now() - began);
     }
 }
