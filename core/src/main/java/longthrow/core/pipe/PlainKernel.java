@@ -1,8 +1,7 @@
 package longthrow.core.pipe;
 
 /**
- * In plain Java: many short loops over arrays that stay in the nearest cache, each of a form that the compiler turns into vector instructions by itself. Long loops it leaves as they are, at half
- * the speed.
+ * In plain Java: many short loops over arrays that stay in the nearest cache, each of a form that the compiler turns into vector instructions by itself. Long loops it leaves as they are.
  */
 public final class PlainKernel implements FlowKernel {
     @Override
