@@ -204,6 +204,10 @@ class EveryPageTest extends InTheBrowser {
     }
 
     private void look(Page page, String name) {
+        // What is worked out beside the page may still come into its list of what stands in the way: then other links
+        // stand
+        // there than those that were counted or reached.
+        page.waitForFunction("() => !document.querySelector('.rail[data-asks]')");
         page.evaluate("() => document.querySelectorAll('details').forEach(d => d.open = true)");
         // What is out of sight is laid out when it comes into sight: until then its size is a guess, and so is what
         // lies over it.

@@ -401,22 +401,36 @@
     count.textContent = fresh.querySelector('.ways .count').textContent;
     const list = document.querySelector('.ways > details');
     if (list.querySelector('ul, summary ~ p') && list.querySelector('ul, summary ~ p').contains(document.activeElement)) return;
-    list.replaceChildren(list.querySelector('summary'), ...fresh.querySelectorAll('.ways > details > :not(summary)'));
+    const was = [...list.children].filter((part) => !part.matches('summary'));
+    const is = [...fresh.querySelectorAll('.ways > details > :not(summary)')];
+    if (was.length === is.length && was.every((part, i) => part.isEqualNode(is[i]))) return; // as it was: nobody loses the place
+    list.replaceChildren(list.querySelector('summary'), ...is);
   };
+  // A rail that asks no more says so: it has lost the address to ask at.
   const askRail = (waits) => {
     const place = document.querySelector('.rail[data-asks]');
-    if (!place || waits.length === 0 || document.body.dataset.seen) return;
+    if (!place || document.body.dataset.seen) return;
+    const over = () => place.removeAttribute('data-asks');
+    if (waits.length === 0) {
+      over();
+      return;
+    }
     setTimeout(async () => {
       let answer;
       try {
         answer = await fetch(place.dataset.asks, { cache: 'no-store' });
       } catch (away) {
+        over();
         return;
       }
-      if (answer.status !== 200) return; // the build has gone on
+      if (answer.status !== 200) { // the build has gone on
+        over();
+        return;
+      }
       const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html');
       takeRail(fresh);
       if (fresh.querySelector('.rail[data-asks]')) askRail(waits.slice(1));
+      else over();
     }, waits[0]);
   };
   askRail(RAIL_AFTER);
