@@ -42,6 +42,7 @@ class ArchitectureTest {
             "motion",
             "gas",
             "pipe",
+            "cycle",
             "engine",
             "measure",
             "fit",
