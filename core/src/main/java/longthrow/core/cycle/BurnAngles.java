@@ -11,7 +11,7 @@ import longthrow.core.quantity.Require;
  *
  * <p>The source fits its two constants to one engine. Both have the dimension of one over a length, which is that of turning over piston speed, pi / stroke: written with it what is left is a bare number
  * (our reading, so that engines of other strokes follow). The numbers here are not fitted either: they are such that a small engine at its {@link #ANCHOR anchor} has the middle of the published range of its
- * {@link Chamber}. In rapid burning B is how far the flame has to go; a plug nearer the middle than usual for the chamber shortens it by the square root of the way (a middle plug burns some 30 % faster than
+ * {@link Chamber}. In rapid burning B stands for how far the flame has to go; a plug nearer the middle than usual for the chamber shortens it by the square root of the way (a middle plug burns some 30 % faster than
  * one at the wall: T. Poulos and J. B. Heywood, SAE 830334, from memory).
  *
  * <p>The state at half burned is reckoned, not asked: pressure as compressed by n = 1.3 to the volume there, times 2.3 for half of what burning at constant volume would do (3.6 times, petrol near
@@ -33,12 +33,12 @@ public record BurnAngles(double development, double rapid, double developmentDou
     private static final double HALF_BURNED_RISE = 1 + 0.5 * (3.6 - 1);
 
     /**
-     * Where the middle of the published ranges is set: a single of 70 mm bore and 55 mm stroke, 8.5 to 1, at 3600 rpm and full load on petrol, 10 % rich, sparked 22 degrees before top centre.
-     * Judgement: the ranges do not say at which speed they were read.
+     * Where the middle of the published ranges is set: a single of 70 mm bore and 55 mm stroke, 8.5 to 1, at 3600 rpm and full load on petrol, 10 % rich, sparked 22 degrees before top centre; compressed with n = 1.32 from
+     * 0.97 bar and 358 K at 0.92 of the volume. Judgement: the ranges do not say at which speed they were read.
      */
-    static final Place ANCHOR_PLACE = new Place(Chamber.WEDGE, 0.070, 0.055, 0.75 * 0.070, 0.0098, 0.0080);
+    static final Place ANCHOR_PLACE = new Place(Chamber.WEDGE, 0.070, 0.055, 0.75 * 0.070, 0.0098, 0.0077);
 
-    static final Charge ANCHOR = new Charge(1.1, 0.08, 640, 11e5);
+    static final Charge ANCHOR = new Charge(1.1, 0.08, 630, 9.9e5);
     static final double ANCHOR_SPEED = 3600 * Math.PI / 30;
 
     private static final double MIDDLE_DEVELOPMENT =

@@ -123,6 +123,21 @@ class FrictionTest {
         }
     }
 
+    /**
+     * By hand from the formulas in the class, oil as in the revision's reference: 68 x 54 mm, 3600 rpm, two camshaft bearings, two valves with 6 mm. Camshaft 244 x 3600 x 2 / 249 696 + 4.12 = 11.156 kPa; followers
+     * 400 x 1.13889 x 2 / 54 = 16.872; rockers 2 x (0.5 x 14.697 x 60 / 3672 + 32.1 x 1.13889 x 6 / 54) = 8.364; rings 40 600 x 1.13889 / 4624 = 9.9998; gas 6.89 x (0.748 + 0.182 x 8.5^1.021552) = 16.316.
+     */
+    @Test
+    void partsOfTheRevisionAsReckonedByHand() {
+        Friction friction =
+                Friction.of(plain(0.068, 0.054, Optional.empty()), new Friction.Running(3600 * RPM, 8.5, 1, WARM));
+        assertThat(friction.mep(Friction.Part.CAMSHAFT)).isCloseTo(11_156, within(1.0));
+        assertThat(friction.mep(Friction.Part.FOLLOWERS)).isCloseTo(16_872, within(1.0));
+        assertThat(friction.mep(Friction.Part.VALVE_MOTION)).isCloseTo(8_364, within(1.0));
+        assertThat(friction.mep(Friction.Part.RINGS)).isCloseTo(9_999.8, within(1.0));
+        assertThat(friction.mep(Friction.Part.GAS_LOAD)).isCloseTo(16_316, within(1.0));
+    }
+
     /** Fan laws: power by the cube of speed, so mean effective pressure by its square, and by the fifth power of diameter. */
     @Test
     void fanFollowsTheFanLaws() {
