@@ -38,7 +38,7 @@ public record Carburettor(double venturi, JetSize main, double lip, Optional<Emu
 
     private static final double GRAVITY = 9.80665;
 
-    /** Mass of air to fuel at full load with a carburettor, petrol; from memory, in the project's ranges. */
+    /** Mass of air to fuel at full load with a carburettor, petrol: 11.5 to 13.5, from memory. */
     public static final double RICHEST_AIR_FUEL = 11.5;
 
     public static final double LEANEST_AIR_FUEL = 13.5;
@@ -97,12 +97,12 @@ public record Carburettor(double venturi, JetSize main, double lip, Optional<Emu
      */
     public double signal(double airFlow, Incoming air) {
         double flow = Math.abs(airFlow) * Math.sqrt(air.gasConstant * air.temperature) / (airArea() * air.pressure);
-        return air.pressure * Nozzle.drop(flow);
+        return air.pressure * AirNozzle.drop(flow);
     }
 
     /** Most air that passes the venturi [kg/s], where it flows at the speed of sound. */
     public double mostAir(Incoming air) {
-        return Nozzle.CHOKED * airArea() * air.pressure / Math.sqrt(air.gasConstant * air.temperature);
+        return AirNozzle.CHOKED * airArea() * air.pressure / Math.sqrt(air.gasConstant * air.temperature);
     }
 
     /**

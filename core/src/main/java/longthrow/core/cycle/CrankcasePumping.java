@@ -20,7 +20,7 @@ import longthrow.core.quantity.Require;
  */
 public record CrankcasePumping(
         double meanEffective, double meanPressure, double highest, double lowest, double throughput, double imbalance) {
-    private static final double GAMMA = Nozzle.GAMMA;
+    private static final double GAMMA = AirNozzle.GAMMA;
     private static final double GAS_CONSTANT = MoistAir.DRY.gasConstant();
     private static final double HEAT = GAS_CONSTANT / (GAMMA - 1);
 
@@ -265,7 +265,7 @@ public record CrankcasePumping(
                 return 0;
             }
             double drop = from - to;
-            return Nozzle.mass(area, from, temperature, GAS_CONSTANT, to) * Math.sqrt(drop / (drop + soft));
+            return AirNozzle.mass(area, from, temperature, GAS_CONSTANT, to) * Math.sqrt(drop / (drop + soft));
         }
     }
 }

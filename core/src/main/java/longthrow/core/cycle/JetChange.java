@@ -14,7 +14,7 @@ import longthrow.core.quantity.Require;
  * What another place, weather, fuel or mixture asks of the main jet of a carburettor whose present jet is right, full throttle, same speed.
  *
  * <p>Bernoulli twice (Heywood 1988, section 7.3): the depression goes with the density of the air, so fuel to air goes with jet area times the root of fuel density over air density. The trade changes
- * more: half to all of the density's change in the jet's number (as needs of the bench: 2 or 4 % a thousand feet; common practice, no source), whatever the number means.
+ * more: half to all of the density's change in the jet's number (common practice, no source), whatever the number means.
  * @param areaRatio   of the jet, after over before
  * @param doubt       relative standard uncertainty of it
  * @param airRatio    density of the dry air, after over before

@@ -33,7 +33,7 @@ final class RisingCurve {
 
     double at(double where) {
         int last = x.length - 1;
-        if (!(where > x[0])) {
+        if (where <= x[0]) { // what is no number goes on, and comes out as none
             return y[0];
         }
         if (where >= x[last]) {

@@ -91,22 +91,22 @@ public final class ValveFlow {
     /**
      * By a bench, which was read in one direction; the other follows as the published coefficients of the two differ, with {@link #BACKWARD_DOUBT}.
      * @param intake whether these are intake valves
-     * @throws IllegalArgumentException where one of {@link FlowBench#remarks} refuses the table
+     * @throws IllegalArgumentException where one of {@link BenchTable#remarks} refuses the table
      */
-    public static ValveFlow read(FlowBench bench, ValveGroup valves, boolean intake) {
-        List<FlowBench.Remark> remarks = bench.remarks(valves);
-        remarks.stream().filter(FlowBench.Remark::refuses).findFirst().ifPresent(remark -> {
+    public static ValveFlow read(BenchTable bench, ValveGroup valves, boolean intake) {
+        List<BenchTable.Remark> remarks = bench.remarks(valves);
+        remarks.stream().filter(BenchTable.Remark::refuses).findFirst().ifPresent(remark -> {
             throw new IllegalArgumentException(
                     "flow table" + (remark.row() < 0 ? "" : ", row " + (remark.row() + 1)) + ": " + remark.words());
         });
-        List<FlowBench.Row> open =
+        List<BenchTable.Row> open =
                 bench.rows().stream().filter(row -> row.lift() > 0).toList();
         int n = open.size();
         double[] lift = new double[n + 1];
         double[] read = new double[n + 1];
         double[] other = new double[n + 1];
         for (int i = 1; i <= n; i++) {
-            FlowBench.Row row = open.get(i - 1);
+            BenchTable.Row row = open.get(i - 1);
             lift[i] = row.lift();
             read[i] = bench.area(row, valves);
             double inlet = INLET_HEAD.at(lift[i] / valves.head());

@@ -198,8 +198,8 @@ class CarburettorTest {
             double flow = air
                     * Math.sqrt(c.air.gasConstant() * c.air.temperature())
                     / (c.carburettor.airArea() * c.air.pressure());
-            double back = Nozzle.flow(1 - signal / c.air.pressure());
-            assertThat(back).isCloseTo(Math.min(flow, Nozzle.CHOKED), within(1e-9));
+            double back = AirNozzle.flow(1 - signal / c.air.pressure());
+            assertThat(back).isCloseTo(Math.min(flow, AirNozzle.CHOKED), within(1e-9));
             double fuel =
                     c.carburettor.fuelFlow(air, c.air, c.rise, c.fuelDensity).orElseThrow();
             assertThat(fuel).isFinite().isGreaterThanOrEqualTo(before);

@@ -15,7 +15,7 @@ import longthrow.core.gas.Fuel;
 import org.junit.jupiter.api.Test;
 
 class JetChangeTest {
-    /** S2 of the needs: old track 99.2 kPa, 24 degrees, 50 %; new 87.3 kPa, 30 degrees, 30 %; methanol. */
+    /** S2, an invented case worked by hand: old track 99.2 kPa, 24 degrees, 50 %; new 87.3 kPa, 30 degrees, 30 %; methanol. */
     private static JetChange newTrack() {
         return JetChange.of(
                 new Running(Fuel.methanol(), 1.3, JetChange.dryAirDensity(99.2e3, 297.15, 0.50)),
@@ -26,7 +26,7 @@ class JetChangeTest {
         return JetChange.of(new Running(before, 1, 1.2), new Running(after, richer, 1.2));
     }
 
-    /** S2 of the needs: density ratio 0.863, jet area -7 %, diameter -3.6 %, the trade -7 to -14 % on the number. */
+    /** S2, an invented case worked by hand: density ratio 0.863, jet area -7 %, diameter -3.6 %, the trade -7 to -14 % on the number. */
     @Test
     void anotherTrackAsksForTheRootOfItsDensity() {
         JetChange change = newTrack();
@@ -47,7 +47,7 @@ class JetChangeTest {
         assertThat(change.doubt()).isEqualTo(JetChange.MODEL_DOUBT);
     }
 
-    /** Needs of the bench: area over petrol's 1.35 to 1.47 for E85, 2.2 to 2.6 for methanol, which is run some richer. */
+    /** Common practice, no source: area over petrol's 1.35 to 1.47 for E85, 2.2 to 2.6 for methanol, which is run some richer. */
     @Test
     void anotherFuelAsksForItsAirAndDensity() {
         JetChange e85 = fuels(Fuel.petrol(), Fuel.e85(), 1);

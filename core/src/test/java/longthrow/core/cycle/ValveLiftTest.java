@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import longthrow.core.measurement.Measured;
 import longthrow.core.motion.LiftCurve;
 import longthrow.core.motion.LobeCurve;
+import longthrow.core.motion.RiseFunction;
 import longthrow.core.motion.ValveMotion;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -125,6 +126,43 @@ class ValveLiftTest {
         assertThat(lift.at(lift.opens(mid))).isCloseTo(mid, within(1e-9));
         assertThat(lift.at(lift.closes(mid))).isCloseTo(mid, within(1e-9));
         assertThat(lift.opens(mid)).isLessThan(lift.opens(0.8 * lift.peak()));
+    }
+
+    /** Published functions against the assumed one at one peak, checking lift and duration: what {@link ValveLift#FLANK_DOUBT} rests on. */
+    @Test
+    void publishedFlanksHoldUpToTwiceTheDoubtMore() {
+        double[][] cards = {{6.2e-3, 1.27e-3, 224}, {8e-3, 1e-3, 250}, {5e-3, 1.27e-3, 200}, {6.2e-3, 0.25e-3, 260}};
+        for (double[] card : cards) {
+            double duration = card[2] * DEGREE;
+            ValveLift assumed = ValveLift.assumed(LobeCurve.of(card[0], card[1], duration, 8), 1, 0);
+            double area = assumed.mean(x -> x) * ValveLift.PERIOD;
+            for (RiseFunction function : RiseFunction.values()) {
+                double more = area(function, card[0], card[1], duration) / area - 1;
+                assertThat(more).isBetween(-0.005, 2 * ValveLift.FLANK_DOUBT);
+            }
+        }
+    }
+
+    /** Under a rise and a fall by this function [m rad]: both hold half their width times the peak, as each is odd about its middle. */
+    private static double area(RiseFunction function, double peak, double checking, double duration) {
+        double low = 0;
+        double high = 1;
+        for (int i = 0; i < 80; i++) {
+            double middle = 0.5 * (low + high);
+            if (function.at(middle, 0) < checking / peak) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return peak * 0.5 * duration / (1 - low);
+    }
+
+    @Test
+    void whatIsNoNumberStaysNone() {
+        ValveLift lift = ValveLift.assumed(new LobeCurve(6e-3, 140 * DEGREE, 466 * DEGREE), 1, 0);
+        assertThat(lift.at(Double.NaN)).isNaN();
+        assertThat(ValveFlow.usual(ValveGroup.of(0.03), true).into(Double.NaN)).isNaN();
     }
 
     /** A mean of the lift itself: of a 3-4-5-6 lobe without lash 16/35 of peak times its width over two turns, by the integral of (1 - u2)3. */

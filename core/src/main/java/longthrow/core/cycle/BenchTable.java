@@ -10,13 +10,13 @@ import longthrow.core.quantity.Require;
 /**
  * What a flow bench said of one port, lift by lift. Nothing of it is corrected: what could be off goes into {@link #doubt}.
  * @param toCylinder whether air was drawn or blown into the cylinder; false for out of it
- * @param rows       as read, by rising lift; a row for the shut valve may be there or not
+ * @param rows       as read with all valves of the port lifted, by rising lift; a row for the shut valve may be there or not
  * @param scale      what the rows' values are
  * @param entry      what the air came in by, or left by
  * @param meterDoubt relative standard uncertainty of the bench's figures
  */
-public record FlowBench(boolean toCylinder, List<Row> rows, Scale scale, Entry entry, double meterDoubt) {
-    /** Benches repeat and agree to 1 to 2 % (the trade's own word, needs of the bench); the larger, taken whole as standard uncertainty. */
+public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry entry, double meterDoubt) {
+    /** Benches repeat and agree to 1 to 2 % (common practice, no source); the larger, taken whole as standard uncertainty. */
     public static final double USUAL_METER_DOUBT = 0.02;
 
     /** Below the highest before it by more than this share a row is taken for a mistake; ports that stall at high lift lose less. A judgement. */
@@ -43,7 +43,10 @@ public record FlowBench(boolean toCylinder, List<Row> rows, Scale scale, Entry e
     /** Dynamic pressures of the port lost at an edge that is not rounded: 0.5, flush pipe entrance (F. M. White, Fluid Mechanics, minor losses; from memory). */
     private static final double SHARP_EDGE = 0.5;
 
-    public FlowBench {
+    /** By so much differ coefficients made with and without the air's compression at 28 inches of water; a table seldom says which. Rectangular. */
+    private static final double COMPRESSION = 0.04;
+
+    public BenchTable {
         rows = List.copyOf(rows);
         Require.within("relative doubt of the bench", meterDoubt, 0, 1);
     }
@@ -269,7 +272,7 @@ public record FlowBench(boolean toCylinder, List<Row> rows, Scale scale, Entry e
         double pressure = pressure();
         double gasConstant = MoistAir.DRY.gasConstant();
         double mass = row.value * pressure / (gasConstant * temperature());
-        return mass / Nozzle.mass(1, pressure, temperature(), gasConstant, pressure - row.drop);
+        return mass / AirNozzle.mass(1, pressure, temperature(), gasConstant, pressure - row.drop);
     }
 
     /**
@@ -278,6 +281,9 @@ public record FlowBench(boolean toCylinder, List<Row> rows, Scale scale, Entry e
      */
     public double doubt(ValveGroup valves) {
         double sum = meterDoubt * meterDoubt;
+        if (scale instanceof Scale.Coefficient) {
+            sum += COMPRESSION * COMPRESSION / 3;
+        }
         if (scale instanceof Scale.VolumeFlow flow) {
             if (flow.temperature.isEmpty()) {
                 sum += square(0.5 * ROOM_TEMPERATURE_REACH / ROOM_TEMPERATURE) / 3;

@@ -4,7 +4,7 @@ package longthrow.core.cycle;
  * Steady flow through a nozzle without loss, from rest, of a gas of constant gamma (Heywood 1988, appendix C; NACA Report 1135). The one place in which the breathing parts use this formula: an effective
  * area is by definition what multiplies it.
  */
-final class Nozzle {
+final class AirNozzle {
     /** Of air. */
     static final double GAMMA = 1.4;
 
@@ -16,7 +16,7 @@ final class Nozzle {
     private static final double SETTLED = 1e-14;
     private static final int MOST_STEPS = 60;
 
-    private Nozzle() {}
+    private AirNozzle() {}
 
     /**
      * Mass flow per area, over p0 / sqrt(R T0) of the gas at rest before it.
