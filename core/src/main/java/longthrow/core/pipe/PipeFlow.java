@@ -152,19 +152,31 @@ public final class PipeFlow {
     public record Edge(double density, double velocity, double pressure, double burned) {}
 
     public Edge edge(Side side) {
-        int right = cells.end() - 1;
-        int left = Cells.FIRST - 1;
-        return side == Side.LEFT
-                ? new Edge(
-                        cells.rightDensity[left],
-                        -cells.rightVelocity[left],
-                        cells.rightPressure[left],
-                        share(cells.rightShare[left]))
-                : new Edge(
-                        cells.leftDensity[right],
-                        cells.leftVelocity[right],
-                        cells.leftPressure[right],
-                        share(cells.leftShare[right]));
+        return new Edge(endDensity(side), endVelocity(side), endPressure(side), endBurned(side));
+    }
+
+    // The same one by one, for what is asked at every step and must not make anything new.
+
+    double endDensity(Side side) {
+        return side == Side.LEFT ? cells.rightDensity[Cells.FIRST - 1] : cells.leftDensity[cells.end() - 1];
+    }
+
+    /** Out of the pipe. */
+    double endVelocity(Side side) {
+        return side == Side.LEFT ? -cells.rightVelocity[Cells.FIRST - 1] : cells.leftVelocity[cells.end() - 1];
+    }
+
+    double endPressure(Side side) {
+        return side == Side.LEFT ? cells.rightPressure[Cells.FIRST - 1] : cells.leftPressure[cells.end() - 1];
+    }
+
+    double endBurned(Side side) {
+        return share(side == Side.LEFT ? cells.rightShare[Cells.FIRST - 1] : cells.leftShare[cells.end() - 1]);
+    }
+
+    /** Of the face at an end [m2]. */
+    public double endArea(Side side) {
+        return shape.faceArea(side == Side.LEFT ? 0 : cells.count);
     }
 
     /** A slope to half a step on may overshoot what a share can be. */
