@@ -41,6 +41,7 @@ class ArchitectureTest {
             "build",
             "motion",
             "gas",
+            "flow",
             "pipe",
             "cycle",
             "engine",

@@ -1,5 +1,7 @@
 package longthrow.core.cycle;
 
+import longthrow.core.flow.Isentropic;
+
 /**
  * Steady flow through a nozzle without loss, from rest, of a gas of constant gamma (Heywood 1988, appendix C; NACA Report 1135). The one place in which the breathing parts use this formula: an effective
  * area is by definition what multiplies it.
@@ -8,7 +10,7 @@ final class AirNozzle {
     /** Of air. */
     static final double GAMMA = 1.4;
 
-    private static final double CRITICAL = Math.pow(2 / (GAMMA + 1), GAMMA / (GAMMA - 1));
+    private static final double CRITICAL = Isentropic.criticalPressure(GAMMA);
 
     /** Of air at its most: 0.6847. */
     static final double CHOKED = subsonic(CRITICAL);
@@ -27,9 +29,7 @@ final class AirNozzle {
     }
 
     private static double subsonic(double ratio) {
-        // 1 - r^((g-1)/g) by expm1, so that a small difference keeps its digits
-        double cooled = -Math.expm1(Math.log(ratio) * (GAMMA - 1) / GAMMA);
-        return Math.pow(ratio, 1 / GAMMA) * Math.sqrt(2 * GAMMA / (GAMMA - 1) * Math.max(0, cooled));
+        return Isentropic.throatFlow(GAMMA, ratio);
     }
 
     /** Mass flow [kg/s] through an effective area [m2] from one state of rest to another pressure, at most the former's. */

@@ -2,6 +2,7 @@ package longthrow.core.cycle;
 
 import java.util.Arrays;
 import java.util.List;
+import longthrow.core.flow.PoppetWay;
 import longthrow.core.quantity.Require;
 
 /**
@@ -133,19 +134,9 @@ public final class ValveFlow {
      */
     private static double narrowest(ValveGroup valves, double lift) {
         double gap = valves.seat()
-                .map(seat -> valves.count() * gap(valves.head(), seat, lift))
+                .map(seat -> valves.count() * PoppetWay.gap(valves.head(), seat.width(), seat.angle(), lift))
                 .orElseGet(() -> valves.curtainArea(lift));
         return Math.min(gap, valves.throatArea());
-    }
-
-    private static double gap(double head, ValveGroup.Seat seat, double lift) {
-        double sine = Math.sin(seat.angle());
-        double cosine = Math.cos(seat.angle());
-        double width = seat.width();
-        if (lift * sine * cosine <= width) {
-            return Math.PI * lift * cosine * (head - 2 * width + lift * sine * cosine);
-        }
-        return Math.PI * (head - width) * Math.hypot(lift - width * sine / cosine, width);
     }
 
     /**

@@ -35,6 +35,16 @@ public final class Isentropic {
         return Math.sqrt(gamma) * mach * Math.pow(temperature(gamma, mach), 0.5 * (gamma + 1) / (gamma - 1));
     }
 
+    /**
+     * Mass flow times the root of R T0, over area and p0, through a throat with this pressure over p0; not past the speed of sound, which it does not know of.
+     * @param ratio p / p0 in the throat, from {@link #criticalPressure} to 1
+     */
+    public static double throatFlow(double gamma, double ratio) {
+        // 1 - r^((g-1)/g) by expm1, so that a small difference keeps its digits
+        double cooled = -Math.expm1(Math.log(ratio) * (gamma - 1) / gamma);
+        return Math.pow(ratio, 1 / gamma) * Math.sqrt(2 * gamma / (gamma - 1) * Math.max(0, cooled));
+    }
+
     /** p / p0 at the speed of sound. */
     public static double criticalPressure(double gamma) {
         return Math.pow(2 / (gamma + 1), gamma / (gamma - 1));

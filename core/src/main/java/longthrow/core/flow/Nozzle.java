@@ -32,7 +32,7 @@ public record Nozzle(double pressure, double temperature, double gasConstant, do
 
     /** Per effective area [kg/(s m2)]. */
     public double flow(double behind) {
-        return pressure / Math.sqrt(gasConstant * temperature) * Isentropic.massFlow(gamma, mach(behind));
+        return pressure / Math.sqrt(gasConstant * temperature) * Isentropic.throatFlow(gamma, ratio(behind));
     }
 
     /** In the throat [K]. */

@@ -48,15 +48,17 @@ public record PoppetWay(double head, double seatWidth, double seatAngle, double 
         if (lift > secondEnds()) {
             return free;
         }
-        if (lift <= firstEnds()) {
-            return Math.min(
-                    free,
-                    Math.PI
-                            * lift
-                            * Math.cos(seatAngle)
-                            * (head - 2 * seatWidth + 0.5 * lift * Math.sin(2 * seatAngle)));
+        return Math.min(free, gap(head, seatWidth, seatAngle, lift));
+    }
+
+    /** Between head and seat alone [m2]: square to the seat's face while seats face each other, then from edge to edge. */
+    public static double gap(double head, double seatWidth, double seatAngle, double lift) {
+        double sine = Math.sin(seatAngle);
+        double cosine = Math.cos(seatAngle);
+        if (lift * sine * cosine <= seatWidth) {
+            return Math.PI * lift * cosine * (head - 2 * seatWidth + lift * sine * cosine);
         }
-        return Math.min(free, Math.PI * mean() * Math.hypot(lift - seatWidth * Math.tan(seatAngle), seatWidth));
+        return Math.PI * (head - seatWidth) * Math.hypot(lift - seatWidth * sine / cosine, seatWidth);
     }
 
     /** About the stem [m2]. */

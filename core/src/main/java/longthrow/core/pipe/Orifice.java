@@ -65,10 +65,8 @@ public final class Orifice {
         mass = area
                 * pressure
                 / Math.sqrt(gas.gasConstant * temperature)
-                * Math.sqrt(gamma)
-                * mach
-                * ratio
-                / Math.sqrt(cooled);
+                * Isentropic.throatFlow(gamma, ratio)
+                * Math.min(1, drop / FAINT);
         energy = mass * gas.enthalpy(temperature);
         burned = mass * share;
     }

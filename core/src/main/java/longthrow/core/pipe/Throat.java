@@ -155,7 +155,7 @@ public final class Throat {
             comes();
             return;
         }
-        solve(low, wall, Math.max(low, wall - still(wall)));
+        solve(low, wall, Math.max(low, wall - fall(wall)));
         throatMach = outThroatMach();
     }
 
@@ -172,7 +172,7 @@ public final class Throat {
     }
 
     /** First guess of how far the face is below the wall's pressure: a wave as in sound, a throat without compression. */
-    private double still(double wall) {
+    private double fall(double wall) {
         double impedance = face.density * face.sound;
         double drag = 2 * face.density * (1 / (share * share) - 1) * (wall - stillPressure);
         return impedance * 2 * (wall - stillPressure) / (impedance + Math.sqrt(impedance * impedance + drag));

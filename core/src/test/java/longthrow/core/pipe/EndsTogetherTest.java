@@ -189,7 +189,6 @@ class EndsTogetherTest {
                 dt = Math.min(dt, flow.longestStep());
             }
             first.predict(dt);
-            others.forEach(flow -> flow.open(Side.RIGHT));
             for (PipeFlow flow : others) {
                 flow.predict(dt);
                 flow.open(Side.RIGHT);

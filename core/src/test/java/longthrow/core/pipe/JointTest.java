@@ -210,6 +210,23 @@ class JointTest {
                 .hasMessageContaining("0 or above");
     }
 
+    /** What a joint may leave out: behind a throat at the speed of sound the loss never leaves more of the stagnation pressure than this. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1.05, 1.1, 1.2, 1.3, 1.4, 1.67})
+    void noThroatChokesAboveTheShareThatIsLookedAt(double gamma) {
+        double most = 0;
+        double total = gamma / (gamma - 1) * 287 * 300;
+        double pressure = Isentropic.criticalPressure(gamma);
+        double speed = Math.sqrt(2 * (gamma - 1) / (gamma + 1) * total);
+        double flow = Isentropic.massFlow(gamma, 1) / Math.sqrt(287 * 300.0);
+        for (double width = 0.001; width < 1; width += 0.001) {
+            double thrust = pressure + width * flow * speed;
+            double behind = thrust - width * flow * Enlargement.speed(gamma, width * flow, thrust, total);
+            most = Math.max(most, behind);
+        }
+        assertThat(most).isBetween(0.7, Joint.NEVER_CHOKES - 0.02);
+    }
+
     /** The formula against the row. */
     @Test
     void theEnlargementIsThatOfTheRow() {
