@@ -183,8 +183,8 @@ public final class Throat {
         double gamma = face.gas.gamma;
         double mach = Isentropic.machBefore(gamma, share);
         if (standing > 0 && face.machAt(standing) <= mach) {
-            facePressure =
-                    standing; // the throat takes what stands behind a shock: it is swallowed, if nothing else holds it
+            // the throat takes what stands behind a shock: it is swallowed, if nothing else holds it
+            facePressure = standing;
             return false;
         }
         facePressure = face.pressureOf(mach, standing, wall);
@@ -236,7 +236,7 @@ public final class Throat {
             if (-face.speed >= throat) {
                 facePressure = jet;
                 face.speed = -throat;
-                throatMach = 1;
+                throatMach = -1;
                 return true;
             }
         }
@@ -245,7 +245,7 @@ public final class Throat {
             return false;
         }
         solve(Math.max(jet, wall), critical, critical);
-        throatMach = 1;
+        throatMach = -1;
         return true;
     }
 
@@ -263,7 +263,7 @@ public final class Throat {
 
     // ---- the equation, and its root
 
-    /** Both laws rise from low to high or fall; each is written so that it is smooth where nothing flows. */
+    /** Each law is above nothing at the low end and below at the high one, and smooth where nothing flows. */
     private void evaluate(double at) {
         switch (law) {
             case OUT -> out(at);
@@ -304,7 +304,7 @@ public final class Throat {
                                 + c2 * cooled * (gamma - 1) * perPressure);
     }
 
-    /** Mass through face and throat at one pressure, squared; rises, and is told with its sign turned. */
+    /** Mass through face and throat at one pressure, squared; through the throat less through the face. */
     private void in(double at) {
         double gamma = still.gamma;
         face.at(at);

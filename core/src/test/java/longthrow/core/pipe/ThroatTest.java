@@ -114,6 +114,8 @@ class ThroatTest {
                     .isCloseTo(1, within(1e-11 + 1e-14 / Math.abs(face))); // so much of the face's speed is rounded off
             double throatPressure = rest * Math.pow(at0, -gamma / (gamma - 1));
             assertThat(Math.abs(at)).isLessThanOrEqualTo(1 + 1e-12);
+            assertThat(at * throat.mass()).isPositive();
+            assertThat(face * throat.mass()).isPositive();
             if (Math.abs(at) < 1) {
                 assertThat(throatPressure / (out ? still : throat.facePressure()))
                         .isCloseTo(1, within(1e-9));
