@@ -1,0 +1,48 @@
+package longthrow.core.cycle;
+
+import java.util.List;
+import longthrow.core.CpuTime;
+import longthrow.core.gas.*;
+import longthrow.core.motion.*;
+import longthrow.core.pipe.PlainKernel;
+
+public class Try {
+    static Passage passage(double head, double lift, double open, double close) { // ATDC firing deg
+        double c = Math.toRadians((open + close) / 2), d = Math.toRadians(close - open);
+        LobeCurve lobe = LobeCurve.of(lift, 0.0005, d, c);
+        java.util.function.DoubleUnaryOperator a = x -> {
+            double y = x; 
+            while (y < c - 2 * Math.PI) y += 4 * Math.PI; while (y > c + 2 * Math.PI) y -= 4 * Math.PI;
+            if (Math.abs(y-c) > lobe.halfWidth()) return 0;
+            double l = Math.max(0, lobe.at(y));
+            double cd = 0.70 - 0.9*(l/head)*(l/head)*2;
+            return Math.PI * head * l * cd;
+        };
+        return Passage.of(a, a);
+    }
+    public static void main(String[] x) {
+        double bore = 0.068, stroke = 0.054;
+        CylinderSpace space = CylinderSpace.flat(bore, new CrankMotion(stroke / 2, 0.084, 0), 8.5);
+        Engine e = new Engine(space, passage(0.025, 0.006, 360-5, 540+35), passage(0.024, 0.006, 180-40, 360+5),
+            new Duct(List.of(Tube.cone(0.18, 0.023, 0.020, 325)), 0.9),
+            new Duct(List.of(Tube.straight(0.35, 0.025, 600)), 1), new Walls(480, 520, 430),
+            new Engine.Firing(Chamber.WEDGE, 0.75 * bore, 1, 1, 1, 0.97), x.length > 2 ? Double.parseDouble(x[2]) : Double.POSITIVE_INFINITY);
+        WorkingGases g = WorkingGases.of(Fuel.petrol(), MoistAir.DRY, 1.12);
+        double cell = x.length > 0 ? Double.parseDouble(x[0]) : 0.01;
+        for (int rpm : new int[] {2000, 3600, 5000, 6000}) {
+            long t0 = CpuTime.now();
+            EngineRun run = new EngineRun(e, new Setting(rpm * Math.PI / 30, Math.toRadians(25), new Surroundings(101325, 290, 298)), g,
+                new Mesh(cell, Math.toRadians(x.length > 1 ? Double.parseDouble(x[1]) : 1)), PlainKernel::new);
+            double before = 0;
+            for (int k = 0; k < 15; k++) {
+                run.cycle();
+                EngineRun.Cycle c = run.last();
+                if (k > 11 || x.length > 3) System.out.printf("%d: imep %.4f bar gross %.3f heat %.1f J charge %.2f mg ve %.3f trapped %.2f res %.4f n %.1f%n", k, c.work() / space.displacement() / 1e5, c.gross() / space.displacement() / 1e5, c.heat(), c.charge() * 1e6, c.charge() * (1 - g.fuelShare()) / (1.184 * space.displacement()), run.trapped() * 1e6, run.residual(), c.speed()*30/Math.PI);
+            }
+            long t1 = CpuTime.now();
+            System.out.printf("%d rpm: %.1f ms, %d steps/cycle, cells %d+%d; burn 10-90 %.1f-%.1f end %.1f pmax %.1f exh %.0f K octane %.0f repaired %d%n", rpm, (t1 - t0) * 1e-6, run.steps() / 15, run.intake().cells(), run.exhaust().cells(),
+                Math.toDegrees(run.curve().get().angle(0.1)), Math.toDegrees(run.curve().get().angle(0.9)), Math.toDegrees(run.curve().get().end()),
+                java.util.Arrays.stream(run.trace().pressure).max().getAsDouble() / 1e5, run.exhaust().portTemperature(), run.octane(), run.exhaust().pipes().get(0).repaired());
+        }
+    }
+}
