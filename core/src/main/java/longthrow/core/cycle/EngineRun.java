@@ -26,6 +26,9 @@ final class EngineRun {
     /** Charge is compressed like this without burning: Heywood (1988), 9.2.2, 1.3 for mixtures. */
     private static final double MOTORED = 1.3;
 
+    /** So many cycles the crankshaft turns evenly, until the load is known that holds it. */
+    private static final int EVEN_CYCLES = 2;
+
     private final Engine engine;
     private final Setting setting;
     private final WorkingGases gases;
@@ -187,6 +190,11 @@ final class EngineRun {
         return curve.map(BurnCurve::end).orElse(exhaustOpens);
     }
 
+    /** Whether the crankshaft's speed follows the gas: not before there is a load to hold against it. */
+    private boolean swings() {
+        return Double.isFinite(engine.inertia()) && cycles >= EVEN_CYCLES;
+    }
+
     /** The next angle at which something begins or ends. */
     private double next(boolean shut, double spark) {
         double to = END;
@@ -285,7 +293,7 @@ final class EngineRun {
         if (shut && burning != Burning.OVER) {
             knock.add(dt, cylinder.pressure(), cylinder.temperature());
         }
-        if (Double.isFinite(engine.inertia())) {
+        if (swings()) {
             double torque = (p - setting.surroundings().pressure())
                     * (space.volume(end) - space.volume(angle))
                     / (end - angle);
