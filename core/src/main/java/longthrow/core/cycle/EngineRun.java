@@ -1,9 +1,9 @@
 package longthrow.core.cycle;
 
-import java.util.Arrays;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import longthrow.core.pipe.FlowKernel;
 import longthrow.core.pipe.PipeFlow;
 
@@ -52,14 +52,20 @@ final class EngineRun {
     // ---- this cycle
     private Burning burning = Burning.BEFORE;
     private Optional<BurnCurve> curve = Optional.empty();
-    private final Sums sums = new Sums();
-    private final Trace trace = new Trace();
-    private int cycles;
-    private long steps;
+    private final Traces.Pen pen = new Traces.Pen();
+    private Sums sums = new Sums();
+    private double residual;
+    private double trapped;
+    private double peak;
+    private double peakAngle;
+    private double gross;
 
-    // ---- the last cycle's
-    private Cycle last = Cycle.NONE;
-    private double[] lastState = {};
+    // ---- all of them
+    private int cycles;
+    private double change = Double.POSITIVE_INFINITY;
+    private double lastWork;
+    private double lastCharge;
+    private double[] lastPressures = {};
 
     private enum Burning {
         BEFORE,
@@ -69,33 +75,17 @@ final class EngineRun {
 
     /** What a cycle adds up. */
     private static final class Sums {
+        long steps;
         double time;
         double charge;
-        double burnedBack;
-        double exhaustMass;
-        double exhaustEnergy;
+        double leaves;
+        double leavesWarm;
         double intakeEnergy;
-        double pumping;
+        double exhaustEnergy;
         double energyBefore;
-        double massBefore;
-        double exhaustHeat;
-        double mouthMass;
-        double tailMass;
-        double portPressure;
-
-        void clear() {
-            time = 0;
-            charge = 0;
-            burnedBack = 0;
-            exhaustMass = 0;
-            exhaustEnergy = 0;
-            intakeEnergy = 0;
-            pumping = 0;
-            exhaustHeat = 0;
-            mouthMass = 0;
-            tailMass = 0;
-            portPressure = 0;
-        }
+        double portWarmth;
+        double mouth;
+        double tail;
     }
 
     EngineRun(Engine engine, Setting setting, WorkingGases gases, Mesh mesh, Supplier<FlowKernel> kernels) {
@@ -141,49 +131,65 @@ final class EngineRun {
 
     /** One more cycle. */
     void cycle() {
-        sums.clear();
-        cylinder.account();
+        sums = new Sums();
         sums.energyBefore = cylinder.energy();
-        sums.massBefore = cylinder.mass();
+        cylinder.account();
         angle = BEGIN;
         burning = Burning.BEFORE;
+        peak = 0;
+        gross = Double.NaN;
+        pen.begin();
+        pen.add(angle, cylinder, intake, exhaust);
         boolean shut = false;
-        double spark = -setting.spark();
-        double stop = Math.min(intakeShuts, spark);
-        double gross = 0;
-        trace.begin();
         while (angle < END) {
             if (!shut && angle >= intakeShuts) {
                 shut = true;
-                reference();
+                closed();
             }
-            if (burning == Burning.BEFORE && angle >= spark) {
+            if (burning == Burning.BEFORE && angle >= -setting.spark()) {
                 light();
             }
             if (burning == Burning.LIT && (angle >= exhaustOpens || angle >= burnEnd())) {
                 cylinder.mix();
                 burning = Burning.OVER;
             }
-            stop = next(shut, spark);
-            step(stop, shut);
-            if (angle >= Math.PI && gross == 0) {
+            if (angle >= Math.PI && Double.isNaN(gross)) {
                 gross = cylinder.work();
             }
+            step(next(shut), shut);
         }
         cycles++;
-        double turned = sums.time;
-        double even = 4 * Math.PI / turned;
-        last = new Cycle(
-                cylinder.work(),
-                gross,
-                cylinder.heat(),
-                sums.charge,
-                cylinder.mass(),
-                even);
+        compare();
         if (Double.isFinite(engine.inertia())) {
             load = cylinder.work() / (4 * Math.PI);
-            speed *= setting.speed() / even;
+            speed *= setting.speed() * sums.time / (4 * Math.PI);
         }
+    }
+
+    /** How far this cycle is from the one before. */
+    private void compare() {
+        double[] pressures = pressures();
+        double most = Math.max(
+                Math.abs(cylinder.work() - lastWork) / Math.abs(cylinder.work()),
+                Math.abs(sums.charge - lastCharge) / Math.abs(sums.charge));
+        double squares = 0;
+        for (int i = 0; i < lastPressures.length; i++) {
+            double by = (pressures[i] - lastPressures[i]) / pressures[i];
+            squares += by * by;
+        }
+        change = lastPressures.length == 0
+                ? Double.POSITIVE_INFINITY
+                : Math.max(most, Math.sqrt(squares / lastPressures.length));
+        lastWork = cylinder.work();
+        lastCharge = sums.charge;
+        lastPressures = pressures;
+    }
+
+    private double[] pressures() {
+        return Stream.of(intake, exhaust)
+                .flatMap(duct -> duct.pipes().stream())
+                .flatMapToDouble(pipe -> IntStream.range(0, pipe.shape().cells()).mapToDouble(pipe::pressure))
+                .toArray();
     }
 
     private double burnEnd() {
@@ -196,7 +202,8 @@ final class EngineRun {
     }
 
     /** The next angle at which something begins or ends. */
-    private double next(boolean shut, double spark) {
+    private double next(boolean shut) {
+        double spark = -setting.spark();
         double to = END;
         if (!shut && intakeShuts > angle) {
             to = Math.min(to, intakeShuts);
@@ -213,7 +220,7 @@ final class EngineRun {
         return to;
     }
 
-    private void reference() {
+    private void closed() {
         atWall.referencePressure = cylinder.pressure();
         atWall.referenceTemperature = cylinder.temperature();
         atWall.referenceVolume = cylinder.volume();
@@ -221,9 +228,6 @@ final class EngineRun {
         trapped = cylinder.mass();
         knock.begin(cylinder.pressure(), cylinder.temperature());
     }
-
-    private double residual;
-    private double trapped;
 
     private void light() {
         CylinderSpace space = engine.space();
@@ -283,13 +287,7 @@ final class EngineRun {
                 space.volume(end), dt, burnedShare(end), mass - old, old, enthalpyIn + enthalpyOut, coefficient);
         intake.finish(dt);
         exhaust.finish(dt);
-        sums.time += dt;
-        sums.charge += dt * (intake.intoCylinder() - intake.burnedIntoCylinder());
-        sums.intakeEnergy += dt * enthalpyIn;
-        sums.exhaustMass -= dt * exhaust.intoCylinder();
-        sums.exhaustEnergy -= dt * enthalpyOut;
-        sums.mouthMass -= dt * intake.massOut();
-        sums.tailMass += dt * exhaust.massOut();
+        count(dt, enthalpyIn, enthalpyOut, t);
         if (shut && burning != Burning.OVER) {
             knock.add(dt, cylinder.pressure(), cylinder.temperature());
         }
@@ -300,8 +298,25 @@ final class EngineRun {
             speed += dt * (torque - load) / engine.inertia();
         }
         angle = end;
-        trace.add(angle, cylinder, intake, exhaust);
-        steps++;
+        if (cylinder.pressure() > peak) {
+            peak = cylinder.pressure();
+            peakAngle = angle;
+        }
+        pen.add(angle, cylinder, intake, exhaust);
+    }
+
+    private void count(double dt, double enthalpyIn, double enthalpyOut, double temperature) {
+        sums.steps++;
+        sums.time += dt;
+        sums.charge += dt * (intake.intoCylinder() - intake.burnedIntoCylinder());
+        sums.intakeEnergy += dt * enthalpyIn;
+        sums.exhaustEnergy -= dt * enthalpyOut;
+        double leaves = dt * Math.max(0, -exhaust.intoCylinder());
+        sums.leaves += leaves;
+        sums.leavesWarm += leaves * temperature;
+        sums.portWarmth += dt * exhaust.portTemperature();
+        sums.mouth -= dt * intake.massOut();
+        sums.tail += dt * exhaust.massOut();
     }
 
     private double inTermsOfCylinder(DuctFlow duct) {
@@ -324,41 +339,54 @@ final class EngineRun {
         }
     }
 
-    /** What a cycle came to. */
-    record Cycle(double work, double gross, double heat, double charge, double mass, double speed) {
-        static final Cycle NONE = new Cycle(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
-    }
-
-    Cycle last() {
-        return last;
-    }
-
-    double residual() {
-        return residual;
-    }
-
-    double trapped() {
-        return trapped;
-    }
-
     int cycles() {
         return cycles;
     }
 
-    long steps() {
-        return steps;
+    /** How far the last cycle was from the one before, at most of work, charge and pressures in the pipes. */
+    double change() {
+        return change;
     }
 
-    DuctFlow intake() {
-        return intake;
+    /** The last cycle. */
+    OperatingPoint point(boolean settled) {
+        double displacement = engine.space().displacement();
+        double fuel = sums.charge * gases.fuelShare();
+        double air = sums.charge - fuel;
+        Surroundings around = setting.surroundings();
+        double holds = displacement * gases.air().density(around.airTemperature(), around.pressure());
+        double energy = sums.intakeEnergy
+                - sums.exhaustEnergy
+                - cylinder.work()
+                - cylinder.heat()
+                - cylinder.unreleased();
+        double fuelEnergy = fuel * gases.fuel().vapourHeatingValue();
+        long repaired = Stream.of(intake, exhaust)
+                .flatMap(duct -> duct.pipes().stream())
+                .mapToLong(PipeFlow::repaired)
+                .sum();
+        return new OperatingPoint(
+                setting,
+                new OperatingPoint.Work(
+                        cylinder.work() / displacement, gross / displacement, cylinder.work() / (4 * Math.PI)),
+                new OperatingPoint.Charge(air, fuel, trapped, residual, air / holds),
+                curve.map(burn -> new OperatingPoint.Fire(
+                        burn.angle(0.1),
+                        burn.angle(0.5),
+                        burn.angle(0.9),
+                        peak,
+                        peakAngle,
+                        knock.octaneWanted(),
+                        knock.fitted())),
+                new OperatingPoint.Heat(
+                        fuelEnergy,
+                        cylinder.work(),
+                        cylinder.heat(),
+                        sums.leavesWarm / sums.leaves,
+                        sums.portWarmth / sums.time),
+                new OperatingPoint.Balance((sums.mouth - sums.tail) / sums.charge, energy / fuelEnergy),
+                new OperatingPoint.Effort(
+                        settled, cycles, sums.steps, intake.cells() + exhaust.cells(), repaired),
+                pen.kept());
     }
-
-    DuctFlow exhaust() {
-        return exhaust;
-    }
-    Trace trace() { return trace; }
-    Optional<BurnCurve> curve() { return curve; }
-    double exhaustEnergy() { return sums.exhaustEnergy; }
-    double octane() { return knock.octaneWanted(); }
-    Cylinder cylinder() { return cylinder; }
 }

@@ -29,20 +29,12 @@ public class Try {
             new Engine.Firing(Chamber.WEDGE, 0.75 * bore, 1, 1, 1, 0.97), x.length > 2 ? Double.parseDouble(x[2]) : Double.POSITIVE_INFINITY);
         WorkingGases g = WorkingGases.of(Fuel.petrol(), MoistAir.DRY, 1.12);
         double cell = x.length > 0 ? Double.parseDouble(x[0]) : 0.01;
-        for (int rpm : new int[] {2000, 3600, 5000, 6000}) {
+        for (int again = 0; again < 3; again++) for (int rpm : new int[] {2000, 3600, 5000, 6000}) {
             long t0 = CpuTime.now();
-            EngineRun run = new EngineRun(e, new Setting(rpm * Math.PI / 30, Math.toRadians(25), new Surroundings(101325, 290, 298)), g,
-                new Mesh(cell, Math.toRadians(x.length > 1 ? Double.parseDouble(x[1]) : 1)), PlainKernel::new);
-            double before = 0;
-            for (int k = 0; k < 15; k++) {
-                run.cycle();
-                EngineRun.Cycle c = run.last();
-                if (k > 11 || x.length > 3) System.out.printf("%d: imep %.4f bar gross %.3f heat %.1f J charge %.2f mg ve %.3f trapped %.2f res %.4f n %.1f%n", k, c.work() / space.displacement() / 1e5, c.gross() / space.displacement() / 1e5, c.heat(), c.charge() * 1e6, c.charge() * (1 - g.fuelShare()) / (1.184 * space.displacement()), run.trapped() * 1e6, run.residual(), c.speed()*30/Math.PI);
-            }
+            OperatingPoint p = OperatingPoint.run(e, new Setting(rpm * Math.PI / 30, Math.toRadians(25), new Surroundings(101325, 290, 298)), g,
+                new Mesh(cell, Math.toRadians(x.length > 1 ? Double.parseDouble(x[1]) : 1)), PlainKernel::new, () -> true).get();
             long t1 = CpuTime.now();
-            System.out.printf("%d rpm: %.1f ms, %d steps/cycle, cells %d+%d; burn 10-90 %.1f-%.1f end %.1f pmax %.1f exh %.0f K octane %.0f repaired %d%n", rpm, (t1 - t0) * 1e-6, run.steps() / 15, run.intake().cells(), run.exhaust().cells(),
-                Math.toDegrees(run.curve().get().angle(0.1)), Math.toDegrees(run.curve().get().angle(0.9)), Math.toDegrees(run.curve().get().end()),
-                java.util.Arrays.stream(run.trace().pressure).max().getAsDouble() / 1e5, run.exhaust().portTemperature(), run.octane(), run.exhaust().pipes().get(0).repaired());
+            System.out.printf("%d rpm %.1f ms net %.4f gross %.4f ve %.4f res %.4f exhT %.0f port %.0f %s %s fuelJ %.1f walls %.3f%n", rpm, (t1-t0)*1e-6, p.work().net()/1e5, p.work().gross()/1e5, p.charge().volumetric(), p.charge().residual(), p.heat().exhaustTemperature(), p.heat().portTemperature(), p.effort(), p.balance(), p.heat().fuel(), p.heat().walls()/p.heat().fuel());
         }
     }
 }

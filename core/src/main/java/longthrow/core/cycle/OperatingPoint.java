@@ -1,0 +1,130 @@
+package longthrow.core.cycle;
+
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import longthrow.core.pipe.FlowKernel;
+
+/**
+ * What one engine does at one speed, cycle after cycle alike. Work and pressures are those of the gas; what rubs is told outside. Angles [rad] from firing top dead centre.
+ * @param setting how it ran
+ * @param work    of the gas on the piston
+ * @param charge  what it drew in
+ * @param fire    how it burned; empty where no flame goes through such a charge
+ * @param heat    where the energy goes
+ * @param balance whether nothing was lost on the way
+ * @param effort  how it was reckoned
+ * @param traces  over the cycle
+ */
+public record OperatingPoint(
+        Setting setting,
+        Work work,
+        Charge charge,
+        Optional<Fire> fire,
+        Heat heat,
+        Balance balance,
+        Effort effort,
+        Traces traces) {
+
+    /**
+     * Mean effective pressures [Pa].
+     * @param net    over the whole cycle
+     * @param gross  over compression and expansion
+     * @param torque mean of the whole cycle on the crankshaft, before friction [N m]
+     */
+    public record Work(double net, double gross, double torque) {
+        /** What breathing takes [Pa]. */
+        public double pumping() {
+            return gross - net;
+        }
+    }
+
+    /**
+     * Masses of a cycle [kg].
+     * @param air        drawn in, with its moisture
+     * @param fuel       drawn in
+     * @param trapped    in the cylinder when the intake valve has shut
+     * @param residual   share of burned gas in that
+     * @param volumetric efficiency: air over what the displacement holds at the state of the surroundings
+     */
+    public record Charge(double air, double fuel, double trapped, double residual, double volumetric) {}
+
+    /**
+     * The burning.
+     * @param tenth         crank angle where a tenth has burned
+     * @param half          where half has
+     * @param nineTenths    where nine tenths have
+     * @param peak          highest pressure [Pa]
+     * @param peakAngle     where it stands
+     * @param octaneWanted  octane number below which it knocks, by the delay of {@link Knock}
+     * @param octaneFitted  whether that lies where the delay was fitted
+     */
+    public record Fire(
+            double tenth,
+            double half,
+            double nineTenths,
+            double peak,
+            double peakAngle,
+            double octaneWanted,
+            boolean octaneFitted) {}
+
+    /**
+     * Of the energy that the fuel of a cycle would set free if it had the air [J].
+     * @param fuel    all of it
+     * @param work    of the gas
+     * @param walls   to the walls of the cylinder
+     * @param exhaustTemperature of what leaves the cylinder, mean over its mass [K]
+     * @param portTemperature    of the gas in the exhaust port, mean over time [K]
+     */
+    public record Heat(double fuel, double work, double walls, double exhaustTemperature, double portTemperature) {}
+
+    /**
+     * What is missing, over what came in: 0 if nothing is.
+     * @param mass   in at the intake's mouth less out at the exhaust's
+     * @param energy in by the valves less out by valves, work and walls
+     */
+    public record Balance(double mass, double energy) {}
+
+    /**
+     * @param settled  whether cycles repeat as {@link OperatingPoint#run} asks
+     * @param cycles   that were run
+     * @param steps    of the last one
+     * @param cells    of all pipes
+     * @param repaired steps of a pipe that had to be done again in shorter ones
+     */
+    public record Effort(boolean settled, int cycles, long steps, int cells, long repaired) {}
+
+    /** How much two cycles may differ to be alike, of work and charge, and of the pressures in the pipes. */
+    public static final double ALIKE = 3e-4;
+
+    /** So many cycles in succession must be alike. */
+    static final int IN_SUCCESSION = 2;
+
+    /** After so many it is given up; engines settle in 5 to 12. */
+    static final int MOST_CYCLES = 60;
+
+    /**
+     * Runs cycles until two in succession are alike within {@link #ALIKE} to the one before each, or {@link #MOST_CYCLES} have run.
+     * @param kernels  for the pipes
+     * @param goesOn   asked after every cycle; if false the run ends
+     * @return empty where it was ended from outside
+     */
+    public static Optional<OperatingPoint> run(
+            Engine engine,
+            Setting setting,
+            WorkingGases gases,
+            Mesh mesh,
+            Supplier<FlowKernel> kernels,
+            BooleanSupplier goesOn) {
+        EngineRun run = new EngineRun(engine, setting, gases, mesh, kernels);
+        int alike = 0;
+        while (alike < IN_SUCCESSION && run.cycles() < MOST_CYCLES) {
+            if (!goesOn.getAsBoolean()) {
+                return Optional.empty();
+            }
+            run.cycle();
+            alike = run.change() <= ALIKE ? alike + 1 : 0;
+        }
+        return Optional.of(run.point(alike >= IN_SUCCESSION));
+    }
+}
