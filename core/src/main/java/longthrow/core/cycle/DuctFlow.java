@@ -2,67 +2,156 @@ package longthrow.core.cycle;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleSupplier;
 import longthrow.core.pipe.FlowKernel;
+import longthrow.core.pipe.Joint;
+import longthrow.core.pipe.Orifice;
 import longthrow.core.pipe.PipeFlow;
 import longthrow.core.pipe.PipeFlow.Side;
 import longthrow.core.pipe.PipeGases;
 import longthrow.core.pipe.PipeShape;
+import longthrow.core.pipe.PipeWall;
 import longthrow.core.pipe.Throat;
+import longthrow.core.pipe.Volume;
 
 /** The gas on the way between valve and outside. Left ends of its pipes are towards the valve. Changes as it is advanced; of one thread. */
 final class DuctFlow {
     /** A slope takes three cells. */
     private static final int FEWEST_CELLS = 3;
 
-    private final List<PipeFlow> pipes = new ArrayList<>();
-    private final Throat valve;
-    private final Throat mouth;
-    private final double mouthIn;
-    private final double mouthOut;
-    private final double outsidePressure;
-    private final double outsideTemperature;
-    private final double outsideBurned;
+    /** The mean stream that rubs on the walls is read at every so-manieth step: it needs no more. */
+    private static final int READ_EVERY = 8;
 
-    private double massOut;
+    private final PipeGases gases;
+    private final List<PipeFlow> pipes = new ArrayList<>();
+    private final List<PipeWall> walls = new ArrayList<>();
+    private final List<Room> rooms = new ArrayList<>();
+    private final List<Runnable> links = new ArrayList<>();
+    private final Throat valve;
+    private DoubleSupplier out = () -> 0;
+    private int steps;
+
+    /** A plenum, and the area of its holes by which its longest step goes. */
+    private static final class Room {
+        final Volume volume;
+        double holes;
+
+        Room(Volume volume) {
+            this.volume = volume;
+        }
+    }
 
     /**
-     * @param cell        longest cell [m]
-     * @param outside     pressure [Pa], temperature [K] and burned share of what may come in at the mouth
+     * What may come in at the mouth.
+     * @param pressure    [Pa]
+     * @param temperature [K]
+     * @param burned      share of burned gas
      */
-    DuctFlow(Duct duct, PipeGases gases, FlowKernel kernel, double cell, Outside outside) {
-        valve = new Throat(gases);
-        mouth = new Throat(gases);
-        outsidePressure = outside.pressure;
-        outsideTemperature = outside.temperature;
-        outsideBurned = outside.burned;
-        for (Piece piece : duct.pieces()) {
-            if (piece instanceof Tube tube) {
-                int cells = Math.max(FEWEST_CELLS, (int) Math.ceil(tube.length() / cell - 1e-9));
-                pipes.add(new PipeFlow(PipeShape.of(tube.length(), cells, tube::diameter), gases, kernel));
-            }
-        }
-        double last = last().endArea(Side.RIGHT);
-        mouthOut = last;
-        mouthIn = last * duct.mouth();
-    }
-
     record Outside(double pressure, double temperature, double burned) {}
 
-    private PipeFlow last() {
-        return pipes.get(pipes.size() - 1);
+    /**
+     * Filled with what is in it at first, at rest.
+     * @param cell  longest cell [m]
+     * @param first state of the gas in it
+     */
+    DuctFlow(Duct duct, PipeGases gases, FlowKernel kernel, double cell, Outside outside, Outside first) {
+        this.gases = gases;
+        valve = new Throat(gases);
+        PipeFlow before = null;
+        Room room = null;
+        double plate = Double.POSITIVE_INFINITY;
+        for (Piece piece : duct.pieces()) {
+            if (piece instanceof Tube tube) {
+                PipeFlow pipe = pipe(tube, kernel, cell, first);
+                if (room != null) {
+                    bind(room, pipe, Side.LEFT, plate);
+                } else if (before != null) {
+                    bind(before, pipe, plate);
+                }
+                before = pipe;
+                room = null;
+                plate = Double.POSITIVE_INFINITY;
+            } else if (piece instanceof Plenum plenum && before != null) {
+                Volume volume =
+                        new Volume(gases, plenum.volume(), first.pressure, first.temperature, first.burned);
+                volume.wall(plenum.coefficient() * plenum.surface(), plenum.wall());
+                room = new Room(volume);
+                rooms.add(room);
+                bind(room, before, Side.RIGHT, plate);
+                plate = Double.POSITIVE_INFINITY;
+            } else if (piece instanceof Plate hole) {
+                plate = hole.area();
+            }
+        }
+        if (room != null) {
+            open(room, plate, outside);
+        } else if (before != null) {
+            open(before, plate, duct.mouth(), outside);
+        }
     }
 
-    /** All of one state, at rest. */
-    void fill(double pressure, double temperature, double burned) {
-        for (PipeFlow pipe : pipes) {
-            pipe.fill(x -> pressure, x -> temperature, x -> 0, x -> burned);
-        }
+    private PipeFlow pipe(Tube tube, FlowKernel kernel, double cell, Outside first) {
+        int cells = Math.max(FEWEST_CELLS, (int) Math.ceil(tube.length() / cell - 1e-9));
+        PipeFlow pipe = new PipeFlow(PipeShape.of(tube.length(), cells, tube::diameter), gases, kernel);
+        pipe.fill(x -> first.pressure, x -> first.temperature, x -> 0, x -> first.burned);
+        PipeWall wall = new PipeWall(tube.roughness(), tube.wall(), 0);
+        wall.apply(pipe);
+        pipes.add(pipe);
+        walls.add(wall);
+        return pipe;
+    }
+
+    private void bind(PipeFlow one, PipeFlow other, double area) {
+        Joint joint = new Joint(gases);
+        double narrower = Math.min(area, Math.min(one.endArea(Side.RIGHT), other.endArea(Side.LEFT)));
+        links.add(() -> joint.join(one, Side.RIGHT, other, Side.LEFT, narrower, narrower));
+    }
+
+    private void bind(Room room, PipeFlow pipe, Side side, double plate) {
+        Throat throat = new Throat(gases);
+        double area = Math.min(plate, pipe.endArea(side));
+        room.holes += area;
+        Volume volume = room.volume;
+        links.add(() -> {
+            throat.join(pipe, side, area, volume.pressure(), volume.temperature(), volume.share());
+            volume.give(throat);
+        });
+    }
+
+    private void open(Room room, double area, Outside outside) {
+        Orifice hole = new Orifice(gases);
+        room.holes += area;
+        Volume volume = room.volume;
+        links.add(() -> {
+            hole.join(
+                    area,
+                    volume.pressure(),
+                    volume.temperature(),
+                    volume.share(),
+                    outside.pressure,
+                    outside.temperature,
+                    outside.burned);
+            volume.give(-hole.mass(), -hole.energy(), -hole.burned());
+        });
+        out = hole::mass;
+    }
+
+    private void open(PipeFlow pipe, double plate, double mouth, Outside outside) {
+        Throat throat = new Throat(gases);
+        double wide = Math.min(plate, pipe.endArea(Side.RIGHT));
+        double in = wide * mouth;
+        links.add(() -> throat.join(
+                pipe, Side.RIGHT, wide, in, outside.pressure, outside.temperature, outside.burned));
+        out = throat::mass;
     }
 
     double longestStep() {
         double longest = Double.POSITIVE_INFINITY;
         for (PipeFlow pipe : pipes) {
             longest = Math.min(longest, pipe.longestStep());
+        }
+        for (Room room : rooms) {
+            longest = Math.min(longest, room.volume.longestStep(room.holes));
         }
         return longest;
     }
@@ -71,11 +160,18 @@ final class DuctFlow {
         for (PipeFlow pipe : pipes) {
             pipe.predict(dt);
         }
+        for (Room room : rooms) {
+            room.volume.predict(dt);
+        }
     }
 
-    /** What the cylinder stands against in the middle of the step, see {@link Throat#join}; then {@link #intoCylinder} and its like say what flows. */
-    void meet(double areaIn, double areaOut, double pressure, double temperature, double burned) {
-        valve.join(pipes.get(0), Side.LEFT, areaIn, areaOut, pressure, temperature, burned);
+    /**
+     * The valve, in the middle of the step; then {@link #intoCylinder} and its like say what flows.
+     * @param into  effective area into the cylinder [m2]
+     * @param outOf the same out of it
+     */
+    void meet(double into, double outOf, double pressure, double temperature, double burned) {
+        valve.join(pipes.get(0), Side.LEFT, into, outOf, pressure, temperature, burned);
     }
 
     /** [kg/s]. */
@@ -93,16 +189,32 @@ final class DuctFlow {
     }
 
     void finish(double dt) {
-        mouth.join(last(), Side.RIGHT, mouthOut, mouthIn, outsidePressure, outsideTemperature, outsideBurned);
-        massOut = mouth.mass();
-        for (PipeFlow pipe : pipes) {
-            pipe.finish(dt);
+        for (Runnable link : links) {
+            link.run();
+        }
+        boolean reads = steps % READ_EVERY == 0;
+        steps++;
+        for (int i = 0; i < pipes.size(); i++) {
+            pipes.get(i).finish(dt);
+            if (reads) {
+                walls.get(i).gather(pipes.get(i), dt);
+            }
+        }
+        for (Room room : rooms) {
+            room.volume.finish(dt);
+        }
+    }
+
+    /** A cycle is over: what its stream rubs and heats holds for the next. */
+    void rub() {
+        for (int i = 0; i < pipes.size(); i++) {
+            walls.get(i).apply(pipes.get(i));
         }
     }
 
     /** Out of the mouth in the step last taken [kg/s]. */
     double massOut() {
-        return massOut;
+        return out.getAsDouble();
     }
 
     List<PipeFlow> pipes() {
@@ -111,10 +223,6 @@ final class DuctFlow {
 
     int cells() {
         return pipes.stream().mapToInt(pipe -> pipe.shape().cells()).sum();
-    }
-
-    double mass() {
-        return pipes.stream().mapToDouble(PipeFlow::mass).sum();
     }
 
     /** In the cell next to the valve [Pa]. */

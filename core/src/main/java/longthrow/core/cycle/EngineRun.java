@@ -100,13 +100,15 @@ final class EngineRun {
                 gases.pipe(),
                 kernels.get(),
                 mesh.cell() * Mesh.FRESH,
+                new DuctFlow.Outside(air.pressure(), air.intakeTemperature(), 0),
                 new DuctFlow.Outside(air.pressure(), air.intakeTemperature(), 0));
         this.exhaust = new DuctFlow(
                 engine.exhaustDuct(),
                 gases.pipe(),
                 kernels.get(),
                 mesh.cell(),
-                new DuctFlow.Outside(air.pressure(), air.airTemperature(), 1));
+                new DuctFlow.Outside(air.pressure(), air.airTemperature(), 1),
+                new DuctFlow.Outside(air.pressure(), FIRST_EXHAUST, 1));
         this.flame = FlameSpeed.of(gases.fuel());
         double pistonSpeed = engine.space().meanPistonSpeed(setting.speed());
         this.wallHeat = WallHeat.usual(pistonSpeed);
@@ -123,8 +125,6 @@ final class EngineRun {
     }
 
     private void begin(Surroundings air) {
-        intake.fill(air.pressure(), air.intakeTemperature(), 0);
-        exhaust.fill(air.pressure(), FIRST_EXHAUST, 1);
         cylinder.fill(engine.space().volume(BEGIN), air.pressure(), FIRST_CHARGE, FIRST_BURNED);
         atWall.wallTemperature = engine.walls().head();
     }
@@ -160,6 +160,8 @@ final class EngineRun {
         }
         cycles++;
         compare();
+        intake.rub();
+        exhaust.rub();
         if (Double.isFinite(engine.inertia())) {
             load = cylinder.work() / (4 * Math.PI);
             speed *= setting.speed() * sums.time / (4 * Math.PI);

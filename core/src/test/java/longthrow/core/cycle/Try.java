@@ -24,8 +24,8 @@ public class Try {
         double bore = 0.068, stroke = 0.054;
         CylinderSpace space = CylinderSpace.flat(bore, new CrankMotion(stroke / 2, 0.084, 0), 8.5);
         Engine e = new Engine(space, passage(0.025, 0.006, 360-5, 540+35), passage(0.024, 0.006, 180-40, 360+5),
-            new Duct(List.of(Tube.cone(0.18, 0.023, 0.020, 325)), 0.9),
-            new Duct(List.of(Tube.straight(0.35, 0.025, 600)), 1), new Walls(480, 520, 430),
+            x.length > 3 ? new Duct(List.of(Tube.cone(0.06, 0.023, 0.020, 350), new Tube(0.06, List.of(new Tube.Station(0, 0.018), new Tube.Station(0.02,0.018), new Tube.Station(0.035,0.015), new Tube.Station(0.06,0.02)), 310, 0), Plenum.of(5e-4), new Plate(2.5e-4)), 1) : new Duct(List.of(Tube.cone(0.18, 0.023, 0.020, 325)), 0.9),
+            x.length > 3 ? new Duct(List.of(Tube.straight(0.10, 0.023, 600), new Plenum(1.2e-3, 0.08, 500, 20), new Plate(1.5e-4)), 1) : new Duct(List.of(Tube.straight(0.35, 0.025, 600)), 1), new Walls(480, 520, 430),
             new Engine.Firing(Chamber.WEDGE, 0.75 * bore, 1, 1, 1, 0.97), x.length > 2 ? Double.parseDouble(x[2]) : Double.POSITIVE_INFINITY);
         WorkingGases g = WorkingGases.of(Fuel.petrol(), MoistAir.DRY, 1.12);
         double cell = x.length > 0 ? Double.parseDouble(x[0]) : 0.01;
