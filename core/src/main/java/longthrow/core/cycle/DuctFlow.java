@@ -3,6 +3,8 @@ package longthrow.core.cycle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleSupplier;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import longthrow.core.pipe.FlowKernel;
 import longthrow.core.pipe.Joint;
 import longthrow.core.pipe.Orifice;
@@ -215,6 +217,14 @@ final class DuctFlow {
     /** Out of the mouth in the step last taken [kg/s]. */
     double massOut() {
         return out.getAsDouble();
+    }
+
+    /** In all cells, and all plenums [Pa]. */
+    DoubleStream pressures() {
+        return DoubleStream.concat(
+                pipes.stream().flatMapToDouble(pipe -> IntStream.range(0, pipe.shape().cells())
+                        .mapToDouble(pipe::pressure)),
+                rooms.stream().mapToDouble(room -> room.volume.pressure()));
     }
 
     List<PipeFlow> pipes() {

@@ -2,7 +2,6 @@ package longthrow.core.cycle;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import longthrow.core.pipe.FlowKernel;
 import longthrow.core.pipe.PipeFlow;
@@ -179,19 +178,17 @@ final class EngineRun {
             double by = (pressures[i] - lastPressures[i]) / pressures[i];
             squares += by * by;
         }
+        double kept = Math.abs(sums.mouth - sums.tail) / Math.abs(sums.charge);
         change = lastPressures.length == 0
                 ? Double.POSITIVE_INFINITY
-                : Math.max(most, Math.sqrt(squares / lastPressures.length));
+                : Math.max(Math.max(most, kept), Math.sqrt(squares / lastPressures.length));
         lastWork = cylinder.work();
         lastCharge = sums.charge;
         lastPressures = pressures;
     }
 
     private double[] pressures() {
-        return Stream.of(intake, exhaust)
-                .flatMap(duct -> duct.pipes().stream())
-                .flatMapToDouble(pipe -> IntStream.range(0, pipe.shape().cells()).mapToDouble(pipe::pressure))
-                .toArray();
+        return Stream.of(intake, exhaust).flatMapToDouble(DuctFlow::pressures).toArray();
     }
 
     private double burnEnd() {
@@ -345,7 +342,7 @@ final class EngineRun {
         return cycles;
     }
 
-    /** How far the last cycle was from the one before, at most of work, charge and pressures in the pipes. */
+    /** How far the last cycle was from the one before, at most of work, charge, pressures in pipes and plenums, and what has come in and not gone out. */
     double change() {
         return change;
     }

@@ -94,8 +94,8 @@ public record OperatingPoint(
      */
     public record Effort(boolean settled, int cycles, long steps, int cells, long repaired) {}
 
-    /** How much two cycles may differ to be alike, of work and charge, and of the pressures in the pipes. */
-    public static final double ALIKE = 3e-4;
+    /** How much two cycles may differ to be alike: of work, of charge, of the pressures in pipes and plenums, and of what comes in and goes out. */
+    public static final double ALIKE = 5e-4;
 
     /** So many cycles in succession must be alike. */
     static final int IN_SUCCESSION = 2;
