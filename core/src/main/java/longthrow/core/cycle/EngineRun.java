@@ -55,6 +55,7 @@ final class EngineRun {
     private Sums sums = new Sums();
     private double residual;
     private double trapped;
+    private double spark;
     private double peak;
     private double peakAngle;
     private double gross;
@@ -115,6 +116,7 @@ final class EngineRun {
         this.intakeShuts = within(engine.intake().closes());
         this.exhaustOpens = within(engine.exhaust().opens());
         this.speed = setting.speed();
+        this.spark = setting.spark() instanceof Spark.Fixed fixed ? fixed.before() : Spark.FIRST;
         begin(air);
     }
 
@@ -145,7 +147,7 @@ final class EngineRun {
                 shut = true;
                 closed();
             }
-            if (burning == Burning.BEFORE && angle >= -setting.spark()) {
+            if (burning == Burning.BEFORE && angle >= -spark) {
                 light();
             }
             if (burning == Burning.LIT && (angle >= exhaustOpens || angle >= burnEnd())) {
@@ -159,6 +161,7 @@ final class EngineRun {
         }
         cycles++;
         compare();
+        time();
         intake.rub();
         exhaust.rub();
         if (Double.isFinite(engine.inertia())) {
@@ -191,6 +194,14 @@ final class EngineRun {
         return Stream.of(intake, exhaust).flatMapToDouble(DuctFlow::pressures).toArray();
     }
 
+    /** A spark that is sought comes as much earlier as half has burned too late. */
+    private void time() {
+        if (setting.spark() instanceof Spark.HalfBurnedAt sought && curve.isPresent()) {
+            double late = curve.get().angle(0.5) - sought.after();
+            spark = Math.min(Spark.EARLIEST, Math.max(Spark.LATEST, spark + late));
+        }
+    }
+
     private double burnEnd() {
         return curve.map(BurnCurve::end).orElse(exhaustOpens);
     }
@@ -202,13 +213,12 @@ final class EngineRun {
 
     /** The next angle at which something begins or ends. */
     private double next(boolean shut) {
-        double spark = -setting.spark();
         double to = END;
         if (!shut && intakeShuts > angle) {
             to = Math.min(to, intakeShuts);
         }
-        if (burning == Burning.BEFORE && spark > angle) {
-            to = Math.min(to, spark);
+        if (burning == Burning.BEFORE && -spark > angle) {
+            to = Math.min(to, -spark);
         }
         if (burning == Burning.LIT) {
             to = Math.min(to, Math.min(exhaustOpens, burnEnd()));
@@ -243,7 +253,7 @@ final class EngineRun {
                 gases.equivalenceRatio(), cylinder.burned(), cylinder.temperature(), cylinder.pressure());
         curve = BurnAngles.of(place, charge, flame, setting.speed())
                 .map(angles -> BurnCurve.fromSpark(
-                        -setting.spark(),
+                        -spark,
                         angles.development() * firing.developmentFactor(),
                         angles.rapid() * firing.burnFactor()));
         cylinder.spark(lost);
@@ -370,6 +380,7 @@ final class EngineRun {
                         cylinder.work() / displacement, gross / displacement, cylinder.work() / (4 * Math.PI)),
                 new OperatingPoint.Charge(air, fuel, trapped, residual, air / holds),
                 curve.map(burn -> new OperatingPoint.Fire(
+                        spark,
                         burn.angle(0.1),
                         burn.angle(0.5),
                         burn.angle(0.9),

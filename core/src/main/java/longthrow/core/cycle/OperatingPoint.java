@@ -51,6 +51,7 @@ public record OperatingPoint(
 
     /**
      * The burning.
+     * @param spark         before firing top dead centre
      * @param tenth         crank angle where a tenth has burned
      * @param half          where half has
      * @param nineTenths    where nine tenths have
@@ -60,6 +61,7 @@ public record OperatingPoint(
      * @param octaneFitted  whether that lies where the delay was fitted
      */
     public record Fire(
+            double spark,
             double tenth,
             double half,
             double nineTenths,

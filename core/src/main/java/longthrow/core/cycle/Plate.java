@@ -10,4 +10,9 @@ public record Plate(double area) implements Piece {
     public Plate {
         Require.positive("effective area of a plate [m2]", area);
     }
+
+    /** A round hole without contraction, by its diameter [m]. */
+    public static Plate hole(double diameter) {
+        return new Plate(0.25 * Math.PI * diameter * diameter);
+    }
 }

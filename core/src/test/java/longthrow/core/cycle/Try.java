@@ -31,7 +31,7 @@ public class Try {
         double cell = x.length > 0 ? Double.parseDouble(x[0]) : 0.01;
         for (int again = 0; again < 3; again++) for (int rpm : new int[] {2000, 3600, 5000, 6000}) {
             long t0 = CpuTime.now();
-            OperatingPoint p = OperatingPoint.run(e, new Setting(rpm * Math.PI / 30, Math.toRadians(25), new Surroundings(101325, 290, 298)), g,
+            OperatingPoint p = OperatingPoint.run(e, new Setting(rpm * Math.PI / 30, Spark.degrees(25), new Surroundings(101325, 290, 298)), g,
                 new Mesh(cell, Math.toRadians(x.length > 1 ? Double.parseDouble(x[1]) : 1)), PlainKernel::new, () -> true).get();
             long t1 = CpuTime.now();
             System.out.printf("%d rpm %.1f ms net %.4f gross %.4f ve %.4f res %.4f exhT %.0f port %.0f %s %s fuelJ %.1f walls %.3f%n", rpm, (t1-t0)*1e-6, p.work().net()/1e5, p.work().gross()/1e5, p.charge().volumetric(), p.charge().residual(), p.heat().exhaustTemperature(), p.heat().portTemperature(), p.effort(), p.balance(), p.heat().fuel(), p.heat().walls()/p.heat().fuel());

@@ -1,0 +1,53 @@
+package longthrow.core.power;
+
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import longthrow.core.cycle.Engine;
+import longthrow.core.cycle.Mesh;
+import longthrow.core.cycle.OperatingPoint;
+import longthrow.core.cycle.Traces;
+import longthrow.core.pipe.FlowKernel;
+
+/** The torque of one engine at one speed, as a pure function of its figures. */
+public final class Curve {
+    /** Cells and steps: chosen so that half of both moves the torque by less than 0.5 %, see docs/measurements.md. */
+    public static final Mesh MESH = new Mesh(0.012, Math.toRadians(1));
+
+    private Curve() {}
+
+    /**
+     * One speed.
+     * @param speed    of the crankshaft [rad/s]
+     * @param point    of the gas
+     * @param friction mean effective pressure of what rubs [Pa]
+     * @param torque   at the crankshaft [N m]
+     */
+    public record Point(double speed, OperatingPoint point, double friction, double torque) {
+        /** [W]. */
+        public double power() {
+            return torque * speed;
+        }
+    }
+
+    /** @return empty where it was ended from outside */
+    public static Optional<Point> at(
+            Figures figures, double speed, Mesh mesh, Supplier<FlowKernel> kernels, BooleanSupplier goesOn) {
+        Model model = new Model(figures);
+        Engine engine = model.engine();
+        return OperatingPoint.run(engine, model.setting(speed), model.gases(), mesh, kernels, goesOn)
+                .map(point -> {
+                    double area = engine.space().pistonArea();
+                    double outside = figures.number(Needed.AIR_PRESSURE);
+                    double load = 0;
+                    for (double pressure : point.traces().all(Traces.Trace.PRESSURE)) {
+                        load += Math.abs(pressure - outside) * area / Traces.PLACES;
+                    }
+                    double friction = model.friction(speed, load);
+                    double torque = (point.work().net() - friction)
+                            * engine.space().displacement()
+                            / (4 * Math.PI);
+                    return new Point(speed, point, friction, torque);
+                });
+    }
+}

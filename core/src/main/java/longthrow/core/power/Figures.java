@@ -1,0 +1,67 @@
+package longthrow.core.power;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.core.gas.Fuel;
+import longthrow.core.measurement.Measured;
+
+/** All that is needed of one engine on one day, read or usual, each with its doubt. What is not fitted (airbox, silencer) or sought (spark) is not there. Immutable. */
+public final class Figures {
+    private final Kind kind;
+    private final Fuel fuel;
+    private final Map<Needed, Measured> values;
+    private final Map<Needed, String> usual;
+
+    Figures(Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual) {
+        this.kind = kind;
+        this.fuel = fuel;
+        this.values = new EnumMap<>(values);
+        this.usual = new EnumMap<>(usual);
+    }
+
+    /**
+     * What was read, and the usual for the rest.
+     * @param known bore, stroke and compression ratio at least, coherent SI
+     */
+    public static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known) {
+        return Usual.fill(kind, fuel, known);
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    public Fuel fuel() {
+        return fuel;
+    }
+
+    public Optional<Measured> value(Needed needed) {
+        return Optional.ofNullable(values.get(needed));
+    }
+
+    /** Where the usual figure is from; empty where it was read. */
+    public Optional<String> usual(Needed needed) {
+        return Optional.ofNullable(usual.get(needed));
+    }
+
+    public boolean has(Needed needed) {
+        return values.containsKey(needed);
+    }
+
+    /** Of what is there. */
+    public double number(Needed needed) {
+        Measured value = values.get(needed);
+        if (value == null) {
+            throw new IllegalStateException(needed + " is not there");
+        }
+        return value.value();
+    }
+
+    /** The same with one of them at another value [SI]; its doubt gone. */
+    Figures with(Needed needed, double value) {
+        Map<Needed, Measured> changed = new EnumMap<>(values);
+        changed.put(needed, Measured.exact(value));
+        return new Figures(kind, fuel, changed, usual);
+    }
+}

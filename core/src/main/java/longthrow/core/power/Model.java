@@ -1,0 +1,240 @@
+package longthrow.core.power;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import longthrow.core.cycle.Bearing;
+import longthrow.core.cycle.Chamber;
+import longthrow.core.cycle.CylinderSpace;
+import longthrow.core.cycle.Duct;
+import longthrow.core.cycle.Engine;
+import longthrow.core.cycle.Friction;
+import longthrow.core.cycle.IntakeMixture;
+import longthrow.core.cycle.Passage;
+import longthrow.core.cycle.Piece;
+import longthrow.core.cycle.Plate;
+import longthrow.core.cycle.Plenum;
+import longthrow.core.cycle.Setting;
+import longthrow.core.cycle.Spark;
+import longthrow.core.cycle.Surroundings;
+import longthrow.core.cycle.Tube;
+import longthrow.core.cycle.ValveFlow;
+import longthrow.core.cycle.ValveGear;
+import longthrow.core.cycle.ValveGroup;
+import longthrow.core.cycle.ValveLift;
+import longthrow.core.cycle.Walls;
+import longthrow.core.cycle.WorkingGases;
+import longthrow.core.gas.MoistAir;
+import longthrow.core.motion.CrankMotion;
+import longthrow.core.motion.LobeCurve;
+import longthrow.core.power.Kind.Cooling;
+import longthrow.core.power.Kind.Layout;
+import longthrow.core.power.Kind.Use;
+
+/** The engine whose cycle is run, made of its figures. */
+final class Model {
+    /** Chamber's and crown's surface over the bore's area: a side valve's chamber lies beside the bore too. Judgement, no source. */
+    private static final double SIDE_CHAMBER = 2.1;
+
+    private static final double CHAMBER = 1.3;
+    private static final double CROWN = 1.05;
+
+    /** Stem over head. Common practice, no source. */
+    private static final double STEM = 0.2;
+
+    /** Cast ports and drawn pipes [m]: Moody (1944), cast iron and commercial steel. */
+    private static final double CAST = 2.6e-4;
+
+    private static final double DRAWN = 4.5e-5;
+
+    /** Surface of a silencer by its volume, as a cylinder twice as long as wide. */
+    private static final double SILENCER_FORM = 5 * Math.PI / Math.pow(Math.PI, 2.0 / 3);
+
+    /** To the wall of a silencer by its gas [W/(m2 K)]: forced air at some 10 m/s; judgement, no source. */
+    private static final double SILENCER_HEAT = 30;
+
+    /** Entry of a carburettor without filter: a bell with a radius of a tenth of its bore, see Mouth. */
+    private static final double BELL = 1 / Math.sqrt(1 + 0.12);
+
+    private final Figures figures;
+    private final MoistAir air;
+    private final WorkingGases gases;
+
+    Model(Figures figures) {
+        this.figures = figures;
+        this.air = MoistAir.of(at(Needed.HUMIDITY), at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE));
+        this.gases = WorkingGases.of(figures.fuel(), air, at(Needed.MIXTURE));
+    }
+
+    private double at(Needed needed) {
+        return figures.number(needed);
+    }
+
+    WorkingGases gases() {
+        return gases;
+    }
+
+    Engine engine() {
+        CylinderSpace space = space();
+        Chamber chamber = chamber();
+        return new Engine(
+                space,
+                valve(true),
+                valve(false),
+                intake(),
+                exhaust(),
+                new Walls(at(Needed.HEAD_TEMPERATURE), at(Needed.CROWN_TEMPERATURE), at(Needed.SLEEVE_TEMPERATURE)),
+                new Engine.Firing(
+                        chamber,
+                        chamber.usualTravel() * at(Needed.BORE),
+                        at(Needed.WALL_HEAT),
+                        at(Needed.BURNING),
+                        at(Needed.DEVELOPMENT),
+                        Math.min(1, at(Needed.FIRE_EFFICIENCY))),
+                at(Needed.INERTIA));
+    }
+
+    Setting setting(double speed) {
+        double mixed = IntakeMixture.temperature(
+                figures.fuel(), air, at(Needed.MIXTURE), at(Needed.AIR_TEMPERATURE), at(Needed.EVAPORATED));
+        Spark spark = figures.has(Needed.SPARK) ? new Spark.Fixed(at(Needed.SPARK)) : Spark.HalfBurnedAt.best();
+        return new Setting(speed, spark, new Surroundings(at(Needed.AIR_PRESSURE), mixed, at(Needed.AIR_TEMPERATURE)));
+    }
+
+    private CylinderSpace space() {
+        double bore = at(Needed.BORE);
+        double area = 0.25 * Math.PI * bore * bore;
+        double rod = at(Needed.ROD);
+        double offset = at(Needed.OFFSET);
+        double stroke = at(Needed.STROKE);
+        double square = stroke * stroke;
+        double rods = 4 * rod * rod;
+        double radius = 0.5 * stroke * Math.sqrt((rods - 4 * offset * offset - square) / (rods - square));
+        double chamber = figures.kind().layout() == Layout.SIDE_VALVE ? SIDE_CHAMBER : CHAMBER;
+        return new CylinderSpace(
+                bore,
+                new CrankMotion(radius, rod, offset),
+                area * stroke / (at(Needed.COMPRESSION_RATIO) - 1),
+                chamber * area,
+                CROWN * area);
+    }
+
+    private Chamber chamber() {
+        Kind kind = figures.kind();
+        if (kind.layout() == Layout.SIDE_VALVE) {
+            return Chamber.SIDE_VALVE;
+        }
+        if (kind.intakes() > 1) {
+            return Chamber.PENT_ROOF;
+        }
+        return kind.use() == Use.UTILITY ? Chamber.WEDGE : Chamber.HEMISPHERE;
+    }
+
+    private Passage valve(boolean intake) {
+        double head = at(intake ? Needed.INTAKE_HEAD : Needed.EXHAUST_HEAD);
+        double throat = Math.min(head, at(intake ? Needed.INTAKE_THROAT : Needed.EXHAUST_THROAT));
+        int count = intake ? figures.kind().intakes() : figures.kind().exhausts();
+        double lift = at(intake ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT);
+        double opens = at(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS);
+        double closes = at(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES);
+        // from firing top dead centre
+        double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
+        LobeCurve lobe = LobeCurve.of(lift, at(Needed.CHECKING_LIFT), Math.PI + opens + closes, centre);
+        ValveLift over = ValveLift.assumed(lobe, 1, 0);
+        ValveFlow flow = ValveFlow.usual(
+                new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake);
+        double factor = at(intake ? Needed.INTAKE_FLOW : Needed.EXHAUST_FLOW);
+        return Passage.of(angle -> factor * flow.into(over.at(angle)), angle -> factor * flow.outOf(over.at(angle)));
+    }
+
+    private Duct intake() {
+        double throats = at(Needed.INTAKE_THROAT) * Math.sqrt(figures.kind().intakes());
+        double bore = at(Needed.INTAKE_BORE);
+        double venturi = Math.min(at(Needed.VENTURI), bore);
+        double port = at(Needed.INTAKE_PORT_LENGTH);
+        double runner = at(Needed.INTAKE_RUNNER_LENGTH);
+        double carburettor = at(Needed.CARBURETTOR_LENGTH);
+        double wall = at(Needed.INTAKE_WALL_TEMPERATURE);
+        double cool = 0.5 * (wall + at(Needed.AIR_TEMPERATURE));
+        double all = runner + carburettor;
+        List<Piece> pieces = new ArrayList<>();
+        pieces.add(new Tube(
+                port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        // the venturi stands two thirds of the way out of the carburettor: room for the throttle on the engine's side
+        pieces.add(new Tube(
+                all,
+                List.of(
+                        new Tube.Station(0, bore),
+                        new Tube.Station(runner, bore),
+                        new Tube.Station(runner + 0.65 * carburettor, venturi),
+                        new Tube.Station(all, 1.2 * venturi)),
+                cool,
+                DRAWN));
+        if (figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER)) {
+            pieces.add(Plenum.of(at(Needed.AIRBOX)));
+            pieces.add(Plate.hole(at(Needed.FILTER)));
+        }
+        return new Duct(pieces, BELL);
+    }
+
+    private Duct exhaust() {
+        double throats = at(Needed.EXHAUST_THROAT) * Math.sqrt(figures.kind().exhausts());
+        double bore = at(Needed.PRIMARY_BORE);
+        double port = at(Needed.EXHAUST_PORT_LENGTH);
+        double wall = at(Needed.EXHAUST_WALL_TEMPERATURE);
+        List<Piece> pieces = new ArrayList<>();
+        pieces.add(new Tube(
+                port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        pieces.add(new Tube(
+                at(Needed.PRIMARY_LENGTH), List.of(new Tube.Station(0, bore)), wall, DRAWN));
+        if (figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE)) {
+            double volume = at(Needed.SILENCER);
+            pieces.add(new Plenum(volume, SILENCER_FORM * Math.pow(volume, 2.0 / 3), wall, SILENCER_HEAT));
+            pieces.add(Plate.hole(at(Needed.SILENCER_HOLE)));
+        }
+        return new Duct(pieces, 1);
+    }
+
+    // ---- what rubs
+
+    private ValveGear gear() {
+        return switch (figures.kind().layout()) {
+            case SIDE_VALVE -> ValveGear.SIDE_VALVE;
+            case PUSHROD -> ValveGear.PUSHROD_FLAT;
+            case OVERHEAD_CAM -> ValveGear.OVERHEAD_CAM_ROCKER;
+        };
+    }
+
+    /**
+     * Mean effective pressure of friction [Pa]. Bearings where nothing was read, common practice, no source: ball mains of 0.37 bores; a plain big end of 0.44 by 0.33 bores in a utility
+     * engine, one of needles in others.
+     * @param meanLoad on the mains [N]
+     */
+    double friction(double speed, double meanLoad) {
+        double bore = at(Needed.BORE);
+        double shaft = 0.37 * bore;
+        boolean utility = figures.kind().use() == Use.UTILITY;
+        Bearing mains = new Bearing.Rolling(Bearing.Kind.BALL, shaft, 1.5 * shaft, 2, meanLoad);
+        Bearing bigEnd = utility
+                ? new Bearing.Plain(0.44 * bore, 0.33 * bore, 1)
+                : new Bearing.Rolling(Bearing.Kind.NEEDLE, 0.4 * bore, 0.5 * bore, 1, meanLoad);
+        int valves = figures.kind().intakes() + figures.kind().exhausts();
+        Optional<Friction.Fan> fan = figures.kind().cooling() == Cooling.FAN
+                ? Optional.of(new Friction.Fan(
+                        2.4 * bore, air.density(at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE))))
+                : Optional.empty();
+        Friction friction = Friction.of(
+                new Friction.Engine(
+                        bore,
+                        at(Needed.STROKE),
+                        shaft,
+                        mains,
+                        bigEnd,
+                        new Friction.Valves(gear(), valves, at(Needed.INTAKE_LIFT), 2),
+                        fan),
+                new Friction.Running(
+                        speed, at(Needed.COMPRESSION_RATIO), 1, Friction.referenceOil(at(Needed.OIL_TEMPERATURE))));
+        return at(Needed.FRICTION) * friction.total();
+    }
+}
