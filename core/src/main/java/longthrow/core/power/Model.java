@@ -207,7 +207,7 @@ final class Model {
     }
 
     /**
-     * Mean effective pressure of friction [Pa]. Bearings where nothing was read, common practice, no source: ball mains of 0.37 bores; a plain big end of 0.44 by 0.33 bores in a utility
+     * Mean effective pressure of what rubs, and of the breathing crankcase [Pa]. Bearings where nothing was read, common practice, no source: ball mains of 0.37 bores; a plain big end of 0.44 by 0.33 bores in a utility
      * engine, one of needles in others.
      * @param meanLoad on the mains [N]
      */
@@ -235,6 +235,6 @@ final class Model {
                         fan),
                 new Friction.Running(
                         speed, at(Needed.COMPRESSION_RATIO), 1, Friction.referenceOil(at(Needed.OIL_TEMPERATURE))));
-        return at(Needed.FRICTION) * friction.total();
+        return at(Needed.FRICTION) * friction.total() + at(Needed.CRANKCASE);
     }
 }

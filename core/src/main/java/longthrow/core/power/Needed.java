@@ -48,6 +48,7 @@ public enum Needed {
     BURNING(Dimension.RATIO, "rapid burning angle over the formula's"),
     WALL_HEAT(Dimension.RATIO, "heat to the walls over the formula's"),
     FRICTION(Dimension.RATIO, "friction over the formula's"),
+    CRANKCASE(Dimension.PRESSURE, "mean effective pressure that the crankcase's breathing takes"),
     INERTIA(Dimension.INERTIA, "inertia of flywheel and crankshaft"),
     AIR_PRESSURE(Dimension.PRESSURE, "air pressure"),
     AIR_TEMPERATURE(Dimension.TEMPERATURE, "air temperature"),

@@ -248,6 +248,12 @@ final class Usual {
                 "air to petrol 11.5 to 13.5 at full load, carburettors, from memory; other fuels as far from exact");
         take(Needed.EVAPORATED, IntakeMixture.evaporatedShare(fuel));
         take(Needed.FIRE_EFFICIENCY, CombustionEfficiency.BURNS);
+        take(
+                Needed.CRANKCASE,
+                1500,
+                0,
+                10_000,
+                "a check valve as breather takes 0.1 to 1.2 kPa, an open hole of 6 mm 1.5 to 30 kPa (CrankcasePumping); which is fitted: " + PRACTICE);
         take(Needed.DEVELOPMENT, 1, 0.62, 1.38, BAND);
         take(Needed.BURNING, 1, 0.72, 1.28, BAND);
         take(Needed.WALL_HEAT, 1, 0.57, 1.43, BAND);
