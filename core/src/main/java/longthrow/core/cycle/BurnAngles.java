@@ -1,7 +1,9 @@
 package longthrow.core.cycle;
 
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import longthrow.core.gas.Fuel;
+import longthrow.core.motion.CrankMotion;
 import longthrow.core.quantity.Require;
 
 /**
@@ -13,6 +15,8 @@ import longthrow.core.quantity.Require;
  * (our reading, so that engines of other strokes follow). The numbers here are not fitted either: they are such that a small engine at its {@link #ANCHOR anchor} has the middle of the published range of its
  * {@link Chamber}. In rapid burning B stands for how far the flame has to go; a plug nearer the middle than usual for the chamber shortens it by the square root of the way (a middle plug burns some 30 % faster than
  * one at the wall: T. Poulos and J. B. Heywood, SAE 830334, from memory).
+ *
+ * <p>The flame develops in a gas that is squeezed meanwhile; the angle of the source holds for one that is not, so its rate is summed over what passes (our reading; the more the earlier the spark).
  *
  * <p>The state at half burned is reckoned, not asked: pressure as compressed by n = 1.3 to the volume there, times 2.3 for half of what burning at constant volume would do (3.6 times, petrol near
  * stoichiometric, from memory); the unburned gas follows with the same n. As the anchor is reckoned alike, most of what is wrong in it cancels.
@@ -32,11 +36,19 @@ public record BurnAngles(double development, double rapid, double developmentDou
     private static final double POLYTROPIC = 1.3;
     private static final double HALF_BURNED_RISE = 1 + 0.5 * (3.6 - 1);
 
+    /** Where half has burned with the best spark [rad]: 7 to 10 degrees after top centre. */
+    private static final double HALF_BURNED = Math.toRadians(8);
+
+    /** A flame that has not developed here does not burn the charge before the exhaust opens [rad]; judgement. */
+    private static final double LATEST = Math.toRadians(70);
+
+    private static final double STEP = Math.toRadians(1);
+
     /**
      * Where the middle of the published ranges is set: a single of 70 mm bore and 55 mm stroke, 8.5 to 1, at 3600 rpm and full load on petrol, 10 % rich, sparked 22 degrees before top centre; compressed with n = 1.32 from
      * 0.97 bar and 358 K at 0.92 of the volume. Judgement: the ranges do not say at which speed they were read.
      */
-    static final Place ANCHOR_PLACE = new Place(Chamber.WEDGE, 0.070, 0.055, 0.75 * 0.070, 0.0098, 0.0077);
+    static final Place ANCHOR_PLACE = anchorPlace();
 
     static final Charge ANCHOR = new Charge(1.1, 0.08, 630, 9.9e5);
     static final double ANCHOR_SPEED = 3600 * Math.PI / 30;
@@ -47,9 +59,33 @@ public record BurnAngles(double development, double rapid, double developmentDou
             rangeDoubt(Chamber.SHORTEST_DEVELOPMENT_DEGREES, Chamber.LONGEST_DEVELOPMENT_DEGREES);
 
     private static final FlameSpeed PETROL = FlameSpeed.of(Fuel.petrol());
-    private static final double DEVELOPMENT_FACTOR =
-            MIDDLE_DEVELOPMENT / development(ANCHOR_PLACE, ANCHOR, PETROL, ANCHOR_SPEED);
+    private static final double DEVELOPMENT_FACTOR = developmentFactor();
     private static final double RAPID_AT_ANCHOR = rapid(ANCHOR_PLACE, ANCHOR, PETROL, ANCHOR_SPEED);
+
+    private static Place anchorPlace() {
+        CylinderSpace space = CylinderSpace.flat(0.070, new CrankMotion(0.0275, 0.0907, 0), 8.5);
+        return new Place(
+                Chamber.WEDGE,
+                0.070,
+                0.055,
+                0.75 * 0.070,
+                Math.toRadians(-22),
+                angle -> space.volume(angle) / space.pistonArea());
+    }
+
+    /** So that at the anchor the angles passed add up to 1 where the middle of the range ends. */
+    private static double developmentFactor() {
+        double first = ANCHOR_PLACE.heightAtSpark();
+        double sum = 0;
+        int steps = 1000;
+        for (int i = 0; i < steps; i++) {
+            double height =
+                    ANCHOR_PLACE.height.applyAsDouble(ANCHOR_PLACE.spark + (i + 0.5) / steps * MIDDLE_DEVELOPMENT);
+            Charge here = ANCHOR.squeezed(Math.pow(first / height, POLYTROPIC));
+            sum += MIDDLE_DEVELOPMENT / steps / inGasAsItIs(ANCHOR_PLACE, height, here, PETROL, ANCHOR_SPEED);
+        }
+        return sum;
+    }
 
     public BurnAngles {
         Require.positive("flame development angle [rad]", development);
@@ -58,25 +94,33 @@ public record BurnAngles(double development, double rapid, double developmentDou
 
     /**
      * Where it burns.
-     * @param bore         [m]
-     * @param stroke       [m]
-     * @param flameTravel  from the plug to the farthest wall, seen along the cylinder [m]; {@link Chamber#usualTravel} bores where it is not told
-     * @param heightAtSpark volume when the spark jumps over the area of the bore [m]
-     * @param heightAtHalf  the same when half has burned, which is near 8 degrees after top centre with the best spark [m]
+     * @param bore        [m]
+     * @param stroke      [m]
+     * @param flameTravel from the plug to the farthest wall, seen along the cylinder [m]; {@link Chamber#usualTravel} bores where it is not told
+     * @param spark       crank angle from firing top centre [rad], below 0 before it
+     * @param height      volume over the area of the bore [m] by crank angle from firing top centre [rad]
      */
     public record Place(
             Chamber chamber,
             double bore,
             double stroke,
             double flameTravel,
-            double heightAtSpark,
-            double heightAtHalf) {
+            double spark,
+            DoubleUnaryOperator height) {
         public Place {
             Require.positive("bore [m]", bore);
             Require.positive("stroke [m]", stroke);
             Require.within("way from the plug to the farthest wall in bores", flameTravel / bore, 0.3, 1.5);
-            Require.positive("height of the chamber at the spark [m]", heightAtSpark);
-            Require.positive("height of the chamber at half burned [m]", heightAtHalf);
+            Require.positive("height of the chamber at the spark [m]", height.applyAsDouble(spark));
+            Require.positive("height of the chamber at half burned [m]", height.applyAsDouble(HALF_BURNED));
+        }
+
+        private double heightAtSpark() {
+            return height.applyAsDouble(spark);
+        }
+
+        private double heightAtHalf() {
+            return height.applyAsDouble(HALF_BURNED);
         }
     }
 
@@ -97,9 +141,13 @@ public record BurnAngles(double development, double rapid, double developmentDou
 
         /** The unburned gas when half has burned. */
         private Charge halfBurned(Place place) {
-            double squeezed = Math.pow(place.heightAtSpark / place.heightAtHalf, POLYTROPIC) * HALF_BURNED_RISE;
-            double warmed = Math.pow(squeezed, 1 - 1 / POLYTROPIC);
-            return new Charge(equivalenceRatio, burned, temperature * warmed, pressure * squeezed);
+            return squeezed(Math.pow(place.heightAtSpark() / place.heightAtHalf(), POLYTROPIC) * HALF_BURNED_RISE);
+        }
+
+        /** At so many times the pressure. */
+        private Charge squeezed(double by) {
+            double warmed = Math.pow(by, 1 - 1 / POLYTROPIC);
+            return new Charge(equivalenceRatio, burned, temperature * warmed, pressure * by);
         }
 
         private double speed(FlameSpeed flame) {
@@ -117,7 +165,8 @@ public record BurnAngles(double development, double rapid, double developmentDou
      */
     public static Optional<BurnAngles> of(Place place, Charge charge, FlameSpeed flame, double speed) {
         Require.positive("crankshaft speed [rad/s]", speed);
-        if (!(charge.speed(flame) > 0)) {
+        double developed = development(place, charge, flame, speed);
+        if (!(charge.speed(flame) > 0) || !(developed * DEVELOPMENT_FACTOR < Double.POSITIVE_INFINITY)) {
             return Optional.empty();
         }
         Chamber chamber = place.chamber;
@@ -125,7 +174,7 @@ public record BurnAngles(double development, double rapid, double developmentDou
         double way = Math.pow(place.flameTravel / (chamber.usualTravel() * place.bore), TRAVEL_POWER);
         boolean known = FlameSpeed.known(charge.equivalenceRatio, charge.temperature, charge.pressure, charge.burned);
         return Optional.of(new BurnAngles(
-                DEVELOPMENT_FACTOR * development(place, charge, flame, speed),
+                developed,
                 middle * way * rapid(place, charge, flame, speed) / RAPID_AT_ANCHOR,
                 Math.hypot(DEVELOPMENT_RANGE_DOUBT, SCALING_DOUBT),
                 Math.hypot(rangeDoubt(chamber.shortestRapid(), chamber.longestRapid()), SCALING_DOUBT),
@@ -137,8 +186,28 @@ public record BurnAngles(double development, double rapid, double developmentDou
         return (high - low) / (high + low) / Math.sqrt(3);
     }
 
+    /**
+     * From the spark to a tenth: the source's angle holds for a gas that stays as it is at the spark; here it changes while the flame develops, which is over when the angles passed, each over the
+     * angle that the gas there would take, add up to 1. Infinite where that is not so before {@link #LATEST}.
+     */
     private static double development(Place place, Charge charge, FlameSpeed flame, double speed) {
-        return Math.PI / place.stroke * burning(place, charge, charge.speed(flame), speed);
+        double first = place.heightAtSpark();
+        double done = 0;
+        for (double passed = 0; place.spark + passed < LATEST; passed += STEP) {
+            double height = place.height.applyAsDouble(place.spark + passed + 0.5 * STEP);
+            Charge here = charge.squeezed(Math.pow(first / height, POLYTROPIC));
+            double whole = DEVELOPMENT_FACTOR * inGasAsItIs(place, height, here, flame, speed);
+            double next = done + STEP / whole;
+            if (next >= 1) {
+                return passed + STEP * (1 - done) / (next - done);
+            }
+            done = next;
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    private static double inGasAsItIs(Place place, double height, Charge gas, FlameSpeed flame, double speed) {
+        return Math.PI / place.stroke * burning(place, height, gas, gas.speed(flame), speed);
     }
 
     private static double rapid(Place place, Charge charge, FlameSpeed flame, double speed) {
@@ -146,15 +215,15 @@ public record BurnAngles(double development, double rapid, double developmentDou
         double thinner = charge.pressure / charge.temperature * half.temperature / half.pressure;
         return Math.PI
                 / place.stroke
-                * (place.bore / place.heightAtHalf)
+                * (place.bore / place.heightAtHalf())
                 * Math.pow(thinner, DENSITY_POWER)
-                * burning(place, half, half.speed(flame), speed);
+                * burning(place, place.heightAtSpark(), half, half.speed(flame), speed);
     }
 
     /** (Sp nu)^(1/3) (h / SL)^(2/3) [m]. */
-    private static double burning(Place place, Charge gas, double flame, double speed) {
+    private static double burning(Place place, double height, Charge gas, double flame, double speed) {
         double pistonSpeed = speed * place.stroke / Math.PI;
-        return Math.pow(pistonSpeed * gas.viscosity(), THIRD) * Math.pow(place.heightAtSpark / flame, 2 * THIRD);
+        return Math.pow(pistonSpeed * gas.viscosity(), THIRD) * Math.pow(height / flame, 2 * THIRD);
     }
 
     /** The curve that begins at the spark [rad] and has these angles. */

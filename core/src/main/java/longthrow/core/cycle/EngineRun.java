@@ -247,8 +247,8 @@ final class EngineRun {
                 space.bore(),
                 space.crank().stroke(),
                 firing.flameTravel(),
-                cylinder.volume() / area,
-                space.volume(HALF_BURNED) / area);
+                -spark,
+                at -> space.volume(at) / area);
         BurnAngles.Charge charge = new BurnAngles.Charge(
                 gases.equivalenceRatio(), cylinder.burned(), cylinder.temperature(), cylinder.pressure());
         curve = BurnAngles.of(place, charge, flame, setting.speed())
@@ -259,9 +259,6 @@ final class EngineRun {
         cylinder.spark(lost);
         burning = Burning.LIT;
     }
-
-    /** Half has burned some 8 degrees after top dead centre with the best spark: Heywood (1988), 9.2. */
-    private static final double HALF_BURNED = Math.toRadians(8);
 
     private double burnedShare(double at) {
         if (burning != Burning.LIT || curve.isEmpty()) {

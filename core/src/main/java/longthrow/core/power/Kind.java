@@ -56,6 +56,10 @@ public record Kind(Use use, Cooling cooling, Layout layout, int intakes, int exh
     public enum Basis {
         /** Without air filter and silencer (SAE J1995, formerly J607), 15.6 °C and 101.3 kPa. */
         GROSS,
+        /**
+         * A maker's own "gross maximum": in the air of J607 (15.6 °C, 101.3 kPa); what was on the engine is not told, so it is taken as it is sold.
+         */
+        MAKER_GROSS,
         /** As it is sold, filter and silencer on it (SAE J1349), 25 °C and 99 kPa dry. */
         NET,
         /** A vehicle maker's figure at the crankshaft, filter and silencer on it (DIN 70020 and its like), 20 °C and 101.3 kPa. */

@@ -161,6 +161,9 @@ final class Model {
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(
                 port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        if (figures.has(Needed.THROTTLE)) {
+            pieces.add(Plate.hole(at(Needed.THROTTLE)));
+        }
         // the venturi stands two thirds of the way out of the carburettor: room for the throttle on the engine's side
         pieces.add(new Tube(
                 all,

@@ -26,6 +26,7 @@ public enum Needed {
     INTAKE_RUNNER_LENGTH(Dimension.LENGTH, "flange to carburettor"),
     INTAKE_BORE(Dimension.LENGTH, "bore between carburettor and port"),
     VENTURI(Dimension.LENGTH, "venturi"),
+    THROTTLE(Dimension.LENGTH, "hole that lets through as much as the open throttle"),
     CARBURETTOR_LENGTH(Dimension.LENGTH, "length of the carburettor"),
     AIRBOX(Dimension.VOLUME, "room between filter and carburettor"),
     FILTER(Dimension.LENGTH, "hole that lets through as much as the air filter"),

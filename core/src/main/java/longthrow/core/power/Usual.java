@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import longthrow.core.cycle.CombustionEfficiency;
 import longthrow.core.cycle.IntakeMixture;
+import longthrow.core.cycle.Throttle;
 import longthrow.core.gas.Fuel;
 import longthrow.core.gas.MoistAir;
 import longthrow.core.gas.PublishedValue;
@@ -183,6 +184,16 @@ final class Usual {
                 venturi,
                 0.12,
                 "0.65 times the root of litres and rpm, in mm; tuning books, from memory");
+        if (utility) {
+            // a plate on a shaft in a bore 1.2 venturis wide stays in the way when it is open: Heywood (1988), 7.6, and the shaft a quarter of that bore, common practice, no source
+            double wide = 1.2 * value(Needed.VENTURI);
+            Throttle open = new Throttle.Butterfly(wide, 0.25 * wide, 0, 0.5 * Math.PI);
+            within(
+                    Needed.THROTTLE,
+                    Math.sqrt(4 / Math.PI * open.effectiveArea()),
+                    0.1,
+                    "plate and shaft of a wide open throttle (Heywood (1988), 7.6); shaft a quarter of the bore: " + PRACTICE);
+        }
         within(Needed.INTAKE_BORE, Math.max(0.95 * throats, value(Needed.VENTURI)), 0.08, PRACTICE);
         if (kind.basis() != Basis.GROSS) {
             double rooms = displacement() * (utility ? 2 : 8);
@@ -263,13 +274,13 @@ final class Usual {
     private void day() {
         double pressure = kind.basis() == Basis.NET ? 100_000 : 101_325;
         double temperature = switch (kind.basis()) {
-            case GROSS -> 288.7;
+            case GROSS, MAKER_GROSS -> 288.7;
             case NET -> 298.15;
             case MAKER -> 293.15;
         };
         double humidity = kind.basis() == Basis.NET ? 0.32 : 0;
         String source = switch (kind.basis()) {
-            case GROSS -> "SAE J607";
+            case GROSS, MAKER_GROSS -> "SAE J607";
             case NET -> "SAE J1349: 25 °C, 99 kPa dry and 1 kPa of moisture";
             case MAKER -> "DIN 70020";
         };

@@ -28,7 +28,13 @@ class BurnAnglesTest {
         }
 
         BurnAngles.Place place(double travel) {
-            return new BurnAngles.Place(chamber, bore, stroke, travel * bore, height(sparkDegrees), height(8));
+            return new BurnAngles.Place(
+                    chamber,
+                    bore,
+                    stroke,
+                    travel * bore,
+                    Math.toRadians(-sparkDegrees),
+                    angle -> height(Math.toDegrees(angle)));
         }
 
         BurnAngles.Charge charge(double phi, double burned) {
@@ -67,7 +73,7 @@ class BurnAnglesTest {
         BurnAngles anchor = BurnAngles.of(BurnAngles.ANCHOR_PLACE, BurnAngles.ANCHOR, PETROL, BurnAngles.ANCHOR_SPEED)
                 .orElseThrow();
         assertThat(Math.toDegrees(anchor.rapid())).isCloseTo(32.5, org.assertj.core.api.Assertions.within(1e-9));
-        assertThat(Math.toDegrees(anchor.development())).isCloseTo(22.5, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(Math.toDegrees(anchor.development())).isCloseTo(22.5, org.assertj.core.api.Assertions.within(0.02));
         assertThat(anchor.known()).isTrue();
     }
 
@@ -77,7 +83,14 @@ class BurnAnglesTest {
         Single engine = new Single(Chamber.WEDGE, 0.068, 0.054, 8.5, 25);
         assertThat(engine.at(8000).rapid() / engine.at(1000).rapid())
                 .isCloseTo(2, org.assertj.core.api.Assertions.within(1e-12));
-        assertThat(engine.at(8000).development() / engine.at(1000).development())
+        BurnAngles.Place still = new BurnAngles.Place(
+                Chamber.WEDGE, 0.068, 0.054, 0.05, -0.4, angle -> 0.009); // a gas that nothing squeezes
+        assertThat(BurnAngles.of(still, engine.charge(1.1, 0.07), PETROL, 8000 * RPM)
+                                .orElseThrow()
+                                .development()
+                        / BurnAngles.of(still, engine.charge(1.1, 0.07), PETROL, 1000 * RPM)
+                                .orElseThrow()
+                                .development())
                 .isCloseTo(2, org.assertj.core.api.Assertions.within(1e-12));
     }
 
