@@ -25,6 +25,9 @@ final class EngineRun {
     /** Charge is compressed like this without burning: Heywood (1988), 9.2.2, 1.3 for mixtures. */
     private static final double MOTORED = 1.3;
 
+    /** Share of its mean speed below which a crankshaft is said to stall: what it does there no steady mean tells. Judgement. */
+    private static final double STALLED = 0.25;
+
     /** So many cycles the crankshaft turns evenly, until the load is known that holds it. */
     private static final int EVEN_CYCLES = 2;
 
@@ -174,7 +177,7 @@ final class EngineRun {
     private void compare() {
         double[] pressures = pressures();
         double most = Math.max(
-                Math.abs(cylinder.work() - lastWork) / Math.abs(cylinder.work()),
+                Math.abs(cylinder.work() - lastWork) / Math.max(Math.abs(cylinder.work()), leastWork()),
                 Math.abs(sums.charge - lastCharge) / Math.abs(sums.charge));
         double squares = 0;
         for (int i = 0; i < lastPressures.length; i++) {
@@ -188,6 +191,11 @@ final class EngineRun {
         lastWork = cylinder.work();
         lastCharge = sums.charge;
         lastPressures = pressures;
+    }
+
+    /** A cycle's work is held against this where it does less [J]: what the air does on the displacement. */
+    private double leastWork() {
+        return setting.surroundings().pressure() * engine.space().displacement();
     }
 
     private double[] pressures() {
@@ -302,6 +310,11 @@ final class EngineRun {
                     * (space.volume(end) - space.volume(angle))
                     / (end - angle);
             speed += dt * (torque - load) / engine.inertia();
+            if (!(speed > STALLED * setting.speed())) {
+                throw new DoesNotRunException("at a mean of " + Math.round(setting.speed() * 30 / Math.PI)
+                        + " rpm a wheel of " + engine.inertia()
+                        + " kg m2 does not carry the crankshaft through compression: it stalls. Read the inertia of the wheel, or ask for a higher speed");
+            }
         }
         angle = end;
         if (cylinder.pressure() > peak) {
@@ -393,7 +406,7 @@ final class EngineRun {
                         sums.portWarmth / sums.time),
                 new OperatingPoint.Balance((sums.mouth - sums.tail) / sums.charge, energy / fuelEnergy),
                 new OperatingPoint.Effort(
-                        settled, cycles, sums.steps, intake.cells() + exhaust.cells(), repaired),
+                        settled, change, cycles, sums.steps, intake.cells() + exhaust.cells(), repaired),
                 pen.kept());
     }
 }

@@ -3,6 +3,7 @@ package longthrow.core.cycle;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.pipe.FlowKernel;
 
 /**
@@ -89,12 +90,13 @@ public record OperatingPoint(
 
     /**
      * @param settled  whether cycles repeat as {@link OperatingPoint#run} asks
+     * @param change   of the last cycle from the one before, see {@link #ALIKE}
      * @param cycles   that were run
      * @param steps    of the last one
      * @param cells    of all pipes
      * @param repaired steps of a pipe that had to be done again in shorter ones
      */
-    public record Effort(boolean settled, int cycles, long steps, int cells, long repaired) {}
+    public record Effort(boolean settled, double change, int cycles, long steps, int cells, long repaired) {}
 
     /** How much two cycles may differ to be alike: of work, of charge, of the pressures in pipes and plenums, and of what comes in and goes out. */
     public static final double ALIKE = 5e-4;
@@ -110,6 +112,7 @@ public record OperatingPoint(
      * @param kernels  for the pipes
      * @param goesOn   asked after every cycle; if false the run ends
      * @return empty where it was ended from outside
+     * @throws DoesNotRunException where the engine does not come through its cycle
      */
     public static Optional<OperatingPoint> run(
             Engine engine,
@@ -124,7 +127,15 @@ public record OperatingPoint(
             if (!goesOn.getAsBoolean()) {
                 return Optional.empty();
             }
-            run.cycle();
+            try {
+                run.cycle();
+            } catch (NotConvergedException | ArithmeticException e) {
+                throw new DoesNotRunException(
+                        "at " + Math.round(setting.speed() * 30 / Math.PI)
+                                + " rpm the gas does what no gas can, so the figures of this engine cannot all be right: "
+                                + e.getMessage(),
+                        e);
+            }
             alike = run.change() <= ALIKE ? alike + 1 : 0;
         }
         return Optional.of(run.point(alike >= IN_SUCCESSION));

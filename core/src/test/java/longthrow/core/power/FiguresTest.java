@@ -1,0 +1,70 @@
+package longthrow.core.power;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.EnumMap;
+import java.util.Map;
+import longthrow.core.gas.Fuel;
+import longthrow.core.measurement.Measured;
+import org.junit.jupiter.api.Test;
+
+class FiguresTest {
+    private static final Kind UTILITY =
+            Kind.of(Kind.Use.UTILITY, Kind.Cooling.FAN, Kind.Layout.PUSHROD, Kind.Basis.NET);
+
+    private static Map<Needed, Measured> size() {
+        Map<Needed, Measured> known = new EnumMap<>(Needed.class);
+        known.put(Needed.BORE, Measured.exact(0.070));
+        known.put(Needed.STROKE, Measured.exact(0.052));
+        known.put(Needed.COMPRESSION_RATIO, Measured.exact(8.6));
+        return known;
+    }
+
+    /** Nothing is taken silently: what was not read has its range and says where it is from. */
+    @Test
+    void whatWasNotReadSaysWhereItIsFrom() {
+        for (Kind.Use use : Kind.Use.values()) {
+            for (Kind.Basis basis : Kind.Basis.values()) {
+                Kind kind = Kind.of(use, Kind.Cooling.WIND, Kind.Layout.OVERHEAD_CAM, basis);
+                Figures figures = Figures.of(kind, Fuel.petrol(), size());
+                for (Needed needed : Needed.values()) {
+                    boolean read = size().containsKey(needed);
+                    assertThat(figures.usual(needed).isPresent())
+                            .as(needed + " of " + kind)
+                            .isEqualTo(figures.has(needed) && !read);
+                    figures.usual(needed).ifPresent(source -> assertThat(source).isNotBlank());
+                }
+            }
+        }
+    }
+
+    @Test
+    void aReadingStandsForTheUsualAndForWhatFollowsFromIt() {
+        Map<Needed, Measured> known = size();
+        known.put(Needed.INTAKE_HEAD, Measured.exact(0.030));
+        Figures figures = Figures.of(UTILITY, Fuel.petrol(), known);
+        assertThat(figures.usual(Needed.INTAKE_HEAD)).isEmpty();
+        assertThat(figures.number(Needed.INTAKE_THROAT)).isCloseTo(0.87 * 0.030, within(1e-12));
+    }
+
+    @Test
+    void withoutItsSizeThereIsNoEngine() {
+        Map<Needed, Measured> known = size();
+        known.remove(Needed.COMPRESSION_RATIO);
+        assertThatThrownBy(() -> Figures.of(UTILITY, Fuel.petrol(), known))
+                .hasMessageContaining("compression ratio")
+                .hasMessageContaining("read it");
+    }
+
+    /** What a rating without filter and silencer leaves off is not there. */
+    @Test
+    void aGrossRatingHasNoFilterAndNoSilencer() {
+        Kind gross = Kind.of(Kind.Use.UTILITY, Kind.Cooling.FAN, Kind.Layout.PUSHROD, Kind.Basis.GROSS);
+        Figures figures = Figures.of(gross, Fuel.petrol(), size());
+        assertThat(figures.has(Needed.FILTER)).isFalse();
+        assertThat(figures.has(Needed.SILENCER)).isFalse();
+        assertThat(Figures.of(UTILITY, Fuel.petrol(), size()).has(Needed.SILENCER)).isTrue();
+    }
+}
