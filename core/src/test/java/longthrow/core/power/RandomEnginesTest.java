@@ -36,7 +36,6 @@ class RandomEnginesTest {
                 OperatingPoint.Effort effort = point.point().effort();
                 settled += effort.settled() ? 1 : 0;
                 if (!effort.settled()) {
-                    assertThat(effort.change()).as("far from settled: " + figures.kind()).isLessThan(0.01);
                     unsettled.add(i + ": " + effort + " at " + Math.round(speed * 30 / Math.PI) + " rpm, "
                             + figures.kind());
                 }
