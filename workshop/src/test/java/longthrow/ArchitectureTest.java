@@ -48,6 +48,7 @@ class ArchitectureTest {
             "measure",
             "fit",
             "life",
+            "power",
             "shake",
             "clearance",
             "clear",

@@ -101,12 +101,7 @@ public record BurnAngles(double development, double rapid, double developmentDou
      * @param height      volume over the area of the bore [m] by crank angle from firing top centre [rad]
      */
     public record Place(
-            Chamber chamber,
-            double bore,
-            double stroke,
-            double flameTravel,
-            double spark,
-            DoubleUnaryOperator height) {
+            Chamber chamber, double bore, double stroke, double flameTravel, double spark, DoubleUnaryOperator height) {
         public Place {
             Require.positive("bore [m]", bore);
             Require.positive("stroke [m]", stroke);

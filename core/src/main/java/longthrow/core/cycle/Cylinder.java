@@ -169,9 +169,8 @@ final class Cylinder {
             double enthalpy,
             double coefficient) {
         double given = coefficient * overWalls(middle.volume, meanTemperature(middle));
-        unburnedHeat = middle.flameMass > 0
-                ? coefficient * unburnedShare() * overWalls(middle.volume, middle.temperature)
-                : 0;
+        unburnedHeat =
+                middle.flameMass > 0 ? coefficient * unburnedShare() * overWalls(middle.volume, middle.temperature) : 0;
         double kappa = middle.flameMass > 0 ? kappa(middle) : 0;
         freshRate = charge;
         oldRate = burned;
@@ -272,8 +271,7 @@ final class Cylinder {
             gases.fresh(t, fresh);
             gases.burned(t, p, old);
             double constants = of.freshMass * fresh.gasConstant + of.oldMass * old.gasConstant;
-            double over =
-                    of.freshMass * fresh.internalEnergy + of.oldMass * old.internalEnergy - of.energy;
+            double over = of.freshMass * fresh.internalEnergy + of.oldMass * old.internalEnergy - of.energy;
             double press = constants * t - p * of.volume;
             double byT = of.freshMass * fresh.energyByTemperature + of.oldMass * old.energyByTemperature;
             double byP = of.oldMass * old.energyByLogPressure / p;
@@ -321,8 +319,7 @@ final class Cylinder {
             double byT = of.flameMass * flame.energyByTemperature;
             double byP = capacity * slope + of.flameMass * flame.energyByLogPressure / p;
             double pressByT = of.flameMass * (flame.gasConstant + flame.gasConstantByTemperature * tb);
-            double pressByP =
-                    constants * slope + of.flameMass * flame.gasConstantByLogPressure * tb / p - of.volume;
+            double pressByP = constants * slope + of.flameMass * flame.gasConstantByLogPressure * tb / p - of.volume;
             double determinant = byT * pressByP - byP * pressByT;
             dt = (byP * press - over * pressByP) / determinant;
             double dp = (pressByT * over - byT * press) / determinant;

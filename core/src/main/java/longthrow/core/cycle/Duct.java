@@ -22,10 +22,12 @@ public record Duct(List<Piece> pieces, double mouth) {
             }
         }
         if (pieces.get(pieces.size() - 1) instanceof Plenum) {
-            throw new IllegalArgumentException("a duct ends in a plenum without a hole; give the plate or pipe behind it");
+            throw new IllegalArgumentException(
+                    "a duct ends in a plenum without a hole; give the plate or pipe behind it");
         }
         if (!(mouth > 0 && mouth <= 1)) {
-            throw new IllegalArgumentException("effective share of the mouth's area is " + mouth + "; it must be above 0, at most 1");
+            throw new IllegalArgumentException(
+                    "effective share of the mouth's area is " + mouth + "; it must be above 0, at most 1");
         }
     }
 

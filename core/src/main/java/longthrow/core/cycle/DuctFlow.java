@@ -74,8 +74,7 @@ final class DuctFlow {
                 room = null;
                 plate = Double.POSITIVE_INFINITY;
             } else if (piece instanceof Plenum plenum && before != null) {
-                Volume volume =
-                        new Volume(gases, plenum.volume(), first.pressure, first.temperature, first.burned);
+                Volume volume = new Volume(gases, plenum.volume(), first.pressure, first.temperature, first.burned);
                 volume.wall(plenum.coefficient() * plenum.surface(), plenum.wall());
                 room = new Room(volume);
                 rooms.add(room);
@@ -142,8 +141,7 @@ final class DuctFlow {
         Throat throat = new Throat(gases);
         double wide = Math.min(plate, pipe.endArea(Side.RIGHT));
         double in = wide * mouth;
-        links.add(() -> throat.join(
-                pipe, Side.RIGHT, wide, in, outside.pressure, outside.temperature, outside.burned));
+        links.add(() -> throat.join(pipe, Side.RIGHT, wide, in, outside.pressure, outside.temperature, outside.burned));
         out = throat::mass;
     }
 
@@ -222,8 +220,9 @@ final class DuctFlow {
     /** In all cells, and all plenums [Pa]. */
     DoubleStream pressures() {
         return DoubleStream.concat(
-                pipes.stream().flatMapToDouble(pipe -> IntStream.range(0, pipe.shape().cells())
-                        .mapToDouble(pipe::pressure)),
+                pipes.stream()
+                        .flatMapToDouble(
+                                pipe -> IntStream.range(0, pipe.shape().cells()).mapToDouble(pipe::pressure)),
                 rooms.stream().mapToDouble(room -> room.volume.pressure()));
     }
 

@@ -85,7 +85,6 @@ final class EngineRun {
         double leavesWarm;
         double intakeEnergy;
         double exhaustEnergy;
-        double energyBefore;
         double portWarmth;
         double mouth;
         double tail;
@@ -136,7 +135,6 @@ final class EngineRun {
     /** One more cycle. */
     void cycle() {
         sums = new Sums();
-        sums.energyBefore = cylinder.energy();
         cylinder.account();
         angle = BEGIN;
         burning = Burning.BEFORE;
@@ -297,8 +295,7 @@ final class EngineRun {
         double enthalpyOut = inTermsOfCylinder(exhaust);
         wall(p, shut);
         double coefficient = engine.firing().heatFactor() * wallHeat.coefficient(atWall);
-        cylinder.whole(
-                space.volume(end), dt, burnedShare(end), mass - old, old, enthalpyIn + enthalpyOut, coefficient);
+        cylinder.whole(space.volume(end), dt, burnedShare(end), mass - old, old, enthalpyIn + enthalpyOut, coefficient);
         intake.finish(dt);
         exhaust.finish(dt);
         count(dt, enthalpyIn, enthalpyOut, t);
@@ -306,14 +303,14 @@ final class EngineRun {
             knock.add(dt, cylinder.pressure(), cylinder.temperature());
         }
         if (swings()) {
-            double torque = (p - setting.surroundings().pressure())
-                    * (space.volume(end) - space.volume(angle))
-                    / (end - angle);
+            double torque =
+                    (p - setting.surroundings().pressure()) * (space.volume(end) - space.volume(angle)) / (end - angle);
             speed += dt * (torque - load) / engine.inertia();
             if (!(speed > STALLED * setting.speed())) {
-                throw new DoesNotRunException("at a mean of " + Math.round(setting.speed() * 30 / Math.PI)
-                        + " rpm a wheel of " + engine.inertia()
-                        + " kg m2 does not carry the crankshaft through compression: it stalls. Read the inertia of the wheel, or ask for a higher speed");
+                throw new DoesNotRunException(
+                        "at a mean of " + Math.round(setting.speed() * 30 / Math.PI)
+                                + " rpm a wheel of " + engine.inertia()
+                                + " kg m2 does not carry the crankshaft through compression: it stalls. Read the inertia of the wheel, or ask for a higher speed");
             }
         }
         angle = end;
@@ -374,11 +371,8 @@ final class EngineRun {
         double air = sums.charge - fuel;
         Surroundings around = setting.surroundings();
         double holds = displacement * gases.air().density(around.airTemperature(), around.pressure());
-        double energy = sums.intakeEnergy
-                - sums.exhaustEnergy
-                - cylinder.work()
-                - cylinder.heat()
-                - cylinder.unreleased();
+        double energy =
+                sums.intakeEnergy - sums.exhaustEnergy - cylinder.work() - cylinder.heat() - cylinder.unreleased();
         double fuelEnergy = fuel * gases.fuel().vapourHeatingValue();
         long repaired = Stream.of(intake, exhaust)
                 .flatMap(duct -> duct.pipes().stream())

@@ -39,6 +39,7 @@ public final class Passage {
     }
 
     /**
+     * Read once from two laws of the angle.
      * @param in  effective area of flow into the cylinder by crank angle [m2], 0 or above, 0 while the valve is shut
      * @param out the same out of the cylinder
      */
@@ -51,8 +52,8 @@ public final class Passage {
         for (int i = 0; i < PLACES; i++) {
             double here = area.applyAsDouble(i / PER_RADIAN);
             if (!(here >= 0) || Double.isInfinite(here)) {
-                throw new IllegalArgumentException("the area of a valve at " + (double) i / PER_DEGREE
-                        + " degrees is " + here + " m2; it must be 0 or above");
+                throw new IllegalArgumentException("the area of a valve at " + (double) i / PER_DEGREE + " degrees is "
+                        + here + " m2; it must be 0 or above");
             }
             places[i] = here;
         }

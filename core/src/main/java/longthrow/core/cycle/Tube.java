@@ -33,8 +33,9 @@ public record Tube(double length, List<Station> stations, double wall, double ro
         }
         for (int i = 1; i < stations.size(); i++) {
             if (!(stations.get(i).at() > stations.get(i - 1).at())) {
-                throw new IllegalArgumentException("diameters of a pipe stand at " + stations.get(i - 1).at()
-                        + " m and then at " + stations.get(i).at() + " m; give them in the order of their places");
+                throw new IllegalArgumentException(
+                        "diameters of a pipe stand at " + stations.get(i - 1).at() + " m and then at "
+                                + stations.get(i).at() + " m; give them in the order of their places");
             }
         }
     }

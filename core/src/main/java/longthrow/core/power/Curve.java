@@ -44,9 +44,8 @@ public final class Curve {
                         load += Math.abs(pressure - outside) * area / Traces.PLACES;
                     }
                     double friction = model.friction(speed, load);
-                    double torque = (point.work().net() - friction)
-                            * engine.space().displacement()
-                            / (4 * Math.PI);
+                    double torque =
+                            (point.work().net() - friction) * engine.space().displacement() / (4 * Math.PI);
                     return new Point(speed, point, friction, torque);
                 });
     }

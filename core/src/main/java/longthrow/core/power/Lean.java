@@ -24,10 +24,10 @@ public final class Lean {
         List<Variant> variants = new ArrayList<>();
         variants.add(new Variant(List.of(), figures));
         for (Needed needed : Needed.values()) {
-            figures.value(needed).filter(m -> m.standardUncertainty() > 0).ifPresent(measured -> variants.add(
-                    new Variant(
-                            List.of(needed),
-                            figures.with(needed, measured.value() + measured.standardUncertainty()))));
+            figures.value(needed)
+                    .filter(m -> m.standardUncertainty() > 0)
+                    .ifPresent(measured -> variants.add(new Variant(
+                            List.of(needed), figures.with(needed, measured.value() + measured.standardUncertainty()))));
         }
         return variants;
     }

@@ -159,8 +159,7 @@ final class Model {
         double cool = 0.5 * (wall + at(Needed.AIR_TEMPERATURE));
         double all = runner + carburettor;
         List<Piece> pieces = new ArrayList<>();
-        pieces.add(new Tube(
-                port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
         if (figures.has(Needed.THROTTLE)) {
             pieces.add(Plate.hole(at(Needed.THROTTLE)));
         }
@@ -187,10 +186,8 @@ final class Model {
         double port = at(Needed.EXHAUST_PORT_LENGTH);
         double wall = at(Needed.EXHAUST_WALL_TEMPERATURE);
         List<Piece> pieces = new ArrayList<>();
-        pieces.add(new Tube(
-                port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
-        pieces.add(new Tube(
-                at(Needed.PRIMARY_LENGTH), List.of(new Tube.Station(0, bore)), wall, DRAWN));
+        pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        pieces.add(new Tube(at(Needed.PRIMARY_LENGTH), List.of(new Tube.Station(0, bore)), wall, DRAWN));
         if (figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE)) {
             double volume = at(Needed.SILENCER);
             pieces.add(new Plenum(volume, SILENCER_FORM * Math.pow(volume, 2.0 / 3), wall, SILENCER_HEAT));
@@ -224,8 +221,8 @@ final class Model {
                 : new Bearing.Rolling(Bearing.Kind.NEEDLE, 0.4 * bore, 0.5 * bore, 1, meanLoad);
         int valves = figures.kind().intakes() + figures.kind().exhausts();
         Optional<Friction.Fan> fan = figures.kind().cooling() == Cooling.FAN
-                ? Optional.of(new Friction.Fan(
-                        2.4 * bore, air.density(at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE))))
+                ? Optional.of(
+                        new Friction.Fan(2.4 * bore, air.density(at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE))))
                 : Optional.empty();
         Friction friction = Friction.of(
                 new Friction.Engine(

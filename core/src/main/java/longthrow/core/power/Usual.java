@@ -53,7 +53,8 @@ final class Usual {
     static Figures fill(Kind kind, Fuel fuel, Map<Needed, Measured> known) {
         for (Needed needed : new Needed[] {Needed.BORE, Needed.STROKE, Needed.COMPRESSION_RATIO}) {
             if (!known.containsKey(needed)) {
-                throw new IllegalArgumentException(needed.label() + " is not known, and nothing usual stands for it; read it");
+                throw new IllegalArgumentException(
+                        needed.label() + " is not known, and nothing usual stands for it; read it");
             }
         }
         Usual usual = new Usual(kind, fuel, known);
@@ -79,8 +80,7 @@ final class Usual {
         if (known.containsKey(needed)) {
             return;
         }
-        Source doubt = Source.rectangular(
-                "usual " + needed, Source.Kind.ASSUMED, needed.label(), 0.5 * (high - low));
+        Source doubt = Source.rectangular("usual " + needed, Source.Kind.ASSUMED, needed.label(), 0.5 * (high - low));
         all.put(needed, Measured.of(value, java.util.List.of(doubt)));
         sources.put(needed, source);
     }
@@ -144,9 +144,22 @@ final class Usual {
         }
         within(Needed.INTAKE_THROAT, 0.87 * value(Needed.INTAKE_HEAD), 0.05, PRACTICE);
         within(Needed.EXHAUST_THROAT, 0.87 * value(Needed.EXHAUST_HEAD), 0.05, PRACTICE);
-        within(Needed.INTAKE_LIFT, 0.23 * value(Needed.INTAKE_HEAD), 0.17, "a quarter of the head at most (Heywood (1988), 6.3, from memory)");
-        within(Needed.EXHAUST_LIFT, 0.24 * value(Needed.EXHAUST_HEAD), 0.17, "a quarter of the head at most (Heywood (1988), 6.3, from memory)");
-        take(Needed.CHECKING_LIFT, 0.00015, 0.0001, 0.0003, "0.006 in, where valve makers tell seat events; from memory");
+        within(
+                Needed.INTAKE_LIFT,
+                0.23 * value(Needed.INTAKE_HEAD),
+                0.17,
+                "a quarter of the head at most (Heywood (1988), 6.3, from memory)");
+        within(
+                Needed.EXHAUST_LIFT,
+                0.24 * value(Needed.EXHAUST_HEAD),
+                0.17,
+                "a quarter of the head at most (Heywood (1988), 6.3, from memory)");
+        take(
+                Needed.CHECKING_LIFT,
+                0.00015,
+                0.0001,
+                0.0003,
+                "0.006 in, where valve makers tell seat events; from memory");
         switch (kind.use()) {
             case UTILITY -> events(10, 45, 50, 12, 10);
             case ROAD -> events(25, 58, 60, 22, 12);
@@ -158,7 +171,8 @@ final class Usual {
     }
 
     /** Degrees, and how far either way they are met. */
-    private void events(double intakeOpens, double intakeCloses, double exhaustOpens, double exhaustCloses, double either) {
+    private void events(
+            double intakeOpens, double intakeCloses, double exhaustOpens, double exhaustCloses, double either) {
         event(Needed.INTAKE_OPENS, intakeOpens, either);
         event(Needed.INTAKE_CLOSES, intakeCloses, either);
         event(Needed.EXHAUST_OPENS, exhaustOpens, either);
@@ -166,7 +180,12 @@ final class Usual {
     }
 
     private void event(Needed needed, double degrees, double either) {
-        take(needed, Math.toRadians(degrees), Math.toRadians(degrees - either), Math.toRadians(degrees + either), EVENTS);
+        take(
+                needed,
+                Math.toRadians(degrees),
+                Math.toRadians(degrees - either),
+                Math.toRadians(degrees + either),
+                EVENTS);
     }
 
     private void intake() {
@@ -176,7 +195,8 @@ final class Usual {
         within(Needed.INTAKE_RUNNER_LENGTH, (utility ? 0.35 : 0.9) * bore, 0.5, PRACTICE);
         within(Needed.CARBURETTOR_LENGTH, 0.9 * bore, 0.3, PRACTICE);
         double throats = value(Needed.INTAKE_THROAT) * Math.sqrt(kind.intakes());
-        // bore [mm] = 0.65 root (displacement [l] x rpm): a rule of tuning books, 0.65 to 0.9 as they print it, from memory; the low end is that of road carburettors
+        // bore [mm] = 0.65 root (displacement [l] x rpm): a rule of tuning books, 0.65 to 0.9 as they print it, from
+        // memory; the low end is that of road carburettors
         double rule = 0.65e-3 * Math.sqrt(displacement() * 1000 * nominalSpeed() * 30 / Math.PI);
         double venturi = Math.min(rule, 0.95 * throats);
         within(
@@ -185,14 +205,16 @@ final class Usual {
                 0.12,
                 "0.65 times the root of litres and rpm, in mm; tuning books, from memory");
         if (utility) {
-            // a plate on a shaft in a bore 1.2 venturis wide stays in the way when it is open: Heywood (1988), 7.6, and the shaft a quarter of that bore, common practice, no source
+            // a plate on a shaft in a bore 1.2 venturis wide stays in the way when it is open: Heywood (1988), 7.6, and
+            // the shaft a quarter of that bore, common practice, no source
             double wide = 1.2 * value(Needed.VENTURI);
             Throttle open = new Throttle.Butterfly(wide, 0.25 * wide, 0, 0.5 * Math.PI);
             within(
                     Needed.THROTTLE,
                     Math.sqrt(4 / Math.PI * open.effectiveArea()),
                     0.1,
-                    "plate and shaft of a wide open throttle (Heywood (1988), 7.6); shaft a quarter of the bore: " + PRACTICE);
+                    "plate and shaft of a wide open throttle (Heywood (1988), 7.6); shaft a quarter of the bore: "
+                            + PRACTICE);
         }
         within(Needed.INTAKE_BORE, Math.max(0.95 * throats, value(Needed.VENTURI)), 0.08, PRACTICE);
         if (kind.basis() != Basis.GROSS) {
@@ -246,7 +268,12 @@ final class Usual {
 
     private void fire() {
         if (kind.use() == Use.UTILITY) {
-            take(Needed.SPARK, Math.toRadians(24), Math.toRadians(20), Math.toRadians(28), "fixed keys of utility engines; " + PRACTICE);
+            take(
+                    Needed.SPARK,
+                    Math.toRadians(24),
+                    Math.toRadians(20),
+                    Math.toRadians(28),
+                    "fixed keys of utility engines; " + PRACTICE);
         } // others are timed where half has burned best: see Model
         double exact = fuel.stoichiometricAirFuel(MoistAir.DRY);
         double scale = exact / Fuel.petrol().stoichiometricAirFuel(MoistAir.DRY);
@@ -264,7 +291,8 @@ final class Usual {
                 1500,
                 0,
                 10_000,
-                "a check valve as breather takes 0.1 to 1.2 kPa, an open hole of 6 mm 1.5 to 30 kPa (CrankcasePumping); which is fitted: " + PRACTICE);
+                "a check valve as breather takes 0.1 to 1.2 kPa, an open hole of 6 mm 1.5 to 30 kPa (CrankcasePumping); which is fitted: "
+                        + PRACTICE);
         take(Needed.DEVELOPMENT, 1, 0.62, 1.38, BAND);
         take(Needed.BURNING, 1, 0.72, 1.28, BAND);
         take(Needed.WALL_HEAT, 1, 0.57, 1.43, BAND);
@@ -288,5 +316,4 @@ final class Usual {
         take(Needed.AIR_TEMPERATURE, temperature, temperature, temperature, source);
         take(Needed.HUMIDITY, humidity, humidity, humidity, source);
     }
-
 }

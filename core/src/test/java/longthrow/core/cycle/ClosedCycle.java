@@ -40,14 +40,23 @@ final class ClosedCycle {
 
     ClosedCycle(CylinderSpace space, ChargeGases gases, double wall, boolean twoZones) {
         this.space = space;
-        this.cylinder = twoZones ? new Cylinder(space, gases, Walls.of(wall)) : Cylinder.ofOneZone(space, gases, Walls.of(wall));
+        this.cylinder = twoZones
+                ? new Cylinder(space, gases, Walls.of(wall))
+                : Cylinder.ofOneZone(space, gases, Walls.of(wall));
     }
 
     /**
      * Runs it in even steps, so that top dead centre and the start of burning stand at the end of one.
      * @param burned share by angle [deg]
      */
-    void run(double from, double to, double step, double speed, double spark, DoubleUnaryOperator burned, Coefficient heat) {
+    void run(
+            double from,
+            double to,
+            double step,
+            double speed,
+            double spark,
+            DoubleUnaryOperator burned,
+            Coefficient heat) {
         int steps = (int) Math.round((to - from) / step);
         double dt = Math.toRadians(step) / speed;
         boolean lit = false;

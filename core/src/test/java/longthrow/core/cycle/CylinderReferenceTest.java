@@ -57,18 +57,12 @@ class CylinderReferenceTest {
             ClosedCycle.Coefficient before = (p, t, v) -> woschni(p, t, 2.28 * sp);
             ClosedCycle.Coefficient after = (p, t, v) -> {
                 double motored = pressure * Math.pow(volume / v, 1.33);
-                double more = 3.24e-3
-                        * space.displacement()
-                        * temperature
-                        / (pressure * volume)
-                        * Math.max(0, p - motored);
+                double more =
+                        3.24e-3 * space.displacement() * temperature / (pressure * volume) * Math.max(0, p - motored);
                 return woschni(p, t, 2.28 * sp + more);
             };
-            ClosedCycle.Coefficient third = (p, t, v) -> 130
-                    * Math.pow(v, -0.06)
-                    * Math.pow(p / 1e5, 0.8)
-                    * Math.pow(t, -0.4)
-                    * Math.pow(sp + 1.4, 0.8);
+            ClosedCycle.Coefficient third = (p, t, v) ->
+                    130 * Math.pow(v, -0.06) * Math.pow(p / 1e5, 0.8) * Math.pow(t, -0.4) * Math.pow(sp + 1.4, 0.8);
             DoubleUnaryOperator burned = this::burned;
             cycle.run(closes, burnStart, step, speed(), 1000, burned, woschni ? before : hohenberg ? third : none);
             cycle.run(burnStart, opens, step, speed(), burnStart, burned, woschni ? after : hohenberg ? third : none);
@@ -137,23 +131,22 @@ class CylinderReferenceTest {
         for (Row row : ROWS.cases(engine.id)) {
             Cylinder gas = cycle.cylinder;
             String quantity = row.quantity();
-            double got =
-                    switch (quantity) {
-                        case "trapped mass" -> gas.mass() * 1e6;
-                        case "peak pressure" -> cycle.peakPressure / 1e5;
-                        case "angle of peak pressure" -> cycle.peakAngle;
-                        case "peak temperature" -> cycle.peakTemperature;
-                        case "angle of peak temperature" -> cycle.peakTemperatureAngle;
-                        case "temperature at exhaust opening" -> gas.meanTemperature();
-                        case "pressure at exhaust opening" -> gas.pressure() / 1e5;
-                        case "net work, intake closing to exhaust opening" -> gas.work();
-                        case "work / displacement" -> gas.work() / engine.space.displacement() / 1e5;
-                        case "work / heat released (Q times burned fraction)" -> gas.work()
-                                / (engine.released * engine.burned(1000));
-                        case "heat to walls" -> gas.heat();
-                        case "pressure at TDC" -> cycle.deadCentrePressure / 1e5;
-                        default -> throw new AssertionError("no answer to " + quantity);
-                    };
+            double got = switch (quantity) {
+                case "trapped mass" -> gas.mass() * 1e6;
+                case "peak pressure" -> cycle.peakPressure / 1e5;
+                case "angle of peak pressure" -> cycle.peakAngle;
+                case "peak temperature" -> cycle.peakTemperature;
+                case "angle of peak temperature" -> cycle.peakTemperatureAngle;
+                case "temperature at exhaust opening" -> gas.meanTemperature();
+                case "pressure at exhaust opening" -> gas.pressure() / 1e5;
+                case "net work, intake closing to exhaust opening" -> gas.work();
+                case "work / displacement" -> gas.work() / engine.space.displacement() / 1e5;
+                case "work / heat released (Q times burned fraction)" ->
+                    gas.work() / (engine.released * engine.burned(1000));
+                case "heat to walls" -> gas.heat();
+                case "pressure at TDC" -> cycle.deadCentrePressure / 1e5;
+                default -> throw new AssertionError("no answer to " + quantity);
+            };
             boolean isAngle = quantity.startsWith("angle");
             row.check(got, quantity.equals("trapped mass") ? row.allowed() : isAngle ? angle : relative * row.value());
         }

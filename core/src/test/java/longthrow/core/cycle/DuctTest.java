@@ -15,8 +15,7 @@ class DuctTest {
 
     @Test
     void aTubeIsAsWideAsItsStationsSay() {
-        Tube tube = new Tube(
-                0.1, List.of(new Tube.Station(0.02, 0.02), new Tube.Station(0.06, 0.03)), 300, 0);
+        Tube tube = new Tube(0.1, List.of(new Tube.Station(0.02, 0.02), new Tube.Station(0.06, 0.03)), 300, 0);
         assertThat(tube.diameter(0)).isEqualTo(0.02);
         assertThat(tube.diameter(0.04)).isCloseTo(0.025, within(1e-15));
         assertThat(tube.diameter(0.1)).isEqualTo(0.03);
@@ -84,8 +83,8 @@ class DuctTest {
         assertThatThrownBy(() -> new Duct(List.of(tube, new Plate(1e-4), new Plate(1e-4)), 1))
                 .hasMessageContaining("there must be a pipe");
         assertThatThrownBy(() -> new Duct(List.of(tube), 1.2)).hasMessageContaining("at most 1");
-        assertThatThrownBy(() -> new Tube(
-                        0.1, List.of(new Tube.Station(0.05, 0.02), new Tube.Station(0.01, 0.02)), 300, 0))
+        assertThatThrownBy(() ->
+                        new Tube(0.1, List.of(new Tube.Station(0.05, 0.02), new Tube.Station(0.01, 0.02)), 300, 0))
                 .hasMessageContaining("in the order of their places");
     }
 }

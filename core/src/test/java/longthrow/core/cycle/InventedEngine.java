@@ -28,10 +28,7 @@ final class InventedEngine {
         return of(
                 new Duct(List.of(Tube.cone(0.18, 0.022, 0.020, 330), Plenum.of(5e-4), Plate.hole(0.018)), 1),
                 new Duct(
-                        List.of(
-                                Tube.straight(0.1, 0.023, 600),
-                                new Plenum(1.2e-3, 0.08, 500, 20),
-                                Plate.hole(0.014)),
+                        List.of(Tube.straight(0.1, 0.023, 600), new Plenum(1.2e-3, 0.08, 500, 20), Plate.hole(0.014)),
                         1),
                 Double.POSITIVE_INFINITY);
     }

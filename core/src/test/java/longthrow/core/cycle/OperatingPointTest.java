@@ -36,8 +36,12 @@ class OperatingPointTest {
     void halfTheCellsAndStepsMoveTheTorqueByLessThanHalfAPerCent(double rpm) {
         for (Engine engine : new Engine[] {OPEN, InventedEngine.silenced()}) {
             Setting setting = InventedEngine.at(rpm);
-            double torque = InventedEngine.run(engine, setting, InventedEngine.MESH).work().torque();
-            double finer = InventedEngine.run(engine, setting, InventedEngine.MESH.halved()).work().torque();
+            double torque = InventedEngine.run(engine, setting, InventedEngine.MESH)
+                    .work()
+                    .torque();
+            double finer = InventedEngine.run(engine, setting, InventedEngine.MESH.halved())
+                    .work()
+                    .torque();
             assertThat(finer / torque).isCloseTo(1, within(0.005));
         }
     }
@@ -47,7 +51,8 @@ class OperatingPointTest {
         OperatingPoint one = InventedEngine.run(OPEN, InventedEngine.at(4000), InventedEngine.MESH);
         OperatingPoint two = InventedEngine.run(OPEN, InventedEngine.at(4000), InventedEngine.MESH);
         assertThat(two.work()).isEqualTo(one.work());
-        assertThat(two.traces().all(Trace.EXHAUST_PRESSURE)).isEqualTo(one.traces().all(Trace.EXHAUST_PRESSURE));
+        assertThat(two.traces().all(Trace.EXHAUST_PRESSURE))
+                .isEqualTo(one.traces().all(Trace.EXHAUST_PRESSURE));
     }
 
     /** Where the first cycle begins is forgotten: more cycles do not move it. */
@@ -89,8 +94,7 @@ class OperatingPointTest {
         double before = Math.toDegrees(sought.fire().orElseThrow().spark());
         double most = 0;
         for (int off = -15; off <= 25; off += 5) {
-            double torque = InventedEngine.run(
-                            OPEN, setting.sparked(Spark.degrees(before + off)), InventedEngine.MESH)
+            double torque = InventedEngine.run(OPEN, setting.sparked(Spark.degrees(before + off)), InventedEngine.MESH)
                     .work()
                     .torque();
             most = Math.max(most, torque);
@@ -105,11 +109,14 @@ class OperatingPointTest {
     @Test
     void theCrankshaftSwingsAsItsWheelLets() {
         Setting setting = InventedEngine.at(2500);
-        double even = InventedEngine.run(OPEN, setting, InventedEngine.MESH).work().net();
-        double heavy =
-                InventedEngine.run(InventedEngine.open(50), setting, InventedEngine.MESH).work().net();
-        double light =
-                InventedEngine.run(InventedEngine.open(0.01), setting, InventedEngine.MESH).work().net();
+        double even =
+                InventedEngine.run(OPEN, setting, InventedEngine.MESH).work().net();
+        double heavy = InventedEngine.run(InventedEngine.open(50), setting, InventedEngine.MESH)
+                .work()
+                .net();
+        double light = InventedEngine.run(InventedEngine.open(0.01), setting, InventedEngine.MESH)
+                .work()
+                .net();
         assertThat(heavy / even).isCloseTo(1, within(2e-4));
         assertThat(Math.abs(light / even - 1)).isBetween(1e-3, 0.1);
     }
@@ -118,9 +125,11 @@ class OperatingPointTest {
     @Test
     void thinnerAirGivesLess() {
         Setting setting = InventedEngine.at(3600);
-        double sea = InventedEngine.run(OPEN, setting, InventedEngine.MESH).work().gross();
+        double sea =
+                InventedEngine.run(OPEN, setting, InventedEngine.MESH).work().gross();
         Setting high = new Setting(setting.speed(), setting.spark(), new Surroundings(80_000, 290, 298.15));
-        double above = InventedEngine.run(OPEN, high, InventedEngine.MESH).work().gross();
+        double above =
+                InventedEngine.run(OPEN, high, InventedEngine.MESH).work().gross();
         assertThat(above / sea).isCloseTo(80_000 / 101_325.0, within(0.03));
     }
 

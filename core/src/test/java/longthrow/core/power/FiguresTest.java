@@ -65,6 +65,7 @@ class FiguresTest {
         Figures figures = Figures.of(gross, Fuel.petrol(), size());
         assertThat(figures.has(Needed.FILTER)).isFalse();
         assertThat(figures.has(Needed.SILENCER)).isFalse();
-        assertThat(Figures.of(UTILITY, Fuel.petrol(), size()).has(Needed.SILENCER)).isTrue();
+        assertThat(Figures.of(UTILITY, Fuel.petrol(), size()).has(Needed.SILENCER))
+                .isTrue();
     }
 }

@@ -47,17 +47,16 @@ record PublishedEngine(
         boolean utility = text(row, "class").matches("industrial.*|domestic.*");
         Kind.Layout layout = layout(text(row, "cam"));
         int valves = Integer.parseInt(text(row, "valves"));
-        Kind.Cooling cooling =
-                switch (text(row, "cooling")) {
-                    case "forced air" -> Kind.Cooling.FAN;
-                    case "liquid" -> Kind.Cooling.LIQUID;
-                    default -> Kind.Cooling.WIND;
-                };
+        Kind.Cooling cooling = switch (text(row, "cooling")) {
+            case "forced air" -> Kind.Cooling.FAN;
+            case "liquid" -> Kind.Cooling.LIQUID;
+            default -> Kind.Cooling.WIND;
+        };
         Kind.Basis basis = text(row, "rating_basis").startsWith("gross")
                 ? Kind.Basis.MAKER_GROSS
                 : utility ? Kind.Basis.NET : Kind.Basis.MAKER;
-        Kind kind = new Kind(
-                utility ? Kind.Use.UTILITY : Kind.Use.ROAD, cooling, layout, valves / 2, valves / 2, basis);
+        Kind kind =
+                new Kind(utility ? Kind.Use.UTILITY : Kind.Use.ROAD, cooling, layout, valves / 2, valves / 2, basis);
         Map<Needed, Measured> known = new EnumMap<>(Needed.class);
         put(known, Needed.BORE, number(row, "bore_mm"), 1e-3);
         put(known, Needed.STROKE, number(row, "stroke_mm"), 1e-3);
@@ -70,9 +69,7 @@ record PublishedEngine(
         }
         Matcher events = EVENTS.matcher(text(row, "valve_timing_deg"));
         if (events.matches()) {
-            Needed[] order = {
-                Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES
-            };
+            Needed[] order = {Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES};
             for (int i = 0; i < order.length; i++) {
                 put(known, order[i], OptionalDouble.of(Double.parseDouble(events.group(i + 1))), Math.PI / 180);
             }

@@ -36,8 +36,8 @@ class RandomEnginesTest {
                 OperatingPoint.Effort effort = point.point().effort();
                 settled += effort.settled() ? 1 : 0;
                 if (!effort.settled()) {
-                    unsettled.add(i + ": " + effort + " at " + Math.round(speed * 30 / Math.PI) + " rpm, "
-                            + figures.kind());
+                    unsettled.add(
+                            i + ": " + effort + " at " + Math.round(speed * 30 / Math.PI) + " rpm, " + figures.kind());
                 }
             } catch (DoesNotRunException e) {
                 assertThat(e.getMessage()).isNotBlank();
@@ -45,7 +45,9 @@ class RandomEnginesTest {
                 said.add(i + ": " + e.getMessage());
             }
         }
-        assertThat(said.size() - stalled).as("did not run for another reason than a light wheel: " + said).isLessThanOrEqualTo(1);
+        assertThat(said.size() - stalled)
+                .as("did not run for another reason than a light wheel: " + said)
+                .isLessThanOrEqualTo(1);
         assertThat(settled + said.size() + unsettled.size()).isEqualTo(ENGINES);
         assertThat(unsettled).as("cycles that do not repeat, and say so").hasSizeLessThanOrEqualTo(3);
     }
@@ -75,13 +77,12 @@ class RandomEnginesTest {
         int valves = layout == Kind.Layout.OVERHEAD_CAM ? random.nextInt(1, 3) : 1;
         Kind kind = new Kind(
                 use, pick(random, Kind.Cooling.values()), layout, valves, valves, pick(random, Kind.Basis.values()));
-        Fuel fuel =
-                switch (random.nextInt(4)) {
-                    case 0 -> Fuel.methanol();
-                    case 1 -> Fuel.e85();
-                    case 2 -> Fuel.e10();
-                    default -> Fuel.petrol();
-                };
+        Fuel fuel = switch (random.nextInt(4)) {
+            case 0 -> Fuel.methanol();
+            case 1 -> Fuel.e85();
+            case 2 -> Fuel.e10();
+            default -> Fuel.petrol();
+        };
         return Figures.of(kind, fuel, known);
     }
 

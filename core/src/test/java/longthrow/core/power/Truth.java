@@ -70,16 +70,15 @@ final class Truth {
         List<Lean.Variant> variants = Lean.variants(figures);
         Map<Lean.Variant, Double> found = new ConcurrentHashMap<>();
         variants.parallelStream()
-                .forEach(variant -> found.put(variant, at(variant.figures(), rated).torque()));
+                .forEach(variant ->
+                        found.put(variant, at(variant.figures(), rated).torque()));
         Measured torque = Lean.doubt(figures, variants, variant -> found.getOrDefault(variant, Double.NaN));
         Curve.Point there = at(figures, rated);
         double top = engine.powerSpeed().orElseThrow();
-        List<Curve.Point> curve = IntStream.rangeClosed(4, 12)
-                .mapToObj(i -> top * i / 10)
-                .collect(Collectors.toList())
-                .parallelStream()
-                .map(rpm -> at(figures, rpm))
-                .toList();
+        List<Curve.Point> curve =
+                IntStream.rangeClosed(4, 12).mapToObj(i -> top * i / 10).collect(Collectors.toList()).parallelStream()
+                        .map(rpm -> at(figures, rpm))
+                        .toList();
         return new Row(
                 engine,
                 torque,
@@ -130,12 +129,15 @@ final class Truth {
                 row.moves().stream()
                         .map(move -> move.getKey().label()
                                 + String.format(
-                                        Locale.ROOT, " %+.1f %%", 100 * move.getValue() / row.torque().value()))
+                                        Locale.ROOT,
+                                        " %+.1f %%",
+                                        100 * move.getValue() / row.torque().value()))
                         .collect(Collectors.joining(", ")));
     }
 
     private static double median(List<Double> values) {
-        double[] sorted = values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        double[] sorted =
+                values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
         return 0.5 * (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]);
     }
 
@@ -143,7 +145,9 @@ final class Truth {
     private static double classConstant(List<Row> rows) {
         double sum = 0;
         for (Row row : rows) {
-            List<Row> others = rows.stream().filter(other -> other != row && alike(row, other)).toList();
+            List<Row> others = rows.stream()
+                    .filter(other -> other != row && alike(row, other))
+                    .toList();
             double mean = others.stream().mapToDouble(Truth::bmep).average().orElse(Double.NaN);
             sum += Math.abs(mean / bmep(row) - 1);
         }
@@ -166,10 +170,12 @@ final class Truth {
                 rows.stream().map(row -> Math.abs(row.torqueError())).toList();
         long within = errors.stream().filter(error -> error <= 0.10).count();
         long covered = rows.stream().filter(Row::covered).count();
-        Row best = rows.stream().filter(row -> "E11".equals(row.engine().id())).findFirst().orElseThrow();
+        Row best = rows.stream()
+                .filter(row -> "E11".equals(row.engine().id()))
+                .findFirst()
+                .orElseThrow();
         double peak = best.best().speed() / RPM;
-        String text =
-                """
+        String text = """
                 # The truth about `power`
 
                 Prediction beside publication, good or bad. Written by one command, `mvn -q -pl core test-compile exec:java` of `longthrow.core.power.Truth` (see docs/measurements.md); not edited by hand. Each engine is predicted
@@ -179,16 +185,40 @@ final class Truth {
                 | row | basis | torque [N·m] | predicted | error | in the band | power [kW] | predicted | error | volumetric efficiency | what moves the torque most, by its standard uncertainty |
                 |---|---|---|---|---|---|---|---|---|---|---|
                 """
-                        + rows.stream().map(Truth::line).collect(Collectors.joining("\n"))
-                        + "\n\n## Scores\n\n| asked | measured |\n|---|---|\n"
-                        + score("(a) the 95 % band covers 85 to 100 % of the rows", "%d of %d, %.0f %%", covered, rows.size(), 100.0 * covered / rows.size())
-                        + score("(b) median half-width at most 15 %", "%.1f %%", 100 * median(rows.stream().map(Row::halfWidth).toList()))
-                        + score("(b) half-width of E11 at most 8 %", "%.1f %%: its exhaust pipe is not published", 100 * best.halfWidth())
-                        + score("(c) mean error beside that of the mean BMEP of the other rows of its use", "%.1f %% (worst %.1f %%) beside %.1f %%%s; with classes as fine as the rows' own words such a constant reaches 4.8 %%, worst 10.4 %%: **not beaten**", 100 * mean(errors), 100 * errors.stream().mapToDouble(Double::doubleValue).max().orElseThrow(), 100 * classConstant(rows), mean(errors) > classConstant(rows) ? ": not beaten" : "")
-                        + score("(d) median torque error at most 6 %", "%.1f %%", 100 * median(errors))
-                        + score("(d) 80 % of the rows within 10 %", "%d of %d, %.0f %%", within, rows.size(), 100.0 * within / rows.size())
-                        + score("(d) E11 within 6 %", "%+.1f %%", 100 * best.torqueError())
-                        + score("(d) peak speed of E11 within 8 %", "%.0f rpm against %.0f, %+.0f %%", peak, best.engine().torqueSpeed().orElseThrow(), 100 * (peak / best.engine().torqueSpeed().orElseThrow() - 1));
+                + rows.stream().map(Truth::line).collect(Collectors.joining("\n"))
+                + "\n\n## Scores\n\n| asked | measured |\n|---|---|\n"
+                + score(
+                        "(a) the 95 % band covers 85 to 100 % of the rows",
+                        "%d of %d, %.0f %%", covered, rows.size(), 100.0 * covered / rows.size())
+                + score(
+                        "(b) median half-width at most 15 %",
+                        "%.1f %%",
+                        100 * median(rows.stream().map(Row::halfWidth).toList()))
+                + score(
+                        "(b) half-width of E11 at most 8 %",
+                        "%.1f %%: its exhaust pipe is not published", 100 * best.halfWidth())
+                + score(
+                        "(c) mean error beside that of the mean BMEP of the other rows of its use",
+                        "%.1f %% (worst %.1f %%) beside %.1f %%%s; with classes as fine as the rows' own words such a constant reaches 4.8 %%, worst 10.4 %%: **not beaten**",
+                        100 * mean(errors),
+                        100
+                                * errors.stream()
+                                        .mapToDouble(Double::doubleValue)
+                                        .max()
+                                        .orElseThrow(),
+                        100 * classConstant(rows),
+                        mean(errors) > classConstant(rows) ? ": not beaten" : "")
+                + score("(d) median torque error at most 6 %", "%.1f %%", 100 * median(errors))
+                + score(
+                        "(d) 80 % of the rows within 10 %",
+                        "%d of %d, %.0f %%", within, rows.size(), 100.0 * within / rows.size())
+                + score("(d) E11 within 6 %", "%+.1f %%", 100 * best.torqueError())
+                + score(
+                        "(d) peak speed of E11 within 8 %",
+                        "%.0f rpm against %.0f, %+.0f %%",
+                        peak,
+                        best.engine().torqueSpeed().orElseThrow(),
+                        100 * (peak / best.engine().torqueSpeed().orElseThrow() - 1));
         return text + notes() + plots(rows);
     }
 
@@ -209,7 +239,8 @@ final class Truth {
     private static String plots(List<Row> rows) {
         return "\n## Curves\n\nTorque by speed, its band at the rated speed, and the published points.\n\n"
                 + rows.stream()
-                        .map(row -> "![" + row.engine().id() + ": torque by speed](truth/" + row.engine().id() + ".svg)")
+                        .map(row -> "![" + row.engine().id() + ": torque by speed](truth/"
+                                + row.engine().id() + ".svg)")
                         .collect(Collectors.joining("\n"))
                 + "\n";
     }
@@ -226,19 +257,35 @@ final class Truth {
         OptionalDouble ratedPower = row.engine().power();
         double most = 1.15
                 * Math.max(
-                        row.curve().stream().mapToDouble(Curve.Point::torque).max().orElseThrow(),
-                        Math.max(row.engine().torque().orElseThrow(), row.torque().value() * (1 + row.halfWidth())));
+                        row.curve().stream()
+                                .mapToDouble(Curve.Point::torque)
+                                .max()
+                                .orElseThrow(),
+                        Math.max(
+                                row.engine().torque().orElseThrow(),
+                                row.torque().value() * (1 + row.halfWidth())));
         StringBuilder svg = new StringBuilder(String.format(
                 Locale.ROOT,
                 "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" font-family=\"sans-serif\" font-size=\"11\"><rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>",
-                WIDE, TALL, WIDE, TALL));
+                WIDE,
+                TALL,
+                WIDE,
+                TALL));
         svg.append(String.format(
                 Locale.ROOT,
                 "<path d=\"M%d 10V%dH%d\" fill=\"none\" stroke=\"#444\"/><text x=\"%d\" y=\"%d\">%.0f rpm</text><text x=\"4\" y=\"20\">%.0f N·m</text><text x=\"%d\" y=\"22\" font-weight=\"bold\">%s</text>",
-                LEFT, TALL - LOW, WIDE - 8, WIDE - 70, TALL - 10, top, most, LEFT + 10, row.engine().id()));
+                LEFT,
+                TALL - LOW,
+                WIDE - 8,
+                WIDE - 70,
+                TALL - 10,
+                top,
+                most,
+                LEFT + 10,
+                row.engine().id()));
         String line = row.curve().stream()
-                .map(point -> String.format(
-                        Locale.ROOT, "%.1f %.1f", x(point.speed() / RPM, top), y(point.torque(), most)))
+                .map(point ->
+                        String.format(Locale.ROOT, "%.1f %.1f", x(point.speed() / RPM, top), y(point.torque(), most)))
                 .collect(Collectors.joining("L", "M", ""));
         svg.append("<path d=\"").append(line).append("\" fill=\"none\" stroke=\"#1b6ca8\" stroke-width=\"2\"/>");
         double rated = row.engine().torqueSpeed().orElseThrow();
@@ -265,5 +312,4 @@ final class Truth {
     private static double y(double torque, double most) {
         return TALL - LOW - torque / most * (TALL - LOW - 10);
     }
-
 }
