@@ -89,6 +89,7 @@ public record OperatingPoint(
     public record Balance(double mass, double energy) {}
 
     /**
+     * How it was reckoned.
      * @param settled  whether cycles repeat as {@link OperatingPoint#run} asks
      * @param change   of the last cycle from the one before, see {@link #ALIKE}
      * @param cycles   that were run

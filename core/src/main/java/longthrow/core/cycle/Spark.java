@@ -12,7 +12,10 @@ public sealed interface Spark {
     /** First guess where it is sought. */
     double FIRST = Math.toRadians(28);
 
-    /** @param before firing top dead centre [rad] */
+    /**
+     * By the key, or a map read at one speed.
+     * @param before firing top dead centre [rad]
+     */
     record Fixed(double before) implements Spark {
         public Fixed {
             Require.within("spark before top dead centre [rad]", before, LATEST, EARLIEST);

@@ -1,6 +1,8 @@
 package longthrow.core.cycle;
 
-import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
 
 /** What stood where over a cycle, every degree from {@link #FIRST} on. Immutable. */
 public final class Traces {
@@ -26,25 +28,25 @@ public final class Traces {
         EXHAUST_FLOW
     }
 
-    private final double[][] values;
+    private final Map<Trace, double[]> values;
 
-    private Traces(double[][] values) {
+    private Traces(Map<Trace, double[]> values) {
         this.values = values;
     }
 
     /** At a crank angle of whole degrees from firing top dead centre, -180 to 540. */
     public double at(Trace trace, int degree) {
-        return values[trace.ordinal()][degree - FIRST];
+        return Objects.requireNonNull(values.get(trace))[degree - FIRST];
     }
 
     /** All of one, in the unit of the trace; a copy. */
     public double[] all(Trace trace) {
-        return values[trace.ordinal()].clone();
+        return Objects.requireNonNull(values.get(trace)).clone();
     }
 
     /** Writes them while a cycle runs. */
     static final class Pen {
-        private final double[][] values = new double[Trace.values().length][PLACES];
+        private final Map<Trace, double[]> values = new EnumMap<>(Trace.class);
         private int next;
 
         void begin() {
@@ -69,11 +71,13 @@ public final class Traces {
         }
 
         private void put(Trace trace, double value) {
-            values[trace.ordinal()][next] = value;
+            values.computeIfAbsent(trace, t -> new double[PLACES])[next] = value;
         }
 
         Traces kept() {
-            return new Traces(Arrays.stream(values).map(double[]::clone).toArray(double[][]::new));
+            Map<Trace, double[]> kept = new EnumMap<>(Trace.class);
+            values.forEach((trace, all) -> kept.put(trace, all.clone()));
+            return new Traces(kept);
         }
     }
 }

@@ -49,7 +49,10 @@ public final class WorkingGases {
 
     private static final double ROOM = 298.15;
 
-    /** @param equivalenceRatio fuel to air over that of exact burning, 0.5 to 2 */
+    /**
+     * Works out both.
+     * @param equivalenceRatio fuel to air over that of exact burning, 0.5 to 2
+     */
     public static WorkingGases of(Fuel fuel, MoistAir air, double equivalenceRatio) {
         Require.within("equivalence ratio", equivalenceRatio, 0.5, 2);
         return new WorkingGases(fuel, air, equivalenceRatio);

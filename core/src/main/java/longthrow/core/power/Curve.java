@@ -12,7 +12,7 @@ import longthrow.core.pipe.FlowKernel;
 /** The torque of one engine at one speed, as a pure function of its figures. */
 public final class Curve {
     /** Cells and steps: chosen so that half of both moves the torque by less than 0.5 %, see docs/measurements.md. */
-    public static final Mesh MESH = new Mesh(0.012, Math.toRadians(1));
+    public static final Mesh MESH = new Mesh(0.020, Math.toRadians(1));
 
     private Curve() {}
 
@@ -30,7 +30,10 @@ public final class Curve {
         }
     }
 
-    /** @return empty where it was ended from outside */
+    /**
+     * At one speed.
+     * @return empty where it was ended from outside
+     */
     public static Optional<Point> at(
             Figures figures, double speed, Mesh mesh, Supplier<FlowKernel> kernels, BooleanSupplier goesOn) {
         Model model = new Model(figures);

@@ -62,7 +62,7 @@ record PublishedEngine(
         put(known, Needed.STROKE, number(row, "stroke_mm"), 1e-3);
         put(known, Needed.COMPRESSION_RATIO, number(row, "compression_ratio"), 1);
         put(known, Needed.VENTURI, number(row, "carb_or_throttle_mm"), 1e-3);
-        String[] heads = text(row, "valve_head_in_ex_mm").split("/");
+        String[] heads = text(row, "valve_head_in_ex_mm").split("/", -1);
         if (heads.length == 2) {
             put(known, Needed.INTAKE_HEAD, OptionalDouble.of(Double.parseDouble(heads[0])), 1e-3);
             put(known, Needed.EXHAUST_HEAD, OptionalDouble.of(Double.parseDouble(heads[1])), 1e-3);
@@ -116,7 +116,7 @@ record PublishedEngine(
             throw new UncheckedIOException(e);
         }
         List<List<String>> lines = new ArrayList<>();
-        for (String line : text.split("\r?\n")) {
+        for (String line : text.lines().toList()) {
             lines.add(cells(line));
         }
         List<Map<String, String>> rows = new ArrayList<>();

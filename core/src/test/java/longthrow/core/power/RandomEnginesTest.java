@@ -41,7 +41,7 @@ class RandomEnginesTest {
                 }
             } catch (DoesNotRunException e) {
                 assertThat(e.getMessage()).isNotBlank();
-                stalled += e.getMessage().contains("stalls") ? 1 : 0;
+                stalled += String.valueOf(e.getMessage()).contains("stalls") ? 1 : 0;
                 said.add(i + ": " + e.getMessage());
             }
         }

@@ -141,12 +141,12 @@ final class Truth {
         return 0.5 * (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]);
     }
 
-    /** Torque of each by the mean BMEP of the others that were made for the same, rated on the same basis where there are two; mean |error|. */
+    /** Torque of each by the mean BMEP of the others that were made for the same, each on its own basis; mean |error|. */
     private static double classConstant(List<Row> rows) {
         double sum = 0;
         for (Row row : rows) {
             List<Row> others = rows.stream()
-                    .filter(other -> other != row && alike(row, other))
+                    .filter(other -> !other.engine().id().equals(row.engine().id()) && alike(row, other))
                     .toList();
             double mean = others.stream().mapToDouble(Truth::bmep).average().orElse(Double.NaN);
             sum += Math.abs(mean / bmep(row) - 1);
@@ -178,7 +178,7 @@ final class Truth {
         String text = """
                 # The truth about `power`
 
-                Prediction beside publication, good or bad. Written by one command, `mvn -q -pl core test-compile exec:java` of `longthrow.core.power.Truth` (see docs/measurements.md); not edited by hand. Each engine is predicted
+                Prediction beside publication, good or bad. Written by one command (in docs/measurements.md, of `longthrow.core.power.Truth`), not by hand. Each engine is predicted
                 from what is printed of it: bore, stroke, compression ratio, and valve heads, events or throttle where they are; the rest is the usual of its kind (`Usual`), the same for all. Nothing is tuned to an engine. Rows as in
                 `core/src/test/resources/references/engines`, with their sources. Bands hold 95 %.
 
@@ -231,9 +231,12 @@ final class Truth {
     }
 
     private static String notes() {
-        return "\nHow the usual figures came to be, what was changed after the first run, and why: docs/decisions/0025.\n"
-                + "Not scored: E13 (no torque printed), E16 and E17 (no rating). E02 with E03 and E04 with E05 are one engine each on two bases. Rated points of governed engines are not peaks of a curve, so no peak speed is\n"
-                + "scored of them. A \"gross maximum\" of a maker does not say what was on the engine: it is taken as sold, in the air of SAE J607. Without filter and silencer the same engines are predicted 25 to 40 % above their rows.\n";
+        return """
+
+                How the usual figures came to be, what was changed after the first run, and why: docs/decisions/0024.
+                Not scored: E13 (no torque printed), E16 and E17 (no rating). E02 with E03 and E04 with E05 are one engine each on two bases. Rated points of governed engines are not peaks of a curve, so no peak speed is
+                scored of them. A "gross maximum" of a maker does not say what was on the engine: it is taken as sold, in the air of SAE J607. Without filter and silencer the same engines are predicted 25 to 45 % above their rows.
+                """;
     }
 
     private static String plots(List<Row> rows) {
