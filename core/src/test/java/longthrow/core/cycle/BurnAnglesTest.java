@@ -96,6 +96,7 @@ class BurnAnglesTest {
 
     @Test
     void movesAsItsCausesSay() {
+        int slow = 0;
         SplittableRandom random = new SplittableRandom(20261127);
         Chamber[] chambers = Chamber.values();
         for (int k = 0; k < 2000; k++) {
@@ -111,10 +112,19 @@ class BurnAnglesTest {
             double burned = random.nextDouble(0.02, 0.2);
             BurnAngles.Charge charge = engine.charge(phi, burned);
             BurnAngles.Place place = engine.place();
+            if (BurnAngles.of(place, charge, PETROL, speed).isEmpty()) {
+                slow++;
+                continue;
+            }
             BurnAngles angles = BurnAngles.of(place, charge, PETROL, speed).orElseThrow();
             assertThat(angles.development()).isFinite().isPositive();
             assertThat(angles.rapid()).isFinite().isPositive();
             assertThat(angles.curve(-0.4).form()).isFinite().isGreaterThan(-1);
+            if (BurnAngles.of(place, engine.charge(phi, burned + 0.05), PETROL, speed)
+                    .isEmpty()) {
+                slow++; // its flame does not develop in time
+                continue;
+            }
             BurnAngles diluted = BurnAngles.of(place, engine.charge(phi, burned + 0.05), PETROL, speed)
                     .orElseThrow();
             assertThat(diluted.development()).isGreaterThan(angles.development());
@@ -135,6 +145,7 @@ class BurnAnglesTest {
                             .development())
                     .isLessThan(angles.development());
         }
+        assertThat(slow).isLessThan(100);
     }
 
     @Test

@@ -92,8 +92,10 @@ class PipeWallTest {
         double momentum = mass * (flow.velocity(49) - flow.velocity(0));
         double lost = flow.pressure(0) - flow.pressure(49) - momentum;
         assertThat(lost / (0.98 * (4 * factor * length / diameter + 0.4) * dynamic))
-                .isCloseTo(1, within(0.01)); // 49 of 50 cells
-        double stanton = 0.5 * factor * Math.pow(PipeWall.PRANDTL, -2.0 / 3);
+                .isCloseTo(1, within(0.025)); // 49 of 50 cells, one mean viscosity for a gas that warms on its way
+        double stanton = Math.max(
+                0.5 * factor * Math.pow(PipeWall.PRANDTL, -2.0 / 3),
+                0.07 * Math.pow(reynolds, -0.25) / PipeWall.PRANDTL); // Colburn; Depcik and Assanis
         double left = (420 - flow.temperature(49)) / (420 - flow.temperature(0));
         assertThat(Math.log(left) / (-4 * stanton * 0.98 * length / diameter)).isCloseTo(1, within(0.02));
     }
