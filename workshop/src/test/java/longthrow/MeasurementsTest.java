@@ -19,7 +19,7 @@ class MeasurementsTest {
     private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
     /** A class with a main of its own beside the tests. */
     private static final Pattern TIMING =
-            Pattern.compile("longthrow\\.core\\.(?:fit|clearance|gas|pipe|cycle)\\.(\\w+)[ `]");
+            Pattern.compile("longthrow\\.core\\.(?:fit|clearance|gas|pipe|cycle|power)\\.(\\w+)[ `]");
 
     /**
      * What a measurement has to go through: the question itself, or the parts of core that the question is made of; of clearance, cycle, flow, gas, life, pipe and shake, which no
