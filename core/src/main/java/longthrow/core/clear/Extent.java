@@ -4,10 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import longthrow.core.answer.Rung;
 import longthrow.core.clear.Plan.Beside;
 import longthrow.core.clearance.Body.Depth;
 import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
+import longthrow.core.term.Choice;
 import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -59,10 +62,24 @@ record Extent(Consumer<Asked> asks, Function<Sizes, List<Depth>> at) {
     }
 
     /**
-     * Something of the rod, which floats to both sides of the middle of the crankpin.
-     * @param widths along the crankshaft; the largest counts
+     * How far from the crankpin's axis something of the rod is.
+     * @param asks     for what it hangs on
+     * @param farthest [m]
      */
-    static Extent onRod(Known known, Optional<OutlinedPart> part, List<Term> widths) {
+    record FromPin(Consumer<Asked> asks, ToDoubleFunction<Sizes> farthest) {
+        /** A reach that is read. */
+        static FromPin of(Term reach) {
+            return new FromPin(of -> of.figure(reach), s -> s.of(reach));
+        }
+    }
+
+    /**
+     * Something of the rod, which floats to both sides of the middle of the crankpin and stands as crooked on it as its bearing lets it: by the play across its
+     * width, which at a point so far from the pin's axis comes to reach times play over width, either way (geometry).
+     * @param widths along the crankshaft; the largest counts
+     * @param away   its point farthest from the crankpin's axis
+     */
+    static Extent onRod(Known known, Optional<OutlinedPart> part, List<Term> widths, FromPin away) {
         boolean isByWidth = known.figure(Term.ROD_SIDE_CLEARANCE).isEmpty()
                 && known.figure(Term.SIDE_CLEARANCE_BY_WIDTH).isPresent();
         Term side = isByWidth ? Term.SIDE_CLEARANCE_BY_WIDTH : Term.ROD_SIDE_CLEARANCE;
@@ -75,10 +92,39 @@ record Extent(Consumer<Asked> asks, Function<Sizes, List<Depth>> at) {
                 of -> {
                     still.asks.accept(of);
                     of.figure(side);
+                    away.asks.accept(of);
+                    asksCrookedness(of);
                 },
-                s -> still.at.apply(s).stream()
-                        .map(depth -> depth(depth.from() - s.of(side) / 2, depth.to() + s.of(side) / 2))
-                        .toList());
+                s -> {
+                    double off = s.of(side) / 2 + away.farthest.applyAsDouble(s) * crookedness(s);
+                    return still.at.apply(s).stream()
+                            .map(depth -> depth(depth.from() - off, depth.to() + off))
+                            .toList();
+                });
+    }
+
+    private static void asksCrookedness(Asked of) {
+        if (of.known().build().chose(Choice.BIG_END_BEARING, "rolling")) {
+            of.restsOn(Choice.BIG_END_BEARING.path());
+            of.lacks(new Rung.Missing(
+                    Choice.BIG_END_BEARING.path(),
+                    "how far the rod rocks on its needles or rollers",
+                    "no reading of the build file tells it: mock up what passes beside the rod, the rod pressed over both ways",
+                    0));
+            return;
+        }
+        of.figure(Term.BIG_END_CLEARANCE);
+        of.figure(Term.BIG_END_WIDTH);
+        of.takes(
+                Term.BIG_END_WIDTH.path(),
+                "the rod stands on its crankpin as crooked as the big-end clearance lets it over the big-end width, either way, on top"
+                        + " of its side clearance; the bearing is taken to be as wide as the big end",
+                "on the safe side but for the bore's chamfers; geometry");
+    }
+
+    /** Slope of the rod on its crankpin at the most. */
+    private static double crookedness(Sizes s) {
+        return Math.max(0, s.of(Term.BIG_END_CLEARANCE)) / s.of(Term.BIG_END_WIDTH);
     }
 
     /**

@@ -11,6 +11,7 @@ import longthrow.core.clearance.Motion;
 import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.OutlineText;
 import longthrow.core.life.Asked;
+import longthrow.core.life.Known;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.term.OutlinedPart;
@@ -122,6 +123,19 @@ final class Outlined {
     /** The part's place along the crankshaft as told with its outline; empty where none is. */
     static Optional<Extent> extent(Asked of, OutlinedPart part) {
         return of.known().build().outline(part).flatMap(traced -> traced.reach().map(reach -> extent(traced, reach)));
+    }
+
+    /** How far from its frame's origin a part as traced reaches at the most; empty where it was not traced. */
+    static Optional<Extent.FromPin> farthest(Known known, OutlinedPart part) {
+        return known.build()
+                .outline(part)
+                .map(traced -> new Extent.FromPin(
+                        of -> {
+                            String place = place(of, traced);
+                            of.restsOn(place);
+                            error(of, traced, place);
+                        },
+                        s -> outline(traced).farthest() + s.of(ERROR + part.label())));
     }
 
     /** Its ends are as doubtful as the tracing: the ± moves both outwards. */

@@ -236,6 +236,7 @@ final class Pairs {
             Optional<OutlinedPart> traceable,
             Function<Asked, Function<Sizes, Body>> shape,
             List<Term> widths,
+            Extent.FromPin away,
             boolean isMiddle,
             String cut,
             Optional<Plan.Larger> larger) {
@@ -270,6 +271,7 @@ final class Pairs {
                     return Crankwork::bigEnd;
                 },
                 isTraced ? List.of(Term.BIG_END_WIDTH, Term.BOLT_ACROSS) : List.of(Term.BIG_END_WIDTH),
+                Extent.FromPin.of(Term.BIG_END_REACH),
                 false,
                 never,
                 isTraced ? Optional.empty() : Optional.of(BIG_END));
@@ -285,6 +287,15 @@ final class Pairs {
                     return Crankwork::bolts;
                 },
                 List.of(Term.BOLT_ACROSS),
+                new Extent.FromPin(
+                        of -> {
+                            of.figure(Term.BOLT_OUT);
+                            of.figure(Term.BOLT_UP);
+                            of.figure(Term.BOLT_DOWN);
+                        },
+                        s -> Math.hypot(
+                                s.of(Term.BOLT_OUT),
+                                Math.max(Math.abs(s.of(Term.BOLT_UP)), Math.abs(s.of(Term.BOLT_DOWN))))),
                 true,
                 "; never grind a bolt",
                 Optional.empty());
@@ -298,6 +309,12 @@ final class Pairs {
                     return Crankwork::dipper;
                 },
                 List.of(Term.DIPPER_THICKNESS),
+                new Extent.FromPin(
+                        of -> {
+                            of.figure(Term.DIPPER_REACH);
+                            of.figure(Term.DIPPER_WIDTH);
+                        },
+                        s -> Math.hypot(s.of(Term.DIPPER_REACH), s.of(Term.DIPPER_WIDTH) / 2)),
                 true,
                 ", or shorten the dipper by as much if it still reaches the oil",
                 Optional.empty());
@@ -431,7 +448,10 @@ final class Pairs {
     }
 
     private Beside besideRod(Swinging part, Extent onShaft) {
-        return Extent.onRod(known, part.traceable, part.widths).beside(onShaft, BOTH_SHAFTS);
+        Extent.FromPin away = part.traceable
+                .flatMap(traced -> Outlined.farthest(known, traced))
+                .orElse(part.away);
+        return Extent.onRod(known, part.traceable, part.widths, away).beside(onShaft, BOTH_SHAFTS);
     }
 
     private void counterweightAtCam() {
