@@ -26,7 +26,7 @@ class MeasurementsTest {
      * command asks yet, their own tests.
      */
     private static final Pattern PRODUCT = Pattern.compile(
-            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(|extends InTheBrowser|package longthrow\\.core\\.(clearance|cycle|engine|flow|gas|life|pipe|shake);");
+            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(|extends InTheBrowser|package longthrow\\.core\\.(clearance|cycle|engine|flow|gas|life|pipe|power|shake);");
 
     @Test
     void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {
