@@ -171,9 +171,19 @@ public record BurnAngles(double development, double rapid, double developmentDou
         return Optional.of(new BurnAngles(
                 developed,
                 middle * way * rapid(place, charge, flame, speed) / RAPID_AT_ANCHOR,
-                Math.hypot(DEVELOPMENT_RANGE_DOUBT, SCALING_DOUBT),
-                Math.hypot(rangeDoubt(chamber.shortestRapid(), chamber.longestRapid()), SCALING_DOUBT),
+                doubtOfDevelopment(),
+                doubtOfRapid(chamber),
                 known));
+    }
+
+    /** Relative standard uncertainty of the development angle, of all chambers alike. */
+    public static double doubtOfDevelopment() {
+        return Math.hypot(DEVELOPMENT_RANGE_DOUBT, SCALING_DOUBT);
+    }
+
+    /** Relative standard uncertainty of the rapid burning angle. */
+    public static double doubtOfRapid(Chamber chamber) {
+        return Math.hypot(rangeDoubt(chamber.shortestRapid(), chamber.longestRapid()), SCALING_DOUBT);
     }
 
     /** Standard uncertainty of a rectangle over its middle. */

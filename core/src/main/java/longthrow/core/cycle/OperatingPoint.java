@@ -133,7 +133,7 @@ public record OperatingPoint(
             } catch (NotConvergedException | ArithmeticException e) {
                 throw new DoesNotRunException(
                         "at " + Math.round(setting.speed() * 30 / Math.PI)
-                                + " rpm the gas does what no gas can, so the figures of this engine cannot all be right: "
+                                + " rpm the state of the gas is not found: the figures of this engine cannot all be right, or it is beyond what these sums can do: "
                                 + e.getMessage(),
                         e);
             }

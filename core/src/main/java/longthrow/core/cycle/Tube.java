@@ -64,9 +64,4 @@ public record Tube(double length, List<Station> stations, double wall, double ro
         }
         return before.diameter();
     }
-
-    /** The same pipe, longer by so much at its far end [m]. */
-    public Tube longer(double more) {
-        return new Tube(length + more, stations, wall, roughness);
-    }
 }

@@ -64,11 +64,17 @@ public final class ValveFlow {
         return new RisingCurve(x, y);
     }
 
+    /** Relative standard uncertainty of the published coefficients, of inlets or of exhausts, each with its own way. */
+    public static double usualDoubt(boolean inlet) {
+        return COEFFICIENT_DOUBT
+                / Arrays.stream(inlet ? INLET : EXHAUST).average().orElseThrow();
+    }
+
     /** By published coefficients, where no bench was at hand. */
     public static ValveFlow usual(ValveGroup valves, boolean intake) {
         double last = LIFT_OVER_HEAD[LIFT_OVER_HEAD.length - 1] * valves.head();
-        double inlet = COEFFICIENT_DOUBT / Arrays.stream(INLET).average().orElseThrow();
-        double exhaust = COEFFICIENT_DOUBT / Arrays.stream(EXHAUST).average().orElseThrow();
+        double inlet = usualDoubt(true);
+        double exhaust = usualDoubt(false);
         return new ValveFlow(
                 published(valves, INLET_HEAD, last),
                 published(valves, EXHAUST_HEAD, last),

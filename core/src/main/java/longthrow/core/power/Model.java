@@ -28,6 +28,7 @@ import longthrow.core.cycle.WorkingGases;
 import longthrow.core.gas.MoistAir;
 import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.LobeCurve;
+import longthrow.core.pipe.Mouth;
 import longthrow.core.power.Kind.Cooling;
 import longthrow.core.power.Kind.Layout;
 import longthrow.core.power.Kind.Use;
@@ -54,8 +55,8 @@ final class Model {
     /** To the wall of a silencer by its gas [W/(m2 K)]: forced air at some 10 m/s; judgement, no source. */
     private static final double SILENCER_HEAT = 30;
 
-    /** Entry of a carburettor without filter: a bell with a radius of a tenth of its bore, see Mouth. */
-    private static final double BELL = 1 / Math.sqrt(1 + 0.12);
+    /** Edge of a carburettor's entry over its bore. Common practice, no source. */
+    private static final double BELL = 0.1;
 
     private final Figures figures;
     private final MoistAir air;
@@ -77,7 +78,7 @@ final class Model {
 
     Engine engine() {
         CylinderSpace space = space();
-        Chamber chamber = chamber();
+        Chamber chamber = chamber(figures.kind());
         return new Engine(
                 space,
                 valve(true),
@@ -120,8 +121,8 @@ final class Model {
                 CROWN * area);
     }
 
-    private Chamber chamber() {
-        Kind kind = figures.kind();
+    /** Shape of the chamber by what sort of engine it is. */
+    static Chamber chamber(Kind kind) {
         if (kind.layout() == Layout.SIDE_VALVE) {
             return Chamber.SIDE_VALVE;
         }
@@ -177,7 +178,7 @@ final class Model {
             pieces.add(Plenum.of(at(Needed.AIRBOX)));
             pieces.add(Plate.hole(at(Needed.FILTER)));
         }
-        return new Duct(pieces, BELL);
+        return new Duct(pieces, Mouth.rounded(BELL, 1).shareIn());
     }
 
     private Duct exhaust() {

@@ -2,9 +2,12 @@ package longthrow.core.power;
 
 import java.util.EnumMap;
 import java.util.Map;
+import longthrow.core.cycle.BurnAngles;
 import longthrow.core.cycle.CombustionEfficiency;
 import longthrow.core.cycle.IntakeMixture;
 import longthrow.core.cycle.Throttle;
+import longthrow.core.cycle.ValveFlow;
+import longthrow.core.cycle.WallHeat;
 import longthrow.core.gas.Fuel;
 import longthrow.core.gas.MoistAir;
 import longthrow.core.gas.PublishedValue;
@@ -165,9 +168,16 @@ final class Usual {
             case ROAD -> events(25, 58, 60, 22, 12);
             case COMPETITION -> events(38, 70, 72, 38, 12);
         }
-        double flow = 0.06 / 0.61; // half-width of the published coefficients over their mean, see ValveFlow
-        take(Needed.INTAKE_FLOW, 1, 1 - flow * Math.sqrt(3), 1 + flow * Math.sqrt(3), BAND);
-        take(Needed.EXHAUST_FLOW, 1, 1 - flow * Math.sqrt(3), 1 + flow * Math.sqrt(3), BAND);
+        asPublished(Needed.INTAKE_FLOW, ValveFlow.usualDoubt(true));
+        asPublished(Needed.EXHAUST_FLOW, ValveFlow.usualDoubt(false));
+    }
+
+    /**
+     * A formula as it is, with the doubt that it tells of itself.
+     * @param doubt relative standard uncertainty
+     */
+    private void asPublished(Needed needed, double doubt) {
+        within(needed, 1, doubt * Math.sqrt(3), BAND);
     }
 
     /** Degrees, and how far either way they are met. */
@@ -293,10 +303,11 @@ final class Usual {
                 10_000,
                 "a check valve as breather takes 0.1 to 1.2 kPa, an open hole of 6 mm 1.5 to 30 kPa (CrankcasePumping); which is fitted: "
                         + PRACTICE);
-        take(Needed.DEVELOPMENT, 1, 0.62, 1.38, BAND);
-        take(Needed.BURNING, 1, 0.72, 1.28, BAND);
-        take(Needed.WALL_HEAT, 1, 0.57, 1.43, BAND);
-        take(Needed.FRICTION, 1, 0.65, 1.35, BAND);
+        asPublished(Needed.DEVELOPMENT, BurnAngles.doubtOfDevelopment());
+        asPublished(Needed.BURNING, BurnAngles.doubtOfRapid(Model.chamber(kind)));
+        asPublished(Needed.WALL_HEAT, WallHeat.DOUBT);
+        // what Friction.doubt says of its total for singles of this size, 0.17 to 0.20
+        asPublished(Needed.FRICTION, 0.2);
     }
 
     private void day() {
