@@ -306,7 +306,8 @@ final class Usual {
         asPublished(Needed.DEVELOPMENT, BurnAngles.doubtOfDevelopment());
         asPublished(Needed.BURNING, BurnAngles.doubtOfRapid(Model.chamber(kind)));
         asPublished(Needed.WALL_HEAT, WallHeat.DOUBT);
-        // what Friction.doubt says of its total for singles of this size, 0.17 to 0.20
+        // Friction.doubt is 0.15 to 0.19 of the total for singles of 50 to 100 mm; more for the churning of a dipper,
+        // which it has no term for: judgement, no source
         asPublished(Needed.FRICTION, 0.2);
     }
 
