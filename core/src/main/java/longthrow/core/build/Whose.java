@@ -137,6 +137,8 @@ public enum Whose {
                             PUSHROD,
                             CYLINDER,
                             PISTON,
+                            CRANKCASE,
+                            INTAKE,
                             CARBURETTOR,
                             EXHAUST,
                             CLUTCH,

@@ -64,6 +64,8 @@ public enum Material {
                     ROCKER,
                     PUSHROD,
                     RINGS,
+                    CRANKCASE,
+                    INTAKE,
                     CARBURETTOR,
                     EXHAUST,
                     LIMITER,

@@ -678,6 +678,8 @@ final class Readings {
                     ROCKER,
                     PUSHROD,
                     RINGS,
+                    CRANKCASE,
+                    INTAKE,
                     CARBURETTOR,
                     EXHAUST,
                     LIMITER,

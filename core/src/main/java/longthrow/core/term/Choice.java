@@ -12,6 +12,20 @@ public enum Choice {
             "where the valves are",
             new Option("overhead", "overhead valve"),
             new Option("side", "side-valve")),
+    COOLING(
+            "cooling",
+            Part.WHOLE,
+            "what cools the cylinder",
+            new Option("fan", "a fan that the engine turns"),
+            new Option("wind", "the wind of driving"),
+            new Option("liquid", "liquid")),
+    MADE_FOR(
+            "made_for",
+            Part.WHOLE,
+            "what its maker made the engine for",
+            new Option("utility", "to drive a machine at a governed speed"),
+            new Option("road", "to move a vehicle on road or trail"),
+            new Option("competition", "to win")),
     DONOR("donor", Part.WHOLE, "what the engine was sold as"),
     CAM_DRIVE(
             "drive",
@@ -92,6 +106,14 @@ public enum Choice {
             new Option("ball", "ball bearings"),
             new Option("roller", "roller bearings")),
     CRANKSHAFT_METAL("metal", Part.CRANKSHAFT, "what the crankshaft is made of", Option.IRON, Option.STEEL),
+    BREATHER(
+            "breather",
+            Part.CRANKCASE,
+            "what lets the crankcase breathe",
+            new Option("check_valve", "a check valve: out, not back in"),
+            new Option("open_hole", "an open hole or hose: out and in")),
+    AIR_FILTER("air_filter", Part.INTAKE, "whether it breathes through an air filter", Option.FITTED, Option.NONE),
+    SILENCER("silencer", Part.EXHAUST, "whether the exhaust ends in a silencer", Option.FITTED, Option.NONE),
     FLYWHEEL_KIND(
             "kind",
             Part.FLYWHEEL,
@@ -180,6 +202,8 @@ public enum Choice {
         static final Option CLASS_12_9 = new Option("class_12_9", "class 12.9");
         static final Option GRADE_5 = new Option("grade_5", "SAE grade 5");
         static final Option GRADE_8 = new Option("grade_8", "SAE grade 8");
+        static final Option FITTED = new Option("fitted", "fitted");
+        static final Option NONE = new Option("none", "none");
         static final Option DRY = new Option("dry", "dry");
         static final Option OIL = new Option("oil", "oil");
         static final Option PASTE = new Option("paste", "assembly paste");

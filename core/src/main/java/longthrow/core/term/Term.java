@@ -9,9 +9,11 @@ import static longthrow.core.term.Believable.rpm;
 import static longthrow.core.term.Believable.si;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import longthrow.core.quantity.Dimension;
@@ -30,6 +32,7 @@ public enum Term {
     OUTPUT_SHAFT_DIAMETER("diameter", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "d_s", mm(10, 40), "", "output shaft diameter", "diameter where clutch or pulley sits"),
     OUTPUT_SHAFT_LENGTH("usable_length", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "l_s", mm(15, 120), "", "output shaft usable length", "shaft end to the shoulder that stops the clutch"),
     OUTPUT_SHAFT_KEYWAY("keyway_width", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "b_s", mm(1.5, 13), "", "output shaft keyway", "width of the keyway the clutch or pulley is driven by"),
+    VALVES("valves_per_cylinder", Part.WHOLE, ReadingKind.COUNT, "z_v", si(2, 4), "", "valves", "intake and exhaust valves together"),
     ENGINE_MASS("mass", Part.WHOLE, ReadingKind.HEAVY_MASS, "m_e", si(4, 400), "", "engine mass", "whole engine as it sits on its mount, oil in"),
     // ---- ignition, flywheel
     COIL_GAP("coil_gap", Part.IGNITION, ReadingKind.GAP, "g_c", mm(0.1, 1.5), "", "coil gap", "coil foot to flywheel"),
@@ -322,6 +325,9 @@ public enum Term {
     private static final Map<String, Term> BY_PATH =
             Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Term::path, Function.identity()));
 
+    /** What nothing but the prediction of torque and power asks for. */
+    private static final Set<Term> POWER_ALONE = EnumSet.of(VALVES);
+
     private final String key;
     private final Part part;
     private final @Nullable ReadingKind reading;
@@ -418,6 +424,14 @@ public enum Term {
     /** Whether an owner may enter it; the others are only worked out. */
     public boolean isRead() {
         return reading != null;
+    }
+
+    /**
+     * Whether nothing but the prediction of torque and power asks for it: who does not want that loses nothing by leaving it out, so no page counts it
+     * among what is missing or leads on to it.
+     */
+    public boolean isForPowerAlone() {
+        return POWER_ALONE.contains(this);
     }
 
     /** Whether it is decided rather than read: no instrument shows it, and reading it again tells nothing. */

@@ -45,6 +45,13 @@ final class WholeCards {
                                 "Fill to the lower thread, rock the engine for bubbles, fill up; three times.")
                         .cautioned(
                                 "Drain it all before you crank: a cylinder full of fluid bends the rod. Thin spirit burns."),
+                card(
+                        Term.VALVES,
+                        "first valve",
+                        WholeCards::valves,
+                        "Intake valves counted alone: intake and exhaust valves count together.",
+                        "Head off, look at its face; or count the springs under the valve cover.",
+                        "Count every valve once, intake and exhaust."),
                 squish(Term.SQUISH_FLYWHEEL_END, "flywheel"),
                 squish(Term.SQUISH_OUTPUT_END, "output"),
                 card(
@@ -55,6 +62,25 @@ final class WholeCards {
                         "Oiled clay on the valve head, head on with the used gasket and torqued, lash set.",
                         "Two turns by hand, head off.",
                         "Cut the clay through, measure its thinnest place."));
+    }
+
+    /** The head seen from below, two valves and the plug. */
+    private static void valves(CardSketch s) {
+        s.part("M", 70, 70, "H", 290, "V", 270, "H", 70, "Z");
+        s.holeRound(180, 170, 84);
+        s.partRound(144, 162, 34);
+        s.partRound(216, 166, 28);
+        s.quietRound(180, 226, 12);
+        s.spot(144, 162, 6);
+        s.spot(216, 166, 6);
+        s.lit("M", 144, 162, "L", 210, 166);
+        s.head(210, 166, 1, 0.06);
+        s.symbol(180, 122, MIDDLE);
+        s.tool(340, 190, START, 211, 166);
+        s.datum(320, 60, START, 146, 156);
+        s.note("head, from below", 320, 262, START);
+        s.note("plug", 60, 290, END);
+        s.quiet("M", 62, 284, "L", 170, 230);
     }
 
     private static ReadingCard squish(Term term, String end) {

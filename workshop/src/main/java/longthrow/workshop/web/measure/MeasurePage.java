@@ -255,6 +255,7 @@ public record MeasurePage(
                 .toList();
         Optional<Next> following = order.stream()
                 .skip(order.indexOf(kept) + 1L)
+                .filter(t -> !t.isForPowerAlone())
                 .filter(t -> build.of(t).stream().allMatch(Given.NotKnown.class::isInstance))
                 .findFirst()
                 .map(t -> new Next(t.label(), "", "", base + "/measure/" + t.path()));
@@ -315,15 +316,19 @@ public record MeasurePage(
         return new Word(choice.path(), base + "/choice/" + choice.path(), choice.meaning(), chosen, options);
     }
 
-    /** Only what is known counts: that something is not known is an entry, and no reading. */
+    /** Only what is known counts: that something is not known is an entry, and no reading. What power alone asks for is missing to nobody else. */
     private static Section section(Part part, Build build, List<Word> words, List<Row> rows) {
-        long read = Term.read().stream()
-                .filter(t -> t.part() == part)
-                .filter(t -> build.of(t).stream().anyMatch(g -> !(g instanceof Given.NotKnown)))
+        List<Term> its = Term.read().stream().filter(t -> t.part() == part).toList();
+        long read = its.stream().filter(t -> isKnown(t, build)).count();
+        long all = its.stream()
+                .filter(t -> !t.isForPowerAlone() || isKnown(t, build))
                 .count();
-        long all = Term.read().stream().filter(t -> t.part() == part).count();
-        return new Section(
-                part.key(), part.label(), part.meaning(), read + " of " + all + " known", read > 0, words, rows);
+        String known = all == 0 ? "for power alone" : read + " of " + all + " known";
+        return new Section(part.key(), part.label(), part.meaning(), known, read > 0, words, rows);
+    }
+
+    private static boolean isKnown(Term term, Build build) {
+        return build.of(term).stream().anyMatch(g -> !(g instanceof Given.NotKnown));
     }
 
     private static Row row(
