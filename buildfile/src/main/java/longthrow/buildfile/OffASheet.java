@@ -4,7 +4,7 @@ import java.util.Map;
 import java.util.Optional;
 import longthrow.core.term.Term;
 
-/** Speeds that nobody may find by running the engine: to try whether a wheel holds is how wheels burst. */
+/** Figures that nobody reads on the engine; of speeds nobody may: to try whether a wheel holds is how wheels burst. */
 final class OffASheet {
     private static final Map<Term, String> WAYS = Map.of(
             Term.FLYWHEEL_RATED_SPEED,
@@ -14,7 +14,9 @@ final class OffASheet {
             Term.GOVERNED_SPEED,
             "off the maker's sheet or the plate of the engine",
             Term.WANTED_SPEED,
-            "what you wish for; nothing is read for it");
+            "what you wish for; nothing is read for it",
+            Term.OCTANE_NUMBER,
+            "as the pump prints it, with its scale beside it");
 
     private OffASheet() {}
 

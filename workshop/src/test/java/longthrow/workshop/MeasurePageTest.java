@@ -390,6 +390,29 @@ class MeasurePageTest extends OverHttp {
                 .contains("1:8");
     }
 
+    /** Who does not want torque and power foretold misses none of what nothing else asks for. */
+    @Test
+    void whatPowerAloneAsksForIsMissingToNobodyElse() {
+        String base = visitor.empty("Fresh");
+        String words = visitor.get(base + "/measure").words();
+        long ofTheEngine = Term.read().stream()
+                .filter(t -> t.part() == longthrow.core.term.Part.WHOLE && t != Term.VALVES)
+                .count();
+        assertThat(words).contains("0 of " + ofTheEngine + " known");
+        assertThat(words).containsPattern("(?i)day and place.{0,80}for power alone");
+        String page =
+                visitor.getWith(base + "/measure", "kept=engine.leak_down").body();
+        String onward = page.substring(page.indexOf("<tr class=\"onward\">"));
+        assertThat(onward.substring(0, onward.indexOf("</tr>")))
+                .contains("Next in stripping order: <a href=\"" + base + "/measure/engine.mass\"");
+        Map<String, String> form = form(1);
+        form.put("unit", "kPa");
+        assertThat(visitor.post(base + "/measure/place.air_pressure", form, List.of("98.4"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(visitor.get(base + "/measure").words()).containsPattern("(?i)day and place.{0,80}1 of 1 known");
+    }
+
     @Test
     void afterAReadingTheWayGoesOnFromItsOwnRow() {
         String base = visitor.example();

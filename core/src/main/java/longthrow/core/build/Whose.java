@@ -143,7 +143,8 @@ public enum Whose {
                             EXHAUST,
                             CLUTCH,
                             SPROCKET,
-                            USE -> List.of();
+                            USE,
+                            PLACE -> List.of();
                 });
         return names;
     }

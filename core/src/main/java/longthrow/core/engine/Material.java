@@ -71,7 +71,8 @@ public enum Material {
                     LIMITER,
                     CLUTCH,
                     SPROCKET,
-                    USE -> Optional.empty();
+                    USE,
+                    PLACE -> Optional.empty();
         };
     }
 

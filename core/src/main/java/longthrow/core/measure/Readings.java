@@ -685,7 +685,8 @@ final class Readings {
                     LIMITER,
                     CLUTCH,
                     SPROCKET,
-                    USE -> "let it cool to 20 °C and read it again";
+                    USE,
+                    PLACE -> "let it cool to 20 °C and read it again";
         };
     }
 

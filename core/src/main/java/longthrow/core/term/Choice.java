@@ -160,6 +160,12 @@ public enum Choice {
             new Option("petrol", "petrol"),
             new Option("e85", "E85"),
             new Option("methanol", "methanol")),
+    OCTANE_SCALE(
+            "octane_scale",
+            Part.USE,
+            "by which scale the pump prints the octane number",
+            new Option("research", "research (RON)"),
+            new Option("mean", "mean of research and motor, (R+M)/2")),
     GOVERNOR(
             "governor",
             Part.USE,

@@ -124,7 +124,22 @@ public enum InstrumentKind {
             "ISO 6789-1: 4 % of the reading, 6 % up to 10 N·m, the larger taken; from memory"),
     STOPWATCH(
             "stopwatch", Dimension.TIME, 0.0005, 0, 0.0001, "stopwatch over twenty swings; common practice, no source"),
-    COIL_COUNT("coil_count", Dimension.RATIO, 0.25, 0, 0, "counted by eye to a quarter; common practice, no source");
+    COIL_COUNT("coil_count", Dimension.RATIO, 0.25, 0, 0, "counted by eye to a quarter; common practice, no source"),
+    BAROMETER(
+            "barometer",
+            Dimension.PRESSURE,
+            100,
+            200,
+            0,
+            "barometer or the sensor of a telephone, not reduced to sea level; common practice, no source"),
+    HYGROMETER("hygrometer", Dimension.RATIO, 0.01, 0.05, 0, "hygrometer with a display; common practice, no source"),
+    PUMP_LABEL(
+            "pump_label",
+            Dimension.RATIO,
+            1,
+            1,
+            0,
+            "whole numbers on the pump; another laboratory reads the same fuel within about 1 (ASTM D2699, reproducibility, from memory)");
 
     private final String key;
     private final Dimension dimension;

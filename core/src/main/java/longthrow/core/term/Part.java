@@ -26,7 +26,8 @@ public enum Part {
     LIMITER("limiter", "speed limiter", "what cuts the spark above a speed"),
     CLUTCH("clutch", "clutch", "what sits on the output shaft"),
     SPROCKET("sprocket", "sprocket", "teeth and chain"),
-    USE("use", "intended use", "speeds and limits you mean to run to");
+    USE("use", "intended use", "speeds and limits you mean to run to"),
+    PLACE("place", "day and place", "the air it is to run in");
 
     private final String key;
     private final String label;

@@ -198,7 +198,20 @@ public enum ReadingKind {
     PERIOD("period", InstrumentKind.STOPWATCH, 0.0015, 6, "twenty swings of a few degrees timed, divided by twenty"),
     CLOCK("clock", InstrumentKind.STOPWATCH, 1, 1, "by the hour meter or the log"),
     HEAT("heat", InstrumentKind.THERMOMETER, 2, 5, "thermometer held where it is said until it rises no more"),
-    COILS("coils", InstrumentKind.COIL_COUNT, 0.1, 2, "counted to a quarter from where the wire leaves the end coil");
+    COILS("coils", InstrumentKind.COIL_COUNT, 0.1, 2, "counted to a quarter from where the wire leaves the end coil"),
+    AIR_PRESSURE(
+            "air_pressure",
+            InstrumentKind.BAROMETER,
+            50,
+            2,
+            "barometer where it will run, left until it stands still; the pressure of the place, not the weather report's, which is reduced to sea level"),
+    HUMIDITY(
+            "humidity",
+            InstrumentKind.HYGROMETER,
+            0.01,
+            5,
+            "hygrometer in the shade, air moving past it, left for five minutes"),
+    OCTANE("octane", InstrumentKind.PUMP_LABEL, 0.1, 1, "as the pump prints it");
 
     /** Degrees of freedom credited to each pooled repeatability: a judgement good to about 20 %, JCGM 100:2008 G.4.2 eq. (G.3). */
     public static final double POOLED_DEGREES_OF_FREEDOM = 12.5;

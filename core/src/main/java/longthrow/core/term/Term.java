@@ -252,7 +252,12 @@ public enum Term {
     ROD_TEMPERATURE("rod_temperature", Part.USE, ReadingKind.HEAT, "ϑ_r", si(270, 520), "", "rod temperature", "beam of the rod at work"),
     CYLINDER_TEMPERATURE("cylinder_temperature", Part.USE, ReadingKind.HEAT, "ϑ_c", si(270, 600), "", "cylinder temperature", "mean of the barrel at work"),
     MOUNT_SPEED("mount_resonance", Part.USE, ReadingKind.SPEED, "n_m", rpm(60, 12000), "", "speed at which the mount shakes most", "engine on its mount, run slowly through its speeds"),
+    OCTANE_NUMBER("octane_number", Part.USE, ReadingKind.OCTANE, "N_o", si(70, 125), "", "octane number", "as the pump prints it, by the scale said beside it"),
     LIFE_WANTED("hours_wanted", Part.USE, ReadingKind.CLOCK, "L", si(600, 1.8e7), "", "hours wanted", "running time between rebuilds"),
+    // ---- day and place
+    AIR_PRESSURE("air_pressure", Part.PLACE, ReadingKind.AIR_PRESSURE, "p_a", si(55e3, 108e3), "", "air pressure", "of the place itself, not reduced to sea level"),
+    AIR_TEMPERATURE("air_temperature", Part.PLACE, ReadingKind.HEAT, "ϑ_a", si(243.15, 323.15), "", "air temperature", "in the shade, where the engine draws its air"),
+    HUMIDITY("relative_humidity", Part.PLACE, ReadingKind.HUMIDITY, "φ_a", si(0, 1), "", "relative humidity", "of the same air, at its temperature"),
     // ---- worked out
     SWEPT_VOLUME("swept_volume", Part.CYLINDER, Dimension.VOLUME, "V_s", "", "swept volume", "bore area times stroke"),
     GASKET_VOLUME("gasket_volume", Part.GASKET, Dimension.VOLUME, "V_g", "", "gasket volume", "of the hole, crushed"),
@@ -326,7 +331,8 @@ public enum Term {
             Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Term::path, Function.identity()));
 
     /** What nothing but the prediction of torque and power asks for. */
-    private static final Set<Term> POWER_ALONE = EnumSet.of(VALVES);
+    private static final Set<Term> POWER_ALONE =
+            EnumSet.of(VALVES, OCTANE_NUMBER, AIR_PRESSURE, AIR_TEMPERATURE, HUMIDITY);
 
     private final String key;
     private final Part part;

@@ -39,7 +39,7 @@ final class SimulatedEngine {
     private final Map<Material, Double> expansion = new EnumMap<>(Material.class);
     private final Map<String, double[]> ownTools = new HashMap<>();
 
-    /** Kinds of reading that came with what moves, shakes and wears: drawn when first asked for, so that the engines stay those whose figures are on record. */
+    /** Kinds of reading that came with what moves, shakes, wears and breathes: drawn when first asked for, so that the engines stay those whose figures are on record. */
     static final Set<ReadingKind> OF_THE_MOVING_ENGINE = EnumSet.of(
             ReadingKind.SHAPE,
             ReadingKind.DEPTH,
@@ -49,14 +49,20 @@ final class SimulatedEngine {
             ReadingKind.PERIOD,
             ReadingKind.CLOCK,
             ReadingKind.HEAT,
-            ReadingKind.COILS);
+            ReadingKind.COILS,
+            ReadingKind.AIR_PRESSURE,
+            ReadingKind.HUMIDITY,
+            ReadingKind.OCTANE);
 
     /** Instruments that came with them. */
     static final Set<InstrumentKind> TOOLS_OF_THE_MOVING_ENGINE = EnumSet.of(
             InstrumentKind.PROTRACTOR,
             InstrumentKind.TORQUE_WRENCH,
             InstrumentKind.STOPWATCH,
-            InstrumentKind.COIL_COUNT);
+            InstrumentKind.COIL_COUNT,
+            InstrumentKind.BAROMETER,
+            InstrumentKind.HYGROMETER,
+            InstrumentKind.PUMP_LABEL);
 
     /** Every kind that came after the first benches were drawn. */
     private static final Set<ReadingKind> LATER = later();

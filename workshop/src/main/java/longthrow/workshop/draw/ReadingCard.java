@@ -60,6 +60,7 @@ public final class ReadingCard {
                         WholeCards.cards(),
                         WeighingCards.cards(),
                         RunningCards.cards(),
+                        PlaceCards.cards(),
                         ShaftCards.cards(),
                         FlywheelCards.cards(),
                         HeadCards.cards(),

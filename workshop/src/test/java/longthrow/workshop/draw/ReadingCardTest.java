@@ -27,6 +27,7 @@ class ReadingCardTest {
                         Term.ROD_RATED_SPEED,
                         Term.GOVERNED_SPEED,
                         Term.WANTED_SPEED,
+                        Term.OCTANE_NUMBER,
                         Term.LIFE_WANTED)
                 .contains(term);
         assertThat(ReadingCard.of(term).isPresent()).isEqualTo(term.isRead() && !onASheet);
