@@ -190,7 +190,7 @@ class SeededFaultsTest {
                 "did you mean deck_clearance_flywheel_end?"));
         all.add(text("half a word", HEAD + "connecting_rod: {metal: billet}\n", 3, "did you mean billet_aluminium?"));
         all.add(text("trade word for a choice", "longthrow: 1\nengine: {name: a, valves: ohv}\n", 2, "mean overhead?"));
-        all.add(text("key far from any, top level", HEAD + "zzyzx: 1\n", 3, "sprocket, use, aims, rules"));
+        all.add(text("key far from any, top level", HEAD + "zzyzx: 1\n", 3, "sprocket, use, place, aims, rules"));
         all.add(text("key far from any, section", HEAD + "use: {zzyzx: 1}\n", 3, "governed_speed, wanted_speed"));
         all.add(text("key far from any, long section", HEAD + "cylinder: {zzyzx: 1}\n", 3, "bore, sleeve_outside_top"));
         all.add(text("aim far from any term", HEAD + "aims: {use.zzyzx: 1}\n", 3, "use. and one of governed_speed"));
