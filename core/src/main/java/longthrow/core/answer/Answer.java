@@ -24,6 +24,7 @@ import longthrow.core.term.Term;
  * @param ladder     what lets go first; empty for questions that do not ask it
  * @param shaking    where the shake goes; empty for questions that do not ask it
  * @param clearances what may touch, the unknown first, then the nearest; empty for questions that do not ask it
+ * @param torque     what torque over what speeds; empty for questions that do not ask it
  */
 public record Answer(
         String question,
@@ -42,7 +43,8 @@ public record Answer(
         List<ValveMovement> movements,
         Optional<LimitLadder> ladder,
         Optional<Shaking> shaking,
-        List<Clearance> clearances) {
+        List<Clearance> clearances,
+        Optional<TorqueCurve> torque) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -87,7 +89,8 @@ public record Answer(
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     /** The answer to a question that does not ask how the valves move. */
@@ -122,32 +125,38 @@ public record Answer(
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     /** The same with how the valves move. */
     public Answer withMovements(List<ValveMovement> other) {
-        return copy(stops, other, ladder, shaking, clearances);
+        return copy(stops, other, ladder, shaking, clearances, torque);
     }
 
     /** The same with what lets go first. */
     public Answer withLadder(LimitLadder other) {
-        return copy(stops, movements, Optional.of(other), shaking, clearances);
+        return copy(stops, movements, Optional.of(other), shaking, clearances, torque);
     }
 
     /** The same with where the shake goes. */
     public Answer withShaking(Shaking other) {
-        return copy(stops, movements, ladder, Optional.of(other), clearances);
+        return copy(stops, movements, ladder, Optional.of(other), clearances, torque);
     }
 
     /** The same with what may touch. */
     public Answer withClearances(List<Clearance> other) {
-        return copy(stops, movements, ladder, shaking, other);
+        return copy(stops, movements, ladder, shaking, other, torque);
     }
 
     /** The same with these stops. */
     public Answer withStops(List<Stop> other) {
-        return copy(other, movements, ladder, shaking, clearances);
+        return copy(other, movements, ladder, shaking, clearances, torque);
+    }
+
+    /** The same with what torque it makes. */
+    public Answer withTorque(TorqueCurve other) {
+        return copy(stops, movements, ladder, shaking, clearances, Optional.of(other));
     }
 
     private Answer copy(
@@ -155,7 +164,8 @@ public record Answer(
             List<ValveMovement> moving,
             Optional<LimitLadder> limits,
             Optional<Shaking> shake,
-            List<Clearance> gaps) {
+            List<Clearance> gaps,
+            Optional<TorqueCurve> curve) {
         return new Answer(
                 question,
                 engine,
@@ -173,7 +183,8 @@ public record Answer(
                 moving,
                 limits,
                 shake,
-                gaps);
+                gaps,
+                curve);
     }
 
     /** The figure found for a term, if there is one. */

@@ -3,6 +3,7 @@ package longthrow.core.power;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import longthrow.core.gas.Fuel;
 import longthrow.core.measurement.Measured;
 
@@ -28,6 +29,19 @@ public final class Figures {
         return Usual.fill(kind, fuel, known);
     }
 
+    /**
+     * The same of an engine that lacks something.
+     * @param without what is not fitted, with what only it would have
+     */
+    static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known, Set<Needed> without) {
+        Figures all = Usual.fill(kind, fuel, known);
+        Map<Needed, Measured> left = new EnumMap<>(all.values);
+        Map<Needed, String> said = new EnumMap<>(all.usual);
+        without.forEach(left::remove);
+        without.forEach(said::remove);
+        return new Figures(kind, fuel, left, said);
+    }
+
     public Kind kind() {
         return kind;
     }
@@ -43,6 +57,16 @@ public final class Figures {
     /** Where the usual figure is from; empty where it was read. */
     public Optional<String> usual(Needed needed) {
         return Optional.ofNullable(usual.get(needed));
+    }
+
+    /** How many of them were read. */
+    long read() {
+        return values.size() - taken();
+    }
+
+    /** How many of them are usual. */
+    long taken() {
+        return usual.size();
     }
 
     public boolean has(Needed needed) {

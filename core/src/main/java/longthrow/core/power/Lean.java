@@ -19,7 +19,7 @@ public final class Lean {
     /** One run that is wanted: empty name for the figures as they are. */
     public record Variant(List<Needed> moved, Figures figures) {}
 
-    /** The figures as they are, then each with one moved up by its standard uncertainty; none for what is exact. */
+    /** The figures as they are, then each with one moved up by its standard uncertainty, or down where there is nothing above it; none for what is exact. */
     public static List<Variant> variants(Figures figures) {
         List<Variant> variants = new ArrayList<>();
         variants.add(new Variant(List.of(), figures));
@@ -27,9 +27,15 @@ public final class Lean {
             figures.value(needed)
                     .filter(m -> m.standardUncertainty() > 0)
                     .ifPresent(measured -> variants.add(new Variant(
-                            List.of(needed), figures.with(needed, measured.value() + measured.standardUncertainty()))));
+                            List.of(needed), figures.with(needed, measured.value() + step(needed, measured)))));
         }
         return variants;
+    }
+
+    /** Air cannot be moister than saturated. */
+    private static double step(Needed needed, Measured measured) {
+        double up = measured.standardUncertainty();
+        return needed == Needed.HUMIDITY && measured.value() + up > 1 ? -up : up;
     }
 
     /**
@@ -42,13 +48,13 @@ public final class Lean {
         for (Variant variant : variants.subList(1, variants.size())) {
             Needed needed = variant.moved().get(0);
             Measured figure = figures.value(needed).orElseThrow();
-            double slope = (found.applyAsDouble(variant) - value) / figure.standardUncertainty();
+            double slope = (found.applyAsDouble(variant) - value) / step(needed, figure);
             figure.contributions().forEach((source, c) -> contributions.merge(source, slope * c, Double::sum));
         }
         return Measured.withContributions(value, contributions);
     }
 
-    /** How much each moved figure moves it, largest first. */
+    /** How much each moved figure moves it. */
     public static Map<Needed, Double> moves(List<Variant> variants, ToDoubleFunction<Variant> found) {
         double value = found.applyAsDouble(variants.get(0));
         Map<Needed, Double> moves = new EnumMap<>(Needed.class);

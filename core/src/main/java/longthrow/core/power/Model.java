@@ -103,7 +103,7 @@ final class Model {
         return new Setting(speed, spark, new Surroundings(at(Needed.AIR_PRESSURE), mixed, at(Needed.AIR_TEMPERATURE)));
     }
 
-    private CylinderSpace space() {
+    CylinderSpace space() {
         double bore = at(Needed.BORE);
         double area = 0.25 * Math.PI * bore * bore;
         double rod = at(Needed.ROD);
@@ -132,17 +132,21 @@ final class Model {
         return kind.use() == Use.UTILITY ? Chamber.WEDGE : Chamber.HEMISPHERE;
     }
 
+    /** Of one valve, by crank angle from firing top dead centre. */
+    ValveLift lift(boolean intake) {
+        double lift = at(intake ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT);
+        double opens = at(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS);
+        double closes = at(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES);
+        double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
+        LobeCurve lobe = LobeCurve.of(lift, at(Needed.CHECKING_LIFT), Math.PI + opens + closes, centre);
+        return ValveLift.assumed(lobe, 1, 0);
+    }
+
     private Passage valve(boolean intake) {
         double head = at(intake ? Needed.INTAKE_HEAD : Needed.EXHAUST_HEAD);
         double throat = Math.min(head, at(intake ? Needed.INTAKE_THROAT : Needed.EXHAUST_THROAT));
         int count = intake ? figures.kind().intakes() : figures.kind().exhausts();
-        double lift = at(intake ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT);
-        double opens = at(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS);
-        double closes = at(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES);
-        // from firing top dead centre
-        double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
-        LobeCurve lobe = LobeCurve.of(lift, at(Needed.CHECKING_LIFT), Math.PI + opens + closes, centre);
-        ValveLift over = ValveLift.assumed(lobe, 1, 0);
+        ValveLift over = lift(intake);
         ValveFlow flow = ValveFlow.usual(
                 new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake);
         double factor = at(intake ? Needed.INTAKE_FLOW : Needed.EXHAUST_FLOW);

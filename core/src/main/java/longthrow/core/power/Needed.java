@@ -1,5 +1,6 @@
 package longthrow.core.power;
 
+import java.util.Locale;
 import longthrow.core.quantity.Dimension;
 
 /** What the prediction of torque needs to know of an engine and its day, each a number. What was not read is taken as {@link Usual} has it, and said. */
@@ -61,6 +62,11 @@ public enum Needed {
     Needed(Dimension dimension, String label) {
         this.dimension = dimension;
         this.label = label;
+    }
+
+    /** Stable, as a place of the build file where it stands in none. */
+    public String key() {
+        return "power." + name().toLowerCase(Locale.ROOT);
     }
 
     public Dimension dimension() {

@@ -11,6 +11,7 @@ import longthrow.core.cycle.WallHeat;
 import longthrow.core.gas.Fuel;
 import longthrow.core.gas.MoistAir;
 import longthrow.core.gas.PublishedValue;
+import longthrow.core.gas.VapourPressure;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.power.Kind.Basis;
@@ -106,12 +107,16 @@ final class Usual {
      * Where its maker lets such an engine work [rad/s]: a utility engine at 3600 rpm, which drives generators of 60 Hz; others at a mean piston speed at their most power of 13.8 to 18 m/s (road and trail) and
      * 17 to 22 m/s (competition), ranges of published engines.
      */
-    double nominalSpeed() {
+    static double nominalSpeed(Kind kind, double stroke) {
         return switch (kind.use()) {
             case UTILITY -> 3600 * Math.PI / 30;
-            case ROAD -> Math.PI * 15.9 / value(Needed.STROKE);
-            case COMPETITION -> Math.PI * 19.5 / value(Needed.STROKE);
+            case ROAD -> Math.PI * 15.9 / stroke;
+            case COMPETITION -> Math.PI * 19.5 / stroke;
         };
+    }
+
+    private double nominalSpeed() {
+        return nominalSpeed(kind, value(Needed.STROKE));
     }
 
     /** Volume breathed in at the nominal speed, four fifths of what is swept [m3/s]. */
@@ -311,6 +316,13 @@ final class Usual {
         asPublished(Needed.FRICTION, 0.2);
     }
 
+    /** Of the standard's 1 kPa of vapour, which at another temperature is another share of what the air can hold, all of it at most. */
+    private double moisture() {
+        return known.containsKey(Needed.AIR_TEMPERATURE)
+                ? Math.min(1, 1000 / VapourPressure.CIPM_2007.at(value(Needed.AIR_TEMPERATURE)))
+                : 0.32;
+    }
+
     private void day() {
         double pressure = kind.basis() == Basis.NET ? 100_000 : 101_325;
         double temperature = switch (kind.basis()) {
@@ -318,7 +330,7 @@ final class Usual {
             case NET -> 298.15;
             case MAKER -> 293.15;
         };
-        double humidity = kind.basis() == Basis.NET ? 0.32 : 0;
+        double humidity = kind.basis() == Basis.NET ? moisture() : 0;
         String source = switch (kind.basis()) {
             case GROSS, MAKER_GROSS -> "SAE J607";
             case NET -> "SAE J1349: 25 °C, 99 kPa dry and 1 kPa of moisture";

@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import longthrow.core.gas.Fuel;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import org.junit.jupiter.api.Test;
 
 class FiguresTest {
@@ -47,6 +49,45 @@ class FiguresTest {
         Figures figures = Figures.of(UTILITY, Fuel.petrol(), known);
         assertThat(figures.usual(Needed.INTAKE_HEAD)).isEmpty();
         assertThat(figures.number(Needed.INTAKE_THROAT)).isCloseTo(0.87 * 0.030, within(1e-12));
+    }
+
+    /** SAE J1349 has 1 kPa of vapour. Saturated: 3.169 kPa at 25 °C, 7.384 kPa at 40 °C, 0.611 kPa at 0 °C (handbook tables). */
+    @Test
+    void theMoistureOfTheStandardStaysThatOfTheStandardOnAnotherDay() {
+        assertThat(humidity(Double.NaN)).isEqualTo(0.32);
+        assertThat(humidity(298.15)).isCloseTo(1 / 3.169, within(1e-3));
+        assertThat(humidity(313.15)).isCloseTo(1 / 7.384, within(1e-3));
+        assertThat(humidity(273.15)).isEqualTo(1);
+    }
+
+    private static double humidity(double temperature) {
+        Map<Needed, Measured> known = size();
+        if (!Double.isNaN(temperature)) {
+            known.put(Needed.AIR_TEMPERATURE, Measured.exact(temperature));
+        }
+        return Figures.of(UTILITY, Fuel.petrol(), known).number(Needed.HUMIDITY);
+    }
+
+    /** Every other figure is moved up; moist air, which cannot be moister than saturated, down. */
+    @Test
+    void nothingIsMovedToWhereItCannotBe() {
+        Source doubt = Source.known("hygrometer", Source.Kind.ASSUMED, "hygrometer", 0.03);
+        for (double humidity : new double[] {0.50, 0.98}) {
+            Map<Needed, Measured> known = size();
+            known.put(Needed.HUMIDITY, Measured.of(humidity, List.of(doubt)));
+            Figures figures = Figures.of(UTILITY, Fuel.petrol(), known);
+            List<Lean.Variant> variants = Lean.variants(figures);
+            Lean.Variant moved = variants.stream()
+                    .filter(v -> v.moved().contains(Needed.HUMIDITY))
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(moved.figures().number(Needed.HUMIDITY))
+                    .isCloseTo(humidity + (humidity > 0.9 ? -0.03 : 0.03), within(1e-12));
+            // what falls by 2 for each 1 of humidity owns twice its doubt, with the sign of the fall
+            Measured leaned =
+                    Lean.doubt(figures, variants, v -> -2 * v.figures().number(Needed.HUMIDITY));
+            assertThat(leaned.contributions().getOrDefault(doubt, Double.NaN)).isCloseTo(-0.06, within(1e-12));
+        }
     }
 
     @Test

@@ -1,0 +1,365 @@
+package longthrow.core.power;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.answer.Rung;
+import longthrow.core.build.Build;
+import longthrow.core.cycle.Spark;
+import longthrow.core.engine.Stops;
+import longthrow.core.gas.Fuel;
+import longthrow.core.life.Known;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
+import longthrow.core.power.Kind.Basis;
+import longthrow.core.power.Kind.Cooling;
+import longthrow.core.power.Kind.Layout;
+import longthrow.core.power.Kind.Use;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.Choice;
+import longthrow.core.term.Term;
+
+/**
+ * What the prediction is told of an engine by its owner: figures where they were read, words where they were chosen, the usual for the rest, said aloud. Without bore, stroke,
+ * compression ratio and what sort of engine it is there are no figures, and what is missing is asked for.
+ */
+final class Asking {
+    private static final String PRACTICE = "common practice, no source";
+
+    /** Where each figure is read, for those that are read as they stand. */
+    static final Map<Needed, Term> READ = read();
+
+    private static final List<Needed> EVENTS =
+            List.of(Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES);
+
+    /** Valve timing is told by all of these or by none. */
+    private static final List<Needed> TIMING =
+            Stream.concat(EVENTS.stream(), Stream.of(Needed.CHECKING_LIFT)).toList();
+
+    private final Known known;
+    private final FigurePrinter printer;
+    private final List<DefaultUsed> taken = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+    private final Map<String, Rung.Missing> missing = new LinkedHashMap<>();
+    private final Map<Needed, Measured> readings = new EnumMap<>(Needed.class);
+    private List<Needed> lacking = List.of();
+    private final Optional<Figures> figures;
+    private Optional<Measured> octane = Optional.empty();
+
+    Asking(Known known) {
+        this.known = known;
+        this.printer = new FigurePrinter(known.build().units());
+        Optional<Kind> kind = kind();
+        size();
+        figures = kind.isPresent() && missing.isEmpty() ? Optional.of(filled(kind.get())) : Optional.empty();
+        figures.ifPresent(f -> octane = octane(f.fuel()));
+    }
+
+    private static Map<Needed, Term> read() {
+        Map<Needed, Term> read = new EnumMap<>(Needed.class);
+        read.put(Needed.BORE, Term.BORE);
+        read.put(Needed.STROKE, Term.STROKE);
+        read.put(Needed.ROD, Term.ROD_LENGTH);
+        read.put(Needed.COMPRESSION_RATIO, Term.COMPRESSION_RATIO);
+        read.put(Needed.INTAKE_HEAD, Term.INTAKE_HEAD);
+        read.put(Needed.EXHAUST_HEAD, Term.EXHAUST_HEAD);
+        read.put(Needed.INTAKE_LIFT, Term.INTAKE_LIFT);
+        read.put(Needed.EXHAUST_LIFT, Term.EXHAUST_LIFT);
+        read.put(Needed.CHECKING_LIFT, Term.CHECKING_LIFT);
+        read.put(Needed.INTAKE_OPENS, Term.INTAKE_OPENS);
+        read.put(Needed.INTAKE_CLOSES, Term.INTAKE_CLOSES);
+        read.put(Needed.EXHAUST_OPENS, Term.EXHAUST_OPENS);
+        read.put(Needed.EXHAUST_CLOSES, Term.EXHAUST_CLOSES);
+        read.put(Needed.VENTURI, Term.VENTURI);
+        read.put(Needed.PRIMARY_LENGTH, Term.PRIMARY_LENGTH);
+        read.put(Needed.PRIMARY_BORE, Term.PRIMARY_DIAMETER);
+        read.put(Needed.SPARK, Term.TIMING_WITH_KEY);
+        read.put(Needed.INERTIA, Term.FLYWHEEL_INERTIA);
+        read.put(Needed.OIL_TEMPERATURE, Term.OIL_TEMPERATURE);
+        read.put(Needed.AIR_PRESSURE, Term.AIR_PRESSURE);
+        read.put(Needed.AIR_TEMPERATURE, Term.AIR_TEMPERATURE);
+        read.put(Needed.HUMIDITY, Term.HUMIDITY);
+        return read;
+    }
+
+    /** Empty where something is missing that nothing usual stands for. */
+    Optional<Figures> figures() {
+        return figures;
+    }
+
+    /** The number by which the fuel acts; empty where the pump's number or its scale is not told, and for fuels unlike petrol. */
+    Optional<Measured> octane() {
+        return octane;
+    }
+
+    /** What has to be read or said before anything can be told. */
+    List<Rung.Missing> missing() {
+        return List.copyOf(missing.values());
+    }
+
+    List<DefaultUsed> taken() {
+        return List.copyOf(taken);
+    }
+
+    List<Finding> findings() {
+        return List.copyOf(findings);
+    }
+
+    /** The entry in which a figure that was taken could be read instead; empty where there is none. Events that were read and are not used want those that were not. */
+    Optional<Rung.Missing> reading(Needed needed) {
+        Optional<Term> read = lacking.isEmpty() || !TIMING.contains(needed)
+                ? Optional.ofNullable(READ.get(needed))
+                : Optional.of(term(lacking.get(0)));
+        return read.flatMap(term -> known.missing(term).stream().findFirst());
+    }
+
+    private void lacks(Rung.Missing what) {
+        missing.putIfAbsent(what.where(), what);
+    }
+
+    private void takes(Choice choice, String what, String source) {
+        taken.add(new DefaultUsed(choice.path(), what, source));
+    }
+
+    // ---- what sort of engine
+
+    private Optional<Kind> kind() {
+        Build build = known.build();
+        Optional<Use> use = use();
+        Optional<Layout> layout = layout(use);
+        if (use.isEmpty() || layout.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean utility = use.get() == Use.UTILITY;
+        Cooling cooling = build.choice(Choice.COOLING)
+                .map(word -> switch (word) {
+                    case "fan" -> Cooling.FAN;
+                    case "wind" -> Cooling.WIND;
+                    case "liquid" -> Cooling.LIQUID;
+                    default -> throw new IllegalStateException("no cooling is called " + word);
+                })
+                .orElseGet(() -> {
+                    takes(
+                            Choice.COOLING,
+                            utility ? "cooled by a fan, as utility engines are" : "cooled by the wind of driving",
+                            PRACTICE);
+                    return utility ? Cooling.FAN : Cooling.WIND;
+                });
+        int valves = known.figure(Term.VALVES)
+                .map(v -> (int) Math.round(v.value()))
+                .orElseGet(() -> {
+                    taken.add(new DefaultUsed(Term.VALVES.path(), "two valves, as nearly all of these have", PRACTICE));
+                    return 2;
+                });
+        int exhausts = valves / 2;
+        return Optional.of(new Kind(use.get(), cooling, layout.get(), valves - exhausts, exhausts, Basis.NET));
+    }
+
+    private Optional<Use> use() {
+        Optional<Use> said = known.build().choice(Choice.MADE_FOR).map(word -> switch (word) {
+            case "utility" -> Use.UTILITY;
+            case "road" -> Use.ROAD;
+            case "competition" -> Use.COMPETITION;
+            default -> throw new IllegalStateException("no engine is made for " + word);
+        });
+        if (said.isPresent()) {
+            return said;
+        }
+        if (known.build().choice(Choice.GOVERNOR).isPresent()
+                || known.figure(Term.GOVERNED_SPEED)
+                        .filter(g -> Stops.isVouched(known.build(), Term.GOVERNED_SPEED))
+                        .isPresent()) {
+            takes(
+                    Choice.MADE_FOR,
+                    "made to drive a machine, for its maker told a governed speed or gave it a governor",
+                    PRACTICE);
+            return Optional.of(Use.UTILITY);
+        }
+        lacks(Known.missing(Choice.MADE_FOR));
+        return Optional.empty();
+    }
+
+    private Optional<Layout> layout(Optional<Use> use) {
+        Build build = known.build();
+        Optional<String> valves = build.choice(Choice.VALVE_LAYOUT);
+        if (valves.isEmpty()) {
+            lacks(Known.missing(Choice.VALVE_LAYOUT));
+            return Optional.empty();
+        }
+        if (valves.get().equals("side")) {
+            return Optional.of(Layout.SIDE_VALVE);
+        }
+        Optional<String> drive = build.choice(Choice.CAM_DRIVE);
+        if (drive.isPresent()) {
+            return Optional.of(drive.get().equals("in_case") ? Layout.PUSHROD : Layout.OVERHEAD_CAM);
+        }
+        if (known.figure(Term.PUSHROD_LENGTH).isPresent()) {
+            return Optional.of(Layout.PUSHROD);
+        }
+        if (use.equals(Optional.of(Use.UTILITY))) {
+            takes(Choice.CAM_DRIVE, "camshaft in the case, as in most utility engines", PRACTICE);
+            return Optional.of(Layout.PUSHROD);
+        }
+        lacks(Known.missing(Choice.CAM_DRIVE));
+        return Optional.empty();
+    }
+
+    // ---- figures
+
+    private void size() {
+        for (Term term : List.of(Term.BORE, Term.STROKE, Term.COMPRESSION_RATIO)) {
+            if (known.figure(term).isEmpty()) {
+                known.missing(term).forEach(this::lacks);
+            }
+        }
+    }
+
+    private Figures filled(Kind kind) {
+        READ.forEach((needed, term) -> known.figure(term).ifPresent(figure -> readings.put(needed, figure)));
+        if (!readings.containsKey(Needed.SPARK)) {
+            known.figure(Term.BASE_TIMING).ifPresent(timing -> readings.put(Needed.SPARK, timing));
+        }
+        offset();
+        events();
+        Set<Needed> without = EnumSet.noneOf(Needed.class);
+        notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
+        notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
+        Figures all = Figures.of(kind, fuel(), readings, without);
+        for (Needed needed : Needed.values()) {
+            all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
+        }
+        if (!all.has(Needed.SPARK)) {
+            taken.add(new DefaultUsed(
+                    Term.BASE_TIMING.path(),
+                    "spark wherever half has burned at "
+                            + printer.print(Dimension.ANGLE, Spark.HalfBurnedAt.BEST, 0)
+                                    .line()
+                            + " after top dead centre, as with the timing of most torque",
+                    "Heywood (1988), 9.2, from memory"));
+        }
+        return all;
+    }
+
+    /** Along the piston's way: of the bore and of the pin together. */
+    private void offset() {
+        List<Measured> offsets = Stream.of(Term.BORE_OFFSET, Term.PIN_OFFSET)
+                .flatMap(term -> known.figure(term).stream())
+                .toList();
+        if (offsets.isEmpty()) {
+            return;
+        }
+        double value = 0;
+        Map<Source, Double> contributions = new LinkedHashMap<>();
+        for (Measured offset : offsets) {
+            value += offset.value();
+            offset.contributions().forEach((source, c) -> contributions.merge(source, c, Double::sum));
+        }
+        readings.put(Needed.OFFSET, Measured.withContributions(value, contributions));
+    }
+
+    /** Events tell nothing without the lift at which they were read, nor that without them: all five, or the usual for all. */
+    private void events() {
+        lacking = TIMING.stream().filter(n -> !readings.containsKey(n)).toList();
+        if (lacking.isEmpty()) {
+            return;
+        }
+        boolean isSome = EVENTS.stream().anyMatch(readings::containsKey);
+        TIMING.forEach(readings::remove);
+        if (isSome) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    Term.INTAKE_OPENS.part().key(),
+                    "the events that were read are not used: "
+                            + lacking.stream().map(Needed::label).collect(Collectors.joining(", "))
+                            + (lacking.size() == 1 ? " is" : " are")
+                            + " not known; some events without the others, or without the lift at which they were read, are no valve timing",
+                    "read the rest: "
+                            + lacking.stream().map(n -> term(n).path()).collect(Collectors.joining(", "))));
+        }
+    }
+
+    private static Term term(Needed needed) {
+        Term term = READ.get(needed);
+        if (term == null) {
+            throw new IllegalStateException(needed + " is read nowhere");
+        }
+        return term;
+    }
+
+    private void notFitted(Choice choice, Set<Needed> without, Needed first, Needed second) {
+        Optional<String> word = known.build().choice(choice);
+        if (word.isEmpty()) {
+            takes(choice, "fitted, as it was sold", PRACTICE);
+        } else if (word.get().equals("none")) {
+            without.add(first);
+            without.add(second);
+        }
+    }
+
+    private Fuel fuel() {
+        Optional<Fuel> fuel = known.build().choice(Choice.FUEL).flatMap(Fuel::named);
+        if (fuel.isEmpty()) {
+            takes(Choice.FUEL, "petrol", PRACTICE);
+        }
+        return fuel.orElseGet(Fuel::petrol);
+    }
+
+    private Optional<Measured> octane(Fuel fuel) {
+        Optional<Measured> printed = known.figure(Term.OCTANE_NUMBER);
+        if (printed.isEmpty()) {
+            return Optional.empty();
+        }
+        if (!isPetrol(fuel)) {
+            findings.add(new Finding(
+                    Finding.Kind.NOTE,
+                    Term.OCTANE_NUMBER.path(),
+                    "the octane number is not used: what is known of knocking was fitted to petrol, and this engine burns "
+                            + fuel.label(),
+                    ""));
+            return Optional.empty();
+        }
+        Optional<PumpOctane.Scale> scale = known.build()
+                .choice(Choice.OCTANE_SCALE)
+                .map(word -> switch (word) {
+                    case "research" -> PumpOctane.Scale.RESEARCH;
+                    case "mean" -> PumpOctane.Scale.MEAN;
+                    default -> throw new IllegalStateException("no octane scale is called " + word);
+                });
+        if (scale.isEmpty()) {
+            Rung.Missing say = Known.missing(Choice.OCTANE_SCALE);
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    Term.OCTANE_NUMBER.path(),
+                    "the octane number is not used: by which scale the pump prints it is not said, and the two lie 4 to 5 apart",
+                    say.how() + " (" + say.where() + ")"));
+        }
+        return scale.map(s -> PumpOctane.acting(printed.get(), s));
+    }
+
+    /** Petrol, with a tenth of ethanol or none. */
+    static boolean isPetrol(Fuel fuel) {
+        return fuel.label().equals(Fuel.petrol().label())
+                || fuel.label().equals(Fuel.e10().label());
+    }
+
+    private DefaultUsed usual(Figures all, Needed needed, String source) {
+        Measured figure = all.value(needed).orElseThrow();
+        Term term = READ.get(needed);
+        return new DefaultUsed(
+                term == null ? needed.key() : term.path(),
+                needed.label() + " "
+                        + printer.print(needed.dimension(), figure.value(), figure.expanded())
+                                .line(),
+                source);
+    }
+}

@@ -1,0 +1,46 @@
+package longthrow.core.power;
+
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import longthrow.core.cycle.DoesNotRunException;
+import longthrow.core.cycle.Mesh;
+import longthrow.core.pipe.FlowKernel;
+
+/**
+ * One sum that a prediction asks for: one engine at one speed. A pure function, so that it may be done in any order on any number of threads.
+ * @param figures of the engine
+ * @param speed   of the crankshaft [rad/s]
+ * @param mesh    how finely it is cut up
+ */
+public record Run(Figures figures, double speed, Mesh mesh) {
+    /**
+     * Does it.
+     * @param kernels for the pipes
+     * @param goesOn  asked after every cycle; if false the run ends
+     * @return empty where it was ended from outside
+     */
+    public Optional<Outcome> at(Supplier<FlowKernel> kernels, BooleanSupplier goesOn) {
+        Optional<Curve.Point> point;
+        try {
+            point = Curve.at(figures, speed, mesh, kernels, goesOn);
+        } catch (DoesNotRunException e) {
+            return Optional.of(new Outcome(Optional.empty(), String.valueOf(e.getMessage())));
+        } catch (IllegalArgumentException e) { // a figure that the formulas do not bear: this engine is not reckoned
+            return Optional.of(
+                    new Outcome(Optional.empty(), "the sums do not bear these figures together: " + e.getMessage()));
+        }
+        return point.map(p -> p.point().effort().settled()
+                ? new Outcome(Optional.of(p), "")
+                : new Outcome(
+                        Optional.empty(),
+                        "after " + p.point().effort().cycles() + " cycles they still differ from one to the next"));
+    }
+
+    /**
+     * What came of it.
+     * @param point empty where no cycle came of it
+     * @param why   none came; empty where one did
+     */
+    public record Outcome(Optional<Curve.Point> point, String why) {}
+}

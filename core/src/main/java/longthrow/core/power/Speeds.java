@@ -1,0 +1,69 @@
+package longthrow.core.power;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * At which speeds torque is told.
+ * @param chosen  of the crankshaft, rising [rad/s]; empty for those from idle to the highest that is wanted
+ * @param rows    how many, where none are chosen
+ * @param leaned  at how many of them it is reckoned what each figure does to torque
+ */
+public record Speeds(List<Double> chosen, int rows, int leaned) {
+    /** Most that are told. */
+    public static final int MOST = 20;
+
+    private static final int LEANED = 5;
+
+    public Speeds {
+        chosen = chosen.stream().distinct().sorted().toList();
+        if (chosen.size() > MOST || rows < 1 || rows > MOST || leaned < 1) {
+            throw new IllegalArgumentException(
+                    "torque is told at 1 to " + MOST + " speeds, not at " + (chosen.isEmpty() ? rows : chosen.size())
+                            + ", and its doubt reckoned at 1 at least, not at " + leaned);
+        }
+        for (double speed : chosen) {
+            if (!(speed > 0) || Double.isInfinite(speed)) {
+                throw new IllegalArgumentException("a speed of " + speed + " rad/s; it must be above 0");
+            }
+        }
+    }
+
+    /** From idle to the highest that is wanted. */
+    public static Speeds usual() {
+        return new Speeds(List.of(), MOST, LEANED);
+    }
+
+    /** These alone [rad/s]. */
+    public static Speeds of(List<Double> chosen) {
+        return new Speeds(chosen, MOST, LEANED);
+    }
+
+    /** Evenly from the lowest to the highest [rad/s], or those chosen. */
+    List<Double> between(double lowest, double highest) {
+        if (!chosen.isEmpty()) {
+            return chosen;
+        }
+        if (!(highest > lowest) || rows == 1) {
+            return List.of(highest);
+        }
+        List<Double> even = new ArrayList<>();
+        for (int i = 0; i < rows; i++) {
+            even.add(lowest + (highest - lowest) * i / (rows - 1));
+        }
+        return even;
+    }
+
+    /** Some of them, first and last included, evenly by their number. */
+    <T> List<T> leanedOf(List<T> all) {
+        if (all.size() <= leaned) {
+            return all;
+        }
+        List<T> some = new ArrayList<>();
+        for (int i = 0; i < leaned; i++) {
+            int at = leaned == 1 ? all.size() / 2 : (int) Math.round((double) i * (all.size() - 1) / (leaned - 1));
+            some.add(all.get(at));
+        }
+        return some;
+    }
+}
