@@ -15,15 +15,27 @@ public final class PlainKernel implements FlowKernel {
     public void derive(Cells c) {
         int end = c.end();
         double[] temperature = c.scratch(0);
+        double[] stiff = c.scratch(1);
         perMass(end, c.mass, c.momentum, c.burned, c.volume, c.velocity, c.share);
-        heat(end, c, temperature);
-        push(end, c.mass, c.share, temperature, c.heatCapacity, c.gasFresh, c.gasMore, c.pressure, c.stiffness);
-        for (int i = Cells.FIRST;
-                i < end;
-                i++) { // two roots, so that neither a negative pressure nor a negative mass passes for a number
-            c.speed[i] = Math.abs(c.velocity[i]) + Math.sqrt(c.stiffness[i]) * Math.sqrt(c.volume[i]);
+        heat(end, c, c.scratch(2), c.scratch(3), temperature, stiff);
+        push(end, c.mass, c.share, temperature, stiff, c.gasFresh, c.gasMore, c.pressure, c.stiffness);
+        speed(end, c.velocity, c.stiffness, c.volume, c.speed);
+    }
+
+    /**
+     * No number where a cell holds what no gas can: the root's square is below nothing where either pressure or mass is, and where both are what is taken from it sees to that. Of gas just nothing
+     * is taken.
+     */
+    private static void speed(int end, double[] velocity, double[] stiffness, double[] volume, double[] speed) {
+        for (int i = Cells.FIRST; i < end; i++) {
+            double push = stiffness[i];
+            double refused = (push - Math.abs(push)) * REFUSED;
+            speed[i] = Math.abs(velocity[i]) + Math.sqrt(push * volume[i] + refused);
         }
     }
+
+    /** More than any volume per mass. */
+    public static final double REFUSED = 1e300;
 
     private static void perMass(
             int end,
@@ -41,23 +53,30 @@ public final class PlainKernel implements FlowKernel {
         }
     }
 
-    /** Heat capacity by energy: the root of a2 + 2 b e; and the temperature. */
-    private static void heat(int end, Cells c, double[] temperature) {
+    /** Heat capacity by energy, the root of a2 + 2 b e; the temperature; and one over the heat capacity. A division is dear, so one serves for both. */
+    private static void heat(int end, Cells c, double[] warm, double[] sum, double[] temperature, double[] inverse) {
         double[] energy = c.energy;
         double[] volume = c.volume;
         double[] velocity = c.velocity;
         double[] share = c.share;
-        double[] heatCapacity = c.heatCapacity;
+        double[] capacity = c.heatCapacity;
         double a0 = c.aFresh;
         double a1 = c.aMore;
         double b0 = 2 * c.bFresh;
         double b1 = 2 * c.bMore;
         for (int i = Cells.FIRST; i < end; i++) {
-            double e = energy[i] * volume[i] - 0.5 * velocity[i] * velocity[i];
+            warm[i] = energy[i] * volume[i] - 0.5 * velocity[i] * velocity[i];
+        }
+        for (int i = Cells.FIRST; i < end; i++) {
             double a = a0 + a1 * share[i];
-            double cv = Math.sqrt(a * a + (b0 + b1 * share[i]) * e);
-            heatCapacity[i] = cv;
-            temperature[i] = (e + e) / (a + cv);
+            double cv = Math.sqrt(a * a + (b0 + b1 * share[i]) * warm[i]);
+            capacity[i] = cv;
+            sum[i] = a + cv;
+        }
+        for (int i = Cells.FIRST; i < end; i++) {
+            double one = 1 / (sum[i] * capacity[i]);
+            temperature[i] = (warm[i] + warm[i]) * (capacity[i] * one);
+            inverse[i] = sum[i] * one;
         }
     }
 
@@ -66,7 +85,7 @@ public final class PlainKernel implements FlowKernel {
             double[] mass,
             double[] share,
             double[] temperature,
-            double[] heatCapacity,
+            double[] inverse,
             double r0,
             double r1,
             double[] pressure,
@@ -75,7 +94,7 @@ public final class PlainKernel implements FlowKernel {
             double r = r0 + r1 * share[i];
             double p = mass[i] * r * temperature[i];
             pressure[i] = p;
-            stiffness[i] = p + p * (r / heatCapacity[i]);
+            stiffness[i] = p + p * (r * inverse[i]);
         }
     }
 
@@ -108,18 +127,19 @@ public final class PlainKernel implements FlowKernel {
         double[] velocity = c.scratch(1);
         double[] pressure = c.scratch(2);
         double[] share = c.scratch(3);
-        double[] rise = c.scratch(4);
+        double[] back = c.scratch(4);
+        double[] fore = c.scratch(5);
         int end = c.end();
-        slopes(end, c.mass, rise, density);
-        slopes(end, c.velocity, rise, velocity);
-        slopes(end, c.pressure, rise, pressure);
-        slopes(end, c.share, rise, share);
+        slopes(end, c.mass, back, fore, density);
+        slopes(end, c.velocity, back, fore, velocity);
+        slopes(end, c.pressure, back, fore, pressure);
+        slopes(end, c.share, back, fore, share);
         double half = 0.5 * dt / c.step;
         double[] densityStep = c.scratch(5);
         double[] velocityStep = c.scratch(6);
         double[] pressureStep = c.scratch(7);
         double[] shareStep = c.scratch(8);
-        double[] spread = rise;
+        double[] spread = back;
         for (int i = Cells.FIRST; i < end; i++) {
             spread[i] = velocity[i] + c.widening[i] * c.velocity[i];
         }
@@ -137,24 +157,26 @@ public final class PlainKernel implements FlowKernel {
 
     /**
      * The monotonised central limiter: the middle difference, but no more than twice the smaller side, and none at a peak (Toro 14.3). Written by absolute values, which cost a processor less than
-     * comparisons: with the sum s and the difference d of both sides, |s| - |d| is twice the smaller one, and below nothing at a peak.
+     * comparisons and much less than a division: with the sum s and the difference d of both sides, |s| - |d| is twice the smaller one, and below nothing at a peak; and half of |h + l| - |h - l| is
+     * h held between -l and l.
      */
-    private static void slopes(int end, double[] of, double[] rise, double[] slope) {
+    private static void slopes(int end, double[] of, double[] back, double[] fore, double[] slope) {
         for (int i = Cells.FIRST; i <= end; i++) {
-            rise[i] = of[i] - of[i - 1];
+            back[i] = of[i] - of[i - 1];
         }
+        shifted(back, 1, fore, end); // a loop that reads one array at two places the compiler leaves as it is
         for (int i = Cells.FIRST; i < end; i++) {
-            double s = rise[i] + rise[i + 1];
-            double size = Math.abs(s);
-            double half = 0.5 * size;
-            double over = (size - Math.abs(rise[i] - rise[i + 1])) - half;
-            double least = half + 0.5 * (over - Math.abs(over));
-            slope[i] = s * (0.5 * (least + Math.abs(least)) / (size + TINY));
+            double s = back[i] + fore[i];
+            double over = Math.abs(s) - Math.abs(back[i] - fore[i]);
+            double most = 0.5 * (over + Math.abs(over));
+            double half = 0.5 * s;
+            slope[i] = 0.5 * (Math.abs(half + most) - Math.abs(half - most));
         }
     }
 
-    /** Keeps a slope of nothing from being divided by nothing. */
-    static final double TINY = 1e-300;
+    private static void shifted(double[] from, int by, double[] to, int end) {
+        System.arraycopy(from, Cells.FIRST + by, to, Cells.FIRST, end - Cells.FIRST);
+    }
 
     private static void densityStep(
             int end, double half, double[] velocity, double[] slope, double[] of, double[] spread, double[] step) {
@@ -211,36 +233,23 @@ public final class PlainKernel implements FlowKernel {
         double[] soundRight = c.scratch(1);
         double[] energyLeft = c.scratch(2);
         double[] energyRight = c.scratch(3);
-        double[] gas = c.scratch(4);
-        double[] temperature = c.scratch(5);
-        double[] capacity = c.scratch(6);
-        double[] perMass = c.scratch(7);
-        side(
-                end,
-                c,
-                c.leftDensity,
-                c.leftVelocity,
-                c.leftPressure,
-                c.leftShare,
-                gas,
-                temperature,
-                capacity,
-                perMass,
-                soundLeft,
-                energyLeft);
-        side(
-                end,
-                c,
-                c.rightDensity,
-                c.rightVelocity,
-                c.rightPressure,
-                c.rightShare,
-                gas,
-                temperature,
-                capacity,
-                perMass,
-                soundRight,
-                energyRight);
+        double[] gasLeft = c.scratch(4);
+        double[] gasRight = c.scratch(5);
+        double[] warmLeft = c.scratch(6);
+        double[] warmRight = c.scratch(7);
+        double[] capacityLeft = c.scratch(8);
+        double[] capacityRight = c.scratch(9);
+        gas(end, c, c.leftShare, gasLeft);
+        gas(end, c, c.rightShare, gasRight);
+        warmth(end, c, gasLeft, gasRight, soundLeft, soundRight, energyLeft, warmLeft, warmRight);
+        energy(end, c, c.leftDensity, c.leftVelocity, c.leftShare, warmLeft, capacityLeft, energyLeft);
+        energy(end, c, c.rightDensity, c.rightVelocity, c.rightShare, warmRight, capacityRight, energyRight);
+        double[] one = c.scratch(10);
+        for (int f = Cells.FIRST; f < end; f++) {
+            one[f] = 1 / (capacityLeft[f] * capacityRight[f]);
+        }
+        sound(end, gasLeft, warmLeft, capacityRight, one, soundLeft);
+        sound(end, gasRight, warmRight, capacityLeft, one, soundRight);
         double[] first = c.scratch(8);
         double[] last = c.scratch(9);
         double[] middle = c.scratch(10);
@@ -252,8 +261,8 @@ public final class PlainKernel implements FlowKernel {
         waves(end, c, soundLeft, soundRight, first, last);
         middle(end, c, first, last, starLeft, starRight, middle);
         stars(end, c, first, last, middle, starLeft, starRight, inverseLeft, inverseRight, starPressure);
-        double[] starEnergyLeft = gas;
-        double[] starEnergyRight = temperature;
+        double[] starEnergyLeft = gasLeft;
+        double[] starEnergyRight = gasRight;
         starEnergy(
                 end,
                 first,
@@ -274,9 +283,9 @@ public final class PlainKernel implements FlowKernel {
                 middle,
                 inverseRight,
                 starEnergyRight);
-        double[] middleIn = capacity;
+        double[] middleIn = warmLeft;
         backward(end, first, middle, last, middleIn);
-        double[] momentumLeft = perMass;
+        double[] momentumLeft = warmRight;
         double[] momentumRight = starPressure;
         for (int f = Cells.FIRST; f < end; f++) {
             momentumLeft[f] = c.leftDensity[f] * c.leftVelocity[f];
@@ -313,61 +322,72 @@ public final class PlainKernel implements FlowKernel {
         }
     }
 
-    private static void side(
+    private static void gas(int end, Cells c, double[] share, double[] gas) {
+        double r0 = c.gasFresh;
+        double r1 = c.gasMore;
+        for (int f = Cells.FIRST; f < end; f++) {
+            gas[f] = r0 + r1 * share[f];
+        }
+    }
+
+    /** Temperatures of both sides by one division. */
+    private static void warmth(
+            int end,
+            Cells c,
+            double[] gasLeft,
+            double[] gasRight,
+            double[] left,
+            double[] right,
+            double[] one,
+            double[] warmLeft,
+            double[] warmRight) {
+        double[] leftDensity = c.leftDensity;
+        double[] rightDensity = c.rightDensity;
+        double[] leftPressure = c.leftPressure;
+        double[] rightPressure = c.rightPressure;
+        for (int f = Cells.FIRST; f < end; f++) {
+            double l = leftDensity[f] * gasLeft[f];
+            double r = rightDensity[f] * gasRight[f];
+            left[f] = l;
+            right[f] = r;
+            one[f] = 1 / (l * r);
+        }
+        for (int f = Cells.FIRST; f < end; f++) {
+            warmLeft[f] = leftPressure[f] * (right[f] * one[f]);
+        }
+        for (int f = Cells.FIRST; f < end; f++) {
+            warmRight[f] = rightPressure[f] * (left[f] * one[f]);
+        }
+    }
+
+    /** Heat capacity, and what is in a volume, warm and moving. */
+    private static void energy(
             int end,
             Cells c,
             double[] density,
             double[] velocity,
-            double[] pressure,
             double[] share,
-            double[] gas,
             double[] temperature,
             double[] capacity,
-            double[] perMass,
-            double[] sound,
             double[] energy) {
-        temperature(end, density, pressure, share, c.gasFresh, c.gasMore, gas, temperature);
-        capacity(end, share, temperature, c.aFresh, c.aMore, c.bFresh, c.bMore, capacity, perMass);
-        for (int f = Cells.FIRST; f < end; f++) {
-            double rt = gas[f] * temperature[f];
-            sound[f] = Math.sqrt(rt + rt * (gas[f] / capacity[f]));
-        }
-        for (int f = Cells.FIRST; f < end; f++) {
-            energy[f] = density[f] * (perMass[f] + 0.5 * velocity[f] * velocity[f]);
-        }
-    }
-
-    private static void temperature(
-            int end,
-            double[] density,
-            double[] pressure,
-            double[] share,
-            double r0,
-            double r1,
-            double[] gas,
-            double[] temperature) {
-        for (int f = Cells.FIRST; f < end; f++) {
-            double r = r0 + r1 * share[f];
-            gas[f] = r;
-            temperature[f] = pressure[f] / (density[f] * r);
-        }
-    }
-
-    private static void capacity(
-            int end,
-            double[] share,
-            double[] temperature,
-            double a0,
-            double a1,
-            double b0,
-            double b1,
-            double[] capacity,
-            double[] perMass) {
+        double a0 = c.aFresh;
+        double a1 = c.aMore;
+        double b0 = c.bFresh;
+        double b1 = c.bMore;
         for (int f = Cells.FIRST; f < end; f++) {
             double a = a0 + a1 * share[f];
             double bt = (b0 + b1 * share[f]) * temperature[f];
             capacity[f] = a + bt;
-            perMass[f] = temperature[f] * (a + 0.5 * bt);
+            energy[f] = density[f] * (temperature[f] * (a + 0.5 * bt) + 0.5 * velocity[f] * velocity[f]);
+        }
+    }
+
+    /** One over both heat capacities and the other one are one over this side's. */
+    private static void sound(
+            int end, double[] gas, double[] temperature, double[] other, double[] one, double[] sound) {
+        for (int f = Cells.FIRST; f < end; f++) {
+            double rt = gas[f] * temperature[f];
+            sound[f] = Math.sqrt(rt + rt * (gas[f] * (other[f] * one[f])));
         }
     }
 
@@ -425,15 +445,16 @@ public final class PlainKernel implements FlowKernel {
         for (int f = Cells.FIRST; f < end; f++) {
             starPressure[f] = leftPressure[f] + sweptLeft[f] * (middle[f] - leftVelocity[f]);
         }
-        star(end, first, middle, inverseLeft, sweptLeft);
-        star(end, last, middle, inverseRight, sweptRight);
-    }
-
-    private static void star(int end, double[] wave, double[] middle, double[] inverse, double[] swept) {
         for (int f = Cells.FIRST; f < end; f++) {
-            double one = 1 / (wave[f] - middle[f]);
-            inverse[f] = one;
-            swept[f] = swept[f] * one;
+            double left = first[f] - middle[f];
+            double right = last[f] - middle[f];
+            double one = 1 / (left * right);
+            double l = right * one;
+            double r = left * one;
+            inverseLeft[f] = l;
+            inverseRight[f] = r;
+            sweptLeft[f] = sweptLeft[f] * l;
+            sweptRight[f] = sweptRight[f] * r;
         }
     }
 
@@ -474,8 +495,10 @@ public final class PlainKernel implements FlowKernel {
             double[] starRight,
             double[] flux) {
         for (int f = Cells.FIRST; f < end; f++) {
-            flux[f] = momentumLeft[f]
-                    + first[f] * (starLeft[f] - densityLeft[f])
+            flux[f] = momentumLeft[f] + first[f] * (starLeft[f] - densityLeft[f]);
+        }
+        for (int f = Cells.FIRST; f < end; f++) {
+            flux[f] = flux[f]
                     + middle[f] * (starRight[f] - starLeft[f])
                     + last[f] * (densityRight[f] - starRight[f]);
         }
@@ -520,8 +543,10 @@ public final class PlainKernel implements FlowKernel {
             double[] starRight,
             double[] flux) {
         for (int f = Cells.FIRST; f < end; f++) {
-            flux[f] = velocity[f] * (energyLeft[f] + pressure[f])
-                    + first[f] * (starLeft[f] - energyLeft[f])
+            flux[f] = velocity[f] * (energyLeft[f] + pressure[f]) + first[f] * (starLeft[f] - energyLeft[f]);
+        }
+        for (int f = Cells.FIRST; f < end; f++) {
+            flux[f] = flux[f]
                     + middle[f] * (starRight[f] - starLeft[f])
                     + last[f] * (energyRight[f] - starRight[f]);
         }
@@ -544,10 +569,12 @@ public final class PlainKernel implements FlowKernel {
             braking[i] = stream * c.friction[i] * c.midVelocity[i];
             heating[i] = stream * c.heat[i] * heating[i];
         }
-        carry(end, share, c.massFlux, c.faceArea, c.mass, c.nextMass);
-        carry(end, share, c.burnedFlux, c.faceArea, c.burned, c.nextBurned);
-        momentum(end, share, c, braking);
-        carry(end, share, c.energyFlux, c.faceArea, c.energy, c.nextEnergy);
+        double[] left = c.scratch(3);
+        double[] right = c.scratch(4);
+        carry(end, share, c.massFlux, c.faceArea, left, right, c.mass, c.nextMass);
+        carry(end, share, c.burnedFlux, c.faceArea, left, right, c.burned, c.nextBurned);
+        momentum(end, share, c, left, right, braking);
+        carry(end, share, c.energyFlux, c.faceArea, left, right, c.energy, c.nextEnergy);
         for (int i = Cells.FIRST; i < end; i++) {
             c.nextEnergy[i] = c.nextEnergy[i] + heating[i];
         }
@@ -568,22 +595,44 @@ public final class PlainKernel implements FlowKernel {
         }
     }
 
-    private static void carry(int end, double[] share, double[] flux, double[] area, double[] now, double[] next) {
+    private static void carry(
+            int end,
+            double[] share,
+            double[] flux,
+            double[] area,
+            double[] left,
+            double[] right,
+            double[] now,
+            double[] next) {
+        stream(end, flux, area, left, right);
         for (int i = Cells.FIRST; i < end; i++) {
-            next[i] = now[i] - share[i] * (flux[i] * area[i] - flux[i - 1] * area[i - 1]);
+            next[i] = now[i] - share[i] * (right[i] - left[i]);
         }
     }
 
-    private static void momentum(int end, double[] share, Cells c, double[] braking) {
-        double[] flux = c.momentumFlux;
+    /** Through the face on the left of each cell and the one on its right. */
+    private static void stream(int end, double[] flux, double[] area, double[] left, double[] right) {
+        for (int i = Cells.FIRST - 1; i < end; i++) {
+            right[i] = flux[i] * area[i];
+        }
+        shifted(right, -1, left, end);
+    }
+
+    private static void momentum(
+            int end, double[] share, Cells c, double[] left, double[] right, double[] braking) {
+        double[] push = c.scratch(5);
+        double[] before = c.scratch(6);
         double[] area = c.faceArea;
         double[] pressure = c.midPressure;
         double[] now = c.momentum;
         double[] next = c.nextMomentum;
+        stream(end, c.momentumFlux, area, left, right);
+        shifted(area, -1, before, end);
         for (int i = Cells.FIRST; i < end; i++) {
-            next[i] = now[i]
-                    - share[i] * (flux[i] * area[i] - flux[i - 1] * area[i - 1] - pressure[i] * (area[i] - area[i - 1]))
-                    - braking[i];
+            push[i] = right[i] - left[i] - pressure[i] * (area[i] - before[i]);
+        }
+        for (int i = Cells.FIRST; i < end; i++) {
+            next[i] = now[i] - share[i] * push[i] - braking[i];
         }
     }
 }

@@ -1,7 +1,5 @@
 package longthrow.core.quantity;
 
-import java.util.Locale;
-
 /** The door of records that hold plain numbers: what is let in. Conditions are written positively, so that NaN stays outside. */
 public final class Require {
     private Require() {}
@@ -36,11 +34,8 @@ public final class Require {
      * @throws IllegalArgumentException otherwise
      */
     public static double within(String what, double value, double low, double high) {
-        return check(
-                value >= low && value <= high,
-                what,
-                value,
-                String.format(Locale.ROOT, "from %s to %s", Double.toString(low), Double.toString(high)));
+        boolean allowed = value >= low && value <= high;
+        return check(allowed, what, value, allowed ? "" : "from " + low + " to " + high);
     }
 
     private static double check(boolean allowed, String what, double value, String range) {

@@ -17,12 +17,20 @@ final class PipeTiming {
 
     private PipeTiming() {}
 
-    public static void main(String[] arguments) {
+    /** By the plain kernel, or by one whose class is named. */
+    public static void main(String[] arguments) throws ReflectiveOperationException {
+        FlowKernel kernel = arguments.length == 0
+                ? new PlainKernel()
+                : (FlowKernel)
+                        Class.forName(arguments[0]).getDeclaredConstructor().newInstance();
         PipeGases gases = new PipeGases(new PipeGas(1, 2.5, 0.05), new PipeGas(1, 2.6, 0.06));
         PipeShape shape = PipeShape.of(1, CELLS, x -> Math.sqrt((1 + 0.3 * Math.sin(3 * x)) * 4 / Math.PI));
-        PipeFlow flow = new PipeFlow(shape, gases, new PlainKernel());
+        PipeFlow flow = new PipeFlow(shape, gases, kernel);
         for (int k = 0; k < CELLS; k++) {
             flow.wall(k, 0.4, 0.4, 1.2);
+        }
+        for (int round = 0; round < ROUNDS; round++) {
+            rate(flow);
         }
         double[] rates = new double[ROUNDS];
         for (int round = 0; round < ROUNDS; round++) {
@@ -31,7 +39,8 @@ final class PipeTiming {
         Arrays.sort(rates);
         System.out.printf(
                 Locale.ROOT,
-                "%.1f million cells a second (%.1f to %.1f)%n",
+                "%s: %.1f million cells a second (%.1f to %.1f)%n",
+                kernel.name(),
                 rates[ROUNDS / 2],
                 rates[0],
                 rates[ROUNDS - 1]);
