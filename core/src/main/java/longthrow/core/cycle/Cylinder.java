@@ -16,7 +16,9 @@ final class Cylinder {
     private static final double SMALLEST_FLAME = 1e-3;
 
     private static final int MOST_STEPS = 80;
-    private static final double SETTLED = 1e-11;
+
+    /** A step of Newton's so small, of temperature and pressure, is the last: what it still misses is about the square of it, 1e-12. */
+    private static final double SETTLED = 1e-6;
 
     /** No search goes further in one step than by this share of a temperature or pressure. */
     private static final double LONGEST_STRIDE = 0.3;
@@ -58,6 +60,11 @@ final class Cylinder {
     private double freshRate;
     private double oldRate;
     private double energyRate;
+
+    // ---- and how fast it changed in the last step, whence the search in the next begins; where it ends does not depend on it
+    private double pressureRate;
+    private double temperatureRate;
+    private double flameRate;
 
     /** From what the flame has not reached to the walls [W]. */
     private double unburnedHeat;
@@ -109,6 +116,7 @@ final class Cylinder {
         oldRate = 0;
         energyRate = 0;
         unburnedHeat = 0;
+        still();
         account();
     }
 
@@ -136,6 +144,7 @@ final class Cylinder {
             now.flameMass = 0;
             now.temperature = mean;
             solveOne(now);
+            still();
         }
         unburnedHeat = 0;
     }
@@ -148,6 +157,7 @@ final class Cylinder {
     void half(double volume, double dt, double burnedShare) {
         double kappa = now.flameMass > 0 || burnedShare > SMALLEST_FLAME ? kappa(now) : 0;
         take(middle, volume, 0.5 * dt, burnedShare, now.pressure);
+        begin(middle, 0.5 * dt);
         solve(middle, kappa, 0.5 * dt);
     }
 
@@ -179,7 +189,10 @@ final class Cylinder {
         work += middle.pressure * (volume - now.volume);
         take(next, volume, dt, burnedShare, middle.pressure);
         unreleased += toBurn * lost;
+        rates(middle, 0.5 * dt);
+        begin(next, dt);
         solve(next, kappa, dt);
+        rates(next, dt);
         State then = now;
         now = next;
         next = then;
@@ -217,6 +230,37 @@ final class Cylinder {
         }
     }
 
+    private void still() {
+        pressureRate = 0;
+        temperatureRate = 0;
+        flameRate = 0;
+    }
+
+    /** From now to there, by so much time. */
+    private void rates(State there, double time) {
+        pressureRate = (there.pressure - now.pressure) / time;
+        temperatureRate = (there.temperature - now.temperature) / time;
+        flameRate = now.flameMass > 0 ? (there.flameTemperature - now.flameTemperature) / time : 0;
+    }
+
+    /** Where the search begins if all goes on as it went; as it is now where that is far. */
+    private void begin(State to, double time) {
+        double pressure = now.pressure + time * pressureRate;
+        double temperature = now.temperature + time * temperatureRate;
+        if (near(pressure, now.pressure) && near(temperature, now.temperature)) {
+            to.pressure = pressure;
+            to.temperature = temperature;
+            if (now.flameMass > 0) {
+                double hot = now.flameTemperature + time * flameRate;
+                to.flameTemperature = near(hot, now.flameTemperature) ? hot : now.flameTemperature;
+            }
+        }
+    }
+
+    private static boolean near(double there, double here) {
+        return Math.abs(there - here) <= LONGEST_STRIDE * here;
+    }
+
     private void solve(State of, double kappa, double time) {
         if (of.flameMass > 0) {
             solveTwo(of, kappa, time);
@@ -252,14 +296,14 @@ final class Cylinder {
 
     /** Temperature of one gas that fills the volume as the zones do [K]. */
     private double meanTemperature(State of) {
+        if (of.flameMass == 0) {
+            return of.temperature;
+        }
         gases.fresh(of.temperature, fresh);
         gases.burned(of.temperature, of.pressure, old);
+        gases.burned(of.flameTemperature, of.pressure, flame);
         double constants = of.freshMass * fresh.gasConstant + of.oldMass * old.gasConstant;
-        if (of.flameMass > 0) {
-            gases.burned(of.flameTemperature, of.pressure, flame);
-            constants += of.flameMass * flame.gasConstant;
-        }
-        return of.pressure * of.volume / constants;
+        return of.pressure * of.volume / (constants + of.flameMass * flame.gasConstant);
     }
 
     /** One zone: temperature and pressure by energy and volume, by Newton. */
@@ -327,7 +371,7 @@ final class Cylinder {
             tb += stride * dt;
             p += stride * dp;
             if (Math.abs(dt) <= SETTLED * tb && Math.abs(dp) <= SETTLED * p) {
-                of.temperature = tu;
+                of.temperature = tu + slope * stride * dp;
                 of.pressure = p;
                 of.flameTemperature = tb;
                 return;

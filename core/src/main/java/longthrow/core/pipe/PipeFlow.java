@@ -1,8 +1,5 @@
 package longthrow.core.pipe;
 
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import longthrow.core.gas.PipeGas;
 import longthrow.core.quantity.Require;
@@ -28,7 +25,9 @@ public final class PipeFlow {
     private final Cells cells;
 
     /** Told of both ends: mass, momentum, energy and burned mass to the right. */
-    private final Map<Side, double[]> ends = new EnumMap<>(Map.of(Side.LEFT, new double[4], Side.RIGHT, new double[4]));
+    private final double[] left = new double[4];
+
+    private final double[] right = new double[4];
 
     private double fastest;
     private int steps;
@@ -225,13 +224,13 @@ public final class PipeFlow {
 
     /** Kernels may write beyond the last face between cells: what was told of the ends is put there when it is needed. */
     private void advance(double dt) {
-        put(Cells.FIRST - 1, end(Side.LEFT));
-        put(cells.end() - 1, end(Side.RIGHT));
+        put(Cells.FIRST - 1, left);
+        put(cells.end() - 1, right);
         kernel.advance(cells, dt);
     }
 
     private double[] end(Side side) {
-        return Objects.requireNonNull(ends.get(side));
+        return side == Side.LEFT ? left : right;
     }
 
     private void put(int face, double[] end) {

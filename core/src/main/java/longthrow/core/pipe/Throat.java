@@ -41,6 +41,15 @@ public final class Throat {
     private double faceMach;
     private double throatMach;
 
+    /** Whether what is in the throat is slower than sound and has not been asked about yet. */
+    private Asked asked = Asked.KNOWN;
+
+    private enum Asked {
+        KNOWN,
+        OUT,
+        IN
+    }
+
     // What the equation that is solved knows, and what it says at a pressure of the face.
     private Law law = Law.OUT;
     private double share;
@@ -82,6 +91,7 @@ public final class Throat {
                     + " m2 into it to gas of " + pressure + " Pa and " + temperature
                     + " K; areas must be 0 or above, pressure and temperature above 0");
         }
+        asked = Asked.KNOWN;
         face.read(flow, side);
         double pipe = flow.endArea(side);
         double wall = face.wallPressure();
@@ -156,7 +166,7 @@ public final class Throat {
             return;
         }
         solve(low, wall, Math.max(low, wall - fall(wall)));
-        throatMach = outThroatMach();
+        asked = Asked.OUT;
     }
 
     /** Whether the throat lets through what stands behind a shock of this pressure, which then cannot stay before it. */
@@ -224,7 +234,7 @@ public final class Throat {
         double impedance = face.density * face.sound;
         double rise = impedance * 2 * (stillPressure - wall) / (impedance + Math.sqrt(impedance * impedance + drag));
         solve(low, stillPressure, Math.max(low, Math.min(stillPressure, wall + rise)));
-        throatMach = inThroatMach();
+        asked = Asked.IN;
     }
 
     private boolean chokedIn(double wall, double critical, double throat) {
@@ -396,6 +406,10 @@ public final class Throat {
 
     /** Out of the pipe; where gas leaves faster than sound, that of the face. */
     public double throatMach() {
-        return throatMach;
+        return switch (asked) {
+            case KNOWN -> throatMach;
+            case OUT -> outThroatMach();
+            case IN -> inThroatMach();
+        };
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import longthrow.core.CpuTime;
 import longthrow.core.gas.Fuel;
 import longthrow.core.measurement.Measured;
+import longthrow.core.pipe.FlowKernel;
 import longthrow.core.pipe.PlainKernel;
 
 /** CPU time of one operating point of an invented utility engine with airbox and silencer, warm, median of many. Run by hand: its figures are in docs/measurements.md. */
@@ -17,7 +18,10 @@ final class PowerTiming {
 
     private PowerTiming() {}
 
-    public static void main(String[] arguments) {
+    /** With the plain kernel, or with one whose class is named. */
+    public static void main(String[] arguments) throws ReflectiveOperationException {
+        Class<?> kind = arguments.length == 0 ? PlainKernel.class : Class.forName(arguments[0]);
+        FlowKernel kernel = (FlowKernel) kind.getDeclaredConstructor().newInstance();
         Map<Needed, Measured> known = new EnumMap<>(Needed.class);
         known.put(Needed.BORE, Measured.exact(0.070));
         known.put(Needed.STROKE, Measured.exact(0.052));
@@ -28,7 +32,7 @@ final class PowerTiming {
             double speed = rpm * Math.PI / 30;
             double time = CpuTime.median(
                     ROUNDS,
-                    () -> sum += Curve.at(figures, speed, Curve.MESH, PlainKernel::new, () -> true)
+                    () -> sum += Curve.at(figures, speed, Curve.MESH, () -> kernel, () -> true)
                             .orElseThrow()
                             .torque());
             System.out.printf(Locale.ROOT, "%d rpm: %.0f ms%n", rpm, time);
