@@ -8,7 +8,7 @@ outdated() {
         return
     fi
     # Folders count too: a deleted file shows there only.
-    newer=$(find "$root"/{pom.xml,.mvn,tools,examples} "$root"/{core,buildfile,workshop}/{pom.xml,src/main} \
+    newer=$(find "$root"/{pom.xml,.mvn,tools,examples} "$root"/{core,vector,buildfile,workshop}/{pom.xml,src/main} \
         -newer "$root/build/app/built" -print -quit 2>/dev/null)
     [ -z "$newer" ] || printf '%s\n' "${newer#"$root"/}"
 }

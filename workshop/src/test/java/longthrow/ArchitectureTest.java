@@ -3,6 +3,7 @@ package longthrow;
 import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.base.DescribedPredicate.not;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -55,6 +56,7 @@ class ArchitectureTest {
             "book");
 
     private static final String CORE = "longthrow.core..";
+    private static final String VECTOR = "longthrow.vector..";
     private static final String BUILDFILE = "longthrow.buildfile..";
     /** Written by the template compiler at every build. */
     private static final String PAGES = "longthrow.workshop.web.pages..";
@@ -118,6 +120,21 @@ class ArchitectureTest {
                         "org.jspecify.annotations..",
                         ""))
                 .allowEmptyShould(true)
+                .check(LONGTHROW);
+    }
+
+    @Test
+    void vectorKnowsOnlyCoreAndTheIncubatorAndNobodyElseKnowsThat() {
+        classes()
+                .that(resideInAnyPackage(VECTOR))
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(
+                        VECTOR, CORE, "java..", "jdk.incubator.vector..", "org.jspecify.annotations..", ""))
+                .check(LONGTHROW);
+        noClasses()
+                .that(resideOutsideOfPackage(VECTOR))
+                .should()
+                .dependOnClassesThat(resideInAnyPackage("jdk.incubator.."))
                 .check(LONGTHROW);
     }
 
