@@ -42,7 +42,8 @@ public final class VectorKernel implements FlowKernel {
             DoubleVector v = one.div(m);
             DoubleVector u = DoubleVector.fromArray(S, momentum, i).mul(v);
             DoubleVector y = DoubleVector.fromArray(S, burned, i).mul(v);
-            DoubleVector e = DoubleVector.fromArray(S, energy, i).mul(v).sub(half.mul(u).mul(u));
+            DoubleVector e =
+                    DoubleVector.fromArray(S, energy, i).mul(v).sub(half.mul(u).mul(u));
             DoubleVector a = a0.add(a1.mul(y));
             DoubleVector cv = a.mul(a).add(b0.add(b1.mul(y)).mul(e)).sqrt();
             DoubleVector sum = a.add(cv);
@@ -141,13 +142,15 @@ public final class VectorKernel implements FlowKernel {
             DoubleVector uRise = DoubleVector.fromArray(S, uSlope, i);
             DoubleVector pRise = DoubleVector.fromArray(S, pSlope, i);
             DoubleVector yRise = DoubleVector.fromArray(S, ySlope, i);
-            DoubleVector spread = uRise.add(DoubleVector.fromArray(S, c.widening, i).mul(u));
+            DoubleVector spread =
+                    uRise.add(DoubleVector.fromArray(S, c.widening, i).mul(u));
             DoubleVector qMid = q.sub(step.mul(u.mul(qRise).add(q.mul(spread))));
             DoubleVector qEdge = half.mul(qRise);
             qMid.intoArray(c.midDensity, i);
             qMid.add(qEdge).intoArray(c.leftDensity, i);
             qMid.sub(qEdge).intoArray(c.rightDensity, i - 1);
-            DoubleVector pPush = u.mul(pRise).add(DoubleVector.fromArray(S, c.stiffness, i).mul(spread));
+            DoubleVector pPush =
+                    u.mul(pRise).add(DoubleVector.fromArray(S, c.stiffness, i).mul(spread));
             DoubleVector pMid = DoubleVector.fromArray(S, c.pressure, i).sub(step.mul(pPush));
             DoubleVector pEdge = half.mul(pRise);
             pMid.intoArray(c.midPressure, i);
@@ -268,7 +271,8 @@ public final class VectorKernel implements FlowKernel {
             DoubleVector kr = half.mul(sr.sub(sr.abs()));
             DoubleVector jl = ql.mul(ul);
             DoubleVector jr = qr.mul(ur);
-            DoubleVector mass = jl.add(kl.mul(xl.sub(ql))).add(km.mul(xr.sub(xl))).add(kr.mul(qr.sub(xr)));
+            DoubleVector mass =
+                    jl.add(kl.mul(xl.sub(ql))).add(km.mul(xr.sub(xl))).add(kr.mul(qr.sub(xr)));
             mass.intoArray(c.massFlux, f);
             jl.mul(ul)
                     .add(pl)
@@ -307,15 +311,22 @@ public final class VectorKernel implements FlowKernel {
             DoubleVector left = DoubleVector.fromArray(S, c.faceArea, i - 1);
             DoubleVector share = perStep.mul(DoubleVector.fromArray(S, c.inverseArea, i));
             DoubleVector u = DoubleVector.fromArray(S, c.midVelocity, i);
-            DoubleVector stream = step.mul(DoubleVector.fromArray(S, c.midDensity, i)).mul(u.abs());
-            DoubleVector braking = stream.mul(DoubleVector.fromArray(S, c.friction, i)).mul(u);
-            DoubleVector net = DoubleVector.fromArray(S, c.burnedFlux, i).mul(right).sub(DoubleVector.fromArray(S, c.burnedFlux, i - 1).mul(left));
+            DoubleVector stream =
+                    step.mul(DoubleVector.fromArray(S, c.midDensity, i)).mul(u.abs());
+            DoubleVector braking =
+                    stream.mul(DoubleVector.fromArray(S, c.friction, i)).mul(u);
+            DoubleVector net = DoubleVector.fromArray(S, c.burnedFlux, i)
+                    .mul(right)
+                    .sub(DoubleVector.fromArray(S, c.burnedFlux, i - 1).mul(left));
             DoubleVector.fromArray(S, burned, i).sub(share.mul(net)).intoArray(nextBurned, i);
             DoubleVector push = DoubleVector.fromArray(S, c.momentumFlux, i)
                     .mul(right)
                     .sub(DoubleVector.fromArray(S, c.momentumFlux, i - 1).mul(left))
                     .sub(DoubleVector.fromArray(S, c.midPressure, i).mul(right.sub(left)));
-            DoubleVector.fromArray(S, momentum, i).sub(share.mul(push)).sub(braking).intoArray(nextMomentum, i);
+            DoubleVector.fromArray(S, momentum, i)
+                    .sub(share.mul(push))
+                    .sub(braking)
+                    .intoArray(nextMomentum, i);
         }
     }
 
@@ -332,15 +343,25 @@ public final class VectorKernel implements FlowKernel {
             DoubleVector share = perStep.mul(DoubleVector.fromArray(S, c.inverseArea, i));
             DoubleVector q = DoubleVector.fromArray(S, c.midDensity, i);
             DoubleVector r = r0.add(r1.mul(DoubleVector.fromArray(S, c.midShare, i)));
-            DoubleVector stream = step.mul(q).mul(DoubleVector.fromArray(S, c.midVelocity, i).abs());
+            DoubleVector stream =
+                    step.mul(q).mul(DoubleVector.fromArray(S, c.midVelocity, i).abs());
             DoubleVector warmth = DoubleVector.fromArray(S, c.heatCapacity, i)
                     .add(r)
-                    .mul(DoubleVector.fromArray(S, c.wall, i).sub(DoubleVector.fromArray(S, c.midPressure, i).div(q.mul(r))));
-            DoubleVector heating = stream.mul(DoubleVector.fromArray(S, c.heat, i)).mul(warmth);
-            DoubleVector carried = DoubleVector.fromArray(S, c.massFlux, i).mul(right).sub(DoubleVector.fromArray(S, c.massFlux, i - 1).mul(left));
+                    .mul(DoubleVector.fromArray(S, c.wall, i)
+                            .sub(DoubleVector.fromArray(S, c.midPressure, i).div(q.mul(r))));
+            DoubleVector heating =
+                    stream.mul(DoubleVector.fromArray(S, c.heat, i)).mul(warmth);
+            DoubleVector carried = DoubleVector.fromArray(S, c.massFlux, i)
+                    .mul(right)
+                    .sub(DoubleVector.fromArray(S, c.massFlux, i - 1).mul(left));
             DoubleVector.fromArray(S, mass, i).sub(share.mul(carried)).intoArray(nextMass, i);
-            DoubleVector net = DoubleVector.fromArray(S, c.energyFlux, i).mul(right).sub(DoubleVector.fromArray(S, c.energyFlux, i - 1).mul(left));
-            DoubleVector.fromArray(S, energy, i).sub(share.mul(net)).add(heating).intoArray(nextEnergy, i);
+            DoubleVector net = DoubleVector.fromArray(S, c.energyFlux, i)
+                    .mul(right)
+                    .sub(DoubleVector.fromArray(S, c.energyFlux, i - 1).mul(left));
+            DoubleVector.fromArray(S, energy, i)
+                    .sub(share.mul(net))
+                    .add(heating)
+                    .intoArray(nextEnergy, i);
         }
     }
 }

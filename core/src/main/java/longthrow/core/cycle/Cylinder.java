@@ -61,7 +61,8 @@ final class Cylinder {
     private double oldRate;
     private double energyRate;
 
-    // ---- and how fast it changed in the last step, whence the search in the next begins; where it ends does not depend on it
+    // ---- and how fast it changed in the last step, whence the search in the next begins; where it ends does not
+    // depend on it
     private double pressureRate;
     private double temperatureRate;
     private double flameRate;

@@ -498,9 +498,7 @@ public final class PlainKernel implements FlowKernel {
             flux[f] = momentumLeft[f] + first[f] * (starLeft[f] - densityLeft[f]);
         }
         for (int f = Cells.FIRST; f < end; f++) {
-            flux[f] = flux[f]
-                    + middle[f] * (starRight[f] - starLeft[f])
-                    + last[f] * (densityRight[f] - starRight[f]);
+            flux[f] = flux[f] + middle[f] * (starRight[f] - starLeft[f]) + last[f] * (densityRight[f] - starRight[f]);
         }
     }
 
@@ -546,9 +544,7 @@ public final class PlainKernel implements FlowKernel {
             flux[f] = velocity[f] * (energyLeft[f] + pressure[f]) + first[f] * (starLeft[f] - energyLeft[f]);
         }
         for (int f = Cells.FIRST; f < end; f++) {
-            flux[f] = flux[f]
-                    + middle[f] * (starRight[f] - starLeft[f])
-                    + last[f] * (energyRight[f] - starRight[f]);
+            flux[f] = flux[f] + middle[f] * (starRight[f] - starLeft[f]) + last[f] * (energyRight[f] - starRight[f]);
         }
     }
 
@@ -618,8 +614,7 @@ public final class PlainKernel implements FlowKernel {
         shifted(right, -1, left, end);
     }
 
-    private static void momentum(
-            int end, double[] share, Cells c, double[] left, double[] right, double[] braking) {
+    private static void momentum(int end, double[] share, Cells c, double[] left, double[] right, double[] braking) {
         double[] push = c.scratch(5);
         double[] before = c.scratch(6);
         double[] area = c.faceArea;

@@ -6,7 +6,7 @@ import java.util.function.Supplier;
 import longthrow.core.CpuTime;
 import longthrow.core.pipe.Cells;
 import longthrow.core.pipe.FlowKernel;
-import longthrow.core.pipe.PlainKernel;
+import longthrow.core.pipe.NamedKernel;
 
 /**
  * CPU time of an operating point of the invented engines, warm, median of many, and how much of it goes into the sums over cells; torque with all its digits, so that two states of the program can
@@ -22,8 +22,7 @@ final class CycleTiming {
 
     /** With the plain kernel, or with one whose class is named. */
     public static void main(String[] arguments) throws ReflectiveOperationException {
-        Class<?> kind = arguments.length == 0 ? PlainKernel.class : Class.forName(arguments[0]);
-        Clock clock = new Clock((FlowKernel) kind.getDeclaredConstructor().newInstance());
+        Clock clock = new Clock(NamedKernel.of(arguments));
         String[] names = {"open pipes", "silenced", "swinging"};
         Engine[] engines = {
             InventedEngine.open(Double.POSITIVE_INFINITY), InventedEngine.silenced(), InventedEngine.open(0.01)
@@ -37,7 +36,8 @@ final class CycleTiming {
 
     private static void say(String name, Engine engine, double rpm, Clock clock) {
         FlowKernel alone = clock.kernel;
-        double time = CpuTime.median(ROUNDS, () -> sum += run(engine, rpm, () -> alone).work().net());
+        double time = CpuTime.median(
+                ROUNDS, () -> sum += run(engine, rpm, () -> alone).work().net());
         long[] inCells = new long[ROUNDS];
         OperatingPoint point = run(engine, rpm, () -> clock);
         for (int k = 0; k < ROUNDS; k++) {

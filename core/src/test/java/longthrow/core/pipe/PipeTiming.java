@@ -19,10 +19,7 @@ final class PipeTiming {
 
     /** By the plain kernel, or by one whose class is named. */
     public static void main(String[] arguments) throws ReflectiveOperationException {
-        FlowKernel kernel = arguments.length == 0
-                ? new PlainKernel()
-                : (FlowKernel)
-                        Class.forName(arguments[0]).getDeclaredConstructor().newInstance();
+        FlowKernel kernel = NamedKernel.of(arguments);
         PipeGases gases = new PipeGases(new PipeGas(1, 2.5, 0.05), new PipeGas(1, 2.6, 0.06));
         PipeShape shape = PipeShape.of(1, CELLS, x -> Math.sqrt((1 + 0.3 * Math.sin(3 * x)) * 4 / Math.PI));
         PipeFlow flow = new PipeFlow(shape, gases, kernel);
