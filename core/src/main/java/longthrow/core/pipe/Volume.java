@@ -139,6 +139,21 @@ public final class Volume {
     }
 
     /**
+     * Other gas at the same pressure, between two steps.
+     * @param temperature [K], above 0
+     * @param burned      share of burned gas, 0 to 1
+     */
+    public void refill(double temperature, double burned) {
+        Require.positive("temperature in a volume [K]", temperature);
+        Require.within("share of burned gas in a volume", burned, 0, 1);
+        gas.atTemperature(burned, temperature);
+        mass = pressure * size / (gas.gasConstant * temperature);
+        energy = mass * gas.energy(temperature);
+        this.burned = mass * burned;
+        state(size, mass, energy, this.burned);
+    }
+
+    /**
      * A step that is stable whatever its ends do [s].
      * @param area of all its ends together, by their throats [m2], above 0
      */
@@ -189,6 +204,16 @@ public final class Volume {
     /** Of burned gas [kg]. */
     public double burnedMass() {
         return burned;
+    }
+
+    /** To its wall, by area [W/K]. */
+    public double heatPerKelvin() {
+        return heatPerKelvin;
+    }
+
+    /** At constant pressure, of what is in it [J/(kg K)]. */
+    public double heatCapacity() {
+        return gas.gasConstant * gas.gamma / (gas.gamma - 1);
     }
 
     /** To the gas in the step last told [W]. */

@@ -21,7 +21,7 @@ final class SpeedsTiming {
     private static final int SPEEDS = 20;
     private static final int SLOWEST_RPM = 1500;
     private static final int FASTEST_RPM = 6000;
-    private static final int CURVES = 15;
+    private static final int CURVES = 7;
 
     private SpeedsTiming() {}
 
