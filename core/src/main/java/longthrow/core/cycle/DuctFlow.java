@@ -264,6 +264,54 @@ final class DuctFlow {
         }
     }
 
+    /** What stands in it. */
+    Settled.Way kept() {
+        List<Settled.Along> along = new ArrayList<>();
+        for (int i = 0; i < pipes.size(); i++) {
+            PipeFlow pipe = pipes.get(i);
+            int cells = pipe.shape().cells();
+            Settled.Along kept = new Settled.Along(
+                    cells, walls.get(i).stream(), walls.get(i).warmth());
+            for (int k = 0; k < cells; k++) {
+                kept.put(k, pipe.pressure(k), pipe.temperature(k), pipe.velocity(k), pipe.burned(k));
+            }
+            along.add(kept);
+        }
+        return new Settled.Way(
+                along,
+                rooms.stream()
+                        .map(room -> new Settled.Still(
+                                room.volume.pressure(), room.volume.temperature(), room.volume.share()))
+                        .toList());
+    }
+
+    /**
+     * Begins with what stood in a like one.
+     * @throws IllegalArgumentException where it has not as many pipes and plenums
+     */
+    void beginWith(Settled.Way with) {
+        if (with.pipes().size() != pipes.size() || with.rooms().size() != rooms.size()) {
+            throw new IllegalArgumentException("a duct of " + pipes.size() + " pipes and " + rooms.size()
+                    + " plenums cannot begin with what stood in one of "
+                    + with.pipes().size() + " and " + with.rooms().size());
+        }
+        for (int i = 0; i < pipes.size(); i++) {
+            PipeFlow pipe = pipes.get(i);
+            Settled.Along along = with.pipes().get(i);
+            double length = pipe.shape().step() * pipe.shape().cells();
+            pipe.fill(
+                    x -> along.pressure(x / length),
+                    x -> along.temperature(x / length),
+                    x -> along.velocity(x / length),
+                    x -> along.burned(x / length));
+            walls.get(i).apply(pipe, along.stream, along.warmth);
+        }
+        for (int i = 0; i < rooms.size(); i++) {
+            Settled.Still still = with.rooms().get(i);
+            rooms.get(i).volume.fill(still.pressure(), still.temperature(), still.burned());
+        }
+    }
+
     /** Out of the mouth in the step last taken [kg/s]. */
     double massOut() {
         return out.getAsDouble();

@@ -73,6 +73,7 @@ final class EngineRun {
 
     // ---- all of them
     private int cycles;
+    private int evenCycles = EVEN_CYCLES;
     private double change = Double.POSITIVE_INFINITY;
     private double lastWork;
     private double lastCharge;
@@ -138,6 +139,37 @@ final class EngineRun {
     private void begin(Surroundings air) {
         cylinder.fill(engine.space().volume(BEGIN), air.pressure(), FIRST_CHARGE, FIRST_BURNED);
         atWall.wallTemperature = engine.walls().head();
+    }
+
+    /**
+     * Begins with what stood in a like engine, before the first cycle.
+     * @throws IllegalArgumentException where its ducts have not as many pipes and plenums
+     */
+    void begin(Settled with) {
+        intake.beginWith(with.intake);
+        exhaust.beginWith(with.exhaust);
+        cylinder.fill(engine.space().volume(BEGIN), with.pressure, with.temperature, with.burned);
+        if (!(setting.spark() instanceof Spark.Fixed)) {
+            spark = with.spark;
+        }
+        if (Double.isFinite(engine.inertia())) {
+            speed = with.speed;
+            load = with.load;
+            evenCycles = 0;
+        }
+    }
+
+    /** What stands in it at the end of a cycle. */
+    Settled kept() {
+        return new Settled(
+                intake.kept(),
+                exhaust.kept(),
+                cylinder.pressure(),
+                cylinder.temperature(),
+                cylinder.burned(),
+                speed,
+                load,
+                spark);
     }
 
     /** One more cycle. */
@@ -228,7 +260,7 @@ final class EngineRun {
 
     /** Whether the crankshaft's speed follows the gas: not before there is a load to hold against it. */
     private boolean swings() {
-        return Double.isFinite(engine.inertia()) && cycles >= EVEN_CYCLES;
+        return Double.isFinite(engine.inertia()) && cycles >= evenCycles;
     }
 
     /** The next angle at which something begins or ends. */

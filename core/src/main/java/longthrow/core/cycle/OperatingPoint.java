@@ -122,7 +122,30 @@ public record OperatingPoint(
             Mesh mesh,
             Supplier<FlowKernel> kernels,
             BooleanSupplier goesOn) {
+        return run(engine, setting, gases, mesh, kernels, goesOn, Optional.empty())
+                .map(Ran::point);
+    }
+
+    /**
+     * What came of a run, and what stood in the engine at its end.
+     */
+    public record Ran(OperatingPoint point, Settled end) {}
+
+    /**
+     * The same, begun with what stood in a like engine: fewer cycles.
+     * @param from empty for air at rest
+     * @throws IllegalArgumentException where the ducts of that engine have not as many pipes and plenums
+     */
+    public static Optional<Ran> run(
+            Engine engine,
+            Setting setting,
+            WorkingGases gases,
+            Mesh mesh,
+            Supplier<FlowKernel> kernels,
+            BooleanSupplier goesOn,
+            Optional<Settled> from) {
         EngineRun run = new EngineRun(engine, setting, gases, mesh, kernels);
+        from.ifPresent(run::begin);
         int alike = 0;
         while (alike < IN_SUCCESSION && run.cycles() < MOST_CYCLES) {
             if (!goesOn.getAsBoolean()) {
@@ -139,6 +162,6 @@ public record OperatingPoint(
             }
             alike = run.change() <= ALIKE ? alike + 1 : 0;
         }
-        return Optional.of(run.point(alike >= IN_SUCCESSION));
+        return Optional.of(new Ran(run.point(alike >= IN_SUCCESSION), run.kept()));
     }
 }

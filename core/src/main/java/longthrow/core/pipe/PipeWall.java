@@ -27,6 +27,8 @@ public final class PipeWall {
     private double time;
     private double stream;
     private double warmth;
+    private double lastStream;
+    private double lastWarmth = Double.NaN;
 
     /**
      * @param roughness   of its wall [m], 0 for smooth: drawn tube 1.5e-6, commercial steel 4.5e-5, cast iron 2.6e-4 (Moody 1944)
@@ -103,8 +105,20 @@ public final class PipeWall {
      * Sets the wall of every cell by what was gathered since the last time, and begins anew. Nothing gathered, or gas that stood still: friction as at the laminar limit.
      */
     public void apply(PipeFlow flow) {
-        double mean = time > 0 ? stream / time : 0;
-        double warm = time > 0 ? warmth / time : temperature;
+        apply(flow, time > 0 ? stream / time : 0, time > 0 ? warmth / time : temperature);
+        time = 0;
+        stream = 0;
+        warmth = 0;
+    }
+
+    /**
+     * Sets the wall of every cell by a stream that is known from elsewhere; what was gathered stays.
+     * @param mean mass flow, whichever way [kg/s], 0 or above
+     * @param warm mean temperature of the gas [K], above 0
+     */
+    public void apply(PipeFlow flow, double mean, double warm) {
+        lastStream = Require.notNegative("stream along a pipe's wall [kg/s]", mean);
+        lastWarmth = Require.positive("temperature of the stream along a pipe's wall [K]", warm);
         double viscosity = viscosity(0.5 * (warm + temperature)); // of the film
         PipeShape shape = flow.shape();
         double step = shape.step();
@@ -121,9 +135,16 @@ public final class PipeWall {
                             inManifolds(reynolds) / diameter),
                     temperature);
         }
-        time = 0;
-        stream = 0;
-        warmth = 0;
+    }
+
+    /** Mean stream by which the wall was set last [kg/s]. */
+    public double stream() {
+        return lastStream;
+    }
+
+    /** Mean temperature of the gas by which it was [K]; NaN before that. */
+    public double warmth() {
+        return lastWarmth;
     }
 
     /**

@@ -47,14 +47,29 @@ public final class Volume {
     public Volume(PipeGases gases, double size, double pressure, double temperature, double burned) {
         this.gas = new Gas(gases);
         this.size = Require.positive("volume [m3]", size);
-        Require.positive("pressure in a volume [Pa]", pressure);
-        Require.positive("temperature in a volume [K]", temperature);
-        Require.within("share of burned gas in a volume", burned, 0, 1);
-        gas.atTemperature(burned, temperature);
-        this.mass = pressure * size / (gas.gasConstant * temperature);
-        this.energy = mass * gas.energy(temperature);
-        this.burned = mass * burned;
-        state(size, mass, energy, this.burned);
+        hold(pressure, temperature, burned);
+    }
+
+    /**
+     * Fills it anew, as if nothing had gone before.
+     * @param ofPressure    [Pa], above 0
+     * @param ofTemperature [K], above 0
+     * @param ofBurned      share of burned gas, 0 to 1
+     */
+    public void fill(double ofPressure, double ofTemperature, double ofBurned) {
+        hold(ofPressure, ofTemperature, ofBurned);
+        foretold = false;
+    }
+
+    private void hold(double ofPressure, double ofTemperature, double ofBurned) {
+        Require.positive("pressure in a volume [Pa]", ofPressure);
+        Require.positive("temperature in a volume [K]", ofTemperature);
+        Require.within("share of burned gas in a volume", ofBurned, 0, 1);
+        gas.atTemperature(ofBurned, ofTemperature);
+        mass = ofPressure * size / (gas.gasConstant * ofTemperature);
+        energy = mass * gas.energy(ofTemperature);
+        burned = mass * ofBurned;
+        state(size, mass, energy, burned);
     }
 
     /**
@@ -144,13 +159,7 @@ public final class Volume {
      * @param burned      share of burned gas, 0 to 1
      */
     public void refill(double temperature, double burned) {
-        Require.positive("temperature in a volume [K]", temperature);
-        Require.within("share of burned gas in a volume", burned, 0, 1);
-        gas.atTemperature(burned, temperature);
-        mass = pressure * size / (gas.gasConstant * temperature);
-        energy = mass * gas.energy(temperature);
-        this.burned = mass * burned;
-        state(size, mass, energy, this.burned);
+        hold(pressure, temperature, burned);
     }
 
     /**
