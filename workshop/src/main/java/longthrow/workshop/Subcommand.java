@@ -10,6 +10,7 @@ enum Subcommand {
     CLEAR("clear"),
     LIFE("life"),
     SHAKE("shake"),
+    POWER("power"),
     BOOK("book"),
     IMPORT("import"),
     CATALOGUE("catalogue"),
@@ -37,6 +38,7 @@ enum Subcommand {
             case CLEAR -> new ClearCommand();
             case LIFE -> new LifeCommand();
             case SHAKE -> new ShakeCommand();
+            case POWER -> new PowerCommand();
             case BOOK -> new BookCommand();
             case IMPORT -> new ImportCommand();
             case CATALOGUE -> new CatalogueCommand();

@@ -17,6 +17,7 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.Shaking;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
+import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.Unknown;
 import longthrow.core.answer.ValveMovement;
 import longthrow.core.answer.Verdict;
@@ -371,6 +372,97 @@ public final class AnswerJson {
             .list("missing", "what would have to be read for the rest", MISSING, Shaking::missing)
             .texts("sentences", "what it comes to, in plain words", Shaking::sentences);
 
+    private static final JsonShape<TorqueCurve.Bound> BOUND = new JsonShape<TorqueCurve.Bound>()
+            .text("key", "stable", TorqueCurve.Bound::key)
+            .text("said", "what it is and what more of it would give", TorqueCurve.Bound::said)
+            .number("gain", "share of the torque that it would give", TorqueCurve.Bound::gain);
+
+    private static final JsonShape<TorqueCurve.Reckoning> RECKONING = new JsonShape<TorqueCurve.Reckoning>()
+            .number("cycles", "run until they repeat", r -> r.cycles())
+            .number("steps", "of the last cycle", r -> r.steps())
+            .number("cells", "of all pipes", r -> r.cells())
+            .number("cell", "longest cell of a pipe, in m", TorqueCurve.Reckoning::cell)
+            .number("change", "of the last cycle from the one before, as a share", TorqueCurve.Reckoning::change)
+            .number("mass", "missing over what came in", TorqueCurve.Reckoning::mass)
+            .number("energy", "missing over what came in", TorqueCurve.Reckoning::energy);
+
+    private static final JsonShape<Shaking.Figure> DOUBTED_FIGURE = new JsonShape<Shaking.Figure>()
+            .text("key", "stable", Shaking.Figure::key)
+            .text("label", "name for people", Shaking.Figure::label)
+            .text(
+                    "unit",
+                    "coherent SI unit of every number here",
+                    f -> f.dimension().siSymbol())
+            .number("value", "best value", f -> f.figure().value())
+            .numberOrNull(
+                    "low",
+                    "lower end of the 95 % interval; null when the doubt is unknown",
+                    f -> ifKnown(f.figure(), f.figure().low()))
+            .numberOrNull(
+                    "high",
+                    "upper end of the 95 % interval; null when the doubt is unknown",
+                    f -> ifKnown(f.figure(), f.figure().high()))
+            .numberOrNull(
+                    "standard_uncertainty",
+                    "combined standard uncertainty; null when the doubt is unknown",
+                    f -> ifKnown(f.figure(), f.figure().standardUncertainty()));
+
+    private static final JsonShape<TorqueCurve.Row> TORQUE_ROW = new JsonShape<TorqueCurve.Row>()
+            .number("speed", "of the crank, in rad/s", TorqueCurve.Row::speed)
+            .word(
+                    "standing",
+                    "whether it may be run; figures are told where it is approved or not approved for lack of data",
+                    JsonShape.words(TorqueCurve.Standing.values(), TorqueCurve.Standing::key),
+                    r -> r.standing().key())
+            .text("why", "it stands so; empty where it is approved", TorqueCurve.Row::why)
+            .list(
+                    "figures",
+                    "what the engine does there; empty where none is told",
+                    DOUBTED_FIGURE,
+                    TorqueCurve.Row::figures)
+            .list("bounds", "what keeps torque down there, the most first", BOUND, TorqueCurve.Row::bounds)
+            .list(
+                    "reckoning",
+                    "how sure the sums came out, one; empty where none were done",
+                    RECKONING,
+                    r -> r.reckoning().stream().toList());
+
+    private static final JsonShape<TorqueCurve.Place> CYCLE_PLACE = new JsonShape<TorqueCurve.Place>()
+            .number("angle", "of the crank from firing top dead centre, in rad", TorqueCurve.Place::angle)
+            .number("volume", "over the piston, in m3", TorqueCurve.Place::volume)
+            .number("pressure", "in the cylinder, in Pa", TorqueCurve.Place::pressure)
+            .number("temperature", "there, mean over the mass, in K", TorqueCurve.Place::temperature)
+            .number("intake_lift", "of the valve, in m", TorqueCurve.Place::intakeLift)
+            .number("exhaust_lift", "of the valve, in m", TorqueCurve.Place::exhaustLift)
+            .number("intake_pressure", "before the intake valve, in Pa", TorqueCurve.Place::intakePressure)
+            .number("exhaust_pressure", "behind the exhaust valve, in Pa", TorqueCurve.Place::exhaustPressure);
+
+    private static final JsonShape<TorqueCurve.Share> TORQUE_SHARE = new JsonShape<TorqueCurve.Share>()
+            .text("what", "figure that is not sure, or model", TorqueCurve.Share::what)
+            .number("share", "of the variance, 0 to 1", TorqueCurve.Share::share);
+
+    private static final JsonShape<TorqueCurve.Reading> TORQUE_READING = new JsonShape<TorqueCurve.Reading>()
+            .list("read", "what to read, one", MISSING, r -> List.of(r.read()))
+            .number("share", "of the variance that it owns now, 0 to 1", TorqueCurve.Reading::share)
+            .number("now", "95 % doubt of the most torque, as a share of it", TorqueCurve.Reading::now)
+            .number("after", "the same with this one read well", TorqueCurve.Reading::after);
+
+    private static final JsonShape<TorqueCurve> TORQUE = new JsonShape<TorqueCurve>()
+            .text(
+                    "taken_for",
+                    "what sort of engine it is reckoned as; empty where that is not known",
+                    TorqueCurve::takenFor)
+            .list("rows", "speed by speed, rising", TORQUE_ROW, TorqueCurve::rows)
+            .numberOrNull(
+                    "cycle_speed",
+                    "of the crank at which the cycle is told, in rad/s; null where none was reckoned",
+                    TorqueCurve::cycleSpeed)
+            .list("cycle", "what stands where over two turns", CYCLE_PLACE, TorqueCurve::cycle)
+            .list("shares", "who owns the doubt of the most torque, largest first", TORQUE_SHARE, TorqueCurve::shares)
+            .list("next", "readings that would cut it most, best first", TORQUE_READING, TorqueCurve::next)
+            .list("missing", "what it cannot do without; empty where torque is told", MISSING, TorqueCurve::missing)
+            .texts("sentences", "what it comes to, in plain words", TorqueCurve::sentences);
+
     private static final JsonShape<Clearance.Gap> GAP = new JsonShape<Clearance.Gap>()
             .number("value", "least gap in m; below 0 minus the depth of penetration", Clearance.Gap::value)
             .number("low", "lower end of the 95 % interval", Clearance.Gap::low)
@@ -637,6 +729,11 @@ public final class AnswerJson {
                     SHAKING,
                     a -> a.shaking().stream().toList())
             .list(
+                    "torque",
+                    "what torque over what speeds, one; empty for questions that do not ask it",
+                    TORQUE,
+                    a -> a.torque().stream().toList())
+            .list(
                     "clearances",
                     "what may touch, the unknown first, then the gravest; empty for questions that do not ask it",
                     CLEARANCE,
@@ -661,7 +758,11 @@ public final class AnswerJson {
     }
 
     private static double ifKnown(Result result, double number) {
-        return result.figure().isUnknown() ? Double.NaN : number;
+        return ifKnown(result.figure(), number);
+    }
+
+    private static double ifKnown(Measured figure, double number) {
+        return figure.isUnknown() ? Double.NaN : number;
     }
 
     private static @Nullable String reason(Result result) {

@@ -69,6 +69,7 @@ public final class AnswerText {
         new ClearanceList(answer, page, all).print();
         new LadderList(answer, page, printer, all).print();
         new ShakingList(answer, page, printer, all).print();
+        new TorqueList(answer, page, printer, all).print();
         boolean searched =
                 !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
         new CandidateList(answer, page, printer, all).print();

@@ -1,0 +1,148 @@
+package longthrow.workshop.print;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.Shaking.Figure;
+import longthrow.core.answer.TorqueCurve;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+
+/** What torque over what speeds: what it comes to, a line or two for each speed, who owns the doubt, what to read next. */
+final class TorqueList {
+    private static final int INDENT = 2;
+
+    /** Shares before the rest is left to {@code --all}; layout. */
+    private static final int SHORT_LIST = 4;
+
+    private static final List<String> FIRST = List.of("torque", "power");
+
+    private final Answer answer;
+    private final Page page;
+    private final FigurePrinter printer;
+    private final boolean all;
+
+    TorqueList(Answer answer, Page page, FigurePrinter printer, boolean all) {
+        this.answer = answer;
+        this.page = page;
+        this.printer = printer;
+        this.all = all;
+    }
+
+    void print() {
+        answer.torque().ifPresent(this::print);
+    }
+
+    private void print(TorqueCurve curve) {
+        page.heading(Ink.STRONG, "POWER", curve.takenFor().isEmpty() ? "" : "reckoned as " + curve.takenFor());
+        curve.sentences().forEach(s -> page.paragraph(INDENT, s));
+        missing(curve);
+        if (!curve.rows().isEmpty()) {
+            page.heading(Ink.STRONG, "AT EACH SPEED", "full throttle; ± is 95 %");
+            curve.rows().forEach(this::row);
+        }
+        if (!curve.shares().isEmpty()) {
+            page.heading(Ink.STRONG, "WHO OWNS THE DOUBT", "of the most torque");
+            page.paragraph(
+                    INDENT,
+                    curve.shares().stream()
+                                    .limit(all ? Integer.MAX_VALUE : SHORT_LIST)
+                                    .map(s -> s.what() + " " + percent(s.share()))
+                                    .collect(Collectors.joining("; "))
+                            + ".");
+        }
+        if (!curve.next().isEmpty()) {
+            page.heading(Ink.STRONG, "READ FOR POWER", "what cuts its doubt most");
+            int rank = 0;
+            for (TorqueCurve.Reading reading : curve.next()) {
+                page.hanging(
+                        INDENT,
+                        Ink.STRONG,
+                        ++rank + ". " + reading.read().what(),
+                        Ink.PLAIN,
+                        "(" + reading.read().where() + "): the ± of the most torque from " + percent(reading.now())
+                                + " to " + percent(reading.after()));
+                if (all) {
+                    page.ifAny(2 * INDENT + 1, "how:", reading.read().how());
+                }
+            }
+        }
+    }
+
+    private void missing(TorqueCurve curve) {
+        if (curve.missing().isEmpty()) {
+            return;
+        }
+        page.heading(Ink.DOUBTFUL, "NOT TOLD", "it cannot do without these");
+        curve.missing()
+                .forEach(m -> page.hanging(
+                        INDENT,
+                        Ink.STRONG,
+                        m.what() + (m.where().isEmpty() ? "" : " (" + m.where() + ")") + ":",
+                        Ink.PLAIN,
+                        m.how()));
+    }
+
+    private void row(TorqueCurve.Row row) {
+        String speed = printer.print(Dimension.ROTATIONAL_SPEED, row.speed(), 0).line() + ":";
+        if (row.figures().isEmpty()) {
+            Ink ink = row.standing() == TorqueCurve.Standing.REFUSED ? Ink.BAD : Ink.DOUBTFUL;
+            page.hanging(INDENT, Ink.STRONG, speed, ink, row.standing().label() + ", so none is told: " + row.why());
+            return;
+        }
+        page.hanging(
+                INDENT,
+                Ink.STRONG,
+                speed,
+                Ink.PLAIN,
+                FIRST.stream()
+                                .flatMap(key -> row.figure(key).stream())
+                                .map(this::words)
+                                .collect(Collectors.joining("; "))
+                        + (row.standing() == TorqueCurve.Standing.APPROVED
+                                ? ""
+                                : " (" + row.standing().label() + ")"));
+        page.ifAny(
+                2 * INDENT + 1,
+                "held down by:",
+                row.bounds().stream().map(TorqueCurve.Bound::said).collect(Collectors.joining("; ")));
+        if (all) {
+            page.ifAny(2 * INDENT + 1, "stands so:", row.why());
+            page.ifAny(
+                    2 * INDENT + 1,
+                    "also:",
+                    row.figures().stream()
+                            .filter(f -> !FIRST.contains(f.key()))
+                            .map(f -> f.label() + " " + words(f))
+                            .collect(Collectors.joining("; ")));
+            row.reckoning().ifPresent(r -> page.ifAny(2 * INDENT + 1, "reckoned:", reckoned(r)));
+        }
+    }
+
+    private String reckoned(TorqueCurve.Reckoning reckoning) {
+        return String.format(
+                Locale.ROOT,
+                "%d cycles until they repeat within %.1g, %d cells of at most %s, %d steps; mass balances within %.1g, energy within %.1g",
+                reckoning.cycles(),
+                reckoning.change(),
+                reckoning.cells(),
+                printer.print(Dimension.LENGTH, reckoning.cell(), 0).line(),
+                reckoning.steps(),
+                Math.abs(reckoning.mass()),
+                Math.abs(reckoning.energy()));
+    }
+
+    private String words(Figure figure) {
+        Measured found = figure.figure();
+        return found.isUnknown()
+                ? printer.printDoubtUnknown(figure.dimension(), found.value()).line()
+                : printer.print(figure.dimension(), found.value(), found.expanded())
+                        .line();
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+    }
+}
