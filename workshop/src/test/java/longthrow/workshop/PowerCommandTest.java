@@ -1,0 +1,104 @@
+package longthrow.workshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** {@code power} from arguments to exit code, on an invented engine and on the example, of which a reading is in dispute. */
+class PowerCommandTest {
+    private static final String ENGINE = """
+            longthrow: 1
+            engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
+            ignition: {base_timing: 24°}
+            head: {chamber_volume: 25.0 cc}
+            gasket: {thickness: 1.2 mm, bore: 71 mm}
+            camshaft: {drive: in_case}
+            cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
+            piston: {crown_volume: 0 cc}
+            crankshaft: {stroke: 52 mm}
+            use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
+            """;
+
+    private static CommandRun of(String... arguments) {
+        return CommandRun.reading(ENGINE, arguments);
+    }
+
+    @Test
+    void tellsTorqueWithItsBandWhatHoldsItDownAndThatItIsNotApproved() {
+        CommandRun run = of("power", "-", "--speed", "3000rpm");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out())
+                .containsSubsequence(
+                        "STOP",
+                        "POWER – reckoned as made to drive a machine",
+                        "Most torque ",
+                        " ± ",
+                        "not approved",
+                        "AT EACH SPEED",
+                        "3000 rpm:",
+                        "held down by:",
+                        "WHO OWNS THE DOUBT",
+                        "READ FOR POWER");
+        assertThat(run.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void theJsonHoldsEverySpeedItsCycleAndWhetherTheSumsBalance() {
+        JsonNode answer =
+                new JsonMapper().readTree(of("power", "--json", "-", "--speed", "3000rpm").out());
+        assertThat(answer.get("question").stringValue()).isEqualTo("power");
+        JsonNode curve = answer.get("torque").get(0);
+        JsonNode row = curve.get("rows").get(0);
+        assertThat(row.get("standing").stringValue()).isEqualTo("not_approved");
+        assertThat(row.get("speed").doubleValue()).isEqualTo(100 * Math.PI);
+        JsonNode torque = row.get("figures").get(0);
+        assertThat(torque.get("key").stringValue()).isEqualTo("torque");
+        assertThat(torque.get("unit").stringValue()).isEqualTo("N m");
+        assertThat(torque.get("low").doubleValue())
+                .isBetween(5.0, torque.get("value").doubleValue());
+        assertThat(torque.get("high").doubleValue())
+                .isBetween(torque.get("value").doubleValue(), 20.0);
+        JsonNode reckoning = row.get("reckoning").get(0);
+        assertThat(Math.abs(reckoning.get("mass").doubleValue())).isLessThan(1e-3);
+        assertThat(Math.abs(reckoning.get("energy").doubleValue())).isLessThan(1e-3);
+        assertThat(curve.get("cycle")).hasSize(360);
+        assertThat(curve.get("missing")).isEmpty();
+    }
+
+    /** The example's compression height is in dispute, so its compression ratio is not known. */
+    @Test
+    void withoutWhatNothingUsualStandsForNoTorqueIsToldButWhatToRead() {
+        CommandRun run = CommandRun.of("power", "../examples/demo.yaml");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).containsSubsequence("NOT TOLD", "piston.compression_height");
+        assertThat(run.out()).doesNotContain("AT EACH SPEED");
+    }
+
+    @Test
+    void whatIsNoSpeedIsRefusedWithWhatIsAllowed() {
+        for (String wrong : new String[] {"3000", "60 mm", "0 rpm", "1e9rpm", "nonsense", "3000 rpm ± 5 rpm"}) {
+            CommandRun run = of("power", "-", "--speed", wrong);
+            assertThat(run.code()).as(wrong).isEqualTo(2);
+            assertThat(run.out()).as(wrong).isEmpty();
+            assertThat(run.err()).as(wrong).contains("--speed is '" + wrong + "'", "allowed:", "such as 3600rpm");
+        }
+    }
+
+    @Test
+    void moreSpeedsThanAreToldAreRefused() {
+        String[] call = new String[2 + 2 * 21];
+        call[0] = "power";
+        call[1] = "-";
+        for (int i = 0; i < 21; i++) {
+            call[2 + 2 * i] = "--speed";
+            call[3 + 2 * i] = (2000 + 50 * i) + "rpm";
+        }
+        CommandRun run = of(call);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("21 times", "up to 20");
+    }
+}
