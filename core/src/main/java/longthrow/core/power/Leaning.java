@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.cycle.Knock;
 import longthrow.core.cycle.Mesh;
+import longthrow.core.cycle.Settled;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 
@@ -47,18 +49,32 @@ final class Leaning {
         private final List<Lever> levers = new ArrayList<>();
         private final List<Run> runs = new ArrayList<>();
 
-        Plan(Figures figures, double speed) {
+        /**
+         * At a speed.
+         * @param from what stood in the engine there, to begin with
+         */
+        Plan(Figures figures, double speed, Optional<Settled> from) {
             this.figures = figures;
             this.speed = speed;
             this.variants = Lean.variants(figures);
-            variants.forEach(v -> runs.add(new Run(v.figures(), speed, MESH)));
+            variants.stream().filter(Plan::isRun).forEach(v -> runs.add(new Run(v.figures(), speed, MESH, from)));
             for (Lever lever : Lever.values()) {
                 if (figures.has(lever.needed())) {
                     levers.add(lever);
-                    double moved = lever.moved(figures.number(lever.needed()));
-                    runs.add(new Run(figures.with(lever.needed(), moved), speed, MESH));
+                    if (!lever.needed().rubsAlone()) {
+                        runs.add(new Run(moved(lever), speed, MESH, from));
+                    }
                 }
             }
+        }
+
+        /** What only rubs is not run again: the gas is that of the engine as it is. */
+        private static boolean isRun(Lean.Variant variant) {
+            return variant.moved().stream().noneMatch(Needed::rubsAlone);
+        }
+
+        private Figures moved(Lever lever) {
+            return figures.with(lever.needed(), lever.moved(figures.number(lever.needed())));
         }
 
         List<Run> runs() {
@@ -74,12 +90,15 @@ final class Leaning {
                 throw new IllegalArgumentException(outcomes.size() + " outcomes of " + runs.size() + " runs");
             }
             Map<Lean.Variant, Curve.Point> points = new HashMap<>();
-            for (int i = 0; i < variants.size(); i++) {
-                Optional<Curve.Point> point = outcomes.get(i).point();
+            Iterator<Run.Outcome> ran = outcomes.iterator();
+            for (Lean.Variant variant : variants) {
+                Optional<Curve.Point> point = isRun(variant)
+                        ? ran.next().point()
+                        : Optional.of(Curve.rubbing(variant.figures(), point(points, variants.get(0))));
                 if (point.isEmpty()) {
                     return Optional.empty();
                 }
-                points.put(variants.get(i), point.get());
+                points.put(variant, point.get());
             }
             Map<Told, Map<Source, Double>> contributions = new EnumMap<>(Told.class);
             for (Told told : Told.values()) {
@@ -90,10 +109,12 @@ final class Leaning {
             }
             double torque = point(points, variants.get(0)).torque();
             Map<Lever, Double> gains = new EnumMap<>(Lever.class);
-            for (int i = 0; i < levers.size(); i++) {
-                Optional<Curve.Point> moved = outcomes.get(variants.size() + i).point();
+            for (Lever lever : levers) {
+                Optional<Curve.Point> moved = lever.needed().rubsAlone()
+                        ? Optional.of(Curve.rubbing(moved(lever), point(points, variants.get(0))))
+                        : ran.next().point();
                 if (torque > 0 && moved.isPresent()) {
-                    gains.put(levers.get(i), moved.get().torque() / torque - 1);
+                    gains.put(lever, moved.get().torque() / torque - 1);
                 }
             }
             Map<Needed, Double> moves =

@@ -73,6 +73,11 @@ public enum Needed {
         return dimension;
     }
 
+    /** Whether it changes what rubs and nothing of the gas. */
+    boolean rubsAlone() {
+        return this == FRICTION || this == CRANKCASE || this == OIL_TEMPERATURE;
+    }
+
     /** For people. */
     public String label() {
         return label;

@@ -203,7 +203,7 @@ public final class Prediction {
 
     private static Optional<List<Leaning>> leanings(Figures figures, Speeds speeds, List<At> ran, Runner runner) {
         List<Leaning.Plan> plans = speeds.leanedOf(ran).stream()
-                .map(p -> new Leaning.Plan(figures, p.speed))
+                .map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end)))
                 .toList();
         List<Run> runs = plans.stream().flatMap(p -> p.runs().stream()).toList();
         return runner.all(runs).map(outcomes -> {

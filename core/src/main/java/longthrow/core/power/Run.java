@@ -5,6 +5,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import longthrow.core.cycle.DoesNotRunException;
 import longthrow.core.cycle.Mesh;
+import longthrow.core.cycle.Settled;
 import longthrow.core.pipe.FlowKernel;
 
 /**
@@ -12,8 +13,14 @@ import longthrow.core.pipe.FlowKernel;
  * @param figures of the engine
  * @param speed   of the crankshaft [rad/s]
  * @param mesh    how finely it is cut up
+ * @param from    what stood in a like engine, to begin with; empty for air at rest
  */
-public record Run(Figures figures, double speed, Mesh mesh) {
+public record Run(Figures figures, double speed, Mesh mesh, Optional<Settled> from) {
+    /** From air at rest. */
+    public Run(Figures figures, double speed, Mesh mesh) {
+        this(figures, speed, mesh, Optional.empty());
+    }
+
     /**
      * Does it.
      * @param kernels for the pipes
@@ -23,7 +30,7 @@ public record Run(Figures figures, double speed, Mesh mesh) {
     public Optional<Outcome> at(Supplier<FlowKernel> kernels, BooleanSupplier goesOn) {
         Optional<Curve.Point> point;
         try {
-            point = Curve.at(figures, speed, mesh, kernels, goesOn);
+            point = Curve.at(figures, speed, mesh, kernels, goesOn, from);
         } catch (DoesNotRunException e) {
             return Optional.of(new Outcome(Optional.empty(), String.valueOf(e.getMessage())));
         } catch (IllegalArgumentException e) { // a figure that the formulas do not bear: this engine is not reckoned

@@ -13,7 +13,7 @@ public record Speeds(List<Double> chosen, int rows, int leaned) {
     /** Most that are told. */
     public static final int MOST = 20;
 
-    private static final int LEANED = 5;
+    private static final int LEANED = 3;
 
     public Speeds {
         chosen = chosen.stream().distinct().sorted().toList();
