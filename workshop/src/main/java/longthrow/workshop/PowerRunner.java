@@ -11,9 +11,9 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import longthrow.core.pipe.FlowKernel;
-import longthrow.core.pipe.PlainKernel;
 import longthrow.core.power.Run;
 import longthrow.core.power.Runner;
+import longthrow.vector.Kernels;
 
 /** Does the sums of a prediction on several threads. Each is a pure function and what comes out stands in the order that was asked, so the digits are the same for any number of threads. */
 public final class PowerRunner implements Runner {
@@ -37,7 +37,7 @@ public final class PowerRunner implements Runner {
      * @throws IllegalArgumentException for no thread
      */
     public static PowerRunner on(int threads, BooleanSupplier goesOn) {
-        return new PowerRunner(threads, PlainKernel::new, goesOn);
+        return new PowerRunner(threads, Kernels.best(), goesOn);
     }
 
     /** On all processors. */
