@@ -48,8 +48,8 @@ class PowerCommandTest {
 
     @Test
     void theJsonHoldsEverySpeedItsCycleAndWhetherTheSumsBalance() {
-        JsonNode answer =
-                new JsonMapper().readTree(of("power", "--json", "-", "--speed", "3000rpm").out());
+        JsonNode answer = new JsonMapper()
+                .readTree(of("power", "--json", "-", "--speed", "3000rpm").out());
         assertThat(answer.get("question").stringValue()).isEqualTo("power");
         JsonNode curve = answer.get("torque").get(0);
         JsonNode row = curve.get("rows").get(0);
@@ -57,7 +57,7 @@ class PowerCommandTest {
         assertThat(row.get("speed").doubleValue()).isEqualTo(100 * Math.PI);
         JsonNode torque = row.get("figures").get(0);
         assertThat(torque.get("key").stringValue()).isEqualTo("torque");
-        assertThat(torque.get("unit").stringValue()).isEqualTo("N m");
+        assertThat(torque.get("unit").stringValue()).isEqualTo("N·m");
         assertThat(torque.get("low").doubleValue())
                 .isBetween(5.0, torque.get("value").doubleValue());
         assertThat(torque.get("high").doubleValue())

@@ -42,10 +42,7 @@ class PowerRunnerTest {
     private static Answer on(int threads) {
         Build build = build();
         return Prediction.of(
-                        build,
-                        Life.of(build, Catalogue.EMPTY, List.of()),
-                        SPEEDS,
-                        PowerRunner.on(threads, () -> true))
+                        build, Life.of(build, Catalogue.EMPTY, List.of()), SPEEDS, PowerRunner.on(threads, () -> true))
                 .orElseThrow();
     }
 

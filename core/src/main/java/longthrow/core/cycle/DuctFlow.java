@@ -270,8 +270,8 @@ final class DuctFlow {
         for (int i = 0; i < pipes.size(); i++) {
             PipeFlow pipe = pipes.get(i);
             int cells = pipe.shape().cells();
-            Settled.Along kept = new Settled.Along(
-                    cells, walls.get(i).stream(), walls.get(i).warmth());
+            Settled.Along kept =
+                    new Settled.Along(cells, walls.get(i).stream(), walls.get(i).warmth());
             for (int k = 0; k < cells; k++) {
                 kept.put(k, pipe.pressure(k), pipe.temperature(k), pipe.velocity(k), pipe.burned(k));
             }

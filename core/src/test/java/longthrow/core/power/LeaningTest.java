@@ -102,9 +102,8 @@ class LeaningTest {
         Map<Needed, Double> moves = cold.of(fromCold).orElseThrow().moves();
         Map<Needed, Double> same = warm.of(fromWarm).orElseThrow().moves();
         assertThat(same.keySet()).isEqualTo(moves.keySet());
-        same.forEach((needed, move) -> assertThat(move)
-                .as(needed.label())
-                .isCloseTo(of(moves, needed), within(0.0015 * unmoved.torque())));
+        same.forEach((needed, move) ->
+                assertThat(move).as(needed.label()).isCloseTo(of(moves, needed), within(0.0015 * unmoved.torque())));
         assertThat(cycles(fromWarm)).isLessThan(0.7 * cycles(fromCold));
     }
 
@@ -130,9 +129,7 @@ class LeaningTest {
                         .point()
                         .orElseThrow();
                 assertThat(ran.torque()).as(needed.label()).isNotEqualTo(as.torque());
-                assertThat(Curve.rubbing(other, as).torque())
-                        .as(needed.label())
-                        .isEqualTo(ran.torque());
+                assertThat(Curve.rubbing(other, as).torque()).as(needed.label()).isEqualTo(ran.torque());
             }
         }
     }
