@@ -300,7 +300,9 @@ public final class BuildSchema {
             properties.put(length, reference("figure"));
         }
         properties.put(
-                "mirrored", yesOrNo("whether it was traced from the end where the crankshaft turns anticlockwise"));
+                "mirrored",
+                yesOrNo(
+                        "whether it was traced from the end where the crankshaft turns anticlockwise; of rocker and retainer, with the rocker's pivot to the right"));
         properties.put(Layout.NOTE, TEXT);
         return closed(properties, List.of("part", "unit"));
     }

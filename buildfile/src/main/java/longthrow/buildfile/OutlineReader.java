@@ -41,9 +41,19 @@ final class OutlineReader {
     }
 
     private Optional<TracedOutline> outline(Fields fields) {
-        Optional<OutlinedPart> part = fields.required("part", "counterweight")
-                .flatMap(t -> fields.word("part", OutlinedPart.keys()))
-                .flatMap(OutlinedPart::at);
+        Optional<String> word = fields.required("part", "counterweight");
+        Optional<String> whyNot = word.map(String::strip).flatMap(OutlinedPart::whyNot);
+        if (whyNot.isPresent()) {
+            fields.refuse(
+                    "part",
+                    word.get(),
+                    "is not traced: " + whyNot.get(),
+                    String.join(", ", OutlinedPart.keys()),
+                    "leave its outline out, and write down what is read of it");
+            return Optional.empty();
+        }
+        Optional<OutlinedPart> part =
+                word.flatMap(t -> fields.word("part", OutlinedPart.keys())).flatMap(OutlinedPart::at);
         if (part.isPresent() && !seen.add(part.get())) {
             fields.refuse(
                     "part",

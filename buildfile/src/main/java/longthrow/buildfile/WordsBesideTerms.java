@@ -134,7 +134,9 @@ final class WordsBesideTerms {
                             + PlainText.LONGEST_SCALAR + " characters"),
             Map.entry("datum_x", "where the part's datum stands in the drawing, across; left out, 0"),
             Map.entry("datum_y", "likewise up, in a path down; left out, 0"),
-            Map.entry("mirrored", "`yes` where it was traced from the end at which the crankshaft turns anticlockwise"),
+            Map.entry(
+                    "mirrored",
+                    "`yes` where it was traced from the end at which the crankshaft turns anticlockwise; of rocker and retainer, with the rocker's pivot to the right"),
             Map.entry(
                     Layout.OUTLINES + ".from",
                     "where the part begins along the crankshaft, see below; left out with `to`, throughout"),
@@ -253,7 +255,9 @@ final class WordsBesideTerms {
         page.line(
                 "An outline is the shadow of its part along the crankshaft, seen from the end where the crankshaft turns clockwise"
                         + " with the cylinder up: x to the right is towards the anti-thrust side. It counts instead of the readings named;"
-                        + " holes of a part are filled.");
+                        + " holes of a part are filled. Rocker and retainer are seen along the rocker's axis instead, with its pivot to the left: x is away from it."
+                        + " What is round has no outline, for its diameter tells all that one would: a pushrod and its tube, the camshaft's core, a valve; nor has"
+                        + " the sleeve's end, which stands all round, so that its shadow is solid from side to side.");
         page.line("");
         page.head("part", "it is", "(0, 0)", "+y", "from and to", "instead of");
         for (OutlinedPart part : OutlinedPart.values()) {

@@ -405,7 +405,7 @@ final class RandomBuilds {
         for (OutlinedPart part : OutlinedPart.values()) {
             if (random.nextInt(4) == 0) {
                 boolean isPath = random.nextBoolean();
-                boolean isPlaced = part.along() != OutlinedPart.Along.THROUGHOUT && random.nextBoolean();
+                boolean isPlaced = part.along().isTold() && random.nextBoolean();
                 int size = random.nextInt(5, 60);
                 all.add(new TracedOutline(
                         part,

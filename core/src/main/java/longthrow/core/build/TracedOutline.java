@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param lines    of it: points one a line, or pieces of a path in their order
  * @param datumX   where the part's datum stands in the drawing, across [length]; null for 0
  * @param datumY   likewise, up; in an SVG path down, as SVG counts it
- * @param mirrored whether it was traced from the end where the crankshaft turns anticlockwise
+ * @param mirrored whether it was traced from the end where the crankshaft turns anticlockwise; of what moves with a rocker, with its pivot to the right
  * @param from     where the part begins along the crankshaft; null with {@code to} for what is not told
  * @param to       where it ends, above {@code from}
  * @param doubt    95 % half-width by which the tracing may be off all round; null for {@link #USUAL_DOUBT}, less than {@link #LEAST_DOUBT} is taken as that
@@ -79,7 +79,7 @@ public record TracedOutline(
                     + (to == null ? "nowhere" : to.written())
                     + "; give both, the lower one first, or neither");
         }
-        if (from != null && part.along() == OutlinedPart.Along.THROUGHOUT) {
+        if (from != null && !part.along().isTold()) {
             throw new IllegalArgumentException("where the " + part.label() + " is along the crankshaft is "
                     + part.along().meaning());
         }

@@ -43,6 +43,8 @@ public final class FewNumbers {
             case INTAKE_LOBE -> drawn(known, of -> Camwork.lobeNoseUp(of, Part.INTAKE_VALVE));
             case EXHAUST_LOBE -> drawn(known, of -> Camwork.lobeNoseUp(of, Part.EXHAUST_VALVE));
             case RELEASE -> drawn(known, Camwork::releaseNoseUp);
+            case ROCKER -> List.of(); // gaps over the retainer are read of it, no shape
+            case RETAINER -> drawn(known, Rockerwork::retainer);
         };
     }
 

@@ -35,7 +35,7 @@ record Lift(Part valve, double nominal, DoubleUnaryOperator shape, Course course
         return valve == Part.INTAKE_VALVE ? Term.INTAKE_LASH : Term.EXHAUST_LASH;
     }
 
-    private static Term centre(Part valve) {
+    static Term centre(Part valve) {
         return valve == Part.INTAKE_VALVE ? Term.INTAKE_LOBE_CENTRE : Term.EXHAUST_LOBE_CENTRE;
     }
 

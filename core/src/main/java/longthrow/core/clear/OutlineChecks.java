@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.build.TracedOutline;
@@ -151,6 +153,11 @@ public final class OutlineChecks {
         return all;
     }
 
+    /** Of its half width a retainer's rim is looked at here; layout. */
+    private static final double RIM = 0.9;
+    /** A rocker is looked at in so many columns over half a retainer; layout. */
+    private static final int COLUMNS = 40;
+
     private static final String AGAIN =
             "measure it again; check the unit of the outline and where its datum stands, and which part was traced";
 
@@ -203,6 +210,18 @@ public final class OutlineChecks {
                 outline.farthest() - outline.reach(0) > doubt
                         ? Optional.of(new NotIt(
                                 "its nose does not point up",
+                                "turn it: +y points " + traced.part().upwards()))
+                        : Optional.empty();
+            case ROCKER ->
+                Math.abs(outline.depthOf(new Point(0, 0))) > doubt
+                        ? Optional.of(new NotIt(
+                                "its tip does not lie on the end of the valve's stem, where (0, 0) has to be",
+                                "say where in the drawing the rocker touches the stem (datum_x, datum_y)"))
+                        : Optional.empty();
+            case RETAINER ->
+                outline.reach(Math.PI) <= 0
+                        ? Optional.of(new NotIt(
+                                "all of it lies above " + datum + ", so it stands upside down",
                                 "turn it: +y points " + traced.part().upwards()))
                         : Optional.empty();
             case CASE, RELEASE -> Optional.empty();
@@ -271,6 +290,8 @@ public final class OutlineChecks {
                 case INTAKE_LOBE -> lobe(Part.INTAKE_VALVE);
                 case EXHAUST_LOBE -> lobe(Part.EXHAUST_VALVE);
                 case RELEASE -> larger("its outermost point", outline.farthest(), Term.RELEASE_REACH);
+                case ROCKER -> rocker();
+                case RETAINER -> retainer();
             }
             traced.reach().ifPresent(reach -> along(reach.to() - reach.from()));
             return all;
@@ -301,6 +322,41 @@ public final class OutlineChecks {
                             Tells.SMALLER_ALONE)));
         }
 
+        /** A retainer whose rim lies lower than read, or that is narrower, leaves gaps at the rocker that are not there. */
+        private void retainer() {
+            double right = outline.reach(Math.PI / 2);
+            double left = outline.reach(-Math.PI / 2);
+            add("its width", left + right, 2, Term.RETAINER_OUTSIDE, Tells.SMALLER_ALONE);
+            Stream.of(shadow.up(RIM * right), shadow.up(-RIM * left))
+                    .flatMap(Optional::stream)
+                    .map(Shadow.Span::to)
+                    .max(Double::compare)
+                    .ifPresent(rim -> add("down to its rim", -rim, 1, Term.RETAINER_BELOW_TIP, Tells.EITHER_WAY));
+        }
+
+        /** Over the outer half of the retainer's width, where no stem stands. */
+        private void rocker() {
+            Optional<Measured> wide = known.figure(Term.RETAINER_OUTSIDE);
+            Optional<Measured> below = known.figure(Term.RETAINER_BELOW_TIP);
+            if (wide.isEmpty() || below.isEmpty()) {
+                return;
+            }
+            double half = wide.get().value() / 2;
+            IntStream.rangeClosed(COLUMNS / 2, COLUMNS)
+                    .mapToDouble(k -> half * k / COLUMNS)
+                    .boxed()
+                    .flatMap(x -> Stream.of(shadow.up(x), shadow.up(-x)))
+                    .flatMap(Optional::stream)
+                    .map(Shadow.Span::from)
+                    .min(Double::compare)
+                    .ifPresent(low -> add(
+                            "its least height over the outer half of the retainer",
+                            low + below.get().value(),
+                            1,
+                            Term.ROCKER_OVER_RETAINER,
+                            Tells.EITHER_WAY));
+        }
+
         /** How wide it is along the crankshaft: narrower than read it would pass beside what it meets. */
         private void along(double width) {
             List<Term> read = switch (traced.part()) {
@@ -310,7 +366,7 @@ public final class OutlineChecks {
                 case PISTON_SKIRT -> List.of(Term.SKIRT_WIDTH);
                 case INTAKE_LOBE, EXHAUST_LOBE -> List.of(Term.LOBE_WIDTH);
                 case RELEASE -> List.of(Term.RELEASE_THICKNESS);
-                case PIN_BOSS, CASE -> List.of();
+                case PIN_BOSS, CASE, ROCKER, RETAINER -> List.of();
             };
             read.forEach(term -> add("its width along the crankshaft", width, 2, term, Tells.SMALLER_ALONE));
         }

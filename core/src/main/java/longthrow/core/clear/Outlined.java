@@ -47,7 +47,7 @@ final class Outlined {
             of.restsOn(place);
             error(of, t, place);
             OutlineChecks.troubles(of.known(), t).forEach(of::lacks);
-            if (t.reach().isEmpty() && part.along() != OutlinedPart.Along.THROUGHOUT) {
+            if (t.reach().isEmpty() && part.along().isTold()) {
                 of.takes(
                         place,
                         "where the " + part.label() + " as traced is along the crankshaft is not told: taken"
@@ -74,7 +74,7 @@ final class Outlined {
     }
 
     private static void error(Asked of, TracedOutline traced, String place) {
-        String name = ERROR + traced.part().label();
+        String name = error(traced);
         boolean isUsual = traced.doubt() == null;
         of.given(
                 name,
@@ -96,6 +96,18 @@ final class Outlined {
         }
     }
 
+    /** Name of the figure that says by how much a tracing is off. */
+    static String error(TracedOutline traced) {
+        return ERROR + traced.part().label();
+    }
+
+    /** Asks for that figure. */
+    static void askError(Asked of, TracedOutline traced) {
+        String place = place(of, traced);
+        of.restsOn(place);
+        error(of, traced, place);
+    }
+
     /** Whether a figure of this name is by how much a tracing is off. */
     static boolean isError(String name) {
         return name.startsWith(ERROR);
@@ -111,8 +123,13 @@ final class Outlined {
 
     /** As a body that moves with its frame, warm. */
     Body body(double strain, Motion motion) {
-        Outline shape = part.along() == OutlinedPart.Along.THROUGHOUT ? outline.around(WALL) : outline;
+        Outline shape = part.isHollow() ? outline.around(WALL) : outline;
         return Body.of(Drawn.traced(part), shape, Depth.throughout(), motion).grown(strain);
+    }
+
+    /** Cold, shifted in its frame [m]. */
+    Body moved(double dx, double dy, Motion motion) {
+        return new Outlined(part, outline.placed(0, dx, dy)).body(0, motion);
     }
 
     /** As a body whose frame is turned besides [rad], from +y towards +x. */
@@ -140,7 +157,7 @@ final class Outlined {
 
     /** Its ends are as doubtful as the tracing: the ± moves both outwards. */
     private static Extent extent(TracedOutline traced, TracedOutline.Reach reach) {
-        String name = ERROR + traced.part().label();
+        String name = error(traced);
         Function<Sizes, List<Depth>> at = s -> {
             double from = reach.from() - s.of(name);
             double to = reach.to() + s.of(name);
@@ -148,12 +165,6 @@ final class Outlined {
                     ? List.of(Extent.depth(from, to), Extent.depth(-to, -from))
                     : List.of(Extent.depth(from, to));
         };
-        return new Extent(
-                of -> {
-                    String place = place(of, traced);
-                    of.restsOn(place);
-                    error(of, traced, place);
-                },
-                at);
+        return new Extent(of -> askError(of, traced), at);
     }
 }

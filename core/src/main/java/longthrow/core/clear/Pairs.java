@@ -124,6 +124,17 @@ final class Pairs {
             "where the counterweights pass the sleeve's round end is not known: the sleeve is drawn solid all across, larger than it can be",
             Optional.empty());
 
+    private static final Plan.Larger ROCKER = new Plan.Larger(
+            Term.ROCKER_OVER_RETAINER_OPEN.path(),
+            "what of the rocker comes down on the retainer as it swings is not known: drawn flat across all of it, larger than it can be",
+            Optional.of("read the gap over the retainer at full lift (" + Term.ROCKER_OVER_RETAINER_OPEN.path()
+                    + "), or trace the rocker (outlines, part: rocker)"));
+
+    private static final Plan.Larger RETAINER = new Plan.Larger(
+            Term.RETAINER_BELOW_TIP.path(),
+            "how deep the retainer is hollow within its rim is not known: drawn solid up to the rim all across, stem and all, larger than it can be",
+            Optional.of("trace the retainer too (outlines, part: spring_retainer)"));
+
     private static final Plan.Larger DOME = new Plan.Larger(
             Term.CROWN_RISE.path(),
             "how high the crown stands under the valve is not known: drawn at its highest point all across, larger than it can be",
@@ -564,23 +575,35 @@ final class Pairs {
                     "read by clay, cold"));
         }
         if (maybeOverhead) {
-            plans.add(new Plan.OnlyMockedUp(
+            plans.add(new Plan.Outlines(
                     head(
                             MovingPair.RETAINER_TO_ROCKER,
                             Wanted.of(MockUp.RETAINER_TO_ROCKER, known),
                             "wire between retainer and rocker, shut and at full lift",
                             "a smaller retainer, or a rocker with {x} more room; never grind a rocker: it may not be weakened"),
-                    "the shape of the rocker is not read"));
+                    (of, runs) -> Rockerwork.retainerUnderRocker(of),
+                    EnumSet.of(Warm.GAP_TO_RETAINER),
+                    Optional.empty(),
+                    false,
+                    Rockerwork.isFlat(new Asked(known))
+                            ? Optional.of(ROCKER)
+                            : isRockerAloneTraced() ? Optional.of(RETAINER) : Optional.empty()));
             if (hasPushrods) {
-                plans.add(new Plan.OnlyMockedUp(
+                add(
                         head(
                                 MovingPair.PUSHROD_TO_TUBE,
                                 Wanted.of(MockUp.PUSHROD_TO_TUBE, known),
                                 "wire beside the pushrod, two turns by hand, at both lash and full lift; marking blue shows where",
-                                "open the tube by {x} where it marks, or a thinner pushrod; never grind a pushrod"),
-                        "the tube is not read"));
+                                "open the tube by {x} all round where it marks, or a pushrod thinner by twice as much; never grind a pushrod"),
+                        (of, runs) -> Rockerwork.pushrodInTube(of),
+                        EnumSet.of(Warm.GEAR_GROWTH));
             }
         }
+    }
+
+    private boolean isRockerAloneTraced() {
+        return known.build().outline(OutlinedPart.ROCKER).isPresent()
+                && known.build().outline(OutlinedPart.RETAINER).isEmpty();
     }
 
     /** Whether a valve without a pocket is held against the highest point of a crown that is not flat. */

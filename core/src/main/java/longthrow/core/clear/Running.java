@@ -17,6 +17,7 @@ import longthrow.core.life.Section;
 import longthrow.core.measurement.Measured;
 import longthrow.core.motion.SliderCrank;
 import longthrow.core.term.Choice;
+import longthrow.core.term.OutlinedPart;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
@@ -65,6 +66,8 @@ final class Running {
             case SLACK_TO_BIG_END -> main().plus(half(Term.BIG_END_CLEARANCE));
             case SLACK_OF_CRANK -> main();
             case ROCK -> rock();
+            case GEAR_GROWTH -> gear();
+            case GAP_TO_RETAINER -> gear().times(retainer());
         };
         asked.put(what, sum);
     }
@@ -111,6 +114,23 @@ final class Running {
     private Expression camshaft() {
         of.takes(Part.CAMSHAFT.key(), "the camshaft grows as steel in warm oil", Material.STEEL.source());
         return coefficient(Material.STEEL).times(rise(Term.OIL_TEMPERATURE));
+    }
+
+    private Expression gear() {
+        of.takes(
+                Part.PUSHROD.key(),
+                "pushrods, rockers and retainers grow as steel in warm oil; what is around a pushrod is not counted as growing away from it",
+                Material.STEEL.source() + "; on the safe side");
+        return coefficient(Material.STEEL).times(rise(Term.OIL_TEMPERATURE));
+    }
+
+    /** Over so much rocker and retainer grow towards each other, at the most: their rim is no farther from the end of the stem than the retainer is wide. */
+    private Expression retainer() {
+        return of.known()
+                .build()
+                .outline(OutlinedPart.RETAINER)
+                .map(traced -> Expression.constant(2 * Outlined.outline(traced).farthest()))
+                .orElseGet(() -> of.figure(Term.RETAINER_OUTSIDE));
     }
 
     /** Half of the play of the main bearings: bore less journal of plain ones, of others what they are made with. */

@@ -8,7 +8,6 @@ import longthrow.core.clearance.Outline;
 import longthrow.core.clearance.OutlineText;
 import longthrow.core.clearance.Point;
 import longthrow.core.quantity.Quantity;
-import longthrow.core.term.OutlinedPart;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,7 +48,7 @@ public final class Tracing {
         double up = traced.form() == TracedOutline.Form.POINTS ? 1 : -1; // SVG counts downwards
         Outline outline = drawn.placed(0, -metres(traced.datumX()), -up * metres(traced.datumY()));
         Outline seen = traced.mirrored() ? outline.mirrored() : outline;
-        return traced.part().along() == OutlinedPart.Along.THROUGHOUT ? seen : seen.filled();
+        return traced.part().isHollow() ? seen : seen.filled();
     }
 
     private static double metres(@Nullable Quantity length) {

@@ -23,7 +23,11 @@ enum Warm {
     /** Slack of the crankshaft in its bearings, worst way [m]. */
     SLACK_OF_CRANK,
     /** By how much a rocked piston stands higher at its edge [m]. */
-    ROCK;
+    ROCK,
+    /** Share by which pushrods have grown. */
+    GEAR_GROWTH,
+    /** By how much more rocker and retainer come together as they grow [m]. */
+    GAP_TO_RETAINER;
 
     /** Name among the figures of a pair; no place in a build file has it. */
     String key() {

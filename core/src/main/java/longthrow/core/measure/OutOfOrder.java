@@ -66,6 +66,9 @@ final class OutOfOrder {
                     Term.PUSHROD_WALL,
                     2,
                     "both walls together would be thicker than the pushrod"),
+            new Order(Term.TUBE_INSIDE, Term.PUSHROD_OUTSIDE, 1, "the pushrod would not go into its tube"),
+            new Order(Term.TUBE_TO, Term.TUBE_FROM, 1, "the tube would end below where it begins"),
+            new Order(Term.PUSHROD_LENGTH, Term.TUBE_TO, 1, "the tube would reach higher than the pushrod in it"),
             new Order(Term.SPRING_OUTSIDE, Term.SPRING_WIRE, 2, "there would be no hole through the spring's coils"));
 
     /** Off by so many standard uncertainties one of the two is surely wrong: 97.7 % one-sided; a judgement. */

@@ -6,7 +6,9 @@ import java.util.Optional;
 
 /**
  * A part whose outline may be given as it was traced, instead of the few numbers that it is drawn from otherwise. Every outline is the part's shadow along the
- * crankshaft, seen from the end where the crankshaft turns clockwise with the cylinder up: x to the right is then towards the anti-thrust side.
+ * crankshaft, seen from the end where the crankshaft turns clockwise with the cylinder up: x to the right is then towards the anti-thrust side. Rocker and retainer are
+ * shadows along the rocker's axis instead, x away from its pivot. What is round is told by its diameter and has none: a pushrod and its tube, the camshaft's core, a
+ * valve; nor has the sleeve's end, for a tube's shadow is solid all across.
  */
 public enum OutlinedPart {
     COUNTERWEIGHT(
@@ -105,7 +107,27 @@ public enum OutlinedPart {
             Term.CAM_CORE,
             Term.RELEASE_REACH,
             Term.RELEASE_ANGLE,
-            Term.RELEASE_SPAN);
+            Term.RELEASE_SPAN),
+    ROCKER(
+            "rocker",
+            Part.ROCKER,
+            "rocker",
+            "the middle of the end of the shut valve's stem",
+            "along the stem, away from the valve's head",
+            Along.OWN_PLANE,
+            false,
+            Term.ROCKER_OVER_RETAINER,
+            Term.ROCKER_OVER_RETAINER_OPEN),
+    RETAINER(
+            "spring_retainer",
+            Part.SPRING,
+            "spring retainer",
+            "the middle of the end of the valve's stem",
+            "along the stem, away from the valve's head",
+            Along.OWN_PLANE,
+            false,
+            Term.RETAINER_OUTSIDE,
+            Term.RETAINER_BELOW_TIP);
 
     /** How its place along the crankshaft is told, from the middle of the crankpin. */
     public enum Along {
@@ -114,12 +136,19 @@ public enum OutlinedPart {
         /** Outwards, alike on both sides. */
         BOTH_SIDES("from the middle of the crankpin outwards, alike on both sides"),
         /** Not at all: it stands around everything. */
-        THROUGHOUT("not told: what stands around is taken all along; trace it where it is narrowest");
+        THROUGHOUT("not told: what stands around is taken all along; trace it where it is narrowest"),
+        /** Not at all: what it meets lies in the same plane, across the crankshaft or not. */
+        OWN_PLANE("not told: rocker and retainer move in a plane of their own");
 
         private final String meaning;
 
         Along(String meaning) {
             this.meaning = meaning;
+        }
+
+        /** Whether a build file may tell it. */
+        public boolean isTold() {
+            return this == SIGNED || this == BOTH_SIDES;
         }
 
         /** For people. */
@@ -186,8 +215,20 @@ public enum OutlinedPart {
         return upwards;
     }
 
+    /** Where +x points, to the right, and from where it is looked at, for people. */
+    public String rightwards() {
+        return along == Along.OWN_PLANE
+                ? "away from the rocker's pivot. Seen along the rocker's axis"
+                : "towards the anti-thrust side. Seen from the end where the crankshaft turns clockwise";
+    }
+
     public Along along() {
         return along;
+    }
+
+    /** Whether what is traced is the room inside, and the part stands around it. */
+    public boolean isHollow() {
+        return along == Along.THROUGHOUT;
     }
 
     /** Whether its datum lies within what is traced, holes filled. */
@@ -198,6 +239,23 @@ public enum OutlinedPart {
     /** Readings that its shape is drawn from where it is not traced. */
     public List<Term> instead() {
         return instead;
+    }
+
+    private static final String ROUND = "it is round: its diameter tells all that an outline would";
+
+    /** Why something that stands in some pair is not traced; empty where it is, or where nobody knows such a part. */
+    public static Optional<String> whyNot(String key) {
+        return Optional.ofNullable(
+                switch (key) {
+                    case "pushrod", "pushrod_tube", "tube" ->
+                        ROUND + ", and a rod in a round tube is told across it (section pushrod)";
+                    case "camshaft_core", "cam_core" -> ROUND + " (camshaft.core_diameter)";
+                    case "intake_valve", "exhaust_valve", "valve" -> ROUND + ", with its margin";
+                    case "sleeve", "sleeve_end" ->
+                        "it stands all round: its shadow along the crankshaft is solid from side to side and shows no notch in its end"
+                                + " (cylinder.sleeve_length tells where it ends)";
+                    default -> null;
+                });
     }
 
     public static List<String> keys() {

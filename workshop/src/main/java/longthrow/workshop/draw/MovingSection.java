@@ -58,7 +58,9 @@ public final class MovingSection {
     private static final Set<String> IN_ANOTHER_PLANE = Set.of(
             MovingPair.INTAKE_VALVE_TO_WALL.key(),
             MovingPair.EXHAUST_VALVE_TO_WALL.key(),
-            MovingPair.VALVE_TO_VALVE.key());
+            MovingPair.VALVE_TO_VALVE.key(),
+            MovingPair.RETAINER_TO_ROCKER.key(),
+            MovingPair.PUSHROD_TO_TUBE.key());
 
     /** The rod as it was traced, in place of the one that is drawn of a few readings. */
     private static final String TRACED_ROD = Drawn.traced(OutlinedPart.ROD);

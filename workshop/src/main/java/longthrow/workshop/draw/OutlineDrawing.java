@@ -71,8 +71,8 @@ public final class OutlineDrawing {
                 sample,
                 idPrefix,
                 "How the " + part.label() + " is to be drawn",
-                "(0, 0) is " + part.datum() + "; y points " + part.upwards()
-                        + "; x to the right, towards the anti-thrust side. Seen from the end where the crankshaft turns clockwise.");
+                "(0, 0) is " + part.datum() + "; y points " + part.upwards() + "; x to the right, " + part.rightwards()
+                        + ".");
     }
 
     private void hold(Outline outline, double most) {
@@ -193,7 +193,14 @@ public final class OutlineDrawing {
         word(svg, x + 29, y + 4.5, "start", "x");
         word(svg, x + 7, y - 24, "start", "y");
         word(svg, (2 * x0 + wide) / 2, MARGIN - 18, "middle", "y " + brief(part.upwards()));
-        word(svg, (2 * x0 + wide) / 2, MARGIN - 4, "middle", "seen where the crankshaft turns clockwise ↻");
+        word(
+                svg,
+                (2 * x0 + wide) / 2,
+                MARGIN - 4,
+                "middle",
+                part.along() == OutlinedPart.Along.OWN_PLANE
+                        ? "seen along the rocker's axis, its pivot to the left"
+                        : "seen where the crankshaft turns clockwise ↻");
     }
 
     private static String brief(String upwards) {
@@ -249,6 +256,14 @@ public final class OutlineDrawing {
                         0, -11, 6, -9.2, 10, -4.6, 11, 0, 10, 5, 7.4, 11, 4, 15.6, 0, 17, -4, 15.6, -7.4, 11, -10, 5,
                         -11, 0, -10, -4.6, -6, -9.2));
             case RELEASE -> List.of(Outline.ringSector(mm(0, 0), 0.008, 0.019, 2.4, 1.6));
+            case ROCKER ->
+                List.of(polygon(
+                        -34, -8, -26, -8, -20, -2, -10, 2.5, -3, 1, 0, 0, 2.5, 0.6, 6, 4, 6, 9, -4, 12, -22, 9, -34,
+                        3));
+            case RETAINER ->
+                List.of(polygon(
+                        -6, -9, 6, -9, 6, -5, 11, -5, 11, -2.5, 4, -2.5, 4, -4, -4, -4, -4, -2.5, -11, -2.5, -11, -5,
+                        -6, -5));
         };
     }
 }

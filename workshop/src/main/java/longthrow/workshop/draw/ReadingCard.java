@@ -67,6 +67,7 @@ public final class ReadingCard {
                         ValveCards.cards(),
                         ValveShapeCards.cards(),
                         SpringCards.cards(),
+                        RockerCards.cards(),
                         CamshaftCards.cards(),
                         ReleaseCards.cards(),
                         CylinderCards.cards(),

@@ -12,11 +12,13 @@ import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Clearance.State;
 import longthrow.core.answer.Rung;
 import longthrow.core.clear.Clear;
+import longthrow.core.clear.Drawn;
 import longthrow.core.clear.ReliefCut;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
+import longthrow.workshop.draw.PlanePicture;
 import longthrow.workshop.web.Around;
 import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.ToRead;
@@ -225,6 +227,7 @@ public record ClearAnswer(
             String cut,
             String shaped,
             String span,
+            String plane,
             MockUp mock) {
         public Told {
             lines = List.copyOf(lines);
@@ -255,7 +258,7 @@ public record ClearAnswer(
                         .toList(),
                 pairs.stream()
                         .filter(p -> p.state() != State.UNKNOWN)
-                        .map(p -> told(p, new FigurePrinter(clear.units())))
+                        .map(p -> told(p, new FigurePrinter(clear.units()), seen.drawn()))
                         .toList(),
                 Around.of(clear, base));
     }
@@ -339,7 +342,7 @@ public record ClearAnswer(
                 + (pair.running().filter(gap::equals).isPresent() ? " running" : " cold");
     }
 
-    private static Told told(Clearance pair, FigurePrinter printer) {
+    private static Told told(Clearance pair, FigurePrinter printer, List<Drawn> drawn) {
         List<String> lines = new ArrayList<>();
         pair.removal()
                 .flatMap(Clearance.Removal::leaves)
@@ -356,9 +359,10 @@ public record ClearAnswer(
             lines.add("For the running gap: "
                     + pair.notWarm().stream().map(Rung.Missing::what).collect(Collectors.joining(", ")) + ".");
         }
-        if (MovingSection.isInAnotherPlane(pair.key())) {
+        boolean isInAnotherPlane = MovingSection.isInAnotherPlane(pair.key());
+        if (isInAnotherPlane) {
             lines.add(
-                    "Its gap lies in another plane than the picture, which does not show it: its figures and its chart tell it.");
+                    "Its gap lies in another plane than the turning picture, which does not show it: its figures, its chart and a picture of its own tell it.");
         }
         lines.add("Check it: " + pair.how() + ".");
         return new Told(
@@ -369,13 +373,16 @@ public record ClearAnswer(
                 pair.why(),
                 narrowest(pair).value(),
                 words(pair, printer),
-                pair.curve().isEmpty() || MovingSection.isInAnotherPlane(pair.key()) ? -1 : angle(pair),
+                pair.curve().isEmpty() || isInAnotherPlane ? -1 : angle(pair),
                 pair.mend(),
                 lines,
                 pair.curve().isEmpty() ? "" : GapChart.of(pair, "gap-" + pair.key()),
                 GapChart.cutAt(pair).orElse(""),
                 ReliefCut.isFor(pair) ? pair.removal().orElseThrow().shaped() : "",
                 GapChart.span(),
+                isInAnotherPlane
+                        ? PlanePicture.of(pair, drawn, "plane-" + pair.key()).orElse("")
+                        : "",
                 MockUp.of(pair));
     }
 }

@@ -41,7 +41,7 @@ public record OutlinePage(
 
     /** Whether it may be told where along the crankshaft it is. */
     public boolean hasDepth() {
-        return part.along() != OutlinedPart.Along.THROUGHOUT;
+        return part.along().isTold();
     }
 
     /**
