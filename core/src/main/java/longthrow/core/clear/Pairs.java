@@ -581,7 +581,7 @@ final class Pairs {
                             Wanted.of(MockUp.RETAINER_TO_ROCKER, known),
                             "wire between retainer and rocker, shut and at full lift",
                             "a smaller retainer, or a rocker with {x} more room; never grind a rocker: it may not be weakened"),
-                    (of, runs) -> Rockerwork.retainerUnderRocker(of),
+                    Rockerwork::retainerUnderRocker,
                     EnumSet.of(Warm.GAP_TO_RETAINER),
                     Optional.empty(),
                     false,

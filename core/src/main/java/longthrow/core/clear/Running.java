@@ -119,9 +119,9 @@ final class Running {
     private Expression gear() {
         of.takes(
                 Part.PUSHROD.key(),
-                "pushrods, rockers and retainers grow as steel in warm oil; what is around a pushrod is not counted as growing away from it",
-                Material.STEEL.source() + "; on the safe side");
-        return coefficient(Material.STEEL).times(rise(Term.OIL_TEMPERATURE));
+                "pushrods, rockers and retainers grow as aluminium in warm oil, whatever they are of; what is around a pushrod is not counted as growing away from it",
+                Material.ALUMINIUM.source() + "; on the safe side");
+        return coefficient(Material.ALUMINIUM).times(rise(Term.OIL_TEMPERATURE));
     }
 
     /** Over so much rocker and retainer grow towards each other, at the most: their rim is no farther from the end of the stem than the retainer is wide. */

@@ -263,7 +263,7 @@ final class RockerCards {
         s.symbol(220, 156, END);
         s.tool(420, 260, END, 390, 214);
         s.datum(40, 240, START, 170, 186);
-        s.note("tube or hole, laid level", 130, 92, START);
+        s.note("tube or hole, laid level", 130, 76, START);
     }
 
     private static void along(CardSketch s, double end, boolean isFar) {
