@@ -44,7 +44,10 @@ final class Rockerwork {
 
     /** What stands around a hole is drawn so thick [m]; layout. */
     private static final double WALL = 3e-3;
-    /** Rocker and retainer reach so far to either side and away from each other, farther than any retainer overlaps [m]. */
+    /**
+     * Rocker and retainer reach so far to either side and away from each other, farther than any retainer overlaps [m]. They come to a point there: a bar has no deepest
+     * place, and how deep two overlap then takes tens of times as long to work out.
+     */
     private static final double WIDE = 0.06;
 
     private static final double THICK = 0.03;
@@ -326,8 +329,9 @@ final class Rockerwork {
         double half = s.of(Term.RETAINER_OUTSIDE) / 2;
         double top = -s.of(Term.RETAINER_BELOW_TIP);
         return Outline.polygon(List.of(
-                new Point(-half, top - THICK),
-                new Point(half, top - THICK),
+                new Point(-half, top - half),
+                new Point(0, top - half - THICK),
+                new Point(half, top - half),
                 new Point(half, top),
                 new Point(-half, top)));
     }
@@ -340,11 +344,7 @@ final class Rockerwork {
         double rim = -s.of(Term.RETAINER_BELOW_TIP);
         double shut = rim + s.of(Term.ROCKER_OVER_RETAINER);
         if (isFlat) {
-            return Outline.polygon(List.of(
-                    new Point(-WIDE, shut),
-                    new Point(WIDE, shut),
-                    new Point(WIDE, shut + THICK),
-                    new Point(-WIDE, shut + THICK)));
+            return Outline.polygon(List.of(new Point(-WIDE, shut), new Point(WIDE, shut), new Point(0, shut + WIDE)));
         }
         double overPivot = rim - full + s.of(Term.ROCKER_OVER_RETAINER_OPEN) - pivot.y();
         double slope = Math.tan(turned);
@@ -354,16 +354,14 @@ final class Rockerwork {
         double corner = Math.max(-WIDE, Math.min(WIDE, across + (shut - up) / slope));
         double atCorner = Math.max(shut, up + slope * (corner - across));
         double atEnd = Math.max(shut, up + slope * (WIDE - across));
-        double top = Math.max(atEnd, atCorner) + THICK;
+        double top = Math.max(atEnd, atCorner) + WIDE;
         double atStart = Math.max(shut, up + slope * (-WIDE - across));
         return corner <= -WIDE || corner >= WIDE
-                ? Outline.polygon(List.of(
-                        new Point(-WIDE, atStart), new Point(WIDE, atEnd), new Point(WIDE, top), new Point(-WIDE, top)))
+                ? Outline.polygon(List.of(new Point(-WIDE, atStart), new Point(WIDE, atEnd), new Point(0, top)))
                 : Outline.polygon(List.of(
                         new Point(-WIDE, shut),
                         new Point(corner, atCorner),
                         new Point(WIDE, atEnd),
-                        new Point(WIDE, top),
-                        new Point(-WIDE, top)));
+                        new Point(0, top)));
     }
 }

@@ -16,6 +16,7 @@ import longthrow.core.clear.Drawn;
 import longthrow.core.clear.ReliefCut;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.term.MovingPair;
 import longthrow.workshop.draw.GapChart;
 import longthrow.workshop.draw.MovingSection;
 import longthrow.workshop.draw.PlanePicture;
@@ -231,6 +232,17 @@ public record ClearAnswer(
             MockUp mock) {
         public Told {
             lines = List.copyOf(lines);
+        }
+
+        /** What the picture of its own plane shows, and from where. */
+        public String planeSays() {
+            String seen = key.equals(MovingPair.PUSHROD_TO_TUBE.key())
+                    ? "Seen along the tube, at that end of it where the rod is nearer its wall, and turned so that it is nearest to the right: the pushrod is the disc inside."
+                    : key.equals(MovingPair.RETAINER_TO_ROCKER.key())
+                            ? "Seen along the rocker's axis, with its pivot to the left: the retainer below, the rocker above it."
+                            : "Seen from above, along the cylinder.";
+            return seen
+                    + " To scale, cold, where they come nearest; the ring marks it. What is not measured of a shape is drawn larger than it can be.";
         }
     }
 
