@@ -129,6 +129,8 @@ class ClearPageTest extends OverHttp {
         assertThat(count(body, "<details class=\"more\">")).isEqualTo(2);
         int unknown = count(body, "<details class=\"gap\">");
         int clears = count(body, "<article class=\"gap clears");
+        int cold = count(body, "<article class=\"gap clears_cold");
+        assertThat(cold).isPositive().isLessThan(clears);
         String more = body.substring(body.indexOf("<details class=\"more\">"));
         assertThat(count(more.substring(0, more.indexOf("id=\"told-head\"")), "<details class=\"gap\">"))
                 .isEqualTo(unknown - 6);
@@ -140,7 +142,7 @@ class ClearPageTest extends OverHttp {
                 .isPositive();
         assertThat(folded)
                 .doesNotContain("gap may_touch")
-                .contains(clears + " pairs clear cold, running not known", "the narrowest: ");
+                .contains(clears + " pairs clear, " + cold + " of them cold, running not known", "the narrowest: ");
     }
 
     /** At the worst of every figure they touch, and by chance hardly ever: two things, said as two. */
@@ -269,6 +271,16 @@ class ClearPageTest extends OverHttp {
     }
 
     @Test
+    void pushrodAndRetainerHaveAPictureOfTheirOwnThatSaysWhatItShows() {
+        String body = visitor.get(visitor.example() + "/clear?now=1").body();
+        assertThat(count(body, "<div class=\"picture plane\">")).isEqualTo(2);
+        assertThat(body.substring(body.indexOf("id=\"pushrod_to_tube\"")))
+                .contains("<div class=\"picture plane\">", "Seen along the tube");
+        assertThat(body.substring(body.indexOf("id=\"retainer_to_rocker\"")))
+                .contains("<div class=\"picture plane\">", "Seen along the rocker's axis");
+    }
+
+    @Test
     void showsAPairAtAnAngleWithoutScript() {
         String base = visitor.example();
         String page = visitor.get(base + "/clear?now=1").body();
@@ -277,7 +289,8 @@ class ClearPageTest extends OverHttp {
         assertThat(way.find()).isTrue();
         String shown = visitor.get(way.group(1).replace("&amp;", "&")).body();
         assertThat(shown).contains("class=\"nearest on\" data-pair=\"rod_bolts_to_cam_core\"");
-        assertThat(count(shown, "class=\"body[^\"]* on\"")).isEqualTo(2);
+        String turning = shown.substring(shown.indexOf("id=\"moving\""), shown.indexOf("</svg>", shown.indexOf("id=\"moving\"")));
+        assertThat(count(turning, "class=\"body[^\"]* on\"")).isEqualTo(2);
         assertThat(visitor.get(base + "/clear?pair=rod_bolts_to_cam_core&angle=300")
                         .body())
                 .as("elsewhere they are not at their nearest")
