@@ -47,11 +47,7 @@ record PublishedEngine(
         boolean utility = text(row, "class").matches("industrial.*|domestic.*");
         Kind.Layout layout = layout(text(row, "cam"));
         int valves = Integer.parseInt(text(row, "valves"));
-        Kind.Cooling cooling = switch (text(row, "cooling")) {
-            case "forced air" -> Kind.Cooling.FAN;
-            case "liquid" -> Kind.Cooling.LIQUID;
-            default -> Kind.Cooling.WIND;
-        };
+        Kind.Cooling cooling = cooling(text(row, "cooling"));
         Kind.Basis basis = text(row, "rating_basis").startsWith("gross")
                 ? Kind.Basis.MAKER_GROSS
                 : utility ? Kind.Basis.NET : Kind.Basis.MAKER;
@@ -86,6 +82,14 @@ record PublishedEngine(
                 text(row, "source"));
     }
 
+    static Kind.Cooling cooling(String text) {
+        return switch (text) {
+            case "forced air" -> Kind.Cooling.FAN;
+            case "liquid" -> Kind.Cooling.LIQUID;
+            default -> Kind.Cooling.WIND;
+        };
+    }
+
     private static Kind.Layout layout(String cam) {
         return switch (cam) {
             case "pushrod" -> Kind.Layout.PUSHROD;
@@ -94,7 +98,7 @@ record PublishedEngine(
         };
     }
 
-    private static void put(Map<Needed, Measured> known, Needed needed, OptionalDouble value, double unit) {
+    static void put(Map<Needed, Measured> known, Needed needed, OptionalDouble value, double unit) {
         value.ifPresent(v -> known.put(needed, Measured.exact(v * unit)));
     }
 

@@ -105,7 +105,13 @@ final class Truth {
         for (Row row : rows) {
             Files.writeString(folder.resolve(row.engine().id() + ".svg"), plot(row), StandardCharsets.UTF_8);
         }
-        Files.writeString(PAGE, page(rows), StandardCharsets.UTF_8);
+        Files.writeString(
+                PAGE,
+                page(rows)
+                        + WheelRows.section(WheelRows.run(WheelRows.groups()))
+                        + PaperEffects.section(PaperEffects.run())
+                        + plots(rows),
+                StandardCharsets.UTF_8);
     }
 
     // ---- the page
@@ -219,14 +225,14 @@ final class Truth {
                         peak,
                         best.engine().torqueSpeed().orElseThrow(),
                         100 * (peak / best.engine().torqueSpeed().orElseThrow() - 1));
-        return text + notes() + plots(rows);
+        return text + notes();
     }
 
     private static double mean(List<Double> values) {
         return values.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     }
 
-    private static String score(String asked, String format, Object... values) {
+    static String score(String asked, String format, Object... values) {
         return "| " + asked + " | " + String.format(Locale.ROOT, format, values) + " |\n";
     }
 
