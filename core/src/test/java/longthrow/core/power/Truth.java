@@ -34,6 +34,7 @@ final class Truth {
             double volumetric,
             double friction,
             List<Curve.Point> curve,
+            double peakSpeed,
             List<Map.Entry<Needed, Double>> moves) {
         double torqueError() {
             return torque.value() / engine.torque().orElseThrow() - 1;
@@ -49,12 +50,6 @@ final class Truth {
 
         boolean covered() {
             return Math.abs(torqueError()) / (1 + torqueError()) <= halfWidth();
-        }
-
-        Curve.Point best() {
-            return curve.stream()
-                    .max(Comparator.comparingDouble(Curve.Point::torque))
-                    .orElseThrow();
         }
     }
 
@@ -86,10 +81,29 @@ final class Truth {
                 there.point().charge().volumetric(),
                 there.friction(),
                 curve,
+                peakSpeed(figures, top, curve),
                 Lean.moves(variants, variant -> found.getOrDefault(variant, Double.NaN)).entrySet().stream()
                         .sorted(Comparator.comparingDouble(move -> -Math.abs(move.getValue())))
                         .limit(4)
                         .toList());
+    }
+
+    /** Speed of most torque [rpm], to a hundredth of the rated speed: what the points of the curve are too far apart to tell. */
+    private static double peakSpeed(Figures figures, double top, List<Curve.Point> curve) {
+        double best = curve.stream()
+                        .max(Comparator.comparingDouble(Curve.Point::torque))
+                        .orElseThrow()
+                        .speed()
+                / RPM;
+        return IntStream.rangeClosed(-9, 9)
+                        .mapToObj(i -> best + 0.01 * top * i)
+                        .collect(Collectors.toList())
+                        .parallelStream()
+                        .map(rpm -> at(figures, rpm))
+                        .max(Comparator.comparingDouble(Curve.Point::torque))
+                        .orElseThrow()
+                        .speed()
+                / RPM;
     }
 
     public static void main(String[] arguments) throws IOException {
@@ -180,7 +194,7 @@ final class Truth {
                 .filter(row -> "E11".equals(row.engine().id()))
                 .findFirst()
                 .orElseThrow();
-        double peak = best.best().speed() / RPM;
+        double peak = best.peakSpeed();
         String text = """
                 # The truth about `power`
 
