@@ -7,7 +7,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -87,6 +89,40 @@ class TruthTest {
                     .as(effect.id())
                     .isCloseTo(100 * effect.predicted().orElseThrow(), within(0.3));
         }
+    }
+
+    /** The scores are those of the rows above them, and those that are reached stay reached; each row is held by a run of some of them. */
+    @Test
+    void theScoresFollowFromTheRows() throws IOException {
+        List<MatchResult> rows = Pattern.compile(
+                        "\\| E\\d+ \\|[^|]*\\|[^|]*\\| [0-9.]+ ± ([0-9]+) % \\| ([-+0-9.]+) % \\| (yes|\\*\\*no\\*\\*) \\|")
+                .matcher(page())
+                .results()
+                .toList();
+        assertThat(rows).hasSize(15);
+        double[] errors = rows.stream()
+                .mapToDouble(row -> Math.abs(Double.parseDouble(row.group(2))))
+                .sorted()
+                .toArray();
+        long covered = rows.stream().filter(row -> "yes".equals(row.group(3))).count();
+        long near = Arrays.stream(errors).filter(error -> error <= 10).count();
+        assertThat(covered).isBetween(13L, 15L).isEqualTo(score("the 95 % band covers[^|]*", "([0-9]+) of 15"));
+        assertThat(near).isGreaterThanOrEqualTo(12).isEqualTo(score("80 % of the rows within 10 %", "([0-9]+) of 15"));
+        double median = Double.parseDouble(
+                line("median torque error at most 6 % \\| ([0-9.]+) %").group(1));
+        assertThat(median).isCloseTo(errors[7], within(0.051)).isLessThan(6);
+        double halfWidth = rows.stream()
+                .mapToDouble(row -> Double.parseDouble(row.group(1)))
+                .sorted()
+                .toArray()[7];
+        assertThat(Double.parseDouble(
+                        line("median half-width at most 15 % \\| ([0-9.]+) %").group(1)))
+                .as("asked: 15")
+                .isCloseTo(halfWidth, within(0.51));
+    }
+
+    private static long score(String asked, String found) throws IOException {
+        return Long.parseLong(line(asked + " \\| " + found).group(1));
     }
 
     private static Matcher line(String pattern) throws IOException {
