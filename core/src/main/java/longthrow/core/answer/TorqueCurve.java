@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param next      readings that would cut it most, best first
  * @param missing   what it cannot do without; empty where torque is told
  * @param sentences what it comes to, in plain words
+ * @param sparks    what the spark does, by rising speed; empty where none was reckoned
  */
 public record TorqueCurve(
         String takenFor,
@@ -23,7 +24,8 @@ public record TorqueCurve(
         List<Share> shares,
         List<Reading> next,
         List<Rung.Missing> missing,
-        List<String> sentences) {
+        List<String> sentences,
+        List<SparkSweep> sparks) {
     public TorqueCurve {
         rows = List.copyOf(rows);
         cycle = List.copyOf(cycle);
@@ -31,11 +33,12 @@ public record TorqueCurve(
         next = List.copyOf(next);
         missing = List.copyOf(missing);
         sentences = List.copyOf(sentences);
+        sparks = List.copyOf(sparks);
     }
 
     /** Nothing can be reckoned for want of these. */
     public static TorqueCurve unknown(List<Rung.Missing> missing) {
-        return new TorqueCurve("", List.of(), List.of(), Double.NaN, List.of(), List.of(), missing, List.of());
+        return new TorqueCurve("", List.of(), List.of(), Double.NaN, List.of(), List.of(), missing, List.of(), List.of());
     }
 
     /** The row in which a figure is largest, among those that tell it. */

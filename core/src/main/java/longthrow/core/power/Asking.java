@@ -102,6 +102,23 @@ final class Asking {
         return octane;
     }
 
+    /** What has to be told for how far the spark is from knocking, as far as telling it helps. */
+    List<Rung.Missing> missingForKnock() {
+        List<Rung.Missing> lacks = new ArrayList<>();
+        if (!readings.containsKey(Needed.SPARK)) {
+            lacks.addAll(known.missing(Term.BASE_TIMING));
+        }
+        if (octane.isEmpty() && figures.filter(f -> isPetrol(f.fuel())).isPresent()) {
+            if (known.figure(Term.OCTANE_NUMBER).isEmpty()) {
+                lacks.addAll(known.missing(Term.OCTANE_NUMBER));
+            }
+            if (known.build().choice(Choice.OCTANE_SCALE).isEmpty()) {
+                lacks.add(Known.missing(Choice.OCTANE_SCALE));
+            }
+        }
+        return lacks;
+    }
+
     /** What has to be read or said before anything can be told. */
     List<Rung.Missing> missing() {
         return List.copyOf(missing.values());

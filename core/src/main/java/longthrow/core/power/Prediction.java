@@ -9,13 +9,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Shaking.Figure;
+import longthrow.core.answer.SparkSweep;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Bound;
 import longthrow.core.answer.TorqueCurve.Place;
@@ -61,6 +64,8 @@ public final class Prediction {
     private static final double USUAL_IDLE_RPM = 1500;
 
     private static final String OCTANE_SPARE = "octane_spare";
+
+    private static final String MARK = ", a speed that is not approved";
 
     private static final int MOST_BOUNDS = 3;
     private static final int MOST_SHARES = 8;
@@ -136,7 +141,7 @@ public final class Prediction {
             wanted.get(i).outcome = Optional.of(outcomes.get().get(i));
         }
         List<At> ran = wanted.stream().filter(p -> p.point().isPresent()).toList();
-        return leanings(figures, speeds, ran, runner).map(leanings -> curve(figures, places, leanings));
+        return advised(figures, speeds, ran, runner).map(advised -> curve(figures, places, advised));
     }
 
     /** One speed on its way to a row. */
@@ -201,11 +206,20 @@ public final class Prediction {
 
     // ---- how sure
 
-    private static Optional<List<Leaning>> leanings(Figures figures, Speeds speeds, List<At> ran, Runner runner) {
-        List<Leaning.Plan> plans = speeds.leanedOf(ran).stream()
-                .map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end)))
+    /** What was found at the speeds that are leaned on. */
+    private record Advised(List<Leaning> leanings, List<SparkSweep> sparks) {}
+
+    private Optional<Advised> advised(Figures figures, Speeds speeds, List<At> ran, Runner runner) {
+        List<At> leaned = speeds.leanedOf(ran);
+        List<Leaning.Plan> plans =
+                leaned.stream().map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end))).toList();
+        List<SparkPlan> sweeps = leaned.stream()
+                .filter(p -> !Double.isNaN(Told.SPARK.of(p.point().orElseThrow())))
+                .map(p -> new SparkPlan(figures, p.speed, Told.SPARK.of(p.point().orElseThrow())))
                 .toList();
-        List<Run> runs = plans.stream().flatMap(p -> p.runs().stream()).toList();
+        List<Run> runs = Stream.concat(
+                        plans.stream().flatMap(p -> p.runs().stream()), sweeps.stream().flatMap(p -> p.runs().stream()))
+                .toList();
         return runner.all(runs).map(outcomes -> {
             List<Leaning> leanings = new ArrayList<>();
             int from = 0;
@@ -214,17 +228,48 @@ public final class Prediction {
                 plan.of(outcomes.subList(from, to)).ifPresent(leanings::add);
                 from = to;
             }
-            return leanings;
+            List<SparkSweep> sparks = new ArrayList<>();
+            for (SparkPlan plan : sweeps) {
+                int to = from + plan.runs().size();
+                SparkSearch.Setting setting = setting(figures, plan, leanings, standing(leaned, plan.speed()));
+                new SparkSearch(setting, plan.points(outcomes.subList(from, to)), printer)
+                        .sweep()
+                        .ifPresent(sparks::add);
+                from = to;
+            }
+            return new Advised(leanings, sparks);
         });
+    }
+
+    private static Standing standing(List<At> places, double speed) {
+        return places.stream()
+                .filter(p -> p.speed == speed)
+                .findFirst()
+                .orElseThrow()
+                .standing;
+    }
+
+    private SparkSearch.Setting setting(
+            Figures figures, SparkPlan plan, List<Leaning> leanings, Standing standing) {
+        return new SparkSearch.Setting(
+                plan.speed(),
+                standing == Standing.NOT_APPROVED ? MARK : "",
+                figures.usual(Needed.SPARK).isPresent() ? Optional.empty() : figures.value(Needed.SPARK),
+                known.figure(Term.BASE_TIMING).map(Measured::value).orElse(Double.NaN),
+                asking.octane(),
+                plan.octane(leanings),
+                plan.burning(leanings),
+                asking.missingForKnock());
     }
 
     // ---- what is told
 
-    private TorqueCurve curve(Figures figures, List<At> places, List<Leaning> leanings) {
+    private TorqueCurve curve(Figures figures, List<At> places, Advised advised) {
+        List<Leaning> leanings = advised.leanings;
         List<Row> rows =
                 places.stream().map(p -> row(p, leanings, figures.fuel())).toList();
         TorqueCurve bare = new TorqueCurve(
-                takenFor(figures.kind()), rows, List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of());
+                takenFor(figures.kind()), rows, List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of(), advised.sparks);
         Optional<Row> best = bare.most(Told.TORQUE.key());
         if (best.isEmpty()) {
             return new TorqueCurve(
@@ -235,7 +280,8 @@ public final class Prediction {
                     List.of(),
                     List.of(),
                     List.of(),
-                    List.of("No torque is told at any of these speeds."));
+                    List.of("No torque is told at any of these speeds."),
+                    List.of());
         }
         double at = best.get().speed();
         Measured torque = best.get().figure(Told.TORQUE.key()).orElseThrow().figure();
@@ -258,7 +304,8 @@ public final class Prediction {
                 shares,
                 readings(figures, leanings, at, torque),
                 List.of(),
-                sentences(bare, best.get(), torque, figures));
+                sentences(bare, best.get(), torque, figures),
+                advised.sparks);
     }
 
     /** The delay of knocking was fitted to fuels like petrol; of others no octane number is told. */
@@ -436,6 +483,10 @@ public final class Prediction {
             sentences.add(
                     "Whether it knocks is not known: the octane number of the fuel, with its scale, is not told.");
         }
+        OptionalDouble taper = known.figure(Term.TAPER_DIAMETER).stream()
+                .mapToDouble(Measured::value)
+                .findFirst();
+        sentences.addAll(SparkAdvice.sentences(curve.sparks(), taper, printer));
         for (Standing standing : List.of(Standing.REFUSED, Standing.GOVERNED, Standing.DOES_NOT_RUN)) {
             List<Row> rows =
                     curve.rows().stream().filter(r -> r.standing() == standing).toList();
@@ -469,7 +520,7 @@ public final class Prediction {
     }
 
     private static String marked(Row row) {
-        return row.standing() == Standing.NOT_APPROVED ? ", a speed that is not approved" : "";
+        return row.standing() == Standing.NOT_APPROVED ? MARK : "";
     }
 
     private String said(Dimension dimension, Measured figure) {

@@ -1,0 +1,134 @@
+package longthrow.core.power;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import longthrow.core.answer.SparkSweep;
+import longthrow.core.answer.SparkSweep.Step;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+
+/** One key serves at all speeds: which of those that are sold comes nearest the better spark at all of them together and is let by each of them. */
+final class SparkAdvice {
+    private static final String CAUTION =
+            "An earlier spark raises the peak pressure and the heat of piston and head, and knock burns a piston before it is heard over the exhaust; check the timing with a lamp after every change, go by one step, read the plug, and ask life again.";
+
+    private static final String LATE =
+            "A later spark heats the exhaust valve and the port; check the timing with a lamp.";
+
+    private SparkAdvice() {}
+
+    /**
+     * A key and what it is worth over all speeds.
+     * @param shift   from the straight key [rad]
+     * @param advance with it [rad]
+     * @param gain    mean of what torque gains, a share
+     */
+    record Key(double shift, double advance, double gain) {}
+
+    /** The key that gives most among those that every speed lets; empty where none is worth it. */
+    static Optional<Key> key(List<SparkSweep> sweeps) {
+        return keys(sweeps).stream()
+                .filter(key -> of(sweeps, key).stream().allMatch(Step::isAllowed))
+                .filter(key -> key.gain >= Lever.WORTH_A_WORD)
+                .max(Comparator.comparingDouble(Key::gain));
+    }
+
+    /** Those that every speed knows. */
+    private static List<Key> keys(List<SparkSweep> sweeps) {
+        List<Key> keys = new ArrayList<>();
+        if (sweeps.isEmpty()) {
+            return keys;
+        }
+        for (Step step : sweeps.get(0).steps()) {
+            Key bare = new Key(step.shift(), step.advance(), 0);
+            List<Step> all = of(sweeps, bare);
+            if (all.size() == sweeps.size()) {
+                keys.add(new Key(
+                        step.shift(),
+                        step.advance(),
+                        all.stream().mapToDouble(Step::gain).average().orElseThrow()));
+            }
+        }
+        return keys;
+    }
+
+    private static List<Step> of(List<SparkSweep> sweeps, Key key) {
+        return sweeps.stream()
+                .flatMap(sweep -> sweep.steps().stream().filter(s -> s.shift() == key.shift))
+                .toList();
+    }
+
+    /** The earliest key that more likely than not knocks at no speed, where the spark that is set does. */
+    private static Optional<Key> quiet(List<SparkSweep> sweeps, double now) {
+        return keys(sweeps).stream()
+                .filter(key -> key.advance < now)
+                .filter(key -> of(sweeps, key).stream()
+                        .allMatch(s -> s.spare().isPresent() && s.spare().get().value() >= 0))
+                .max(Comparator.comparingDouble(Key::advance));
+    }
+
+    /**
+     * What to say of keys over all speeds, a caution beside it.
+     * @param taper diameter of the taper at the key [m]; empty where not known
+     */
+    static List<String> sentences(List<SparkSweep> sweeps, OptionalDouble taper, FigurePrinter printer) {
+        Optional<Measured> set = sweeps.stream().flatMap(s -> s.set().stream()).findFirst();
+        if (set.isEmpty()) {
+            return List.of();
+        }
+        double now = set.get().value();
+        boolean knocks = sweeps.stream()
+                .flatMap(s -> s.margin().angle().stream())
+                .anyMatch(margin -> margin.value() < 0);
+        if (knocks) {
+            return List.of(quiet(sweeps, now)
+                    .map(key -> "It is more likely to knock than not with the spark as set: " + named(key, taper, printer)
+                            + " is the earliest that more likely than not does not; it moves torque by "
+                            + share(key.gain) + ". " + LATE)
+                    .orElse("It is more likely to knock than not with the spark as set, and no key that is sold makes it late enough: do not run it at full throttle on this fuel; a fuel of a higher octane number or less compression mends it."));
+        }
+        Optional<Key> key = key(sweeps);
+        if (key.isPresent()) {
+            String beside = key.get().advance > now ? CAUTION : LATE;
+            return List.of("Of the offset keys that are sold, " + named(key.get(), taper, printer)
+                    + " comes nearest the better spark at all speeds that were looked at, for " + share(key.get().gain)
+                    + " of torque on average. " + beside);
+        }
+        Optional<Key> kept = keys(sweeps).stream()
+                .filter(k -> k.gain >= Lever.WORTH_A_WORD)
+                .max(Comparator.comparingDouble(Key::gain));
+        if (kept.isPresent()) {
+            String against = of(sweeps, kept.get()).stream()
+                    .map(Step::against)
+                    .filter(said -> !said.isEmpty())
+                    .findFirst()
+                    .orElseThrow();
+            return List.of("An earlier spark would give up to " + share(kept.get().gain)
+                    + " of torque, and is not advised: " + against + ".");
+        }
+        return List.of("No offset key that is sold gives 1 % of torque or more: leave the spark as it is.");
+    }
+
+    private static String named(Key key, OptionalDouble taper, FigurePrinter printer) {
+        String advance = printer.print(Dimension.ANGLE, key.advance, 0).line() + " before top dead centre";
+        if (key.shift == 0) {
+            return "the straight key (" + advance + ")";
+        }
+        String degrees = String.format(Locale.ROOT, "%.0f°", Math.toDegrees(Math.abs(key.shift)));
+        String offset = taper.isPresent()
+                ? ", a step of "
+                        + printer.print(Dimension.LENGTH, 0.5 * Math.abs(key.shift) * taper.getAsDouble(), 0.05e-3)
+                                .line()
+                : "";
+        return "the key of " + degrees + (key.shift > 0 ? " earlier" : " later") + offset + " (" + advance + ")";
+    }
+
+    private static String share(double gain) {
+        return String.format(Locale.ROOT, "%+.1f %%", 100 * gain);
+    }
+}
