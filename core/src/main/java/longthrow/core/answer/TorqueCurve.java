@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param missing   what it cannot do without; empty where torque is told
  * @param sentences what it comes to, in plain words
  * @param sparks    what the spark does, by rising speed; empty where none was reckoned
+ * @param jet       what the main jet becomes; empty where it was not asked
  */
 public record TorqueCurve(
         String takenFor,
@@ -25,7 +26,8 @@ public record TorqueCurve(
         List<Reading> next,
         List<Rung.Missing> missing,
         List<String> sentences,
-        List<SparkSweep> sparks) {
+        List<SparkSweep> sparks,
+        Optional<JetAdvice> jet) {
     public TorqueCurve {
         rows = List.copyOf(rows);
         cycle = List.copyOf(cycle);
@@ -38,7 +40,13 @@ public record TorqueCurve(
 
     /** Nothing can be reckoned for want of these. */
     public static TorqueCurve unknown(List<Rung.Missing> missing) {
-        return new TorqueCurve("", List.of(), List.of(), Double.NaN, List.of(), List.of(), missing, List.of(), List.of());
+        return new TorqueCurve("", List.of(), List.of(), Double.NaN, List.of(), List.of(), missing, List.of(), List.of(), Optional.empty());
+    }
+
+    /** The same with what the main jet becomes. */
+    public TorqueCurve with(JetAdvice advice) {
+        return new TorqueCurve(
+                takenFor, rows, cycle, cycleSpeed, shares, next, missing, sentences, sparks, Optional.of(advice));
     }
 
     /** The row in which a figure is largest, among those that tell it. */

@@ -108,7 +108,8 @@ public final class Prediction {
                             new Rung.Missing("", "the whole sheet", Appraisal.NO_ENGINE + ": see measure", 0)))));
         }
         Prediction prediction = new Prediction(new Known(appraisal), life);
-        return prediction.told(speeds, runner).map(curve -> {
+        return prediction.told(speeds, runner).map(bare -> {
+            TorqueCurve curve = bare.with(Jetting.of(prediction.known));
             List<Finding> findings = new ArrayList<>(appraisal.suspects());
             findings.addAll(AsPlanned.findings(build));
             findings.addAll(prediction.asking.findings());
@@ -269,7 +270,7 @@ public final class Prediction {
         List<Row> rows =
                 places.stream().map(p -> row(p, leanings, figures.fuel())).toList();
         TorqueCurve bare = new TorqueCurve(
-                takenFor(figures.kind()), rows, List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of(), advised.sparks);
+                takenFor(figures.kind()), rows, List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of(), advised.sparks, Optional.empty());
         Optional<Row> best = bare.most(Told.TORQUE.key());
         if (best.isEmpty()) {
             return new TorqueCurve(
@@ -281,7 +282,8 @@ public final class Prediction {
                     List.of(),
                     List.of(),
                     List.of("No torque is told at any of these speeds."),
-                    List.of());
+                    List.of(),
+                    Optional.empty());
         }
         double at = best.get().speed();
         Measured torque = best.get().figure(Told.TORQUE.key()).orElseThrow().figure();
@@ -305,7 +307,7 @@ public final class Prediction {
                 readings(figures, leanings, at, torque),
                 List.of(),
                 sentences(bare, best.get(), torque, figures),
-                advised.sparks);
+                advised.sparks, Optional.empty());
     }
 
     /** The delay of knocking was fitted to fuels like petrol; of others no octane number is told. */

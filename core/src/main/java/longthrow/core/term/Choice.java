@@ -160,6 +160,13 @@ public enum Choice {
             new Option("petrol", "petrol"),
             new Option("e85", "E85"),
             new Option("methanol", "methanol")),
+    JETTED_FUEL(
+            "jetted_fuel",
+            Part.CARBURETTOR,
+            "what it burned where the present main jet was right",
+            new Option("petrol", "petrol"),
+            new Option("e85", "E85"),
+            new Option("methanol", "methanol")),
     OCTANE_SCALE(
             "octane_scale",
             Part.USE,

@@ -247,6 +247,9 @@ public enum Term {
     // ---- carburettor, use
     VENTURI("venturi", Part.CARBURETTOR, ReadingKind.PLUG, "d_v", mm(5, 60), "", "venturi", "narrowest diameter"),
     THROTTLE_BORE("throttle_bore", Part.CARBURETTOR, ReadingKind.PLUG, "d_th", mm(6, 70), "", "throttle bore", "diameter at the throttle"),
+    JETTED_PRESSURE("jetted_pressure", Part.CARBURETTOR, ReadingKind.AIR_PRESSURE, "p_j", si(55e3, 108e3), "", "air pressure where the jet was right", "of the place itself, on the day when the present main jet was right; not reduced to sea level"),
+    JETTED_TEMPERATURE("jetted_temperature", Part.CARBURETTOR, ReadingKind.HEAT, "ϑ_j", si(243.15, 323.15), "", "air temperature where the jet was right", "in the shade, on the day when the present main jet was right"),
+    JETTED_HUMIDITY("jetted_humidity", Part.CARBURETTOR, ReadingKind.HUMIDITY, "φ_j", si(0, 1), "", "relative humidity where the jet was right", "of the same air, at its temperature"),
     PRIMARY_DIAMETER("primary_diameter", Part.EXHAUST, ReadingKind.OUTSIDE, "d_x", mm(10, 70), "", "primary diameter", "inside of the first pipe"),
     PRIMARY_LENGTH("primary_length", Part.EXHAUST, ReadingKind.TAPE, "l_x", mm(50, 1500), "", "primary length", "port face to the first change of section, along the centre line"),
     LIMITER_SPEED("cut_speed", Part.LIMITER, ReadingKind.SPEED, "n_l", rpm(500, 16000), "", "limiter speed", "speed above which it cuts the spark"),
@@ -344,7 +347,15 @@ public enum Term {
 
     /** What nothing but the prediction of torque and power asks for. */
     private static final Set<Term> POWER_ALONE =
-            EnumSet.of(VALVES, OCTANE_NUMBER, AIR_PRESSURE, AIR_TEMPERATURE, HUMIDITY);
+            EnumSet.of(
+                    VALVES,
+                    OCTANE_NUMBER,
+                    AIR_PRESSURE,
+                    AIR_TEMPERATURE,
+                    HUMIDITY,
+                    JETTED_PRESSURE,
+                    JETTED_TEMPERATURE,
+                    JETTED_HUMIDITY);
 
     private final String key;
     private final Part part;

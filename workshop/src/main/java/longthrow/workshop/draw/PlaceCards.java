@@ -33,7 +33,28 @@ final class PlaceCards {
                         PlaceCards::hygrometer,
                         "Read at once after it was carried from a warm room or a car: it takes minutes.",
                         "In the shade, beside the thermometer: both speak of the same air.",
-                        "Left for five minutes with air moving past it."));
+                        "Left for five minutes with air moving past it."),
+                card(
+                        Term.JETTED_PRESSURE,
+                        "no air at all",
+                        PlaceCards::barometer,
+                        "The weather report's figure: it is reduced to sea level and too high by some 1.2 kPa for every 100 m.",
+                        "Barometer where the engine ran well with this jet, on that day.",
+                        "Written down there; it cannot be read afterwards."),
+                card(
+                        Term.JETTED_TEMPERATURE,
+                        "air before the intake",
+                        PlaceCards::thermometer,
+                        "In the sun, or behind the warm cylinder.",
+                        "Probe in the shade, where the engine ran well with this jet.",
+                        "On the same day as the pressure."),
+                card(
+                        Term.JETTED_HUMIDITY,
+                        "air before the intake",
+                        PlaceCards::hygrometer,
+                        "Read at once after it was carried from a warm room or a car: it takes minutes.",
+                        "In the shade, where the engine ran well with this jet.",
+                        "On the same day as the pressure."));
     }
 
     /** Engine on its bench, its intake to the left. */

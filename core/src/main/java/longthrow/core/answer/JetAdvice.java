@@ -1,0 +1,51 @@
+package longthrow.core.answer;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.measurement.Measured;
+
+/**
+ * What the main jet becomes at the place, in the weather and on the fuel that the engine is to run on, from where the present jet was right. Full throttle, same mixture.
+ * @param change   empty where something is missing
+ * @param missing  what would have to be written; empty where the change is known
+ * @param read     what tells on the engine whether it is right
+ * @param cautions that stand beside it
+ * @param said     what it comes to, in plain words
+ */
+public record JetAdvice(
+        Optional<Change> change, List<Rung.Missing> missing, List<String> read, List<String> cautions, String said) {
+    public JetAdvice {
+        missing = List.copyOf(missing);
+        read = List.copyOf(read);
+        cautions = List.copyOf(cautions);
+        if (change.isPresent() != missing.isEmpty()) {
+            throw new IllegalArgumentException("a change of jet with " + missing.size() + " things missing");
+        }
+    }
+
+    /**
+     * After over before, all without unit.
+     * @param area       of the jet's hole
+     * @param diameter   of it
+     * @param air        density of the dry air
+     * @param heat       that a kilogram of air sets free with just enough fuel
+     * @param volume     of fuel for the same air
+     * @param asFlow     number of the jet, where it counts flow
+     * @param asDiameter number of the jet, where it counts diameter
+     */
+    public record Change(
+            Measured area,
+            Measured diameter,
+            double air,
+            double heat,
+            double volume,
+            Number asFlow,
+            Number asDiameter) {}
+
+    /**
+     * Of a jet, after over before.
+     * @param physics where to start
+     * @param leanest and richest what physics with its doubt at 95 % and the rule of the trade come to
+     */
+    public record Number(double physics, double leanest, double richest) {}
+}
