@@ -21,15 +21,16 @@ import org.junit.jupiter.api.Test;
 /** S2, an invented case worked by hand: a side-valve engine on methanol goes from one track to another, higher and hotter. */
 class JetAdviceTest {
     private static final String ENGINE = """
-            longthrow: 1
-            engine: {name: jets, invented: yes, valves: side, made_for: competition}
-            carburettor: {jetted_pressure: 99.2 kPa, jetted_temperature: 24 °C, jetted_humidity: 50 %, jetted_fuel: methanol}
-            place: {air_pressure: 87.3 kPa, air_temperature: 30 °C, relative_humidity: 30 %}
-            use: {fuel: methanol}
-            """;
+        longthrow: 1
+        engine: {name: jets, invented: yes, valves: side, made_for: competition}
+        carburettor: {jetted_pressure: 99.2 kPa, jetted_temperature: 24 °C, jetted_humidity: 50 %, jetted_fuel: methanol}
+        place: {air_pressure: 87.3 kPa, air_temperature: 30 °C, relative_humidity: 30 %}
+        use: {fuel: methanol}
+        """;
 
     private static JetAdvice jet(String text) {
-        Build build = BuildFile.read(text.getBytes(StandardCharsets.UTF_8)).build().orElseThrow();
+        Build build =
+                BuildFile.read(text.getBytes(StandardCharsets.UTF_8)).build().orElseThrow();
         Answer life = Life.of(build, Catalogue.EMPTY, List.of());
         return Prediction.of(
                         build,
@@ -63,9 +64,17 @@ class JetAdviceTest {
         // 2 % for the model, and two barometers, thermometers and hygrometers
         assertThat(change.area().standardUncertainty() / change.area().value()).isBetween(0.02, 0.025);
         assertThat(change.diameter().standardUncertainty() / change.diameter().value())
-                .isCloseTo(0.5 * change.area().standardUncertainty() / change.area().value(), within(1e-12));
+                .isCloseTo(
+                        0.5
+                                * change.area().standardUncertainty()
+                                / change.area().value(),
+                        within(1e-12));
         JetAdvice jet = jet(ENGINE);
-        assertThat(jet.said()).contains("0.863").contains("-7.1 %").contains("-3.6 %").doesNotContain("instead of");
+        assertThat(jet.said())
+                .contains("0.863")
+                .contains("-7.1 %")
+                .contains("-3.6 %")
+                .doesNotContain("instead of");
         assertThat(jet.cautions()).anyMatch(c -> c.contains("rich side")).anyMatch(c -> c.contains("fire card"));
         assertThat(jet.read()).hasSize(3);
     }
@@ -74,7 +83,9 @@ class JetAdviceTest {
     @Test
     void anotherFuelIsToldByHeatAndByVolume() {
         String petrol = ENGINE.replace("jetted_fuel: methanol", "jetted_fuel: petrol")
-                .replace("87.3 kPa, air_temperature: 30 °C, relative_humidity: 30 %", "99.2 kPa, air_temperature: 24 °C, relative_humidity: 50 %");
+                .replace(
+                        "87.3 kPa, air_temperature: 30 °C, relative_humidity: 30 %",
+                        "99.2 kPa, air_temperature: 24 °C, relative_humidity: 50 %");
         JetAdvice.Change change = change(petrol);
         assertThat(change.air()).isCloseTo(1, within(1e-9));
         assertThat(change.area().value()).isCloseTo(2.2, within(0.02));

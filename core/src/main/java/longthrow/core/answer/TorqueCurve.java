@@ -40,7 +40,17 @@ public record TorqueCurve(
 
     /** Nothing can be reckoned for want of these. */
     public static TorqueCurve unknown(List<Rung.Missing> missing) {
-        return new TorqueCurve("", List.of(), List.of(), Double.NaN, List.of(), List.of(), missing, List.of(), List.of(), Optional.empty());
+        return new TorqueCurve(
+                "",
+                List.of(),
+                List.of(),
+                Double.NaN,
+                List.of(),
+                List.of(),
+                missing,
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     /** The same with what the main jet becomes. */

@@ -255,6 +255,7 @@ final class Asking {
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
         }
+        taken.addAll(Model.assumptions(all));
         if (!all.has(Needed.SPARK)) {
             taken.add(new DefaultUsed(
                     Term.BASE_TIMING.path(),
@@ -299,7 +300,8 @@ final class Asking {
                     "the events that were read are not used: "
                             + lacking.stream().map(Needed::label).collect(Collectors.joining(", "))
                             + (lacking.size() == 1 ? " is" : " are")
-                            + " not known; some events without the others, or without the lift at which they were read, are no valve timing",
+                            + " not known; some events without the others, or without the lift at which they were"
+                            + " read, are no valve timing",
                     "read the rest: "
                             + lacking.stream().map(n -> term(n).path()).collect(Collectors.joining(", "))));
         }
@@ -340,7 +342,8 @@ final class Asking {
             findings.add(new Finding(
                     Finding.Kind.NOTE,
                     Term.OCTANE_NUMBER.path(),
-                    "the octane number is not used: what is known of knocking was fitted to petrol, and this engine burns "
+                    "the octane number is not used: what is known of knocking was fitted to petrol, and this engine"
+                            + " burns "
                             + fuel.label(),
                     ""));
             return Optional.empty();
@@ -357,7 +360,8 @@ final class Asking {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     Term.OCTANE_NUMBER.path(),
-                    "the octane number is not used: by which scale the pump prints it is not said, and the two lie 4 to 5 apart",
+                    "the octane number is not used: by which scale the pump prints it is not said, and the two lie 4"
+                            + " to 5 apart",
                     say.how() + " (" + say.where() + ")"));
         }
         return scale.map(s -> PumpOctane.acting(printed.get(), s));

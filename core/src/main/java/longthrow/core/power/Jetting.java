@@ -34,14 +34,18 @@ final class Jetting {
 
     private static final List<String> READ = List.of(
             "the plug after full load, cut clean: pale or with beads on its insulator is lean, black and dry is rich",
-            "the exhaust temperature at full load beside what it was where the jet was right: hotter is leaner, until it misfires",
-            "how it pulls under full load: flat, hunting or backfiring through the carburettor is lean, four-stroking and smoke is rich");
+            "the exhaust temperature at full load beside what it was where the jet was right: hotter is leaner, until"
+                    + " it misfires",
+            "how it pulls under full load: flat, hunting or backfiring through the carburettor is lean, four-stroking"
+                    + " and smoke is rich");
 
     private static final String LEAN =
-            "A lean engine runs hot and seizes or burns its piston before it says so: start on the rich side, with the next larger jet than this comes to, and go leaner by one step at a time.";
+            "A lean engine runs hot and seizes or burns its piston before it says so: start on the rich side, with the"
+                    + " next larger jet than this comes to, and go leaner by one step at a time.";
 
     private static final String FIRE =
-            "Methanol burns with a flame that nobody sees in daylight, and is toxic by skin and lungs: the methanol fire card is to be read before a jet is changed; water puts it out.";
+            "Methanol burns with a flame that nobody sees in daylight, and is toxic by skin and lungs: the methanol"
+                    + " fire card is to be read before a jet is changed; water puts it out.";
 
     private Jetting() {}
 
@@ -54,7 +58,8 @@ final class Jetting {
         Optional<Fuel> before = fuel(known, Choice.JETTED_FUEL, missing);
         Optional<Fuel> after = fuel(known, Choice.FUEL, missing);
         List<String> cautions = new ArrayList<>(List.of(LEAN));
-        if (Stream.of(Choice.JETTED_FUEL, Choice.FUEL).anyMatch(c -> known.build().chose(c, "methanol"))) {
+        if (Stream.of(Choice.JETTED_FUEL, Choice.FUEL)
+                .anyMatch(c -> known.build().chose(c, "methanol"))) {
             cautions.add(FIRE);
         }
         if (!missing.isEmpty()) {
@@ -63,7 +68,8 @@ final class Jetting {
                     missing,
                     READ,
                     cautions,
-                    "What the main jet becomes here is not told: it takes the air and the fuel in which the present jet was right, and those of the place where it is to run.");
+                    "What the main jet becomes here is not told: it takes the air and the fuel in which the present"
+                            + " jet was right, and those of the place where it is to run.");
         }
         List<Measured> there =
                 BEFORE.stream().map(t -> known.figure(t).orElseThrow()).toList();
@@ -89,10 +95,18 @@ final class Jetting {
         JetChange bare = change(before, after, at);
         Map<Source, Double> sources = new LinkedHashMap<>();
         double area = bare.areaRatio();
-        add(sources, "model: flow of the jet", "what a jet passes in other air or of another fuel", area * bare.doubt());
+        add(
+                sources,
+                "model: flow of the jet",
+                "what a jet passes in other air or of another fuel",
+                area * bare.doubt());
         if (another) {
             double richness = RICHNESS_REACH * Math.sqrt(2) / Math.sqrt(3);
-            add(sources, "model: richness of two fuels", "how rich the one and the other fuel is wanted", area * richness);
+            add(
+                    sources,
+                    "model: richness of two fuels",
+                    "how rich the one and the other fuel is wanted",
+                    area * richness);
         }
         for (int i = 0; i < at.length; i++) {
             double u = air.get(i).standardUncertainty();
@@ -143,7 +157,10 @@ final class Jetting {
     private static String said(JetAdvice.Change change, Fuel before, Fuel after, boolean another) {
         String said = String.format(
                 Locale.ROOT,
-                "The dry air here is %.3f times as dense as where the jet was right. Its area becomes %s (± %.1f %%), its diameter %s: a number that counts flow %s (%s to %s with the rule of the trade), one that counts diameter %s (%s to %s). Which of both the number counts is asked of its maker; not knowing it, start with the richer.",
+                "The dry air here is %.3f times as dense as where the jet was right. Its area becomes %s (± %.1f %%),"
+                    + " its diameter %s: a number that counts flow %s (%s to %s with the rule of the trade), one that"
+                    + " counts diameter %s (%s to %s). Which of both the number counts is asked of its maker; not"
+                    + " knowing it, start with the richer.",
                 change.air(),
                 percent(change.area().value()),
                 100 * change.area().expanded() / change.area().value(),
@@ -160,7 +177,8 @@ final class Jetting {
         return said
                 + String.format(
                         Locale.ROOT,
-                        " On %s instead of %s a kilogram of air sets %s heat free, and the same air takes %.2f times the fuel by volume: tank, tap and float valve have to pass that too.",
+                        " On %s instead of %s a kilogram of air sets %s heat free, and the same air takes %.2f times"
+                                + " the fuel by volume: tank, tap and float valve have to pass that too.",
                         after.label(),
                         before.label(),
                         percent(change.heat()),

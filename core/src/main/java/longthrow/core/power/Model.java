@@ -2,8 +2,10 @@ package longthrow.core.power;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import longthrow.core.answer.DefaultUsed;
 import longthrow.core.cycle.Bearing;
 import longthrow.core.cycle.Chamber;
 import longthrow.core.cycle.CylinderSpace;
@@ -41,6 +43,8 @@ final class Model {
     private static final double CHAMBER = 1.3;
     private static final double CROWN = 1.05;
 
+    private static final String PRACTICE = "common practice, no source";
+
     /** Stem over head. Common practice, no source. */
     private static final double STEM = 0.2;
 
@@ -57,6 +61,17 @@ final class Model {
 
     /** Edge of a carburettor's entry over its bore. Common practice, no source. */
     private static final double BELL = 0.1;
+
+    /** Mains and big end over the bore where nothing was read. Common practice, no source. */
+    private static final double SHAFT = 0.37;
+
+    private static final double PLAIN_BIG_END = 0.44;
+    private static final double PLAIN_BIG_END_LENGTH = 0.33;
+    private static final double NEEDLE_BIG_END = 0.4;
+    private static final double NEEDLE_BIG_END_WIDTH = 0.5;
+
+    /** Outside of the fan over the bore. Common practice, no source. */
+    private static final double FAN = 2.4;
 
     private final Figures figures;
     private final MoistAir air;
@@ -201,6 +216,59 @@ final class Model {
         return new Duct(pieces, 1);
     }
 
+    /**
+     * What the model takes of every engine, for which no figure stands: one line each, with its source and whose doubt covers it.
+     */
+    static List<DefaultUsed> assumptions(Figures figures) {
+        boolean side = figures.kind().layout() == Layout.SIDE_VALVE;
+        boolean utility = figures.kind().use() == Use.UTILITY;
+        List<DefaultUsed> taken = new ArrayList<>();
+        taken.add(taken(
+                Needed.WALL_HEAT,
+                "wall of the chamber " + of(side ? SIDE_CHAMBER : CHAMBER) + " and of the crown " + of(CROWN)
+                        + " of the bore's area",
+                "judgement, no source"));
+        taken.add(taken(Needed.INTAKE_FLOW, "stems of the valves " + of(STEM) + " of their heads", PRACTICE));
+        taken.add(taken(
+                Needed.INTAKE_FLOW,
+                "edge of the carburettor's entry " + of(BELL)
+                        + " of its bore, its end 1.2 venturis wide, the venturi 0.65 of the way along",
+                PRACTICE));
+        taken.add(taken(
+                Needed.EXHAUST_FLOW,
+                "roughness of cast ports " + of(1e3 * CAST) + " mm and of pipes " + of(1e3 * DRAWN) + " mm",
+                "Moody (1944), cast iron and commercial steel"));
+        if (figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE)) {
+            taken.add(taken(
+                    Needed.SILENCER_HOLE,
+                    "silencer as a cylinder twice as long as wide, empty, its wall taking " + of(SILENCER_HEAT)
+                            + " W/(m² K)",
+                    "judgement, no source"));
+        }
+        taken.add(taken(
+                Needed.FRICTION,
+                "two ball mains on a shaft of " + of(SHAFT) + " bores, "
+                        + (utility
+                                ? "a plain big end of " + of(PLAIN_BIG_END) + " by " + of(PLAIN_BIG_END_LENGTH)
+                                        + " bores"
+                                : "a big end of needles, " + of(NEEDLE_BIG_END) + " bores"),
+                PRACTICE));
+        if (figures.kind().cooling() == Cooling.FAN) {
+            taken.add(taken(Needed.FRICTION, "a fan of " + of(FAN) + " bores across", PRACTICE));
+        }
+        return taken;
+    }
+
+    private static DefaultUsed taken(Needed cover, String what, String source) {
+        return new DefaultUsed(cover.key(), what, source + "; its doubt is within that of \"" + cover.label() + "\"");
+    }
+
+    private static String of(double share) {
+        return String.format(Locale.ROOT, "%.3g", share)
+                .replaceAll("(\\.\\d*?)0+$", "$1")
+                .replaceAll("\\.$", "");
+    }
+
     // ---- what rubs
 
     private ValveGear gear() {
@@ -212,22 +280,22 @@ final class Model {
     }
 
     /**
-     * Mean effective pressure of what rubs, and of the breathing crankcase [Pa]. Bearings where nothing was read, common practice, no source: ball mains of 0.37 bores; a plain big end of 0.44 by 0.33 bores in a utility
-     * engine, one of needles in others.
+     * Mean effective pressure of what rubs, and of the breathing crankcase [Pa]. Ball mains; a plain big end in a utility engine, one of needles in others.
      * @param meanLoad on the mains [N]
      */
     double friction(double speed, double meanLoad) {
         double bore = at(Needed.BORE);
-        double shaft = 0.37 * bore;
+        double shaft = SHAFT * bore;
         boolean utility = figures.kind().use() == Use.UTILITY;
         Bearing mains = new Bearing.Rolling(Bearing.Kind.BALL, shaft, 1.5 * shaft, 2, meanLoad);
         Bearing bigEnd = utility
-                ? new Bearing.Plain(0.44 * bore, 0.33 * bore, 1)
-                : new Bearing.Rolling(Bearing.Kind.NEEDLE, 0.4 * bore, 0.5 * bore, 1, meanLoad);
+                ? new Bearing.Plain(PLAIN_BIG_END * bore, PLAIN_BIG_END_LENGTH * bore, 1)
+                : new Bearing.Rolling(
+                        Bearing.Kind.NEEDLE, NEEDLE_BIG_END * bore, NEEDLE_BIG_END_WIDTH * bore, 1, meanLoad);
         int valves = figures.kind().intakes() + figures.kind().exhausts();
         Optional<Friction.Fan> fan = figures.kind().cooling() == Cooling.FAN
                 ? Optional.of(
-                        new Friction.Fan(2.4 * bore, air.density(at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE))))
+                        new Friction.Fan(FAN * bore, air.density(at(Needed.AIR_TEMPERATURE), at(Needed.AIR_PRESSURE))))
                 : Optional.empty();
         Friction friction = Friction.of(
                 new Friction.Engine(

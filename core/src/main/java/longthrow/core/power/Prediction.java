@@ -216,10 +216,12 @@ public final class Prediction {
                 leaned.stream().map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end))).toList();
         List<SparkPlan> sweeps = leaned.stream()
                 .filter(p -> !Double.isNaN(Told.SPARK.of(p.point().orElseThrow())))
-                .map(p -> new SparkPlan(figures, p.speed, Told.SPARK.of(p.point().orElseThrow())))
+                .map(p ->
+                        new SparkPlan(figures, p.speed, Told.SPARK.of(p.point().orElseThrow())))
                 .toList();
         List<Run> runs = Stream.concat(
-                        plans.stream().flatMap(p -> p.runs().stream()), sweeps.stream().flatMap(p -> p.runs().stream()))
+                        plans.stream().flatMap(p -> p.runs().stream()),
+                        sweeps.stream().flatMap(p -> p.runs().stream()))
                 .toList();
         return runner.all(runs).map(outcomes -> {
             List<Leaning> leanings = new ArrayList<>();
@@ -243,15 +245,10 @@ public final class Prediction {
     }
 
     private static Standing standing(List<At> places, double speed) {
-        return places.stream()
-                .filter(p -> p.speed == speed)
-                .findFirst()
-                .orElseThrow()
-                .standing;
+        return places.stream().filter(p -> p.speed == speed).findFirst().orElseThrow().standing;
     }
 
-    private SparkSearch.Setting setting(
-            Figures figures, SparkPlan plan, List<Leaning> leanings, Standing standing) {
+    private SparkSearch.Setting setting(Figures figures, SparkPlan plan, List<Leaning> leanings, Standing standing) {
         return new SparkSearch.Setting(
                 plan.speed(),
                 standing == Standing.NOT_APPROVED ? MARK : "",
@@ -270,7 +267,16 @@ public final class Prediction {
         List<Row> rows =
                 places.stream().map(p -> row(p, leanings, figures.fuel())).toList();
         TorqueCurve bare = new TorqueCurve(
-                takenFor(figures.kind()), rows, List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of(), advised.sparks, Optional.empty());
+                takenFor(figures.kind()),
+                rows,
+                List.of(),
+                Double.NaN,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                advised.sparks,
+                Optional.empty());
         Optional<Row> best = bare.most(Told.TORQUE.key());
         if (best.isEmpty()) {
             return new TorqueCurve(
@@ -307,7 +313,8 @@ public final class Prediction {
                 readings(figures, leanings, at, torque),
                 List.of(),
                 sentences(bare, best.get(), torque, figures),
-                advised.sparks, Optional.empty());
+                advised.sparks,
+                Optional.empty());
     }
 
     /** The delay of knocking was fitted to fuels like petrol; of others no octane number is told. */
@@ -477,9 +484,9 @@ public final class Prediction {
                                 row.figure(Told.POWER.key()).orElseThrow().figure())
                         + " at " + speed(row.speed()) + marked(row) + "."));
         long read = figures.read();
-        sentences.add(
-                read + " of " + (read + figures.taken())
-                        + " figures are as read, the others as they are usual in such engines; full throttle, warm, sound and tuned.");
+        sentences.add(read + " of " + (read + figures.taken())
+                + " figures are as read, the others as they are usual in such engines; full throttle, warm,"
+                + " sound and tuned.");
         sentences.add(air(figures));
         if (Asking.isPetrol(figures.fuel()) && asking.octane().isEmpty()) {
             sentences.add(

@@ -15,7 +15,9 @@ import longthrow.core.quantity.FigurePrinter;
 /** One key serves at all speeds: which of those that are sold comes nearest the better spark at all of them together and is let by each of them. */
 final class SparkAdvice {
     private static final String CAUTION =
-            "An earlier spark raises the peak pressure and the heat of piston and head, and knock burns a piston before it is heard over the exhaust; check the timing with a lamp after every change, go by one step, read the plug, and ask life again.";
+            "An earlier spark raises the peak pressure and the heat of piston and head, and knock burns a piston"
+                    + " before it is heard over the exhaust; check the timing with a lamp after every change, go by one"
+                    + " step, read the plug, and ask life again.";
 
     private static final String LATE =
             "A later spark heats the exhaust valve and the port; check the timing with a lamp.";
@@ -82,15 +84,17 @@ final class SparkAdvice {
             return List.of();
         }
         double now = set.get().value();
-        boolean knocks = sweeps.stream()
-                .flatMap(s -> s.margin().angle().stream())
-                .anyMatch(margin -> margin.value() < 0);
+        boolean knocks =
+                sweeps.stream().flatMap(s -> s.margin().angle().stream()).anyMatch(margin -> margin.value() < 0);
         if (knocks) {
             return List.of(quiet(sweeps, now)
-                    .map(key -> "It is more likely to knock than not with the spark as set: " + named(key, taper, printer)
+                    .map(key -> "It is more likely to knock than not with the spark as set: "
+                            + named(key, taper, printer)
                             + " is the earliest that more likely than not does not; it moves torque by "
                             + share(key.gain) + ". " + LATE)
-                    .orElse("It is more likely to knock than not with the spark as set, and no key that is sold makes it late enough: do not run it at full throttle on this fuel; a fuel of a higher octane number or less compression mends it."));
+                    .orElse("It is more likely to knock than not with the spark as set, and no key that is"
+                            + " sold makes it late enough: do not run it at full throttle on this fuel; a"
+                            + " fuel of a higher octane number or less compression mends it."));
         }
         Optional<Key> key = key(sweeps);
         if (key.isPresent()) {

@@ -86,8 +86,8 @@ final class SparkPlan {
     }
 
     private Map<Source, Double> atGivenSpark(List<Leaning> leanings, Told told) {
-        Map<Source, Double> sources = new LinkedHashMap<>(
-                Leaning.doubted(leanings, told, speed, 0).contributions());
+        Map<Source, Double> sources =
+                new LinkedHashMap<>(Leaning.doubted(leanings, told, speed, 0).contributions());
         Optional<Measured> spark = figures.value(Needed.SPARK);
         spark.ifPresent(s -> sources.keySet().removeAll(s.contributions().keySet()));
         return sources;

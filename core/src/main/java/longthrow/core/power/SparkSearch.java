@@ -103,10 +103,13 @@ final class SparkSearch {
             }
         }
         if (top == 0) {
-            return new Spot(Side.LATER_THAN, Optional.of(Measured.exact(points.get(0).advance())));
+            return new Spot(
+                    Side.LATER_THAN, Optional.of(Measured.exact(points.get(0).advance())));
         }
         if (top == points.size() - 1) {
-            return new Spot(Side.EARLIER_THAN, Optional.of(Measured.exact(points.get(top).advance())));
+            return new Spot(
+                    Side.EARLIER_THAN,
+                    Optional.of(Measured.exact(points.get(top).advance())));
         }
         Point a = points.get(top - 1);
         Point b = points.get(top);
@@ -196,16 +199,13 @@ final class SparkSearch {
         }
         Crossing at = crossing.get();
         Map<Source, Double> sources = new LinkedHashMap<>();
-        spare(setting.acting.get().value())
-                .contributions()
-                .forEach((source, u) -> sources.put(source, u / at.slope));
+        spare(setting.acting.get().value()).contributions().forEach((source, u) -> sources.put(source, u / at.slope));
         return new Spot(Side.AT, Optional.of(Measured.withContributions(at.advance, sources)));
     }
 
     /** Octane number of the fuel less that wanted, at a spark known exactly. */
     private Measured spare(double wanted) {
-        return PumpOctane.margin(
-                setting.acting.orElseThrow(), Measured.withContributions(wanted, setting.octane));
+        return PumpOctane.margin(setting.acting.orElseThrow(), Measured.withContributions(wanted, setting.octane));
     }
 
     private Spot margin(Spot limited) {
@@ -213,8 +213,7 @@ final class SparkSearch {
             return Spot.UNKNOWN;
         }
         return new Spot(
-                limited.side(),
-                Optional.of(PumpOctane.margin(limited.angle().get(), setting.set.get())));
+                limited.side(), Optional.of(PumpOctane.margin(limited.angle().get(), setting.set.get())));
     }
 
     // ---- keys
@@ -300,7 +299,10 @@ final class SparkSearch {
         }
         Measured spare = spare(a.octaneWanted() + slope * (advance - a.advance()));
         Map<Source, Double> sources = new LinkedHashMap<>(spare.contributions());
-        setting.set.orElseThrow().contributions().forEach((source, u) -> sources.merge(source, -slope * u, Double::sum));
+        setting.set
+                .orElseThrow()
+                .contributions()
+                .forEach((source, u) -> sources.merge(source, -slope * u, Double::sum));
         return Optional.of(Measured.withContributions(spare.value(), sources));
     }
 
@@ -308,17 +310,19 @@ final class SparkSearch {
 
     private String said(Spot best, Spot limited, Spot margin, double worth) {
         StringBuilder said = new StringBuilder("At ")
-                .append(printer.print(Dimension.ROTATIONAL_SPEED, setting.speed, 0).first().text())
+                .append(printer.print(Dimension.ROTATIONAL_SPEED, setting.speed, 0)
+                        .first()
+                        .text())
                 .append(setting.marked.isEmpty() ? "" : setting.marked + ",")
                 .append(" most torque comes with the spark ")
                 .append(angle(best))
                 .append(" before top dead centre");
         setting.set.ifPresent(set -> said.append("; it is set to ").append(angle(set)));
         said.append(". ");
-        if (best.side() == Side.AT
-                && halfBurnedAt(best.angle().orElseThrow().value()) < HALF_BURNED_EARLIEST) {
+        if (best.side() == Side.AT && halfBurnedAt(best.angle().orElseThrow().value()) < HALF_BURNED_EARLIEST) {
             said.append(
-                    "By the sum half has burned there earlier than it has in published engines at their best, so the best lies rather later than earlier; torque hardly changes between. ");
+                    "By the sum half has burned there earlier than it has in published engines at their best, so the"
+                            + " best lies rather later than earlier; torque hardly changes between. ");
         }
         if (margin.side() == Side.UNKNOWN) {
             said.append("How far that is from knocking is not known");
@@ -350,12 +354,14 @@ final class SparkSearch {
                         .append(String.format(Locale.ROOT, "%.1f°", Math.toDegrees(worth)))
                         .append(".");
             }
-            case EARLIER_THAN -> said.append("Up to the earliest spark that was reckoned, ")
-                    .append(angle(limited.angle().orElseThrow()))
-                    .append(", the octane number wanted stays below the fuel's.");
-            case LATER_THAN -> said.append("It knocks even with the latest spark that was reckoned, ")
-                    .append(angle(limited.angle().orElseThrow()))
-                    .append(": the fuel or the compression is the trouble.");
+            case EARLIER_THAN ->
+                said.append("Up to the earliest spark that was reckoned, ")
+                        .append(angle(limited.angle().orElseThrow()))
+                        .append(", the octane number wanted stays below the fuel's.");
+            case LATER_THAN ->
+                said.append("It knocks even with the latest spark that was reckoned, ")
+                        .append(angle(limited.angle().orElseThrow()))
+                        .append(": the fuel or the compression is the trouble.");
             case UNKNOWN -> throw new IllegalStateException("a margin without a limit");
         }
         double octane = setting.acting.map(Measured::value).orElse(Double.NaN);

@@ -92,7 +92,8 @@ class SparkSweepTest {
         SparkSweep sweep = sweep(88);
         assertThat(sweep.best().side()).isEqualTo(Side.AT);
         assertThat(degrees(sweep.best())).isCloseTo(29, within(TIGHT));
-        // half burned follows by 0.8, so 2 degrees of flame count 1.25 times, as do 1.5 and 0.3 of where it is best (8.8 less 8.5); the runs:
+        // half burned follows by 0.8, so 2 degrees of flame count 1.25 times, as do 1.5 and 0.3 of where it is best
+        // (8.8 less 8.5); the runs:
         // 0.15 % of 9.99 N m, sqrt 2 of it over 9 degrees from 25 to 34, over twice the bend of 0.01, over sqrt 3
         double runs = 0.0015 * 9.99 * Math.sqrt(2) / 9 / 0.02 / Math.sqrt(3);
         double half = 1.25 * 1.8 / Math.sqrt(3);
@@ -140,7 +141,11 @@ class SparkSweepTest {
         assertThat(earlier.isAllowed()).isTrue();
         assertThat(calm.steps()).hasSize(6); // not the one that is set
         // 4 degrees on a taper of 22.2 mm: 0.775 mm
-        assertThat(advice(calm)).contains("4° earlier").contains("0.77").contains("+1.6 %").contains("knock burns");
+        assertThat(advice(calm))
+                .contains("4° earlier")
+                .contains("0.77")
+                .contains("+1.6 %")
+                .contains("knock burns");
 
         SparkSweep near = sweep(88); // 3.75 to spare, doubt 8 at 95 %
         assertThat(step(near, 4).isAllowed()).isFalse();
@@ -157,14 +162,7 @@ class SparkSweepTest {
         SparkSweep eager = sweep(50, 40, Optional.of(100.0), Optional.of(29.0));
         assertThat(step(eager, 2).isAllowed()).isTrue(); // later than now
         SparkSearch.Setting setting = new SparkSearch.Setting(
-                300,
-                "",
-                eager.set(),
-                29 * DEGREE,
-                Optional.of(Measured.exact(100)),
-                Map.of(),
-                Map.of(),
-                List.of());
+                300, "", eager.set(), 29 * DEGREE, Optional.of(Measured.exact(100)), Map.of(), Map.of(), List.of());
         SparkSweep onward =
                 new SparkSearch(setting, eager.points(), PRINTER).sweep().orElseThrow();
         assertThat(step(onward, 4).spare().orElseThrow().low()).isPositive();
@@ -182,7 +180,9 @@ class SparkSweepTest {
                 .contains("use.octane_number")
                 .contains("an octane number of 81") // 70 + 0.75 * 15, printed with a doubt of 8
                 .contains("No earlier spark is advised");
-        assertThat(unknown.steps().stream().filter(s -> s.shift() > 0)).isNotEmpty().noneMatch(Step::isAllowed);
+        assertThat(unknown.steps().stream().filter(s -> s.shift() > 0))
+                .isNotEmpty()
+                .noneMatch(Step::isAllowed);
         assertThat(advice(unknown)).contains("not advised").contains("not known");
     }
 
@@ -257,7 +257,8 @@ class SparkSweepTest {
                 List.of());
         SparkSweep sweep = new SparkSearch(setting, points, PRINTER).sweep().orElseThrow();
         assertThat(sweep.best().side()).isEqualTo(Side.AT);
-        // half burned at 7 to 10 degrees with most torque (Heywood 1988, 9.2); the sum's best lies earlier, and its doubt reaches the published range
+        // half burned at 7 to 10 degrees with most torque (Heywood 1988, 9.2); the sum's best lies earlier, and its
+        // doubt reaches the published range
         double best = degrees(sweep.best());
         double half = Double.NaN;
         for (int i = 1; i < points.size(); i++) {

@@ -17,7 +17,8 @@ final class PlaceCards {
                         Term.AIR_PRESSURE,
                         "no air at all",
                         PlaceCards::barometer,
-                        "The weather report's figure: it is reduced to sea level and too high by some 1.2 kPa for every 100 m.",
+                        "The weather report's figure: it is reduced to sea level and too high by some 1.2 kPa for"
+                                + " every 100 m.",
                         "Barometer at the place, beside the engine; its correction for height off, or set to nought.",
                         "Tap it or wait until it stands still, then read."),
                 card(
@@ -38,7 +39,8 @@ final class PlaceCards {
                         Term.JETTED_PRESSURE,
                         "no air at all",
                         PlaceCards::barometer,
-                        "The weather report's figure: it is reduced to sea level and too high by some 1.2 kPa for every 100 m.",
+                        "The weather report's figure: it is reduced to sea level and too high by some 1.2 kPa for"
+                                + " every 100 m.",
                         "Barometer where the engine ran well with this jet, on that day.",
                         "Written down there; it cannot be read afterwards."),
                 card(
