@@ -158,9 +158,9 @@ final class Jetting {
         String said = String.format(
                 Locale.ROOT,
                 "The dry air here is %.3f times as dense as where the jet was right. Its area becomes %s (± %.1f %%),"
-                    + " its diameter %s: a number that counts flow %s (%s to %s with the rule of the trade), one that"
-                    + " counts diameter %s (%s to %s). Which of both the number counts is asked of its maker; not"
-                    + " knowing it, start with the richer.",
+                        + " its diameter %s: a number that counts flow %s (%s to %s with the rule of the trade), one that"
+                        + " counts diameter %s (%s to %s). Which of both the number counts is asked of its maker; not"
+                        + " knowing it, start with the richer.",
                 change.air(),
                 percent(change.area().value()),
                 100 * change.area().expanded() / change.area().value(),

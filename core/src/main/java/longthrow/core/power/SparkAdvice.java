@@ -22,6 +22,11 @@ final class SparkAdvice {
     private static final String LATE =
             "A later spark heats the exhaust valve and the port; check the timing with a lamp.";
 
+    /** Knock is looked for at so many speeds at least, the lowest of them at most so much of the highest, before an earlier spark is advised; our own choice. */
+    private static final int LEAST_SPEEDS = 3;
+
+    private static final double LOW = 0.6;
+
     private SparkAdvice() {}
 
     /**
@@ -31,6 +36,13 @@ final class SparkAdvice {
      * @param gain    mean of what torque gains, a share
      */
     record Key(double shift, double advance, double gain) {}
+
+    /** Whether the speeds reach from low to high. */
+    private static boolean isLookedThrough(List<SparkSweep> sweeps) {
+        double lowest = sweeps.stream().mapToDouble(SparkSweep::speed).min().orElse(Double.NaN);
+        double highest = sweeps.stream().mapToDouble(SparkSweep::speed).max().orElse(Double.NaN);
+        return sweeps.size() >= LEAST_SPEEDS && lowest <= LOW * highest;
+    }
 
     /** The key that gives most among those that every speed lets; empty where none is worth it. */
     static Optional<Key> key(List<SparkSweep> sweeps) {
@@ -97,6 +109,11 @@ final class SparkAdvice {
                             + " fuel of a higher octane number or less compression mends it."));
         }
         Optional<Key> key = key(sweeps);
+        if (key.isPresent() && key.get().advance > now && !isLookedThrough(sweeps)) {
+            return List.of("An earlier spark would give " + share(key.get().gain)
+                    + " of torque at the speeds that were looked at; no key is advised by so few, for knock is"
+                    + " often worst at low speed: ask at all speeds, from idle up.");
+        }
         if (key.isPresent()) {
             String beside = key.get().advance > now ? CAUTION : LATE;
             return List.of("Of the offset keys that are sold, " + named(key.get(), taper, printer)

@@ -46,12 +46,17 @@ class SparkSweepTest {
     }
 
     private static SparkSweep sweep(double octaneAtTen, double best, Optional<Double> octane, Optional<Double> set) {
+        return sweep(300, octaneAtTen, best, octane, set);
+    }
+
+    private static SparkSweep sweep(
+            double speed, double octaneAtTen, double best, Optional<Double> octane, Optional<Double> set) {
         List<Point> points = new ArrayList<>();
         for (double degrees : new double[] {10, 16, 22, 25, 28, 34, 40, 46}) {
             points.add(point(degrees, octaneAtTen, best));
         }
         SparkSearch.Setting setting = new SparkSearch.Setting(
-                300,
+                speed,
                 "",
                 set.map(s -> Measured.of(s * DEGREE, List.of(LAMP))),
                 25 * DEGREE,
@@ -141,7 +146,9 @@ class SparkSweepTest {
         assertThat(earlier.isAllowed()).isTrue();
         assertThat(calm.steps()).hasSize(6); // not the one that is set
         // 4 degrees on a taper of 22.2 mm: 0.775 mm
-        assertThat(advice(calm))
+        SparkSweep slow = sweep(150, 70, 29, Optional.of(100.0), Optional.of(25.0));
+        SparkSweep middle = sweep(220, 70, 29, Optional.of(100.0), Optional.of(25.0));
+        assertThat(advice(slow, middle, calm))
                 .contains("4° earlier")
                 .contains("0.77")
                 .contains("+1.6 %")
@@ -152,8 +159,11 @@ class SparkSweepTest {
         assertThat(step(near, 2).isAllowed()).isFalse();
         assertThat(step(near, -2).isAllowed()).isTrue();
         assertThat(advice(near)).contains("not advised").contains("may knock");
+        // by too few speeds, or by high ones alone, none
+        assertThat(advice(calm)).contains("no key is advised").contains("low speed");
+        assertThat(advice(calm, calm, middle)).contains("no key is advised");
         // one speed that does not let it is enough
-        assertThat(advice(calm, near)).contains("not advised");
+        assertThat(advice(slow, near, calm)).contains("not advised");
     }
 
     /** At 33 degrees half has burned at 5.6 degrees, earlier than in any published engine at its best, however good the fuel. */
