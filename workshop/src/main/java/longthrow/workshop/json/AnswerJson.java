@@ -9,12 +9,14 @@ import longthrow.core.answer.Candidate;
 import longthrow.core.answer.Clearance;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
+import longthrow.core.answer.JetAdvice;
 import longthrow.core.answer.LimitLadder;
 import longthrow.core.answer.NextReading;
 import longthrow.core.answer.Rejection;
 import longthrow.core.answer.Result;
 import longthrow.core.answer.Rung;
 import longthrow.core.answer.Shaking;
+import longthrow.core.answer.SparkSweep;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
 import longthrow.core.answer.TorqueCurve;
@@ -157,7 +159,8 @@ public final class AnswerJson {
                     n -> n.target().dimension().siSymbol())
             .numberOrNull(
                     "now",
-                    "95 % doubt of the target now; null while the target is unknown, or where the reading is to settle a disagreement",
+                    "95 % doubt of the target now; null while the target is unknown, or where the reading is to settle"
+                            + " a disagreement",
                     NextReading::now)
             .numberOrNull(
                     "after",
@@ -272,7 +275,8 @@ public final class AnswerJson {
                     a -> a.upTo().orElse(Double.NaN))
             .numberOrNull(
                     "can_have",
-                    "highest speed that could be had as it is, once every stop on damage is settled, in rad/s; null when no maker's speed is known",
+                    "highest speed that could be had as it is, once every stop on damage is settled, in rad/s; null"
+                            + " when no maker's speed is known",
                     a -> a.canHave().orElse(Double.NaN))
             .text("said", "in one sentence", Approval::said)
             .texts("reasons", "why, gravest first", Approval::reasons)
@@ -447,6 +451,108 @@ public final class AnswerJson {
             .number("now", "95 % doubt of the most torque, as a share of it", TorqueCurve.Reading::now)
             .number("after", "the same with this one read well", TorqueCurve.Reading::after);
 
+    private static final JsonShape<Measured> DOUBTED = new JsonShape<Measured>()
+            .number("value", "best value", Measured::value)
+            .numberOrNull(
+                    "low", "lower end of the 95 % interval; null when the doubt is unknown", m -> ifKnown(m, m.low()))
+            .numberOrNull(
+                    "high", "upper end of the 95 % interval; null when the doubt is unknown", m -> ifKnown(m, m.high()))
+            .numberOrNull(
+                    "standard_uncertainty",
+                    "combined standard uncertainty; null when the doubt is unknown",
+                    m -> ifKnown(m, m.standardUncertainty()));
+
+    private static final JsonShape<SparkSweep.Point> SPARK_POINT = new JsonShape<SparkSweep.Point>()
+            .number("advance", "of the spark before top dead centre, in rad", SparkSweep.Point::advance)
+            .number("torque", "as if it did not knock, in N m", SparkSweep.Point::torque)
+            .numberOrNull(
+                    "octane_wanted",
+                    "octane number wanted; null for fuels unlike petrol",
+                    SparkSweep.Point::octaneWanted)
+            .number("half_burned", "after top dead centre, in rad", SparkSweep.Point::halfBurned)
+            .number("peak_pressure", "in Pa", SparkSweep.Point::peakPressure)
+            .number("exhaust_temperature", "as it leaves the cylinder, in K", SparkSweep.Point::exhaustTemperature);
+
+    private static final JsonShape<SparkSweep.Spot> SPARK_SPOT = new JsonShape<SparkSweep.Spot>()
+            .word(
+                    "side",
+                    "where it lies to what was run; beyond it the angle is that end",
+                    JsonShape.words(SparkSweep.Side.values(), SparkSweep.Side::key),
+                    s -> s.side().key())
+            .list(
+                    "angle",
+                    "of the crank, in rad, one; empty where unknown",
+                    DOUBTED,
+                    s -> s.angle().stream().toList());
+
+    private static final JsonShape<SparkSweep.Step> SPARK_STEP = new JsonShape<SparkSweep.Step>()
+            .number("shift", "from the straight key, earlier positive, in rad", SparkSweep.Step::shift)
+            .number("advance", "with it, before top dead centre, in rad", SparkSweep.Step::advance)
+            .number("gain", "torque with it over torque now, less 1", SparkSweep.Step::gain)
+            .list(
+                    "spare",
+                    "octane number of the fuel less that wanted, one; empty where not known",
+                    DOUBTED,
+                    s -> s.spare().stream().toList())
+            .text(
+                    "against",
+                    "what speaks against it at this speed; empty where nothing does",
+                    SparkSweep.Step::against);
+
+    private static final JsonShape<SparkSweep> SPARK = new JsonShape<SparkSweep>()
+            .number("speed", "of the crank, in rad/s", SparkSweep::speed)
+            .list(
+                    "set",
+                    "spark as it was read, before top dead centre, in rad, one; empty where it was not",
+                    DOUBTED,
+                    s -> s.set().stream().toList())
+            .list("points", "that were run, by rising advance", SPARK_POINT, SparkSweep::points)
+            .list("best", "advance of most torque, one", SPARK_SPOT, s -> List.of(s.best()))
+            .list("limited", "advance at which it begins to knock, one", SPARK_SPOT, s -> List.of(s.limited()))
+            .list("margin", "limited less set, one", SPARK_SPOT, s -> List.of(s.margin()))
+            .numberOrNull(
+                    "octane_doubt",
+                    "what the doubt of the knocking formula is worth at the limit, in rad; null where none was found",
+                    SparkSweep::octaneDoubt)
+            .list("steps", "of offset keys as they are sold", SPARK_STEP, SparkSweep::steps)
+            .list("missing", "what would have to be told for the margin", MISSING, SparkSweep::missing)
+            .text("said", "what it comes to, in plain words", SparkSweep::said);
+
+    private static final JsonShape<JetAdvice.Number> JET_NUMBER = new JsonShape<JetAdvice.Number>()
+            .number("physics", "where to start", JetAdvice.Number::physics)
+            .number(
+                    "leanest",
+                    "that physics with its doubt and the rule of the trade come to",
+                    JetAdvice.Number::leanest)
+            .number("richest", "that they come to", JetAdvice.Number::richest);
+
+    private static final JsonShape<JetAdvice.Change> JET_CHANGE = new JsonShape<JetAdvice.Change>()
+            .list("area", "of the jet's hole, after over before, one", DOUBTED, c -> List.of(c.area()))
+            .list("diameter", "of it, one", DOUBTED, c -> List.of(c.diameter()))
+            .number("air", "density of the dry air, after over before", JetAdvice.Change::air)
+            .number(
+                    "heat",
+                    "that a kilogram of air sets free with just enough fuel, after over before",
+                    JetAdvice.Change::heat)
+            .number("volume", "of fuel for the same air, after over before", JetAdvice.Change::volume)
+            .list("as_flow", "its number where that counts flow, one", JET_NUMBER, c -> List.of(c.asFlow()))
+            .list(
+                    "as_diameter",
+                    "its number where that counts diameter, one",
+                    JET_NUMBER,
+                    c -> List.of(c.asDiameter()));
+
+    private static final JsonShape<JetAdvice> JET = new JsonShape<JetAdvice>()
+            .list(
+                    "change",
+                    "from where the present main jet was right, one; empty where something is missing",
+                    JET_CHANGE,
+                    j -> j.change().stream().toList())
+            .list("missing", "what would have to be written", MISSING, JetAdvice::missing)
+            .texts("read", "what tells on the engine whether it is right", JetAdvice::read)
+            .texts("cautions", "that stand beside it", JetAdvice::cautions)
+            .text("said", "what it comes to, in plain words", JetAdvice::said);
+
     private static final JsonShape<TorqueCurve> TORQUE = new JsonShape<TorqueCurve>()
             .text(
                     "taken_for",
@@ -461,7 +567,17 @@ public final class AnswerJson {
             .list("shares", "who owns the doubt of the most torque, largest first", TORQUE_SHARE, TorqueCurve::shares)
             .list("next", "readings that would cut it most, best first", TORQUE_READING, TorqueCurve::next)
             .list("missing", "what it cannot do without; empty where torque is told", MISSING, TorqueCurve::missing)
-            .texts("sentences", "what it comes to, in plain words", TorqueCurve::sentences);
+            .texts("sentences", "what it comes to, in plain words", TorqueCurve::sentences)
+            .list(
+                    "sparks",
+                    "what the spark does, by rising speed; empty where none was reckoned",
+                    SPARK,
+                    TorqueCurve::sparks)
+            .list(
+                    "jet",
+                    "what the main jet becomes, one; empty where there is no engine to tell",
+                    JET,
+                    c -> c.jet().stream().toList());
 
     private static final JsonShape<Clearance.Gap> GAP = new JsonShape<Clearance.Gap>()
             .number("value", "least gap in m; below 0 minus the depth of penetration", Clearance.Gap::value)
@@ -563,7 +679,8 @@ public final class AnswerJson {
                     c -> c.cold().stream().toList())
             .list(
                     "running",
-                    "least gap warm, at the wanted speed, bearings taken up the worst way, one; empty when it cannot be said",
+                    "least gap warm, at the wanted speed, bearings taken up the worst way, one; empty when it cannot"
+                            + " be said",
                     GAP,
                     c -> c.running().stream().toList())
             .list("limits", "what the trade wants there, all of it", WANTED_GAP, Clearance::limits)

@@ -1,10 +1,13 @@
 package longthrow.workshop.print;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.JetAdvice;
 import longthrow.core.answer.Shaking.Figure;
+import longthrow.core.answer.SparkSweep;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
@@ -43,6 +46,13 @@ final class TorqueList {
             page.heading(Ink.STRONG, "AT EACH SPEED", "full throttle; ± is 95 %");
             curve.rows().forEach(this::row);
         }
+        if (!curve.sparks().isEmpty()) {
+            page.heading(Ink.STRONG, "SPARK", "before top dead centre, full throttle; which key: see POWER");
+            curve.sparks().stream()
+                    .filter(sweep -> all || isNearMost(curve, sweep))
+                    .forEach(this::spark);
+        }
+        curve.jet().ifPresent(this::jet);
         if (!curve.shares().isEmpty()) {
             page.heading(Ink.STRONG, "WHO OWNS THE DOUBT", "of the most torque");
             page.paragraph(
@@ -69,6 +79,44 @@ final class TorqueList {
                 }
             }
         }
+    }
+
+    /** Of all speeds that were looked at the one nearest most torque; the others are left to {@code --all}. */
+    private static boolean isNearMost(TorqueCurve curve, SparkSweep sweep) {
+        return curve.sparks().stream()
+                .min(Comparator.comparingDouble(s -> Math.abs(s.speed() - curve.cycleSpeed())))
+                .filter(sweep::equals)
+                .isPresent();
+    }
+
+    private void spark(SparkSweep sweep) {
+        page.paragraph(INDENT, sweep.said());
+        if (!all) {
+            return;
+        }
+        for (SparkSweep.Point point : sweep.points()) {
+            page.hanging(
+                    2 * INDENT + 1,
+                    Ink.STRONG,
+                    printer.print(Dimension.ANGLE, point.advance(), 0).line() + ":",
+                    Ink.PLAIN,
+                    printer.print(Dimension.TORQUE, point.torque(), 0).line()
+                            + (Double.isNaN(point.octaneWanted())
+                                    ? ""
+                                    : String.format(Locale.ROOT, "; octane wanted %.0f", point.octaneWanted())));
+        }
+    }
+
+    private void jet(JetAdvice jet) {
+        if (jet.change().isEmpty() && !all) {
+            return;
+        }
+        page.heading(Ink.STRONG, "MAIN JET", "for this place, weather and fuel");
+        page.paragraph(INDENT, jet.said());
+        jet.missing()
+                .forEach(m -> page.hanging(INDENT, Ink.STRONG, m.what() + " (" + m.where() + "):", Ink.PLAIN, m.how()));
+        jet.cautions().forEach(caution -> page.hanging(INDENT, Ink.BAD, "Beware:", Ink.PLAIN, caution));
+        jet.read().forEach(read -> page.ifAny(INDENT, "look at:", read));
     }
 
     private void missing(TorqueCurve curve) {
@@ -124,7 +172,8 @@ final class TorqueList {
     private String reckoned(TorqueCurve.Reckoning reckoning) {
         return String.format(
                 Locale.ROOT,
-                "%d cycles until they repeat within %.1g, %d cells of at most %s, %d steps; mass balances within %.1g, energy within %.1g",
+                "%d cycles until they repeat within %.1g, %d cells of at most %s, %d steps; mass balances within %.1g,"
+                        + " energy within %.1g",
                 reckoning.cycles(),
                 reckoning.change(),
                 reckoning.cells(),
