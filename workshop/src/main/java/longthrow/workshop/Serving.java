@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import longthrow.core.pipe.PlainKernel;
+import longthrow.core.power.Runner;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Ahead;
@@ -16,6 +18,7 @@ import longthrow.workshop.web.Clearances;
 import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
+import longthrow.workshop.web.Torques;
 import longthrow.workshop.web.Workbench;
 import longthrow.workshop.web.book.BookRoutes;
 import longthrow.workshop.web.builds.BuildsRoutes;
@@ -25,6 +28,7 @@ import longthrow.workshop.web.life.LifeRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
 import longthrow.workshop.web.outline.OutlineRoutes;
 import longthrow.workshop.web.parts.PartsRoutes;
+import longthrow.workshop.web.power.PowerRoutes;
 import longthrow.workshop.web.shake.ShakeRoutes;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -49,9 +53,11 @@ final class Serving implements AutoCloseable {
     private final Thread backing;
     private final Thread warming;
     private final Ahead ahead;
+    private final Torques torques;
 
-    private Serving(Store store, Server server, String token, Ahead ahead, Thread warming) {
+    private Serving(Store store, Server server, String token, Ahead ahead, Torques torques, Thread warming) {
         this.ahead = ahead;
+        this.torques = torques;
         this.token = token;
         this.warming = warming;
         this.backing = new Thread(
@@ -96,7 +102,8 @@ final class Serving implements AutoCloseable {
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
-        Ahead ahead = new Ahead(bench, catalogues, clearances, loaded);
+        Torques torques = new Torques(bench, loaded, goesOn -> Runner.inTurn(PlainKernel::new, goesOn));
+        Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -112,6 +119,7 @@ final class Serving implements AutoCloseable {
                             new ClearRoutes(bench, clearances),
                             new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),
+                            new PowerRoutes(bench, catalogues, torques),
                             new ShakeRoutes(bench, catalogues, loaded),
                             ahead,
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
@@ -121,10 +129,16 @@ final class Serving implements AutoCloseable {
                 ahead.begin();
             }
             return new Serving(
-                    store, server.get(), token, ahead, rehearsed ? warmUp(bench, example) : new Thread("no rehearsal"));
+                    store,
+                    server.get(),
+                    token,
+                    ahead,
+                    torques,
+                    rehearsed ? warmUp(bench, example) : new Thread("no rehearsal"));
         } finally {
             if (!serving) {
                 ahead.close();
+                torques.close();
                 server.ifPresent(Server::close);
                 letGo(opening);
             }
@@ -224,6 +238,7 @@ final class Serving implements AutoCloseable {
             warming.interrupt();
             backing.interrupt();
             ahead.close();
+            torques.close();
             letRehearsalEnd();
             server.close();
         } finally {

@@ -24,7 +24,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What touches, what lets go first and where it shakes, worked out beside the requests for a build that is shown, so that rail and list know it though nobody opened
+ * What touches, what lets go first, where it shakes and whether torque can be told, worked out beside the requests for a build that is shown, so that rail and list know it though nobody opened
  * those pages. One question at a time, the build shown last first, of its newest revision alone, and only while nobody asks for anything and a processor is free.
  */
 public final class Ahead implements Routes, AutoCloseable {
@@ -37,17 +37,20 @@ public final class Ahead implements Routes, AutoCloseable {
     private final Catalogues catalogues;
     private final Clearances clearances;
     private final Loaded loaded;
+    private final Torques torques;
     private final Map<BuildId, Integer> waiting = new LinkedHashMap<>(); // revision that was shown
     private boolean isAtWork;
     private final ScheduledExecutorService worker =
             new ScheduledThreadPoolExecutor(1, Ahead::beside, new ThreadPoolExecutor.DiscardPolicy());
 
     /** Nothing waits yet. */
-    public Ahead(Workbench bench, Catalogues catalogues, Clearances clearances, Loaded loaded) {
+    public Ahead(
+            Workbench bench, Catalogues catalogues, Clearances clearances, Loaded loaded, Torques torques) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.clearances = clearances;
         this.loaded = loaded;
+        this.torques = torques;
     }
 
     private static Thread beside(Runnable task) {
@@ -172,7 +175,8 @@ public final class Ahead implements Routes, AutoCloseable {
             }
             case LIFE -> Rail.approved(loaded.life(text, active));
             case SHAKE -> Rail.shaken(loaded.shake(text, active));
-            case MEASURE, FIT, POWER, DYNO, DRIVE, SPEND, BOOK ->
+            case POWER -> torques.glance(text, active);
+            case MEASURE, FIT, DYNO, DRIVE, SPEND, BOOK ->
                 throw new IllegalArgumentException(question + " is not worked ahead");
         };
     }

@@ -47,6 +47,7 @@ public final class Desk {
     private final Turns turns = new Turns(Runtime.getRuntime().availableProcessors());
     private final ScheduledExecutorService ahead = oneAfterTheOther();
     private final AtomicLong visits = new AtomicLong();
+    private volatile boolean isRehearsing;
     private volatile long lastVisit = System.nanoTime();
     private final AtomicLong seen =
             new AtomicLong(); // sums begun and pages asked for when it was last looked whether others ask
@@ -123,10 +124,20 @@ public final class Desk {
         for (int i = 0; i < REHEARSALS; i++) {
             letOthersFirst();
             String text = texts.get(i % texts.size());
-            Optional<Answer> unused =
-                    turns.in(() -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
+            isRehearsing = true;
+            try {
+                Optional<Answer> unused =
+                        turns.in(() -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
+            } finally {
+                isRehearsing = false;
+            }
             seen.incrementAndGet();
         }
+    }
+
+    /** Whether somebody's sum runs, a rehearsal not counted. */
+    boolean isAtWork() {
+        return turns.running() > (isRehearsing ? 1 : 0);
     }
 
     /** Somebody asks the workshop for something: what can wait lets them go first. */

@@ -12,6 +12,7 @@ import longthrow.core.answer.Clearance;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
+import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.Verdict;
 import longthrow.core.engine.GapStops;
 
@@ -63,7 +64,7 @@ public final class Rail {
         MEASURE("Measure", "measure"),
         FIT("Fit", "fit"),
         CLEAR("Clear", "clear"),
-        POWER("Power", ""),
+        POWER("Power", "power"),
         LIFE("Life", "life"),
         SHAKE("Shake", "shake"),
         DYNO("Dyno", ""),
@@ -112,10 +113,10 @@ public final class Rail {
                 case MEASURE ->
                     own.map(s -> measure.orElseThrow().values().isEmpty() && s == State.UNKNOWN ? State.BEGIN : s)
                             .orElse(State.UNKNOWN);
-                case FIT, CLEAR, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
+                case FIT, CLEAR, POWER, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
                 // a sheet of what all say: no further along than measure, and no milder than what may be run
                 case BOOK -> book(own.orElse(State.UNKNOWN), others);
-                case POWER, DYNO, DRIVE, SPEND -> State.NOT_BUILT;
+                case DYNO, DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
@@ -174,6 +175,27 @@ public final class Rail {
                 .filter(s -> !s.figures().isEmpty())
                 .map(s -> s.missing().isEmpty() && !suspect ? State.ANSWERED : State.NEAR)
                 .orElse(State.UNKNOWN);
+    }
+
+    /**
+     * How far torque is told: not at all for want of readings; not, for every speed is refused; near for as long as its sums were not done, a usual figure stands for a reading that would tell more, or the
+     * speed of the most torque is not approved.
+     * @param power empty where it can be told and was not asked
+     */
+    static State powered(Optional<Answer> power) {
+        if (power.isEmpty()) {
+            return State.NEAR;
+        }
+        TorqueCurve curve = power.get().torque().orElse(TorqueCurve.unknown(List.of()));
+        Optional<TorqueCurve.Row> most = curve.most("torque");
+        if (most.isEmpty()) {
+            boolean isRefused =
+                    curve.rows().stream().anyMatch(row -> row.standing() == TorqueCurve.Standing.REFUSED);
+            return isRefused ? State.REFUSED : State.UNKNOWN;
+        }
+        boolean isSure = most.get().standing() == TorqueCurve.Standing.APPROVED
+                && curve.next().isEmpty();
+        return isSure ? State.ANSWERED : State.NEAR;
     }
 
     /** A stop is said in its own words; nothing read is unknown; what is suspect or is missing keeps it near. */

@@ -29,6 +29,11 @@ final class Turns {
         return free.availablePermits() == most;
     }
 
+    /** How many run. */
+    int running() {
+        return most - free.availablePermits();
+    }
+
     /** Whether one that asks now would not wait. */
     boolean isOneFree() {
         return free.availablePermits() > 0;

@@ -50,7 +50,8 @@ public final class Workbench {
     private record Asked(Rail.Question question, String text, List<CatalogueEntry> catalogues) {}
 
     /** What the moving engine is asked, in the order in which one rests on the other. */
-    static final List<Rail.Question> MOVING = List.of(Rail.Question.CLEAR, Rail.Question.LIFE, Rail.Question.SHAKE);
+    static final List<Rail.Question> MOVING =
+            List.of(Rail.Question.CLEAR, Rail.Question.LIFE, Rail.Question.SHAKE, Rail.Question.POWER);
 
     private volatile Optional<Consumer<Open>> shown = Optional.empty();
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();

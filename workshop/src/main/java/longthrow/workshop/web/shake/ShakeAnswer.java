@@ -5,15 +5,15 @@ import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Shaking;
-import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
-import longthrow.core.quantity.PrintedFigures;
 import longthrow.core.quantity.Units;
 import longthrow.core.term.Term;
 import longthrow.workshop.draw.HodographChart;
 import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Around;
+import longthrow.workshop.web.BothUnits;
+import longthrow.workshop.web.ChosenSpeed;
 import longthrow.workshop.web.ToRead;
 
 /**
@@ -81,16 +81,13 @@ public record ShakeAnswer(
     }
 
     /** A figure with its doubt. */
-    public record Figure(String label, Words words) {}
-
-    /** In the unit of the owner's choice, and in that of the other bench; that is empty where both write the same. */
-    public record Words(String first, String second) {}
+    public record Figure(String label, BothUnits words) {}
 
     /** A balance factor and what it leaves along the cylinder and across it. */
-    public record Trade(String factor, boolean own, Words along, Words across) {}
+    public record Trade(String factor, boolean own, BothUnits along, BothUnits across) {}
 
     /** Where to drill what, and what is left. */
-    public record Hole(String aim, String drill, String where, Words depth, Words wall, Words result) {}
+    public record Hole(String aim, String drill, String where, BothUnits depth, BothUnits wall, BothUnits result) {}
 
     /**
      * Laid out.
@@ -98,7 +95,7 @@ public record ShakeAnswer(
      * @param shown    at the speed to be shown
      * @param isWanted whether the build says which speed is wanted
      */
-    static ShakeAnswer of(Answer own, Answer shown, ShakePage.View view, boolean isWanted, String base) {
+    static ShakeAnswer of(Answer own, Answer shown, ChosenSpeed view, boolean isWanted, String base) {
         FigurePrinter printer = new FigurePrinter(own.units());
         Optional<Shaking> shaking = shown.shaking();
         Optional<Double> of = own.shaking().map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
@@ -121,14 +118,14 @@ public record ShakeAnswer(
                         .map(h -> hole(printer, h))
                         .toList(),
                 shaking.map(Shaking::pistons).orElse(List.of()).stream()
-                        .map(p -> new Figure(p.code() + ", " + p.name(), words(printer, Dimension.RATIO, p.factor())))
+                        .map(p -> new Figure(p.code() + ", " + p.name(), BothUnits.of(printer, Dimension.RATIO, p.factor())))
                         .toList(),
                 own.shaking().map(s -> ToRead.of(s.missing(), base)).orElse(List.of()),
                 Around.of(own, base));
     }
 
     private static Told told(
-            Answer own, Answer shown, ShakePage.View view, boolean isWanted, FigurePrinter printer, String base) {
+            Answer own, Answer shown, ChosenSpeed view, boolean isWanted, FigurePrinter printer, String base) {
         Optional<Shaking> shaking = shown.shaking();
         Optional<Double> of = own.shaking().map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
         Optional<Double> at = shaking.map(Shaking::speed).filter(speed -> !Double.isNaN(speed));
@@ -165,14 +162,14 @@ public record ShakeAnswer(
                                 "hodograph"),
                 beside.isEmpty() ? "" : whose,
                 shaking.map(Shaking::figures).orElse(List.of()).stream()
-                        .map(f -> new Figure(f.label(), words(printer, f.dimension(), f.figure())))
+                        .map(f -> new Figure(f.label(), BothUnits.of(printer, f.dimension(), f.figure())))
                         .toList(),
                 shaking.map(Shaking::trade).orElse(List.of()).stream()
                         .map(t -> new Trade(
                                 String.format(Locale.ROOT, "%.0f %%", 100 * t.factor()),
                                 factor.equals(Optional.of(t.factor())),
-                                words(printer, Dimension.FORCE, t.along()),
-                                words(printer, Dimension.FORCE, t.across())))
+                                BothUnits.of(printer, Dimension.FORCE, t.along()),
+                                BothUnits.of(printer, Dimension.FORCE, t.across())))
                         .toList());
     }
 
@@ -188,16 +185,9 @@ public record ShakeAnswer(
                 holes.aim().label(),
                 holes.count() + " of " + exact(printer, Dimension.LENGTH, holes.diameter()),
                 exact(printer, Dimension.LENGTH, holes.radius()),
-                words(printer, Dimension.LENGTH, holes.depth()),
-                words(printer, Dimension.LENGTH, holes.wall()),
-                words(printer, Dimension.RATIO, holes.result()));
-    }
-
-    private static Words words(FigurePrinter printer, Dimension dimension, Measured figure) {
-        PrintedFigures printed = printer.print(dimension, figure.value(), figure.expanded());
-        return new Words(
-                printed.first().text(),
-                printed.second().map(longthrow.core.quantity.Figure::text).orElse(""));
+                BothUnits.of(printer, Dimension.LENGTH, holes.depth()),
+                BothUnits.of(printer, Dimension.LENGTH, holes.wall()),
+                BothUnits.of(printer, Dimension.RATIO, holes.result()));
     }
 
     private static String exact(FigurePrinter printer, Dimension dimension, double si) {

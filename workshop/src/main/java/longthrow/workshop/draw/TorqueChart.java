@@ -1,0 +1,317 @@
+package longthrow.workshop.draw;
+
+import static longthrow.workshop.draw.Sketch.Anchor.END;
+import static longthrow.workshop.draw.Sketch.Anchor.MIDDLE;
+import static longthrow.workshop.draw.Sketch.Anchor.START;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.Shaking;
+import longthrow.core.answer.TorqueCurve;
+import longthrow.core.answer.TorqueCurve.Row;
+import longthrow.core.answer.TorqueCurve.Standing;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.UnitSystem;
+
+/**
+ * Torque, and power below it, over one axis of speed: with the band that holds them in 95 of 100, a round point where the speed is approved and an open square where it is not, hatched where no power is
+ * told.
+ */
+public final class TorqueChart {
+    /** Key of the row's figure. */
+    public static final String TORQUE = "torque";
+
+    /** Key of the row's figure. */
+    public static final String POWER = "power";
+
+    private static final int WIDTH = 360;
+    private static final int HEIGHT = 452;
+    private static final double LEFT = 46;
+    private static final double RIGHT = 348;
+    private static final double ZONE_WORDS = 14;
+    private static final double LINE = 16;
+    private static final double TORQUE_TOP = 62;
+    private static final double TORQUE_BOTTOM = 206;
+    private static final double POWER_TOP = 242;
+    private static final double POWER_BOTTOM = 372;
+    private static final double SPOT = 3.6;
+
+    private final TorqueCurve curve;
+    private final FigurePrinter printer;
+    private final UnitSystem units;
+    private final Scale speeds;
+    private final Svg svg;
+    private final Sketch s;
+
+    private TorqueChart(TorqueCurve curve, UnitSystem units, String idPrefix) {
+        this.curve = curve;
+        this.units = units;
+        this.printer = new FigurePrinter(units);
+        double first = curve.rows().get(0).speed();
+        double last = curve.rows().get(curve.rows().size() - 1).speed();
+        double room = first == last ? 0.1 * first : 0.02 * (last - first);
+        this.speeds = Scale.between(Dimension.ROTATIONAL_SPEED, units, first - room, last + room, LEFT, RIGHT);
+        this.svg = new Svg(idPrefix, WIDTH, HEIGHT, "Torque and power over crank speed", said());
+        this.s = new Sketch(svg, WIDTH, HEIGHT);
+    }
+
+    /**
+     * The chart, a whole SVG element.
+     * @throws IllegalArgumentException for a curve without rows
+     */
+    public static String of(TorqueCurve curve, UnitSystem units, String idPrefix) {
+        if (curve.rows().isEmpty()) {
+            throw new IllegalArgumentException("torque is told at no speed, so it has no curve to be drawn");
+        }
+        TorqueChart chart = new TorqueChart(curve, units, idPrefix);
+        chart.zones();
+        chart.panel(TORQUE, TORQUE_TOP, TORQUE_BOTTOM);
+        chart.panel(POWER, POWER_TOP, POWER_BOTTOM);
+        chart.axis();
+        chart.legend();
+        return chart.svg.finished();
+    }
+
+    // ---- in words
+
+    private String said() {
+        List<String> said = new ArrayList<>();
+        most(TORQUE).ifPresent(said::add);
+        most(POWER).ifPresent(said::add);
+        for (Run run : runs()) {
+            said.add(range(run) + ": " + run.standing().label()
+                    + (run.standing().isTold() ? ", told at " + run.count() : ", no power told"));
+        }
+        return String.join(". ", said) + ". Every figure stands in the table of speeds.";
+    }
+
+    private Optional<String> most(String key) {
+        return curve.most(key)
+                .map(row -> "Most " + key + " " + words(row.figure(key).orElseThrow()) + " at " + speed(row.speed()));
+    }
+
+    private String words(Shaking.Figure figure) {
+        Measured value = figure.figure();
+        return (value.isUnknown()
+                        ? printer.printDoubtUnknown(figure.dimension(), value.value())
+                        : printer.print(figure.dimension(), value.value(), value.expanded()))
+                .first()
+                .text();
+    }
+
+    private String speed(double speed) {
+        return printer.print(Dimension.ROTATIONAL_SPEED, speed, 0).first().text();
+    }
+
+    private String range(Run run) {
+        double from = curve.rows().get(run.from()).speed();
+        double to = curve.rows().get(run.to()).speed();
+        return run.from() == run.to() ? speed(from) : speed(from) + " to " + speed(to);
+    }
+
+    // ---- speeds that stand alike
+
+    /** Rows next to each other that stand alike, by their numbers. */
+    private record Run(Standing standing, int from, int to) {
+        private int count() {
+            return to - from + 1;
+        }
+    }
+
+    private List<Run> runs() {
+        List<Run> runs = new ArrayList<>();
+        List<Row> rows = curve.rows();
+        for (int i = 0, from = 0; i < rows.size(); i++) {
+            boolean ends = i + 1 == rows.size() || rows.get(i + 1).standing() != rows.get(i).standing();
+            if (ends) {
+                runs.add(new Run(rows.get(i).standing(), from, i));
+                from = i + 1;
+            }
+        }
+        return runs;
+    }
+
+    /** Between a speed that is told and one that is not nobody knows where it ends: that is hatched too. */
+    private void zones() {
+        double free = LEFT;
+        double line = ZONE_WORDS;
+        for (Run run : runs()) {
+            if (run.standing().isTold()) {
+                continue;
+            }
+            double left = run.from() == 0
+                    ? LEFT
+                    : speeds.at(curve.rows().get(run.from() - 1).speed());
+            double right = run.to() + 1 == curve.rows().size()
+                    ? RIGHT
+                    : speeds.at(curve.rows().get(run.to() + 1).speed());
+            s.doubt(left, TORQUE_TOP, right - left, TORQUE_BOTTOM - TORQUE_TOP);
+            s.doubt(left, POWER_TOP, right - left, POWER_BOTTOM - POWER_TOP);
+            String words = run.standing().label();
+            double half = words.length() * Sketch.SMALL * 0.56 / 2;
+            double middle = Math.max(half + 2, Math.min(WIDTH - half - 2, (left + right) / 2));
+            line = middle - half < free + 6 && free > LEFT ? (line == ZONE_WORDS ? ZONE_WORDS + LINE : ZONE_WORDS) : ZONE_WORDS;
+            free = middle + half;
+            s.words("quiet", words, middle, line, MIDDLE, Sketch.SMALL, true);
+            s.quiet("M", (left + right) / 2, line + 3, "V", TORQUE_TOP);
+        }
+    }
+
+    // ---- a panel
+
+    private static double low(Measured figure) {
+        return figure.isUnknown() ? figure.value() : Math.min(figure.low(), figure.value());
+    }
+
+    private static double high(Measured figure) {
+        return figure.isUnknown() ? figure.value() : Math.max(figure.high(), figure.value());
+    }
+
+    private void panel(String key, double top, double bottom) {
+        List<Measured> told = curve.rows().stream()
+                .flatMap(row -> row.figure(key).stream())
+                .map(Shaking.Figure::figure)
+                .toList();
+        Dimension dimension = key.equals(TORQUE) ? Dimension.TORQUE : Dimension.POWER;
+        Scale scale = Scale.round(
+                dimension,
+                units,
+                told.stream().mapToDouble(TorqueChart::low).min().orElse(0),
+                told.stream().mapToDouble(TorqueChart::high).max().orElse(0),
+                bottom,
+                top);
+        s.words("quiet", key + ", " + scale.unit(), 4, top - 12, START, Sketch.SMALL, true);
+        if (told.isEmpty()) {
+            s.quiet("M", LEFT, top, "V", bottom, "H", RIGHT);
+            return;
+        }
+        for (Scale.Tick tick : scale.ticks(28)) {
+            svg.add("path", "class", "grid", "d", Svg.path("M", LEFT, tick.at(), "H", RIGHT), "stroke", "currentColor",
+                    "stroke-width", "1", "stroke-opacity", "0.22");
+            s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
+        }
+        s.quiet("M", LEFT, top, "V", bottom);
+        s.quiet("M", LEFT, scale.at(0), "H", RIGHT);
+        WordRoom room = new WordRoom(WIDTH, bottom, Sketch.SMALL);
+        List<Row> line = new ArrayList<>();
+        for (Row row : curve.rows()) {
+            if (row.figure(key).isPresent()) {
+                line.add(row);
+            } else {
+                stretch(line, key, scale, room);
+                line.clear();
+            }
+        }
+        stretch(line, key, scale, room);
+        curve.most(key).ifPresent(row -> {
+            Shaking.Figure figure = row.figure(key).orElseThrow();
+            String words = words(figure);
+            WordRoom.Box box = room.beside(words, speeds.at(row.speed()), scale.at(figure.figure().value()));
+            s.words("quiet", words, box.middle(), box.base(), MIDDLE, Sketch.SMALL, true);
+        });
+    }
+
+    private static Measured figure(Row row, String key) {
+        return row.figure(key).orElseThrow().figure();
+    }
+
+    /** Rows next to each other that all tell it. */
+    private void stretch(List<Row> rows, String key, Scale scale, WordRoom room) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        List<Object> band = new ArrayList<>();
+        List<Object> line = new ArrayList<>();
+        List<Row> back = new ArrayList<>(rows);
+        Collections.reverse(back);
+        for (Row row : rows) {
+            add(band, speeds.at(row.speed()), scale.at(high(figure(row, key))));
+            add(line, speeds.at(row.speed()), scale.at(figure(row, key).value()));
+        }
+        for (Row row : back) {
+            add(band, speeds.at(row.speed()), scale.at(low(figure(row, key))));
+        }
+        band.add("Z");
+        svg.add("path", "class", "band", "d", Svg.path(band.toArray()), "fill", "currentColor", "fill-opacity", "0.14",
+                "stroke", "currentColor", "stroke-width", "0.8", "stroke-opacity", "0.6");
+        if (rows.size() > 1) {
+            s.lit(line.toArray());
+        }
+        for (int i = 0; i < rows.size(); i++) {
+            double x = speeds.at(rows.get(i).speed());
+            double y = scale.at(figure(rows.get(i), key).value());
+            if (i > 0) {
+                room.curve(
+                        speeds.at(rows.get(i - 1).speed()),
+                        scale.at(figure(rows.get(i - 1), key).value()),
+                        x,
+                        y);
+            }
+            point(rows.get(i).standing(), x, y);
+        }
+    }
+
+    private static void add(List<Object> path, double x, double y) {
+        path.add(path.isEmpty() ? "M" : "L");
+        path.add(x);
+        path.add(y);
+    }
+
+    private void point(Standing standing, double x, double y) {
+        if (standing == Standing.APPROVED) {
+            s.spot(x, y, SPOT);
+            return;
+        }
+        svg.add("path", "class", "open", "d", Svg.path(Sketch.box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT)), "fill",
+                "Canvas", "stroke", "currentColor", "stroke-width", "1.6");
+    }
+
+    private void axis() {
+        for (double bottom : new double[] {TORQUE_BOTTOM, POWER_BOTTOM}) {
+            for (Scale.Tick tick : speeds.ticks(48)) {
+                s.quiet("M", tick.at(), bottom, "v", 5);
+                if (bottom == POWER_BOTTOM) {
+                    double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
+                    s.words(
+                            "quiet",
+                            tick.words(),
+                            Math.min(tick.at(), WIDTH - half - 1),
+                            bottom + 20,
+                            MIDDLE,
+                            Sketch.SMALL,
+                            false);
+                }
+            }
+        }
+        s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, POWER_BOTTOM + 38, END, Sketch.SMALL, false);
+    }
+
+    private boolean stands(Standing standing) {
+        return curve.rows().stream().anyMatch(row -> row.standing() == standing);
+    }
+
+    private void legend() {
+        double y = HEIGHT - 26;
+        double x = 10;
+        for (Standing standing : Standing.values()) {
+            if (standing.isTold() && stands(standing)) {
+                point(standing, x, y - 4.5);
+                s.words("quiet", standing.label(), x + 10, y, START, Sketch.SMALL, false);
+                x += 110;
+            }
+        }
+        if (curve.rows().stream().anyMatch(row -> row.standing().isTold())) {
+            svg.add("path", "class", "band", "d", Svg.path(Sketch.box(x - 6, y - 11, 18, 12)), "fill", "currentColor",
+                    "fill-opacity", "0.14", "stroke", "currentColor", "stroke-width", "0.8", "stroke-opacity", "0.6");
+            s.words("quiet", "95 in 100", x + 18, y, START, Sketch.SMALL, false);
+        }
+        if (curve.rows().stream().anyMatch(row -> !row.standing().isTold())) {
+            s.doubt(4, HEIGHT - 18, 18, 12);
+            s.words("quiet", "no power is told", 28, HEIGHT - 7, START, Sketch.SMALL, false);
+        }
+    }
+}
