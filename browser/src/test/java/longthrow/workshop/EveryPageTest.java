@@ -48,6 +48,9 @@ class EveryPageTest extends InTheBrowser {
     /** Between the last control and the first the window itself has the focus, once or twice. */
     private static final int FOR_THE_WINDOW = 2;
 
+    /** Some three hundred sums of a curve, on a machine that does other things too. */
+    static final double SUMS_WITHIN_MILLISECONDS = 300_000;
+
     private final List<String> faults = new ArrayList<>();
 
     @Test
@@ -105,6 +108,8 @@ class EveryPageTest extends InTheBrowser {
         look(page, "life, nothing read");
         page.navigate(base + "/shake?now=1");
         look(page, "shake, nothing read");
+        page.navigate(base + "/power?now=1");
+        look(page, "power, nothing read");
         page.navigate("/builds");
         look(page, "builds, one");
         assertThat(faults).isEmpty();
@@ -140,6 +145,10 @@ class EveryPageTest extends InTheBrowser {
         look(page, "shake");
         page.navigate(base + "/shake?speed=17");
         look(page, "shake, at a speed that is not taken");
+        page.navigate(base + "/power?now=1");
+        look(page, "power, a reading in dispute");
+        page.navigate(base + "/power?speed=17");
+        look(page, "power, at a speed that is not taken");
         page.navigate(base + "/history");
         look(page, "history");
         page.getByText("what changed").first().click();
@@ -152,6 +161,20 @@ class EveryPageTest extends InTheBrowser {
         page.locator("main form button").first().click();
         page.locator(".notice.bad").first().waitFor();
         look(page, "text with faults");
+        assertThat(faults).isEmpty();
+    }
+
+    /** The curve and a speed of one's own, with all that stands in their folds. */
+    @Test
+    void ofAnEngineWhoseTorqueIsTold() {
+        String base = breathing(workshop());
+        Page page = page();
+        page.setDefaultNavigationTimeout(SUMS_WITHIN_MILLISECONDS);
+        page.navigate(base + "/power");
+        look(page, "power, while it is worked out");
+        page.navigate(base + "/power?speed=2700&now=1");
+        page.locator("table.speeds").first().waitFor();
+        look(page, "power");
         assertThat(faults).isEmpty();
     }
 
@@ -177,6 +200,27 @@ class EveryPageTest extends InTheBrowser {
         second.getByText("What came in between").waitFor();
         look(second, "changed meanwhile");
         assertThat(faults).isEmpty();
+    }
+
+    /** An invented engine of which as much is written down as torque cannot do without. */
+    static String breathing(Serving workshop) {
+        BuildId id = workshop.store()
+                .create(
+                        "breathing",
+                        """
+                        longthrow: 1
+                        engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
+                        ignition: {base_timing: 24°}
+                        head: {chamber_volume: 25.0 cc}
+                        gasket: {thickness: 1.2 mm, bore: 71 mm}
+                        camshaft: {drive: in_case}
+                        cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
+                        piston: {crown_volume: 0.1 cc}
+                        crankshaft: {stroke: 52 mm}
+                        use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
+                        """,
+                        UUID.randomUUID());
+        return "/b/" + id;
     }
 
     /** The first scenario with rod and gasket wanted, over what was on offer. */

@@ -53,10 +53,12 @@ class PageSpeedTest extends InTheBrowser {
         pages.put("clear", base + "/clear?now=1");
         pages.put("life", base + "/life?now=1");
         pages.put("shake", base + "/shake?now=1");
+        pages.put("power", EveryPageTest.breathing(workshop()) + "/power?now=1");
         pages.put("book", base + "/book");
         pages.put("parts", "/parts");
         pages.put("history", base + "/history");
         pages.put("text", base + "/text");
+        page.setDefaultNavigationTimeout(EveryPageTest.SUMS_WITHIN_MILLISECONDS);
         for (String address : pages.values()) {
             page.navigate(address); // worked out once, so that the page is measured and not the sum
         }

@@ -41,7 +41,12 @@ class MeasurePageTest extends OverHttp {
         assertThat(words)
                 .contains("Readings that do not agree with the rest", "compression height, 15.625 mm")
                 .contains("The next best reading", "What stands in the way", "do not run it at 5200 rpm")
-                .contains("Measure ■ refused", "Book ■ refused", "Clear … being worked out", "Power – not built yet")
+                .contains(
+                        "Measure ■ refused",
+                        "Book ■ refused",
+                        "Clear … being worked out",
+                        "Power … being worked out",
+                        "Dyno – not built yet")
                 .containsPattern(
                         "STOP: \\d+ refused, \\d+ not approved; \\d+ readings? suspect; \\d+ figures? not known yet")
                 .doesNotContain("hard stop")

@@ -391,6 +391,7 @@ class WorkshopGuardsTest {
                     base + "/fit?now=1",
                     base + "/life?now=1",
                     base + "/shake?speed=3000",
+                    base + "/power?now=1",
                     base + "/text",
                     base + "/history")) {
                 String body = visitor.get(page).body();

@@ -49,8 +49,14 @@ public final class CycleChart {
                 "Pressure in the cylinder over its volume, two turns",
                 "Both by their logarithms. Highest pressure " + highest + " at " + degrees(peak.angle())
                         + " after top dead centre; least volume "
-                        + figure(units, Dimension.VOLUME, least(cycle, Place::volume).volume()) + ", largest "
-                        + figure(units, Dimension.VOLUME, most(cycle, Place::volume).volume())
+                        + figure(
+                                units,
+                                Dimension.VOLUME,
+                                least(cycle, Place::volume).volume()) + ", largest "
+                        + figure(
+                                units,
+                                Dimension.VOLUME,
+                                most(cycle, Place::volume).volume())
                         + ". The upper loop is compression, fire and expansion, the lower exhaust and intake.");
         Sketch s = new Sketch(svg, WIDTH, LOOP_HEIGHT);
         upright(s, svg, pressures, "absolute pressure, " + pressures.unit(), TOP, bottom);
@@ -62,14 +68,19 @@ public final class CycleChart {
         s.words("quiet", "volume over the piston, " + volumes.unit(), RIGHT, bottom + 38, END, Sketch.SMALL, false);
         s.lit(line(cycle, p -> volumes.at(p.volume()), p -> pressures.at(p.pressure())));
         s.spot(volumes.at(peak.volume()), pressures.at(peak.pressure()), 3.6);
-        s.words(
-                "quiet",
-                highest,
-                volumes.at(peak.volume()) + 10,
-                pressures.at(peak.pressure()) + 5,
-                START,
-                Sketch.SMALL,
-                true);
+        WordRoom room = new WordRoom(WIDTH, LOOP_HEIGHT, Sketch.SMALL);
+        room.axis(4, TOP - 16, RIGHT, TOP - 16);
+        Place before = cycle.get(0);
+        for (Place place : cycle) {
+            room.curve(
+                    volumes.at(before.volume()),
+                    pressures.at(before.pressure()),
+                    volumes.at(place.volume()),
+                    pressures.at(place.pressure()));
+            before = place;
+        }
+        WordRoom.Box box = room.beside(highest, volumes.at(peak.volume()), pressures.at(peak.pressure()));
+        s.words("quiet", highest, box.middle(), box.base(), MIDDLE, Sketch.SMALL, true);
         return svg.finished();
     }
 
@@ -133,9 +144,11 @@ public final class CycleChart {
 
     private static void turns(
             Sketch s, Svg svg, List<Place> cycle, Scale angles, double lifted, double from, double bottom) {
-        long first = Math.round(Math.toDegrees(cycle.get(0).angle()));
-        long last = Math.round(Math.toDegrees(cycle.get(cycle.size() - 1).angle()));
-        for (long degree = HALF_TURN * Math.floorDiv(first + HALF_TURN - 1, HALF_TURN); degree <= last + 2; degree += HALF_TURN) {
+        int first = (int) Math.round(Math.toDegrees(cycle.get(0).angle()));
+        int last = (int) Math.round(Math.toDegrees(cycle.get(cycle.size() - 1).angle()));
+        for (int degree = HALF_TURN * Math.floorDiv(first + HALF_TURN - 1, HALF_TURN);
+                degree <= last + 2;
+                degree += HALF_TURN) {
             double x = angles.at(Math.toRadians(degree));
             grid(svg, "M", x, TOP, "V", lifted, "M", x, from, "V", bottom);
             s.words(
@@ -147,14 +160,7 @@ public final class CycleChart {
                     Sketch.SMALL,
                     false);
             String dead = degree == 0 ? "fires" : Math.floorMod(degree, 2 * HALF_TURN) == 0 ? "tdc" : "bdc";
-            s.words(
-                    "quiet",
-                    dead,
-                    Math.max(18, Math.min(WIDTH - 16, x)),
-                    bottom + 34,
-                    MIDDLE,
-                    Sketch.SMALL,
-                    false);
+            s.words("quiet", dead, Math.max(18, Math.min(WIDTH - 16, x)), bottom + 34, MIDDLE, Sketch.SMALL, false);
         }
     }
 

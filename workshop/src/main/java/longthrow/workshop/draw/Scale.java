@@ -12,12 +12,16 @@ import longthrow.core.quantity.UnitSystem;
 final class Scale {
     private static final double[] ROUND = {1, 2, 5};
 
+    /** Ticks nearer than this run together; layout [pixels]. */
+    private static final double CLOSEST = 28;
+
     private final Unit unit;
     private final double low;
     private final double high;
     private final double from;
     private final double to;
     private final boolean logarithmic;
+    private final double step; // from one tick to the next; 0 where none is laid down
 
     /**
      * An axis.
@@ -26,8 +30,9 @@ final class Scale {
      * @param from        pixel of the least
      * @param to          pixel of the largest
      * @param logarithmic whether every tenfold is as long; then the least is above 0
+     * @param step        from one tick to the next [in the unit]; 0 where none is laid down
      */
-    private Scale(Unit unit, double low, double high, double from, double to, boolean logarithmic) {
+    private Scale(Unit unit, double low, double high, double from, double to, boolean logarithmic, double step) {
         if (!(high > low) || (logarithmic && !(low > 0))) {
             throw new IllegalArgumentException("an axis from " + low + " to " + high + " " + unit);
         }
@@ -37,12 +42,13 @@ final class Scale {
         this.from = from;
         this.to = to;
         this.logarithmic = logarithmic;
+        this.step = step;
     }
 
     /** Evenly from one figure to another [coherent SI], as they are. */
     static Scale between(Dimension dimension, UnitSystem units, double low, double high, double from, double to) {
         Unit unit = unit(dimension, units, Math.max(Math.abs(low), Math.abs(high)));
-        return new Scale(unit, unit.fromSi(low), unit.fromSi(high), from, to, false);
+        return new Scale(unit, unit.fromSi(low), unit.fromSi(high), from, to, false, 0);
     }
 
     /** Evenly over round figures that hold both [coherent SI] and nothing at all. */
@@ -54,17 +60,18 @@ final class Scale {
     static Scale held(Dimension dimension, UnitSystem units, double low, double high, double from, double to) {
         Unit unit = unit(dimension, units, Math.max(Math.abs(low), Math.abs(high)));
         double least = unit.fromSi(low);
-        double most = Math.max(unit.fromSi(high), Math.nextUp(least));
+        double most = unit.fromSi(high) > least ? unit.fromSi(high) : least + 1;
         double step = step(most - least, from, to);
         double bottom = step * Math.floor(least / step + 1e-9);
-        return new Scale(unit, bottom, Math.max(step * Math.ceil(most / step - 1e-9), bottom + step), from, to, false);
+        double top = Math.max(step * Math.ceil(most / step - 1e-9), bottom + step);
+        return new Scale(unit, bottom, top, from, to, false, step);
     }
 
     /** By the logarithm, a little past both [coherent SI], which are above 0. */
     static Scale logarithmic(Dimension dimension, UnitSystem units, double low, double high, double from, double to) {
         Unit unit = unit(dimension, units, high);
         double room = Math.pow(high / low, 0.04);
-        return new Scale(unit, unit.fromSi(low) / room, unit.fromSi(high) * room, from, to, true);
+        return new Scale(unit, unit.fromSi(low) / room, unit.fromSi(high) * room, from, to, true, 0);
     }
 
     private static Unit unit(Dimension dimension, UnitSystem units, double largest) {
@@ -72,9 +79,9 @@ final class Scale {
         return units == UnitSystem.METRIC_FIRST ? both.metric() : both.inchTrade();
     }
 
-    /** Round, so that no two ticks stand nearer than some 28 pixels. */
+    /** Round, so that no two ticks stand nearer than {@link #CLOSEST}. */
     private static double step(double range, double from, double to) {
-        double least = range * Math.min(1, 28 / Math.abs(to - from));
+        double least = range * Math.min(1, CLOSEST / Math.abs(to - from));
         double tens = Math.pow(10, Math.floor(Math.log10(least)));
         for (double times : ROUND) {
             if (times * tens >= least * (1 - 1e-9)) {
@@ -116,10 +123,10 @@ final class Scale {
             }
             return ticks;
         }
-        double step = step(high - low, from, from + Math.abs(to - from) * 28 / wide);
-        int places = (int) Math.floor(Math.log10(step) + 1e-9);
-        for (long k = (long) Math.ceil(low / step - 1e-9); k * step <= high * (1 + 1e-9) + 1e-12; k++) {
-            ticks.add(new Tick(place(k * step), words(k * step, places)));
+        double each = step > 0 ? step : step(high - low, from, from + Math.abs(to - from) * CLOSEST / wide);
+        int places = (int) Math.floor(Math.log10(each) + 1e-9);
+        for (long k = (long) Math.ceil(low / each - 1e-9); k * each <= high * (1 + 1e-9) + 1e-12; k++) {
+            ticks.add(new Tick(place(k * each), words(k * each, places)));
         }
         return ticks;
     }

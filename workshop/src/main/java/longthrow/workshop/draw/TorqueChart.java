@@ -29,15 +29,20 @@ public final class TorqueChart {
     public static final String POWER = "power";
 
     private static final int WIDTH = 360;
-    private static final int HEIGHT = 452;
+    private static final int HEIGHT = 412;
+    /** Room for words over the panels, and for a line of the legend, where some speed tells no power. */
+    private static final double FOR_ZONES = 28;
+
     private static final double LEFT = 46;
     private static final double RIGHT = 348;
+    private static final double HEADING = 96;
+    private static final double HATCH = 8;
     private static final double ZONE_WORDS = 14;
     private static final double LINE = 16;
-    private static final double TORQUE_TOP = 62;
-    private static final double TORQUE_BOTTOM = 206;
-    private static final double POWER_TOP = 242;
-    private static final double POWER_BOTTOM = 372;
+    private static final double TORQUE_TOP = 34;
+    private static final double TORQUE_BOTTOM = 178;
+    private static final double POWER_TOP = 214;
+    private static final double POWER_BOTTOM = 344;
     private static final double SPOT = 3.6;
 
     private final TorqueCurve curve;
@@ -46,6 +51,11 @@ public final class TorqueChart {
     private final Scale speeds;
     private final Svg svg;
     private final Sketch s;
+    private final double height;
+    private final double torqueTop;
+    private final double torqueBottom;
+    private final double powerTop;
+    private final double powerBottom;
 
     private TorqueChart(TorqueCurve curve, UnitSystem units, String idPrefix) {
         this.curve = curve;
@@ -55,8 +65,15 @@ public final class TorqueChart {
         double last = curve.rows().get(curve.rows().size() - 1).speed();
         double room = first == last ? 0.1 * first : 0.02 * (last - first);
         this.speeds = Scale.between(Dimension.ROTATIONAL_SPEED, units, first - room, last + room, LEFT, RIGHT);
-        this.svg = new Svg(idPrefix, WIDTH, HEIGHT, "Torque and power over crank speed", said());
-        this.s = new Sketch(svg, WIDTH, HEIGHT);
+        boolean hasZones = curve.rows().stream().anyMatch(row -> !row.standing().isTold());
+        double down = hasZones ? FOR_ZONES : 0;
+        this.torqueTop = TORQUE_TOP + down;
+        this.torqueBottom = TORQUE_BOTTOM + down;
+        this.powerTop = POWER_TOP + down;
+        this.powerBottom = POWER_BOTTOM + down;
+        this.height = HEIGHT + (hasZones ? 2 : 0) * FOR_ZONES;
+        this.svg = new Svg(idPrefix, WIDTH, (int) height, "Torque and power over crank speed", said());
+        this.s = new Sketch(svg, WIDTH, height);
     }
 
     /**
@@ -69,8 +86,8 @@ public final class TorqueChart {
         }
         TorqueChart chart = new TorqueChart(curve, units, idPrefix);
         chart.zones();
-        chart.panel(TORQUE, TORQUE_TOP, TORQUE_BOTTOM);
-        chart.panel(POWER, POWER_TOP, POWER_BOTTOM);
+        chart.panel(TORQUE, chart.torqueTop, chart.torqueBottom);
+        chart.panel(POWER, chart.powerTop, chart.powerBottom);
         chart.axis();
         chart.legend();
         return chart.svg.finished();
@@ -126,13 +143,31 @@ public final class TorqueChart {
         List<Run> runs = new ArrayList<>();
         List<Row> rows = curve.rows();
         for (int i = 0, from = 0; i < rows.size(); i++) {
-            boolean ends = i + 1 == rows.size() || rows.get(i + 1).standing() != rows.get(i).standing();
+            boolean ends = i + 1 == rows.size()
+                    || rows.get(i + 1).standing() != rows.get(i).standing();
             if (ends) {
                 runs.add(new Run(rows.get(i).standing(), from, i));
                 from = i + 1;
             }
         }
         return runs;
+    }
+
+    private double left(Run run) {
+        return run.from() == 0 ? LEFT : end(run.from(), run.from() - 1);
+    }
+
+    private double right(Run run) {
+        return run.to() + 1 == curve.rows().size() ? RIGHT : end(run.to(), run.to() + 1);
+    }
+
+    /** Where a zone ends towards the next row: half way where that tells no power either, else where it stands. */
+    private double end(int row, int next) {
+        Row beside = curve.rows().get(next);
+        return speeds.at(
+                beside.standing().isTold()
+                        ? beside.speed()
+                        : (beside.speed() + curve.rows().get(row).speed()) / 2);
     }
 
     /** Between a speed that is told and one that is not nobody knows where it ends: that is hatched too. */
@@ -143,21 +178,21 @@ public final class TorqueChart {
             if (run.standing().isTold()) {
                 continue;
             }
-            double left = run.from() == 0
-                    ? LEFT
-                    : speeds.at(curve.rows().get(run.from() - 1).speed());
-            double right = run.to() + 1 == curve.rows().size()
-                    ? RIGHT
-                    : speeds.at(curve.rows().get(run.to() + 1).speed());
-            s.doubt(left, TORQUE_TOP, right - left, TORQUE_BOTTOM - TORQUE_TOP);
-            s.doubt(left, POWER_TOP, right - left, POWER_BOTTOM - POWER_TOP);
+            double left = left(run);
+            double right = right(run);
+            s.doubt(left, torqueTop, right - left, torqueBottom - torqueTop);
+            s.doubt(left, powerTop, right - left, powerBottom - powerTop);
             String words = run.standing().label();
             double half = words.length() * Sketch.SMALL * 0.56 / 2;
             double middle = Math.max(half + 2, Math.min(WIDTH - half - 2, (left + right) / 2));
-            line = middle - half < free + 6 && free > LEFT ? (line == ZONE_WORDS ? ZONE_WORDS + LINE : ZONE_WORDS) : ZONE_WORDS;
+            line = middle - half < free + 6 && free > LEFT
+                    ? (line == ZONE_WORDS ? ZONE_WORDS + LINE : ZONE_WORDS)
+                    : ZONE_WORDS;
             free = middle + half;
             s.words("quiet", words, middle, line, MIDDLE, Sketch.SMALL, true);
-            s.quiet("M", (left + right) / 2, line + 3, "V", TORQUE_TOP);
+            if ((left + right) / 2 > HEADING) { // left of it the words of the panel stand in the way
+                s.quiet("M", (left + right) / 2, line + 3, "V", torqueTop);
+            }
         }
     }
 
@@ -176,6 +211,11 @@ public final class TorqueChart {
                 .flatMap(row -> row.figure(key).stream())
                 .map(Shaking.Figure::figure)
                 .toList();
+        if (told.isEmpty()) {
+            s.words("quiet", key, 4, top - 12, START, Sketch.SMALL, true);
+            s.quiet("M", LEFT, top, "V", bottom, "H", RIGHT);
+            return;
+        }
         Dimension dimension = key.equals(TORQUE) ? Dimension.TORQUE : Dimension.POWER;
         Scale scale = Scale.round(
                 dimension,
@@ -185,18 +225,29 @@ public final class TorqueChart {
                 bottom,
                 top);
         s.words("quiet", key + ", " + scale.unit(), 4, top - 12, START, Sketch.SMALL, true);
-        if (told.isEmpty()) {
-            s.quiet("M", LEFT, top, "V", bottom, "H", RIGHT);
-            return;
-        }
         for (Scale.Tick tick : scale.ticks(28)) {
-            svg.add("path", "class", "grid", "d", Svg.path("M", LEFT, tick.at(), "H", RIGHT), "stroke", "currentColor",
-                    "stroke-width", "1", "stroke-opacity", "0.22");
+            svg.add(
+                    "path",
+                    "class",
+                    "grid",
+                    "d",
+                    Svg.path("M", LEFT, tick.at(), "H", RIGHT),
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "1",
+                    "stroke-opacity",
+                    "0.22");
             s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, top, "V", bottom);
         s.quiet("M", LEFT, scale.at(0), "H", RIGHT);
         WordRoom room = new WordRoom(WIDTH, bottom, Sketch.SMALL);
+        for (Run run : runs()) {
+            for (double y = top; !run.standing().isTold() && y < bottom; y += HATCH) {
+                room.curve(left(run), y, right(run), y);
+            }
+        }
         List<Row> line = new ArrayList<>();
         for (Row row : curve.rows()) {
             if (row.figure(key).isPresent()) {
@@ -210,7 +261,8 @@ public final class TorqueChart {
         curve.most(key).ifPresent(row -> {
             Shaking.Figure figure = row.figure(key).orElseThrow();
             String words = words(figure);
-            WordRoom.Box box = room.beside(words, speeds.at(row.speed()), scale.at(figure.figure().value()));
+            WordRoom.Box box = room.beside(
+                    words, speeds.at(row.speed()), scale.at(figure.figure().value()));
             s.words("quiet", words, box.middle(), box.base(), MIDDLE, Sketch.SMALL, true);
         });
     }
@@ -236,8 +288,22 @@ public final class TorqueChart {
             add(band, speeds.at(row.speed()), scale.at(low(figure(row, key))));
         }
         band.add("Z");
-        svg.add("path", "class", "band", "d", Svg.path(band.toArray()), "fill", "currentColor", "fill-opacity", "0.14",
-                "stroke", "currentColor", "stroke-width", "0.8", "stroke-opacity", "0.6");
+        svg.add(
+                "path",
+                "class",
+                "band",
+                "d",
+                Svg.path(band.toArray()),
+                "fill",
+                "currentColor",
+                "fill-opacity",
+                "0.14",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "0.8",
+                "stroke-opacity",
+                "0.6");
         if (rows.size() > 1) {
             s.lit(line.toArray());
         }
@@ -266,15 +332,25 @@ public final class TorqueChart {
             s.spot(x, y, SPOT);
             return;
         }
-        svg.add("path", "class", "open", "d", Svg.path(Sketch.box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT)), "fill",
-                "Canvas", "stroke", "currentColor", "stroke-width", "1.6");
+        svg.add(
+                "path",
+                "class",
+                "open",
+                "d",
+                Svg.path(Sketch.box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT)),
+                "fill",
+                "Canvas",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.6");
     }
 
     private void axis() {
-        for (double bottom : new double[] {TORQUE_BOTTOM, POWER_BOTTOM}) {
+        for (double bottom : new double[] {torqueBottom, powerBottom}) {
             for (Scale.Tick tick : speeds.ticks(48)) {
                 s.quiet("M", tick.at(), bottom, "v", 5);
-                if (bottom == POWER_BOTTOM) {
+                if (bottom == powerBottom) {
                     double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
                     s.words(
                             "quiet",
@@ -287,7 +363,7 @@ public final class TorqueChart {
                 }
             }
         }
-        s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, POWER_BOTTOM + 38, END, Sketch.SMALL, false);
+        s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, powerBottom + 38, END, Sketch.SMALL, false);
     }
 
     private boolean stands(Standing standing) {
@@ -295,7 +371,7 @@ public final class TorqueChart {
     }
 
     private void legend() {
-        double y = HEIGHT - 26;
+        double y = powerBottom + 60;
         double x = 10;
         for (Standing standing : Standing.values()) {
             if (standing.isTold() && stands(standing)) {
@@ -305,13 +381,27 @@ public final class TorqueChart {
             }
         }
         if (curve.rows().stream().anyMatch(row -> row.standing().isTold())) {
-            svg.add("path", "class", "band", "d", Svg.path(Sketch.box(x - 6, y - 11, 18, 12)), "fill", "currentColor",
-                    "fill-opacity", "0.14", "stroke", "currentColor", "stroke-width", "0.8", "stroke-opacity", "0.6");
+            svg.add(
+                    "path",
+                    "class",
+                    "band",
+                    "d",
+                    Svg.path(Sketch.box(x - 6, y - 11, 18, 12)),
+                    "fill",
+                    "currentColor",
+                    "fill-opacity",
+                    "0.14",
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "0.8",
+                    "stroke-opacity",
+                    "0.6");
             s.words("quiet", "95 in 100", x + 18, y, START, Sketch.SMALL, false);
         }
         if (curve.rows().stream().anyMatch(row -> !row.standing().isTold())) {
-            s.doubt(4, HEIGHT - 18, 18, 12);
-            s.words("quiet", "no power is told", 28, HEIGHT - 7, START, Sketch.SMALL, false);
+            s.doubt(4, y + 13, 18, 12);
+            s.words("quiet", "no power is told", 28, y + 24, START, Sketch.SMALL, false);
         }
     }
 }

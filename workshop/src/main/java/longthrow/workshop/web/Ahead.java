@@ -44,8 +44,7 @@ public final class Ahead implements Routes, AutoCloseable {
             new ScheduledThreadPoolExecutor(1, Ahead::beside, new ThreadPoolExecutor.DiscardPolicy());
 
     /** Nothing waits yet. */
-    public Ahead(
-            Workbench bench, Catalogues catalogues, Clearances clearances, Loaded loaded, Torques torques) {
+    public Ahead(Workbench bench, Catalogues catalogues, Clearances clearances, Loaded loaded, Torques torques) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.clearances = clearances;

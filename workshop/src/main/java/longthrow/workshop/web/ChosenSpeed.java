@@ -36,8 +36,7 @@ public record ChosenSpeed(OptionalDouble speed, String trouble) {
         Parsed parsed = QuantityParser.parse(BareNumber.with(asked, Units.RPM.symbol()), Dimension.ROTATIONAL_SPEED);
         if (parsed instanceof Parsed.Understood understood
                 && range.holds(understood.stated().value().si())) {
-            return new ChosenSpeed(
-                    OptionalDouble.of(understood.stated().value().si()), "");
+            return new ChosenSpeed(OptionalDouble.of(understood.stated().value().si()), "");
         }
         String said = asked.length() > LONGEST_SAID ? asked.substring(0, LONGEST_SAID) + "…" : asked;
         return new ChosenSpeed(

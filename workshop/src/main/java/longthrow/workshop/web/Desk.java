@@ -126,8 +126,8 @@ public final class Desk {
             String text = texts.get(i % texts.size());
             isRehearsing = true;
             try {
-                Optional<Answer> unused =
-                        turns.in(() -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
+                Optional<Answer> unused = turns.in(
+                        () -> BuildFile.read(text).build().map(Glimpse::of).map(Measure::of));
             } finally {
                 isRehearsing = false;
             }

@@ -189,8 +189,7 @@ public final class Rail {
         TorqueCurve curve = power.get().torque().orElse(TorqueCurve.unknown(List.of()));
         Optional<TorqueCurve.Row> most = curve.most("torque");
         if (most.isEmpty()) {
-            boolean isRefused =
-                    curve.rows().stream().anyMatch(row -> row.standing() == TorqueCurve.Standing.REFUSED);
+            boolean isRefused = curve.rows().stream().anyMatch(row -> row.standing() == TorqueCurve.Standing.REFUSED);
             return isRefused ? State.REFUSED : State.UNKNOWN;
         }
         boolean isSure = most.get().standing() == TorqueCurve.Standing.APPROVED

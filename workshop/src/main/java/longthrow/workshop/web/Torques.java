@@ -105,7 +105,10 @@ public final class Torques implements AutoCloseable {
                     answers(asked).learn(asked, known);
                     if (asked.speed().isEmpty()) {
                         bench.remember(
-                                Rail.Question.POWER, asked.text(), asked.catalogues(), Rail.powered(Optional.of(known)));
+                                Rail.Question.POWER,
+                                asked.text(),
+                                asked.catalogues(),
+                                Rail.powered(Optional.of(known)));
                     }
                 });
                 return answer;
@@ -120,7 +123,9 @@ public final class Torques implements AutoCloseable {
         private boolean goesOn() {
             while (!isOver) {
                 long now = System.nanoTime();
-                if (now - wantedUntil > 0 || worker.isShutdown() || Thread.currentThread().isInterrupted()) {
+                if (now - wantedUntil > 0
+                        || worker.isShutdown()
+                        || Thread.currentThread().isInterrupted()) {
                     isOver = true;
                 } else if (now - lookAt > 0) {
                     lookAt = now + TimeUnit.MILLISECONDS.toNanos(LOOK_MILLISECONDS);
@@ -145,9 +150,8 @@ public final class Torques implements AutoCloseable {
 
     private Optional<Answer> predicted(Asked asked, Runner runner) {
         Answer life = loaded.life(asked.text(), asked.catalogues());
-        Speeds speeds = asked.speed().isPresent()
-                ? Speeds.of(List.of(asked.speed().getAsDouble()))
-                : Speeds.usual();
+        Speeds speeds =
+                asked.speed().isPresent() ? Speeds.of(List.of(asked.speed().getAsDouble())) : Speeds.usual();
         return Prediction.of(BuildFile.read(asked.text()).build().orElseThrow(), life, speeds, runner);
     }
 

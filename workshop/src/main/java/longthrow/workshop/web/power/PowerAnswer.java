@@ -67,7 +67,12 @@ public record PowerAnswer(
     }
 
     /** Speeds that stand alike for the same reason. */
-    public record Stand(String key, String label, String why) {}
+    public record Stand(String key, String label, String why) {
+        /** Not said twice. */
+        public String words() {
+            return why.startsWith(label) ? why : label + ": " + why;
+        }
+    }
 
     /**
      * One speed, or several next to each other at which no power is told for the same reason.
@@ -94,6 +99,11 @@ public record PowerAnswer(
         public Line {
             bounds = List.copyOf(bounds);
             figures = List.copyOf(figures);
+        }
+
+        /** What keeps torque down, in one line. */
+        public String heldDown() {
+            return String.join("; ", bounds);
         }
 
         /** Whether power is told. */
@@ -139,9 +149,13 @@ public record PowerAnswer(
         return List.of(
                 Ways.input(Choice.MADE_FOR.path(), base),
                 Ways.input(Choice.COOLING.path(), base),
-                Ways.input(Choice.VALVE_LAYOUT.path(), base),
+                named(Choice.VALVE_LAYOUT.meaning(), Choice.VALVE_LAYOUT.path(), base),
                 Ways.input(Choice.CAM_DRIVE.path(), base),
-                Ways.input(Term.VALVES.path(), base));
+                named("number of valves", Term.VALVES.path(), base));
+    }
+
+    private static Frame.Place named(String label, String where, String base) {
+        return new Frame.Place(label, Ways.input(where, base).address());
     }
 
     private static List<Stand> standings(TorqueCurve curve) {
@@ -150,6 +164,7 @@ public record PowerAnswer(
             whys.merge(row.standing(), PageWords.said(row.why()), (a, b) -> a.equals(b) ? a : "");
         }
         return whys.entrySet().stream()
+                .filter(e -> !e.getValue().isEmpty())
                 .map(e -> new Stand(e.getKey().key(), e.getKey().label(), e.getValue()))
                 .toList();
     }
@@ -186,12 +201,14 @@ public record PowerAnswer(
                 first.standing().label(),
                 words(first, TorqueChart.TORQUE, printer),
                 words(first, TorqueChart.POWER, printer),
-                first.bounds().stream().map(bound -> PageWords.said(bound.said())).toList(),
+                first.bounds().stream()
+                        .map(bound -> PageWords.said(bound.said()))
+                        .toList(),
                 first.figures().isEmpty() ? PageWords.said(first.why()) : "",
                 first.figures().stream()
                         .filter(figure -> !FIRST.contains(figure.key()))
-                        .map(figure -> new Figure(
-                                figure.label(), BothUnits.of(printer, figure.dimension(), figure.figure())))
+                        .map(figure ->
+                                new Figure(figure.label(), BothUnits.of(printer, figure.dimension(), figure.figure())))
                         .toList(),
                 first.reckoning().map(r -> reckoned(r, printer)).orElse(""));
     }
@@ -222,8 +239,7 @@ public record PowerAnswer(
 
     // ---- two turns, and the doubt
 
-    private static Optional<Cycle> cycle(
-            TorqueCurve curve, FigurePrinter printer, UnitSystem units, String idPrefix) {
+    private static Optional<Cycle> cycle(TorqueCurve curve, FigurePrinter printer, UnitSystem units, String idPrefix) {
         return curve.cycle().isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Cycle(

@@ -49,9 +49,8 @@ public final class PowerRoutes implements Routes {
         List<CatalogueEntry> active = catalogues.active();
         ChosenSpeed view = ChosenSpeed.of(request, "Shown is the curve alone.");
         boolean now = request.queryParam("now") != null;
-        Optional<Answer> curve = now
-                ? torques.of(text, active, OptionalDouble.empty(), isNewest(open))
-                : torques.ifKnown(text, active);
+        Optional<Answer> curve =
+                now ? torques.of(text, active, OptionalDouble.empty(), isNewest(open)) : torques.ifKnown(text, active);
         Optional<Answer> own = view.speed().isEmpty()
                 ? Optional.empty()
                 : now

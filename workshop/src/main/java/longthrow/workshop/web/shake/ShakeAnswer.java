@@ -118,7 +118,8 @@ public record ShakeAnswer(
                         .map(h -> hole(printer, h))
                         .toList(),
                 shaking.map(Shaking::pistons).orElse(List.of()).stream()
-                        .map(p -> new Figure(p.code() + ", " + p.name(), BothUnits.of(printer, Dimension.RATIO, p.factor())))
+                        .map(p -> new Figure(
+                                p.code() + ", " + p.name(), BothUnits.of(printer, Dimension.RATIO, p.factor())))
                         .toList(),
                 own.shaking().map(s -> ToRead.of(s.missing(), base)).orElse(List.of()),
                 Around.of(own, base));

@@ -65,10 +65,7 @@ public final class ShakeRoutes implements Routes {
             return;
         }
         bench.view()
-                .show(
-                        request,
-                        "shakeanswer",
-                        Map.of("answer", laidOut(open, active, own, ChosenSpeed.OF_THE_BUILD)));
+                .show(request, "shakeanswer", Map.of("answer", laidOut(open, active, own, ChosenSpeed.OF_THE_BUILD)));
     }
 
     /** The part that hangs on the speed. */
