@@ -289,7 +289,8 @@ class ClearPageTest extends OverHttp {
         assertThat(way.find()).isTrue();
         String shown = visitor.get(way.group(1).replace("&amp;", "&")).body();
         assertThat(shown).contains("class=\"nearest on\" data-pair=\"rod_bolts_to_cam_core\"");
-        String turning = shown.substring(shown.indexOf("id=\"moving\""), shown.indexOf("</svg>", shown.indexOf("id=\"moving\"")));
+        String turning = shown.substring(
+                shown.indexOf("id=\"moving\""), shown.indexOf("</svg>", shown.indexOf("id=\"moving\"")));
         assertThat(count(turning, "class=\"body[^\"]* on\"")).isEqualTo(2);
         assertThat(visitor.get(base + "/clear?pair=rod_bolts_to_cam_core&angle=300")
                         .body())

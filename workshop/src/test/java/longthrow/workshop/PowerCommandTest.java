@@ -65,7 +65,7 @@ class PowerCommandTest {
         JsonNode reckoning = row.get("reckoning").get(0);
         assertThat(Math.abs(reckoning.get("mass").doubleValue())).isLessThan(1e-3);
         assertThat(Math.abs(reckoning.get("energy").doubleValue())).isLessThan(1e-3);
-        assertThat(curve.get("cycle")).hasSize(360);
+        assertThat(curve.get("cycle")).hasSize(361);
         assertThat(curve.get("missing")).isEmpty();
     }
 

@@ -39,13 +39,13 @@ public record JetAdvice(
             double air,
             double heat,
             double volume,
-            Number asFlow,
-            Number asDiameter) {}
+            Numbered asFlow,
+            Numbered asDiameter) {}
 
     /**
      * Of a jet, after over before.
      * @param physics where to start
      * @param leanest and richest what physics with its doubt at 95 % and the rule of the trade come to
      */
-    public record Number(double physics, double leanest, double richest) {}
+    public record Numbered(double physics, double leanest, double richest) {}
 }

@@ -149,9 +149,9 @@ final class Jetting {
         sources.put(Source.known(id, Source.Kind.ASSUMED, label, u), u);
     }
 
-    private static JetAdvice.Number number(JetChange change, Numbering meaning) {
+    private static JetAdvice.Numbered number(JetChange change, Numbering meaning) {
         JetChange.Numbers numbers = change.numbers(Optional.of(meaning));
-        return new JetAdvice.Number(numbers.physics(), numbers.leanest(), numbers.richest());
+        return new JetAdvice.Numbered(numbers.physics(), numbers.leanest(), numbers.richest());
     }
 
     private static String said(JetAdvice.Change change, Fuel before, Fuel after, boolean another) {

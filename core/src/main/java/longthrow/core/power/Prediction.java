@@ -212,8 +212,9 @@ public final class Prediction {
 
     private Optional<Advised> advised(Figures figures, Speeds speeds, List<At> ran, Runner runner) {
         List<At> leaned = speeds.leanedOf(ran);
-        List<Leaning.Plan> plans =
-                leaned.stream().map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end))).toList();
+        List<Leaning.Plan> plans = leaned.stream()
+                .map(p -> new Leaning.Plan(figures, p.speed, p.point().map(Curve.Point::end)))
+                .toList();
         List<SparkPlan> sweeps = leaned.stream()
                 .filter(p -> !Double.isNaN(Told.SPARK.of(p.point().orElseThrow())))
                 .map(p ->

@@ -346,16 +346,15 @@ public enum Term {
             Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Term::path, Function.identity()));
 
     /** What nothing but the prediction of torque and power asks for. */
-    private static final Set<Term> POWER_ALONE =
-            EnumSet.of(
-                    VALVES,
-                    OCTANE_NUMBER,
-                    AIR_PRESSURE,
-                    AIR_TEMPERATURE,
-                    HUMIDITY,
-                    JETTED_PRESSURE,
-                    JETTED_TEMPERATURE,
-                    JETTED_HUMIDITY);
+    private static final Set<Term> POWER_ALONE = EnumSet.of(
+            VALVES,
+            OCTANE_NUMBER,
+            AIR_PRESSURE,
+            AIR_TEMPERATURE,
+            HUMIDITY,
+            JETTED_PRESSURE,
+            JETTED_TEMPERATURE,
+            JETTED_HUMIDITY);
 
     private final String key;
     private final Part part;

@@ -518,13 +518,13 @@ public final class AnswerJson {
             .list("missing", "what would have to be told for the margin", MISSING, SparkSweep::missing)
             .text("said", "what it comes to, in plain words", SparkSweep::said);
 
-    private static final JsonShape<JetAdvice.Number> JET_NUMBER = new JsonShape<JetAdvice.Number>()
-            .number("physics", "where to start", JetAdvice.Number::physics)
+    private static final JsonShape<JetAdvice.Numbered> JET_NUMBER = new JsonShape<JetAdvice.Numbered>()
+            .number("physics", "where to start", JetAdvice.Numbered::physics)
             .number(
                     "leanest",
                     "that physics with its doubt and the rule of the trade come to",
-                    JetAdvice.Number::leanest)
-            .number("richest", "that they come to", JetAdvice.Number::richest);
+                    JetAdvice.Numbered::leanest)
+            .number("richest", "that they come to", JetAdvice.Numbered::richest);
 
     private static final JsonShape<JetAdvice.Change> JET_CHANGE = new JsonShape<JetAdvice.Change>()
             .list("area", "of the jet's hole, after over before, one", DOUBTED, c -> List.of(c.area()))

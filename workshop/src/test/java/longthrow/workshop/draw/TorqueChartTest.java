@@ -53,7 +53,17 @@ class TorqueChartTest {
     }
 
     private static TorqueCurve curve(Row... rows) {
-        return new TorqueCurve("", List.of(rows), List.of(), Double.NaN, List.of(), List.of(), List.of(), List.of());
+        return new TorqueCurve(
+                "",
+                List.of(rows),
+                List.of(),
+                Double.NaN,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     /** Two approved, two not, one held by the governor, two refused. */

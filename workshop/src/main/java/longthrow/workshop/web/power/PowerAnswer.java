@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Rung;
+import longthrow.core.answer.JetAdvice;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Row;
 import longthrow.core.answer.TorqueCurve.Standing;
@@ -38,6 +39,8 @@ import longthrow.workshop.web.Ways;
  * @param cycle     two turns at one speed; empty where none was reckoned
  * @param owners    of the doubt of the most torque
  * @param next      readings that would cut it most
+ * @param sparks    what the spark does, a sentence for each speed that was looked at
+ * @param jet       what the main jet becomes; empty where no torque is told
  * @param missing   what it cannot do without
  * @param around    what stands around every answer
  */
@@ -52,6 +55,8 @@ public record PowerAnswer(
         Optional<Cycle> cycle,
         List<String> owners,
         List<Next> next,
+        List<String> sparks,
+        Optional<Jet> jet,
         List<ToRead> missing,
         Around around) {
     private static final List<String> FIRST = List.of(TorqueChart.TORQUE, TorqueChart.POWER);
@@ -63,7 +68,31 @@ public record PowerAnswer(
         lines = List.copyOf(lines);
         owners = List.copyOf(owners);
         next = List.copyOf(next);
+        sparks = List.copyOf(sparks);
         missing = List.copyOf(missing);
+    }
+
+    /**
+     * The main jet for this place, weather and fuel.
+     * @param said     what it comes to
+     * @param missing  what would have to be written
+     * @param cautions that stand beside it
+     * @param read     what tells on the engine whether it is right
+     */
+    public record Jet(String said, List<ToRead> missing, List<String> cautions, List<String> read) {
+        public Jet {
+            missing = List.copyOf(missing);
+            cautions = List.copyOf(cautions);
+            read = List.copyOf(read);
+        }
+
+        static Jet of(JetAdvice advice, String base) {
+            return new Jet(
+                    PageWords.said(advice.said()),
+                    ToRead.of(advice.missing(), base),
+                    advice.cautions(),
+                    advice.read());
+        }
     }
 
     /** Speeds that stand alike for the same reason. */
@@ -141,6 +170,8 @@ public record PowerAnswer(
                         .map(share -> PageWords.said(share.what()) + " " + percent(share.share()))
                         .toList(),
                 curve.next().stream().map(reading -> next(reading, base)).toList(),
+                curve.sparks().stream().map(s -> PageWords.said(s.said())).toList(),
+                curve.jet().map(advice -> Jet.of(advice, base)),
                 ToRead.of(curve.missing(), base),
                 Around.of(answer, base));
     }
