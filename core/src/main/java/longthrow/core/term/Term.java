@@ -32,7 +32,7 @@ public enum Term {
     OUTPUT_SHAFT_DIAMETER("diameter", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "d_s", mm(10, 40), "", "output shaft diameter", "diameter where clutch or pulley sits"),
     OUTPUT_SHAFT_LENGTH("usable_length", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "l_s", mm(15, 120), "", "output shaft usable length", "shaft end to the shoulder that stops the clutch"),
     OUTPUT_SHAFT_KEYWAY("keyway_width", Part.OUTPUT_SHAFT, ReadingKind.OUTSIDE, "b_s", mm(1.5, 13), "", "output shaft keyway", "width of the keyway the clutch or pulley is driven by"),
-    VALVES("valves_per_cylinder", Part.WHOLE, ReadingKind.COUNT, "z_v", si(2, 4), "", "valves", "intake and exhaust valves together"),
+    VALVES("valves_per_cylinder", Part.WHOLE, ReadingKind.COUNT, "z_v", si(2, 4), "", "valves per cylinder", "intake and exhaust valves together"),
     ENGINE_MASS("mass", Part.WHOLE, ReadingKind.HEAVY_MASS, "m_e", si(4, 400), "", "engine mass", "whole engine as it sits on its mount, oil in"),
     // ---- ignition, flywheel
     COIL_GAP("coil_gap", Part.IGNITION, ReadingKind.GAP, "g_c", mm(0.1, 1.5), "", "coil gap", "coil foot to flywheel"),

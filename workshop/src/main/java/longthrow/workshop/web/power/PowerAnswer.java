@@ -7,8 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
-import longthrow.core.answer.Rung;
 import longthrow.core.answer.JetAdvice;
+import longthrow.core.answer.Rung;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Row;
 import longthrow.core.answer.TorqueCurve.Standing;
@@ -88,10 +88,7 @@ public record PowerAnswer(
 
         static Jet of(JetAdvice advice, String base) {
             return new Jet(
-                    PageWords.said(advice.said()),
-                    ToRead.of(advice.missing(), base),
-                    advice.cautions(),
-                    advice.read());
+                    PageWords.said(advice.said()), ToRead.of(advice.missing(), base), advice.cautions(), advice.read());
         }
     }
 
