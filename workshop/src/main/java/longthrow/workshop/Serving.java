@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import longthrow.core.pipe.PlainKernel;
-import longthrow.core.power.Runner;
 import longthrow.workshop.store.Store;
 import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Ahead;
@@ -102,7 +100,7 @@ final class Serving implements AutoCloseable {
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
-        Torques torques = new Torques(bench, loaded, goesOn -> Runner.inTurn(PlainKernel::new, goesOn));
+        Torques torques = new Torques(bench, loaded, PowerRunner::onAll);
         Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques);
         Optional<Server> server = Optional.empty();
         boolean serving = false;

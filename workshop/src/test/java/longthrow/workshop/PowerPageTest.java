@@ -132,7 +132,7 @@ class PowerPageTest extends OverHttp {
         assertThat(visitor.get(base + "/power?speed=%3Cb%3E").body()).doesNotContain("<b>”");
     }
 
-    /** It is asked for and under way; other pages do not wait for it, and it ends when its build was changed. */
+    /** It is asked for and under way; other pages do not wait for it. */
     @Test
     void otherPagesDoNotWaitForIt() {
         String base = kept(ENGINE);
