@@ -78,6 +78,15 @@ class PowerCommandTest {
         assertThat(run.out()).doesNotContain("AT EACH SPEED");
     }
 
+    /** Nothing times anything is nothing: a flat crown has no ratio of warm to cold. */
+    @Test
+    void aCrownWithoutVolumeIsMeasuredLikeAnyOther() {
+        CommandRun run = of("measure", "-");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isIn(0, 1);
+        assertThat(run.out()).contains("READ NEXT");
+    }
+
     @Test
     void whatIsNoSpeedIsRefusedWithWhatIsAllowed() {
         for (String wrong : new String[] {"3000", "60 mm", "0 rpm", "1e9rpm", "nonsense", "3000 rpm ± 5 rpm"}) {
