@@ -348,7 +348,8 @@ final class NextReadings {
             ReadingSet was = set(candidate.joins());
             Given.Taken old = old(entries, term, candidate.instrument());
             entries.remove(old);
-            double written = old.readings().stream().mapToDouble(Quantity::si).average().orElseThrow();
+            double written =
+                    old.readings().stream().mapToDouble(Quantity::si).average().orElseThrow();
             double warmth = was.mean() == 0 ? 1 : written / was.mean(); // nothing is as large warm as cold
             List<Quantity> readings =
                     foretold(was, was.count() + candidate.count(), was.mean(), scatterShare).values().stream()
