@@ -204,23 +204,12 @@ class EveryPageTest extends InTheBrowser {
 
     /** An invented engine of which as much is written down as torque cannot do without. */
     static String breathing(Serving workshop) {
-        BuildId id = workshop.store()
-                .create(
-                        "breathing",
-                        """
-                        longthrow: 1
-                        engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
-                        ignition: {base_timing: 24°}
-                        head: {chamber_volume: 25.0 cc}
-                        gasket: {thickness: 1.2 mm, bore: 71 mm}
-                        camshaft: {drive: in_case}
-                        cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
-                        piston: {crown_volume: 0.1 cc}
-                        crankshaft: {stroke: 52 mm}
-                        use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
-                        """,
-                        UUID.randomUUID());
-        return "/b/" + id;
+        try {
+            String text = Files.readString(Path.of("../examples/scenarios/breathing.yaml"));
+            return "/b/" + workshop.store().create("breathing", text, UUID.randomUUID());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** The first scenario with rod and gasket wanted, over what was on offer. */

@@ -27,18 +27,7 @@ import org.junit.jupiter.api.Test;
 
 /** What torque an invented engine makes, by what its owner wrote of it. */
 class PowerAnswerTest {
-    private static final String ENGINE = """
-            longthrow: 1
-            engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
-            ignition: {base_timing: 24°}
-            head: {chamber_volume: 25.0 cc}
-            gasket: {thickness: 1.2 mm, bore: 71 mm}
-            camshaft: {drive: in_case}
-            cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
-            piston: {crown_volume: 0 cc}
-            crankshaft: {stroke: 52 mm}
-            use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
-            """;
+    private static final String ENGINE = Repository.text("examples/scenarios/breathing.yaml");
 
     private static final Runner RUNNER = Runner.inTurn(PlainKernel::new, () -> true);
 

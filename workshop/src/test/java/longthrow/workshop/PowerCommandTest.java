@@ -2,31 +2,23 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** {@code power} from arguments to exit code, on an invented engine and on the example, of which a reading is in dispute. */
 class PowerCommandTest {
-    private static final String ENGINE = """
-            longthrow: 1
-            engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
-            ignition: {base_timing: 24°}
-            head: {chamber_volume: 25.0 cc}
-            gasket: {thickness: 1.2 mm, bore: 71 mm}
-            camshaft: {drive: in_case}
-            cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
-            piston: {crown_volume: 0 cc}
-            crankshaft: {stroke: 52 mm}
-            use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
-            """;
+    private static final Path ENGINE = Path.of("../examples/scenarios/breathing.yaml");
 
-    private static CommandRun of(String... arguments) {
-        return CommandRun.reading(ENGINE, arguments);
+    private static CommandRun of(String... arguments) throws IOException {
+        return CommandRun.reading(Files.readString(ENGINE), arguments);
     }
 
     @Test
-    void tellsTorqueWithItsBandWhatHoldsItDownAndThatItIsNotApproved() {
+    void tellsTorqueWithItsBandWhatHoldsItDownAndThatItIsNotApproved() throws IOException {
         CommandRun run = of("power", "-", "--speed", "3000rpm");
         assertThat(run.err()).isEmpty();
         assertThat(run.code()).isEqualTo(1);
@@ -47,7 +39,7 @@ class PowerCommandTest {
     }
 
     @Test
-    void theJsonHoldsEverySpeedItsCycleAndWhetherTheSumsBalance() {
+    void theJsonHoldsEverySpeedItsCycleAndWhetherTheSumsBalance() throws IOException {
         JsonNode answer = new JsonMapper()
                 .readTree(of("power", "--json", "-", "--speed", "3000rpm").out());
         assertThat(answer.get("question").stringValue()).isEqualTo("power");
@@ -80,7 +72,7 @@ class PowerCommandTest {
 
     /** Nothing times anything is nothing: a flat crown has no ratio of warm to cold. */
     @Test
-    void aCrownWithoutVolumeIsMeasuredLikeAnyOther() {
+    void aCrownWithoutVolumeIsMeasuredLikeAnyOther() throws IOException {
         CommandRun run = of("measure", "-");
         assertThat(run.err()).isEmpty();
         assertThat(run.code()).isIn(0, 1);
@@ -88,7 +80,7 @@ class PowerCommandTest {
     }
 
     @Test
-    void whatIsNoSpeedIsRefusedWithWhatIsAllowed() {
+    void whatIsNoSpeedIsRefusedWithWhatIsAllowed() throws IOException {
         for (String wrong : new String[] {"3000", "60 mm", "0 rpm", "1e9rpm", "nonsense", "3000 rpm ± 5 rpm"}) {
             CommandRun run = of("power", "-", "--speed", wrong);
             assertThat(run.code()).as(wrong).isEqualTo(2);
@@ -98,7 +90,7 @@ class PowerCommandTest {
     }
 
     @Test
-    void moreSpeedsThanAreToldAreRefused() {
+    void moreSpeedsThanAreToldAreRefused() throws IOException {
         String[] call = new String[2 + 2 * 21];
         call[0] = "power";
         call[1] = "-";

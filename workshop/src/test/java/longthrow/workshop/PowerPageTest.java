@@ -2,7 +2,10 @@ package longthrow.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -17,18 +20,7 @@ class PowerPageTest extends OverHttp {
     private static final Pattern LINK = Pattern.compile("href=\"([^\"]*)\"");
 
     /** Invented; as little as torque can be told of. */
-    static final String ENGINE = """
-            longthrow: 1
-            engine: {name: breathing, invented: yes, valves: overhead, made_for: utility, cooling: fan}
-            ignition: {base_timing: 24°}
-            head: {chamber_volume: 25.0 cc}
-            gasket: {thickness: 1.2 mm, bore: 71 mm}
-            camshaft: {drive: in_case}
-            cylinder: {bore: 70 mm, deck_clearance: 0.3 mm}
-            piston: {crown_volume: 0.1 cc}
-            crankshaft: {stroke: 52 mm}
-            use: {fuel: petrol, idle_speed: 1500 rpm, wanted_speed: 3600 rpm}
-            """;
+    private static final Path ENGINE = Path.of("../examples/scenarios/breathing.yaml");
 
     private String kept(String text) {
         return visitor.upload(
@@ -62,7 +54,7 @@ class PowerPageTest extends OverHttp {
     }
 
     @Test
-    void whatItCannotDoWithoutLeadsToWhereItIsRead() {
+    void whatItCannotDoWithoutLeadsToWhereItIsRead() throws IOException {
         String base = visitor.empty("Nothing read yet");
         Visitor.Page page = visitor.get(base + "/power?now=1");
         assertThat(page.words())
@@ -78,7 +70,7 @@ class PowerPageTest extends OverHttp {
 
     /** A word that is asked for and a suspect: the example lacks one reading that agrees with the rest. */
     @Test
-    void theExampleSaysWhatIsInDisputeAndTellsNoTorque() {
+    void theExampleSaysWhatIsInDisputeAndTellsNoTorque() throws IOException {
         String base = visitor.example();
         assertThat(visitor.get(base + "/power").body())
                 .as("the page is there before its sums are")
@@ -93,8 +85,8 @@ class PowerPageTest extends OverHttp {
 
     /** Reckoned alone: some sixty sums, where the curve takes five times as many. */
     @Test
-    void aSpeedOfTheReadersOwnIsReckonedAlone() {
-        String base = kept(ENGINE);
+    void aSpeedOfTheReadersOwnIsReckonedAlone() throws IOException {
+        String base = kept(Files.readString(ENGINE));
         String body = "";
         for (int asked = 0; asked < 100 && !body.contains("</table>"); asked++) {
             body = visitor.get(base + "/power/told?speed=3000").body();
@@ -122,8 +114,8 @@ class PowerPageTest extends OverHttp {
     }
 
     @Test
-    void aSpeedThatIsNoneIsSaidAndNothingIsBegun() {
-        String base = kept(ENGINE);
+    void aSpeedThatIsNoneIsSaidAndNothingIsBegun() throws IOException {
+        String base = kept(Files.readString(ENGINE));
         Visitor.Page page = visitor.get(base + "/power?speed=17");
         assertThat(page.status()).isEqualTo(200);
         assertThat(page.words())
@@ -134,8 +126,8 @@ class PowerPageTest extends OverHttp {
 
     /** It is asked for and under way; other pages do not wait for it. */
     @Test
-    void otherPagesDoNotWaitForIt() {
-        String base = kept(ENGINE);
+    void otherPagesDoNotWaitForIt() throws IOException {
+        String base = kept(Files.readString(ENGINE));
         visitor.get(base + "/life?now=1");
         assertThat(visitor.get(base + "/power/answer").body())
                 .as("the curve takes longer than one asking")

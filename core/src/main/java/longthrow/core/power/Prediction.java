@@ -217,8 +217,11 @@ public final class Prediction {
                 .toList();
         List<SparkPlan> sweeps = leaned.stream()
                 .filter(p -> !Double.isNaN(Told.SPARK.of(p.point().orElseThrow())))
-                .map(p ->
-                        new SparkPlan(figures, p.speed, Told.SPARK.of(p.point().orElseThrow())))
+                .map(p -> new SparkPlan(
+                        figures,
+                        p.speed,
+                        Told.SPARK.of(p.point().orElseThrow()),
+                        p.point().map(Curve.Point::end)))
                 .toList();
         List<Run> runs = Stream.concat(
                         plans.stream().flatMap(p -> p.runs().stream()),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import longthrow.core.answer.SparkSweep;
+import longthrow.core.cycle.Settled;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 
@@ -21,12 +22,15 @@ final class SparkPlan {
     private final Figures figures;
     private final double speed;
     private final List<Double> advances;
+    private final Optional<Settled> from;
 
     /**
      * Around one advance.
      * @param centre set, or found where none is [rad before top dead centre]
+     * @param from   what stood in the engine there, to begin with
      */
-    SparkPlan(Figures figures, double speed, double centre) {
+    SparkPlan(Figures figures, double speed, double centre, Optional<Settled> from) {
+        this.from = from;
         this.figures = figures;
         this.speed = speed;
         TreeSet<Double> places = new TreeSet<>();
@@ -46,7 +50,7 @@ final class SparkPlan {
 
     List<Run> runs() {
         return advances.stream()
-                .map(advance -> new Run(figures.with(Needed.SPARK, advance), speed, Leaning.MESH))
+                .map(advance -> new Run(figures.with(Needed.SPARK, advance), speed, Leaning.MESH, from))
                 .toList();
     }
 

@@ -240,7 +240,7 @@ class SparkSweepTest {
         Figures figures = Figures.of(
                 Kind.of(Kind.Use.UTILITY, Kind.Cooling.FAN, Kind.Layout.PUSHROD, Kind.Basis.NET), Fuel.petrol(), known);
         double speed = 3000 * Math.PI / 30;
-        SparkPlan plan = new SparkPlan(figures, speed, 24 * DEGREE);
+        SparkPlan plan = new SparkPlan(figures, speed, 24 * DEGREE, Optional.empty());
         List<Run> runs = plan.runs();
         assertThat(runs).hasSize(8);
         List<Run.Outcome> outcomes =

@@ -1,6 +1,7 @@
 package longthrow.workshop.json;
 
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import longthrow.core.answer.Aimed;
 import longthrow.core.answer.Answer;
@@ -42,26 +43,15 @@ public final class AnswerJson {
             .text("owner", "whose doubt", Measured.Share::owner)
             .number("share", "of the variance, 0 to 1", Measured.Share::share);
 
-    private static final JsonShape<Result> VALUE = new JsonShape<Result>()
-            .text("label", "name for people", r -> r.term().label())
-            .text("symbol", "symbol in formulas", r -> r.term().symbol())
-            .text(
-                    "unit",
-                    "coherent SI unit of every number here",
-                    r -> r.term().dimension().siSymbol())
-            .number("value", "best value", r -> r.figure().value())
-            .numberOrNull(
-                    "low",
-                    "lower end of the 95 % interval; null when the doubt is unknown",
-                    r -> ifKnown(r, r.figure().low()))
-            .numberOrNull(
-                    "high",
-                    "upper end of the 95 % interval; null when the doubt is unknown",
-                    r -> ifKnown(r, r.figure().high()))
-            .numberOrNull(
-                    "standard_uncertainty",
-                    "combined standard uncertainty; null when the doubt is unknown",
-                    r -> ifKnown(r, r.figure().standardUncertainty()))
+    private static final JsonShape<Result> VALUE = doubted(
+                    new JsonShape<Result>()
+                            .text("label", "name for people", r -> r.term().label())
+                            .text("symbol", "symbol in formulas", r -> r.term().symbol())
+                            .text(
+                                    "unit",
+                                    "coherent SI unit of every number here",
+                                    r -> r.term().dimension().siSymbol()),
+                    Result::figure)
             .numberOrNull(
                     "degrees_of_freedom",
                     "effective, after Welch and Satterthwaite; null when without limit or when the doubt is unknown",
@@ -390,26 +380,15 @@ public final class AnswerJson {
             .number("mass", "missing over what came in", TorqueCurve.Reckoning::mass)
             .number("energy", "missing over what came in", TorqueCurve.Reckoning::energy);
 
-    private static final JsonShape<Shaking.Figure> DOUBTED_FIGURE = new JsonShape<Shaking.Figure>()
-            .text("key", "stable", Shaking.Figure::key)
-            .text("label", "name for people", Shaking.Figure::label)
-            .text(
-                    "unit",
-                    "coherent SI unit of every number here",
-                    f -> f.dimension().siSymbol())
-            .number("value", "best value", f -> f.figure().value())
-            .numberOrNull(
-                    "low",
-                    "lower end of the 95 % interval; null when the doubt is unknown",
-                    f -> ifKnown(f.figure(), f.figure().low()))
-            .numberOrNull(
-                    "high",
-                    "upper end of the 95 % interval; null when the doubt is unknown",
-                    f -> ifKnown(f.figure(), f.figure().high()))
-            .numberOrNull(
-                    "standard_uncertainty",
-                    "combined standard uncertainty; null when the doubt is unknown",
-                    f -> ifKnown(f.figure(), f.figure().standardUncertainty()));
+    private static final JsonShape<Shaking.Figure> DOUBTED_FIGURE = doubted(
+            new JsonShape<Shaking.Figure>()
+                    .text("key", "stable", Shaking.Figure::key)
+                    .text("label", "name for people", Shaking.Figure::label)
+                    .text(
+                            "unit",
+                            "coherent SI unit of every number here",
+                            f -> f.dimension().siSymbol()),
+            Shaking.Figure::figure);
 
     private static final JsonShape<TorqueCurve.Row> TORQUE_ROW = new JsonShape<TorqueCurve.Row>()
             .number("speed", "of the crank, in rad/s", TorqueCurve.Row::speed)
@@ -451,16 +430,7 @@ public final class AnswerJson {
             .number("now", "95 % doubt of the most torque, as a share of it", TorqueCurve.Reading::now)
             .number("after", "the same with this one read well", TorqueCurve.Reading::after);
 
-    private static final JsonShape<Measured> DOUBTED = new JsonShape<Measured>()
-            .number("value", "best value", Measured::value)
-            .numberOrNull(
-                    "low", "lower end of the 95 % interval; null when the doubt is unknown", m -> ifKnown(m, m.low()))
-            .numberOrNull(
-                    "high", "upper end of the 95 % interval; null when the doubt is unknown", m -> ifKnown(m, m.high()))
-            .numberOrNull(
-                    "standard_uncertainty",
-                    "combined standard uncertainty; null when the doubt is unknown",
-                    m -> ifKnown(m, m.standardUncertainty()));
+    private static final JsonShape<Measured> DOUBTED = doubted(new JsonShape<Measured>(), Function.identity());
 
     private static final JsonShape<SparkSweep.Point> SPARK_POINT = new JsonShape<SparkSweep.Point>()
             .number("advance", "of the spark before top dead centre, in rad", SparkSweep.Point::advance)
@@ -872,6 +842,23 @@ public final class AnswerJson {
     /** The JSON Schema (draft 2020-12) of every document that {@link #of} writes. */
     public static String schema() {
         return DOCUMENT.schema();
+    }
+
+    /** The shape with a figure and its interval, which is null where its doubt is unknown. */
+    private static <T> JsonShape<T> doubted(JsonShape<T> shape, Function<T, Measured> of) {
+        return shape.number("value", "best value", t -> of.apply(t).value())
+                .numberOrNull(
+                        "low",
+                        "lower end of the 95 % interval; null when the doubt is unknown",
+                        t -> ifKnown(of.apply(t), of.apply(t).low()))
+                .numberOrNull(
+                        "high",
+                        "upper end of the 95 % interval; null when the doubt is unknown",
+                        t -> ifKnown(of.apply(t), of.apply(t).high()))
+                .numberOrNull(
+                        "standard_uncertainty",
+                        "combined standard uncertainty; null when the doubt is unknown",
+                        t -> ifKnown(of.apply(t), of.apply(t).standardUncertainty()));
     }
 
     private static double ifKnown(Result result, double number) {
