@@ -72,7 +72,7 @@ public final class Prediction {
     private static final int MOST_READINGS = 5;
 
     /** Readings that own less of the variance than this are not worth the time; our own choice. */
-    private static final double LEAST_SHARE = 0.02;
+    private static final double LEAST_SHARE = 0.05;
 
     /** Places of the cycle that are told, every so many degrees. */
     private static final int EVERY = 2;

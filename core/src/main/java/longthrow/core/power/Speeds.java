@@ -2,6 +2,7 @@ package longthrow.core.power;
 
 import java.util.ArrayList;
 import java.util.List;
+import longthrow.core.quantity.Units;
 
 /**
  * At which speeds torque is told.
@@ -14,6 +15,14 @@ public record Speeds(List<Double> chosen, int rows, int leaned) {
     public static final int MOST = 20;
 
     private static final int LEANED = 3;
+
+    /** Steps between round speeds, times ten and so on [rpm]; layout. */
+    private static final double LEAST_STEP = 10;
+
+    private static final int[] STEPS = {1, 2, 5};
+
+    /** A round speed nearer to either end than this share of a step is left out; layout. */
+    private static final double APART = 0.25;
 
     public Speeds {
         chosen = chosen.stream().distinct().sorted().toList();
@@ -39,7 +48,7 @@ public record Speeds(List<Double> chosen, int rows, int leaned) {
         return new Speeds(chosen, MOST, LEANED);
     }
 
-    /** Evenly from the lowest to the highest [rad/s], or those chosen. */
+    /** From the lowest to the highest by round numbers of revolutions, as many as there is room for [rad/s]; or those chosen. */
     List<Double> between(double lowest, double highest) {
         if (!chosen.isEmpty()) {
             return chosen;
@@ -47,11 +56,28 @@ public record Speeds(List<Double> chosen, int rows, int leaned) {
         if (!(highest > lowest) || rows == 1) {
             return List.of(highest);
         }
-        List<Double> even = new ArrayList<>();
-        for (int i = 0; i < rows; i++) {
-            even.add(lowest + (highest - lowest) * i / (rows - 1));
+        List<Double> round = new ArrayList<>();
+        round.add(lowest);
+        round.addAll(roundBetween(Units.RPM.fromSi(lowest), Units.RPM.fromSi(highest)));
+        round.add(highest);
+        return round;
+    }
+
+    private List<Double> roundBetween(double low, double high) {
+        for (double decade = LEAST_STEP; ; decade *= 10) {
+            for (int times : STEPS) {
+                double step = decade * times;
+                List<Double> between = new ArrayList<>();
+                for (double k = Math.ceil(low / step + APART);
+                        k * step <= high - APART * step && between.size() < rows;
+                        k++) {
+                    between.add(Units.RPM.toSi(k * step));
+                }
+                if (between.size() + 2 <= rows) {
+                    return between;
+                }
+            }
         }
-        return even;
     }
 
     /** Some of them, first and last included, evenly by their number. */

@@ -5,17 +5,23 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import longthrow.core.quantity.Units;
 import org.junit.jupiter.api.Test;
 
 class SpeedsTest {
     @Test
-    void liesEvenlyFromTheLowestToTheHighest() {
-        List<Double> even = new Speeds(List.of(), 5, 1).between(100, 300);
-        assertThat(even).containsExactly(100.0, 150.0, 200.0, 250.0, 300.0);
-        assertThat(Speeds.usual().between(100, 300))
-                .hasSize(Speeds.MOST)
-                .startsWith(100.0)
-                .endsWith(300.0);
+    void liesAtRoundSpeedsFromTheLowestToTheHighest() {
+        List<Double> speeds = Speeds.usual().between(rpm(1480), rpm(3600));
+        assertThat(speeds).startsWith(rpm(1480)).endsWith(rpm(3600)).isSorted();
+        assertThat(speeds.subList(1, speeds.size() - 1))
+                .containsExactly(
+                        IntStream.rangeClosed(8, 17).mapToObj(k -> rpm(200 * k)).toArray(Double[]::new));
+        for (double highest : new double[] {1490, 1900, 5200, 14000}) {
+            for (int rows = 2; rows <= Speeds.MOST; rows++) {
+                List<Double> some = new Speeds(List.of(), rows, 1).between(rpm(1480), rpm(highest));
+                assertThat(some).hasSizeBetween(2, rows).isSorted().doesNotHaveDuplicates();
+            }
+        }
     }
 
     @Test
@@ -50,5 +56,9 @@ class SpeedsTest {
         List<Double> many =
                 IntStream.rangeClosed(1, 21).mapToObj(i -> (double) i).toList();
         assertThatThrownBy(() -> Speeds.of(many)).hasMessageContaining("1 to 20");
+    }
+
+    private static double rpm(double speed) {
+        return Units.RPM.toSi(speed);
     }
 }
