@@ -141,11 +141,43 @@ public record TorqueCurve(
 
     /**
      * Something that keeps torque down.
-     * @param key  stable
-     * @param said what it is and what more of it would give, in plain words
-     * @param gain share of the torque that it would give
+     * @param key    stable
+     * @param what   keeps it down, in plain words
+     * @param change small step of it; empty where no step of it helps
+     * @param gain   share of the torque that the step would give
      */
-    public record Bound(String key, String said, double gain) {}
+    public record Bound(String key, String what, String change, double gain) {
+        private static final double HUNDRED = 100;
+
+        /** In few words, where the step is told beside: what, and the gain. */
+        public String brief() {
+            return change.isEmpty() ? what : what + percent();
+        }
+
+        /** The step in few words; empty where there is none. */
+        public String step() {
+            return change.isEmpty() ? "" : what + ": " + change;
+        }
+
+        /** What it is and what the step would give. */
+        public String said() {
+            return change.isEmpty() ? what : step() + " would give" + percent() + " of torque";
+        }
+
+        private String percent() {
+            return String.format(Locale.ROOT, " +%.0f %%", HUNDRED * gain);
+        }
+    }
+
+    /** What is meant by each step of {@link Row#bounds}, told once for all rows, as they first come. */
+    public List<String> steps() {
+        return rows.stream()
+                .flatMap(row -> row.bounds().stream())
+                .map(Bound::step)
+                .filter(step -> !step.isEmpty())
+                .distinct()
+                .toList();
+    }
 
     /**
      * How a row was reckoned.

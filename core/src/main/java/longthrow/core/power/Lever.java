@@ -4,17 +4,17 @@ import java.util.Locale;
 
 /** What can keep torque down and what an owner could do something about, each with a step that is small enough for a straight line. */
 enum Lever {
-    INTAKE_FLOW(Needed.INTAKE_FLOW, Step.AREA, "intake valve and port: a tenth more flow"),
-    EXHAUST_FLOW(Needed.EXHAUST_FLOW, Step.AREA, "exhaust valve and port: a tenth more flow"),
-    VENTURI(Needed.VENTURI, Step.DIAMETER, "venturi: a tenth more area"),
-    THROTTLE(Needed.THROTTLE, Step.DIAMETER, "open throttle: a tenth more area past plate and shaft"),
-    FILTER(Needed.FILTER, Step.DIAMETER, "air filter: a tenth more area"),
-    INTAKE_BORE(Needed.INTAKE_BORE, Step.DIAMETER, "way between carburettor and port: a tenth more area"),
-    PRIMARY_BORE(Needed.PRIMARY_BORE, Step.DIAMETER, "exhaust pipe: a tenth more area"),
-    SILENCER(Needed.SILENCER_HOLE, Step.DIAMETER, "silencer: a tenth more area of its way out"),
-    FRICTION(Needed.FRICTION, Step.LESS, "friction: a tenth less"),
-    EARLIER(Needed.SPARK, Step.EARLIER, "spark: 3° earlier"),
-    LATER(Needed.SPARK, Step.LATER, "spark: 3° later");
+    INTAKE_FLOW(Needed.INTAKE_FLOW, Step.AREA, "intake valve and port", "a tenth more flow"),
+    EXHAUST_FLOW(Needed.EXHAUST_FLOW, Step.AREA, "exhaust valve and port", "a tenth more flow"),
+    VENTURI(Needed.VENTURI, Step.DIAMETER, "venturi", "a tenth more area"),
+    THROTTLE(Needed.THROTTLE, Step.DIAMETER, "open throttle", "a tenth more area past plate and shaft"),
+    FILTER(Needed.FILTER, Step.DIAMETER, "air filter", "a tenth more area"),
+    INTAKE_BORE(Needed.INTAKE_BORE, Step.DIAMETER, "way between carburettor and port", "a tenth more area"),
+    PRIMARY_BORE(Needed.PRIMARY_BORE, Step.DIAMETER, "exhaust pipe", "a tenth more area"),
+    SILENCER(Needed.SILENCER_HOLE, Step.DIAMETER, "silencer", "a tenth more area of its way out"),
+    FRICTION(Needed.FRICTION, Step.LESS, "friction", "a tenth less"),
+    EARLIER(Needed.SPARK, Step.EARLIER, "spark too late", "3° earlier"),
+    LATER(Needed.SPARK, Step.LATER, "spark too early", "3° later");
 
     private enum Step {
         AREA,
@@ -32,12 +32,14 @@ enum Lever {
 
     private final Needed needed;
     private final Step step;
-    private final String said;
+    private final String what;
+    private final String change;
 
-    Lever(Needed needed, Step step, String said) {
+    Lever(Needed needed, Step step, String what, String change) {
         this.needed = needed;
         this.step = step;
-        this.said = said;
+        this.what = what;
+        this.change = change;
     }
 
     Needed needed() {
@@ -48,8 +50,14 @@ enum Lever {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    String said() {
-        return said;
+    /** What keeps torque down. */
+    String what() {
+        return what;
+    }
+
+    /** The step, in words. */
+    String change() {
+        return change;
     }
 
     /** What the figure becomes. */

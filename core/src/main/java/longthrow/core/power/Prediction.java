@@ -6,7 +6,6 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -399,17 +398,14 @@ public final class Prediction {
     private static List<Bound> bounds(Curve.Point point, Map<Lever, Double> gains) {
         List<Bound> bounds = new ArrayList<>();
         if (point.point().fire().isEmpty()) {
-            bounds.add(new Bound("no_fire", "no flame goes through such a charge, so it does not fire at all", 1));
+            bounds.add(new Bound("no_fire", "no flame goes through such a charge, so it does not fire at all", "", 1));
         }
         gains.entrySet().stream()
                 .filter(e -> e.getValue() >= Lever.WORTH_A_WORD)
                 .sorted(Map.Entry.<Lever, Double>comparingByValue().reversed())
                 .limit(MOST_BOUNDS)
                 .map(e -> new Bound(
-                        e.getKey().key(),
-                        e.getKey().said() + " would give " + String.format(Locale.ROOT, "%.0f %%", 100 * e.getValue())
-                                + " more torque",
-                        e.getValue()))
+                        e.getKey().key(), e.getKey().what(), e.getKey().change(), e.getValue()))
                 .forEach(bounds::add);
         return bounds;
     }

@@ -45,6 +45,8 @@ final class TorqueList {
         if (!curve.rows().isEmpty()) {
             page.heading(Ink.STRONG, "AT EACH SPEED", "full throttle; ± is 95 %");
             curve.rows().forEach(this::row);
+            page.ifAny(
+                    INDENT, "each + % is the torque that a small step would give:", String.join("; ", curve.steps()));
         }
         if (!curve.sparks().isEmpty()) {
             page.heading(Ink.STRONG, "SPARK", "before top dead centre, full throttle; which key: see POWER");
@@ -155,7 +157,7 @@ final class TorqueList {
         page.ifAny(
                 2 * INDENT + 1,
                 "held down by:",
-                row.bounds().stream().map(TorqueCurve.Bound::said).collect(Collectors.joining("; ")));
+                row.bounds().stream().map(TorqueCurve.Bound::brief).collect(Collectors.joining(", ")));
         if (all) {
             page.ifAny(2 * INDENT + 1, "stands so:", row.why());
             page.ifAny(

@@ -36,6 +36,7 @@ import longthrow.workshop.web.Ways;
  * @param chart     torque and power over speed, as SVG; empty where there is no curve
  * @param standings how the speeds stand, and why, told once for all that stand so
  * @param lines     of the table of speeds
+ * @param steps     what is meant by what keeps torque down
  * @param cycle     two turns at one speed; empty where none was reckoned
  * @param owners    of the doubt of the most torque
  * @param next      readings that would cut it most
@@ -52,6 +53,7 @@ public record PowerAnswer(
         String chart,
         List<Stand> standings,
         List<Line> lines,
+        List<String> steps,
         Optional<Cycle> cycle,
         List<String> owners,
         List<Next> next,
@@ -66,6 +68,7 @@ public record PowerAnswer(
         kinds = List.copyOf(kinds);
         standings = List.copyOf(standings);
         lines = List.copyOf(lines);
+        steps = List.copyOf(steps);
         owners = List.copyOf(owners);
         next = List.copyOf(next);
         sparks = List.copyOf(sparks);
@@ -129,7 +132,7 @@ public record PowerAnswer(
 
         /** What keeps torque down, in one line. */
         public String heldDown() {
-            return String.join("; ", bounds);
+            return String.join(", ", bounds);
         }
 
         /** Whether power is told. */
@@ -162,6 +165,7 @@ public record PowerAnswer(
                 curve.rows().isEmpty() ? "" : TorqueChart.of(curve, answer.units(), idPrefix + "-curve"),
                 standings(curve),
                 lines(curve, printer, idPrefix),
+                curve.steps().stream().map(PageWords::said).toList(),
                 cycle(curve, printer, answer.units(), idPrefix),
                 curve.shares().stream()
                         .map(share -> PageWords.said(share.what()) + " " + percent(share.share()))
@@ -230,7 +234,7 @@ public record PowerAnswer(
                 words(first, TorqueChart.TORQUE, printer),
                 words(first, TorqueChart.POWER, printer),
                 first.bounds().stream()
-                        .map(bound -> PageWords.said(bound.said()))
+                        .map(bound -> PageWords.said(bound.brief()))
                         .toList(),
                 first.figures().isEmpty() ? PageWords.said(first.why()) : "",
                 first.figures().stream()
