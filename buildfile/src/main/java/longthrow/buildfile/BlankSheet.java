@@ -134,7 +134,8 @@ public final class BlankSheet {
         remark(
                 2,
                 capital(term.label()) + ": " + term.meaning()
-                        + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")"));
+                        + (term.sign().isEmpty() ? "" : " (" + term.sign() + ")")
+                        + (term.isForPowerAlone() ? "; for power alone" : ""));
         String way = sameWay ? "read as the one above" : kind.how();
         remark(
                 4,

@@ -15,6 +15,8 @@ final class OffASheet {
             "off the maker's sheet or the plate of the engine",
             Term.WANTED_SPEED,
             "what you wish for; nothing is read for it",
+            Term.MAIN_JET_NUMBER,
+            "as it is stamped on the jet",
             Term.OCTANE_NUMBER,
             "as the pump prints it, with its scale beside it");
 

@@ -41,6 +41,17 @@ class BlankSheetTest {
         }
     }
 
+    /** Who does not want torque and power foretold sees which lines to leave out. */
+    @ParameterizedTest
+    @EnumSource
+    void marksWhatPowerAloneAsksFor(UnitSystem units) {
+        String flowing = BlankSheet.text(units).replaceAll("\\n *# *", " ");
+        for (Term term : Term.read()) {
+            String told = "(?s).*" + java.util.regex.Pattern.quote(term.meaning()) + "[^#]{0,90}; for power alone.*";
+            assertThat(flowing.matches(told)).as(term.path()).isEqualTo(term.isForPowerAlone());
+        }
+    }
+
     /** The remark at the end has to be right once its # is taken away. */
     @ParameterizedTest
     @EnumSource

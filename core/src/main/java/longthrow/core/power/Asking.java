@@ -46,6 +46,20 @@ final class Asking {
     private static final List<Needed> TIMING =
             Stream.concat(EVENTS.stream(), Stream.of(Needed.CHECKING_LIFT)).toList();
 
+    /** What is asked for and has no part in the torque yet: said where it was written. */
+    private static final List<Term> NOT_COUNTED = List.of(
+            Term.PLUG_TO_WALL,
+            Term.CASE_VOLUME,
+            Term.BREATHER_HOLE,
+            Term.FILTER_DROP,
+            Term.FILTER_DROP_SPEED,
+            Term.THROTTLE_BORE,
+            Term.MAIN_JET_DRILL,
+            Term.MAIN_JET_NUMBER,
+            Term.MAIN_JET_FLOW,
+            Term.MAIN_JET_HEAD,
+            Term.SILENCER_HOLE);
+
     private final Known known;
     private final FigurePrinter printer;
     private final List<DefaultUsed> taken = new ArrayList<>();
@@ -61,6 +75,7 @@ final class Asking {
         this.printer = new FigurePrinter(known.build().units());
         Optional<Kind> kind = kind();
         size();
+        notCounted();
         figures = kind.isPresent() && missing.isEmpty() ? Optional.of(filled(kind.get())) : Optional.empty();
         figures.ifPresent(f -> octane = octane(f.fuel()));
     }
@@ -73,6 +88,8 @@ final class Asking {
         read.put(Needed.COMPRESSION_RATIO, Term.COMPRESSION_RATIO);
         read.put(Needed.INTAKE_HEAD, Term.INTAKE_HEAD);
         read.put(Needed.EXHAUST_HEAD, Term.EXHAUST_HEAD);
+        read.put(Needed.INTAKE_THROAT, Term.INTAKE_THROAT);
+        read.put(Needed.EXHAUST_THROAT, Term.EXHAUST_THROAT);
         read.put(Needed.INTAKE_LIFT, Term.INTAKE_LIFT);
         read.put(Needed.EXHAUST_LIFT, Term.EXHAUST_LIFT);
         read.put(Needed.CHECKING_LIFT, Term.CHECKING_LIFT);
@@ -80,9 +97,16 @@ final class Asking {
         read.put(Needed.INTAKE_CLOSES, Term.INTAKE_CLOSES);
         read.put(Needed.EXHAUST_OPENS, Term.EXHAUST_OPENS);
         read.put(Needed.EXHAUST_CLOSES, Term.EXHAUST_CLOSES);
+        read.put(Needed.INTAKE_PORT_LENGTH, Term.INTAKE_PORT_LENGTH);
+        read.put(Needed.INTAKE_RUNNER_LENGTH, Term.RUNNER_LENGTH);
+        read.put(Needed.INTAKE_BORE, Term.RUNNER_BORE);
         read.put(Needed.VENTURI, Term.VENTURI);
+        read.put(Needed.CARBURETTOR_LENGTH, Term.CARBURETTOR_LENGTH);
+        read.put(Needed.AIRBOX, Term.AIRBOX_VOLUME);
+        read.put(Needed.EXHAUST_PORT_LENGTH, Term.EXHAUST_PORT_LENGTH);
         read.put(Needed.PRIMARY_LENGTH, Term.PRIMARY_LENGTH);
         read.put(Needed.PRIMARY_BORE, Term.PRIMARY_DIAMETER);
+        read.put(Needed.SILENCER, Term.SILENCER_VOLUME);
         read.put(Needed.SPARK, Term.TIMING_WITH_KEY);
         read.put(Needed.INERTIA, Term.FLYWHEEL_INERTIA);
         read.put(Needed.OIL_TEMPERATURE, Term.OIL_TEMPERATURE);
@@ -233,6 +257,18 @@ final class Asking {
 
     // ---- figures
 
+    private void notCounted() {
+        for (Term term : NOT_COUNTED) {
+            if (known.build().has(term)) {
+                findings.add(new Finding(
+                        Finding.Kind.NOTE,
+                        term.path(),
+                        term.label() + " is written and does not count in torque and power yet",
+                        ""));
+            }
+        }
+    }
+
     private void size() {
         for (Term term : List.of(Term.BORE, Term.STROKE, Term.COMPRESSION_RATIO)) {
             if (known.figure(term).isEmpty()) {
@@ -248,10 +284,14 @@ final class Asking {
         }
         offset();
         events();
+        notBoth(Needed.INTAKE_THROAT, Needed.INTAKE_HEAD);
+        notBoth(Needed.EXHAUST_THROAT, Needed.EXHAUST_HEAD);
         Set<Needed> without = EnumSet.noneOf(Needed.class);
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
         notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
+        without.forEach(readings::remove);
         Figures all = Figures.of(kind, fuel(), readings, without);
+        narrowed(all);
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
         }
@@ -307,6 +347,45 @@ final class Asking {
         }
     }
 
+    /** A throat surely wider than the head that shuts it was read wrongly: what is usual behind such a head stands for it. */
+    private void notBoth(Needed throat, Needed head) {
+        Measured inside = readings.get(throat);
+        Measured outside = readings.get(head);
+        if (inside != null && outside != null && inside.low() > outside.high()) {
+            readings.remove(throat);
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    term(throat).path(),
+                    throat.label() + ", " + printed(throat, inside)
+                            + ", is not used: it is wider than the valve's head, " + printed(head, outside)
+                            + ", and no such valve would shut",
+                    "read both again, the throat just inside the seat"));
+        }
+    }
+
+    /** The sums know no venturi wider than the way behind it. */
+    private void narrowed(Figures all) {
+        Measured venturi = readings.get(Needed.VENTURI);
+        double behind = all.number(Needed.INTAKE_BORE);
+        if (venturi != null && venturi.value() > behind) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    Term.VENTURI.path(),
+                    "the venturi, " + printed(Needed.VENTURI, venturi)
+                            + ", is wider than the way between it and the port, "
+                            + printed(
+                                    Needed.INTAKE_BORE,
+                                    all.value(Needed.INTAKE_BORE).orElseThrow())
+                            + ": reckoned as wide as that way, so the carburettor seems to cost nothing",
+                    "read " + Term.VENTURI.path() + " and " + Term.RUNNER_BORE.path() + " again"));
+        }
+    }
+
+    private String printed(Needed needed, Measured figure) {
+        return printer.print(needed.dimension(), figure.value(), figure.expanded())
+                .line();
+    }
+
     private static Term term(Needed needed) {
         Term term = READ.get(needed);
         if (term == null) {
@@ -322,6 +401,15 @@ final class Asking {
         } else if (word.get().equals("none")) {
             without.add(first);
             without.add(second);
+            for (Needed needed : List.of(first, second)) {
+                if (readings.containsKey(needed)) {
+                    findings.add(new Finding(
+                            Finding.Kind.NOTE,
+                            term(needed).path(),
+                            needed.label() + " was read and is not used: " + choice.path() + " says none is fitted",
+                            ""));
+                }
+            }
         }
     }
 
@@ -377,10 +465,6 @@ final class Asking {
         Measured figure = all.value(needed).orElseThrow();
         Term term = READ.get(needed);
         return new DefaultUsed(
-                term == null ? needed.key() : term.path(),
-                needed.label() + " "
-                        + printer.print(needed.dimension(), figure.value(), figure.expanded())
-                                .line(),
-                source);
+                term == null ? needed.key() : term.path(), needed.label() + " " + printed(needed, figure), source);
     }
 }

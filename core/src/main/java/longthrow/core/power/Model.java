@@ -183,16 +183,15 @@ final class Model {
         if (figures.has(Needed.THROTTLE)) {
             pieces.add(Plate.hole(at(Needed.THROTTLE)));
         }
+        List<Tube.Station> stations = new ArrayList<>();
+        stations.add(new Tube.Station(0, bore));
+        if (runner > 0) { // 0 where the carburettor is bolted to the port
+            stations.add(new Tube.Station(runner, bore));
+        }
         // the venturi stands two thirds of the way out of the carburettor: room for the throttle on the engine's side
-        pieces.add(new Tube(
-                all,
-                List.of(
-                        new Tube.Station(0, bore),
-                        new Tube.Station(runner, bore),
-                        new Tube.Station(runner + 0.65 * carburettor, venturi),
-                        new Tube.Station(all, 1.2 * venturi)),
-                cool,
-                DRAWN));
+        stations.add(new Tube.Station(runner + 0.65 * carburettor, venturi));
+        stations.add(new Tube.Station(all, 1.2 * venturi));
+        pieces.add(new Tube(all, stations, cool, DRAWN));
         if (figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER)) {
             pieces.add(Plenum.of(at(Needed.AIRBOX)));
             pieces.add(Plate.hole(at(Needed.FILTER)));

@@ -214,6 +214,9 @@ final class Usual {
         // memory; the low end is that of road carburettors
         double rule = 0.65e-3 * Math.sqrt(displacement() * 1000 * nominalSpeed() * 30 / Math.PI);
         double venturi = Math.min(rule, 0.95 * throats);
+        if (known.containsKey(Needed.INTAKE_BORE)) { // no wider than the way behind it
+            venturi = Math.min(venturi, value(Needed.INTAKE_BORE));
+        }
         within(
                 Needed.VENTURI,
                 venturi,

@@ -13,6 +13,9 @@ public record BenchUnits(Unit metric, Unit inchTrade) {
     private static final double PRESSURE_IN_MEGAPASCALS_FROM = Units.BAR.toSi(200);
     private static final double MASS_IN_KILOGRAMS_FROM = Units.KILOGRAM.toSi(2);
     private static final double MASS_IN_POUNDS_FROM = Units.POUND.toSi(2);
+    /** Below it a flow is that of a jet. */
+    private static final double VOLUME_FLOW_OF_AIR_FROM = Units.LITRE_PER_SECOND.toSi(0.05);
+
     private static final double TIME_IN_MINUTES_FROM = Units.MINUTE.toSi(2);
     private static final double TIME_IN_HOURS_FROM = Units.HOUR.toSi(2);
 
@@ -65,7 +68,10 @@ public record BenchUnits(Unit metric, Unit inchTrade) {
             case POWER -> new BenchUnits(Units.KILOWATT, Units.HORSEPOWER);
             case INERTIA -> new BenchUnits(Units.KILOGRAM_METRE_SQUARED, Units.POUND_FOOT_SQUARED);
             case DENSITY -> new BenchUnits(Units.KILOGRAM_PER_CUBIC_METRE, Units.POUND_PER_CUBIC_FOOT);
-            case VOLUME_FLOW -> new BenchUnits(Units.LITRE_PER_SECOND, Units.CUBIC_FOOT_PER_MINUTE);
+            case VOLUME_FLOW ->
+                size < VOLUME_FLOW_OF_AIR_FROM
+                        ? alone(Units.CC_PER_MINUTE)
+                        : new BenchUnits(Units.LITRE_PER_SECOND, Units.CUBIC_FOOT_PER_MINUTE);
             case MASS_FLOW -> new BenchUnits(Units.GRAM_PER_SECOND, Units.POUND_PER_HOUR);
             case SPECIFIC_FUEL_CONSUMPTION ->
                 new BenchUnits(Units.GRAM_PER_KILOWATT_HOUR, Units.POUND_PER_HORSEPOWER_HOUR);

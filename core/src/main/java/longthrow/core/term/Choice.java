@@ -173,6 +173,21 @@ public enum Choice {
             "by which scale the pump prints the octane number",
             new Option("research", "research (RON)"),
             new Option("mean", "mean of research and motor, (R+M)/2")),
+    MAIN_JET_NUMBERING(
+            "main_jet_numbering",
+            Part.CARBURETTOR,
+            "what the number on the main jet counts",
+            new Option("hundredths_mm", "hundredths of a millimetre of its bore"),
+            new Option("thousandths_in", "thousandths of an inch of its bore"),
+            new Option("flow", "its maker's flow, in cc/min or the like"),
+            new Option("own", "its maker's own numbers")),
+    MAIN_JET_LIQUID(
+            "main_jet_liquid",
+            Part.CARBURETTOR,
+            "what ran through the main jet when its flow was read",
+            new Option("water", "water"),
+            new Option("petrol", "petrol"),
+            new Option("methanol", "methanol")),
     GOVERNOR(
             "governor",
             Part.USE,

@@ -139,7 +139,29 @@ public enum InstrumentKind {
             1,
             1,
             0,
-            "whole numbers on the pump; another laboratory reads the same fuel within about 1 (ASTM D2699, reproducibility, from memory)");
+            "whole numbers on the pump; another laboratory reads the same fuel within about 1 (ASTM D2699, reproducibility, from memory)"),
+    MANOMETER(
+            "manometer",
+            Dimension.PRESSURE,
+            20,
+            20,
+            0.01,
+            "tube of water beside a rule in millimetres; common practice, no source"),
+    MEASURING_JUG(
+            "measuring_jug",
+            Dimension.VOLUME,
+            10e-6,
+            10e-6,
+            0.01,
+            "graduated cylinder of 1 L, 10 ml steps; ISO 4788, from memory"),
+    TIMED_FLOW(
+            "timed_flow",
+            Dimension.VOLUME_FLOW,
+            8e-9,
+            0,
+            0.02,
+            "burette and stopwatch over two minutes, 1 cc steps, 2 %; common practice, no source"),
+    STAMP("stamp", Dimension.RATIO, 1e-9, 0, 0, "read off the part");
 
     private final String key;
     private final Dimension dimension;

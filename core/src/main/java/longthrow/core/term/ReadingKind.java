@@ -211,7 +211,26 @@ public enum ReadingKind {
             0.01,
             5,
             "hygrometer in the shade, air moving past it, left for five minutes"),
-    OCTANE("octane", InstrumentKind.PUMP_LABEL, 0.1, 1, "as the pump prints it");
+    OCTANE("octane", InstrumentKind.PUMP_LABEL, 0.1, 1, "as the pump prints it"),
+    DROP(
+            "drop",
+            InstrumentKind.MANOMETER,
+            50,
+            15,
+            "tube of water on a tap that lies flush in the wall, throttle wide open, speed steady under load"),
+    FILL_LARGE(
+            "fill_large",
+            InstrumentKind.MEASURING_JUG,
+            10e-6,
+            15,
+            "openings but one closed, filled from the jug, bubbles rocked out"),
+    JET_FLOW(
+            "jet_flow",
+            InstrumentKind.TIMED_FLOW,
+            15e-9,
+            10,
+            "jet in a tube, level kept by an overflow, what runs through caught and timed"),
+    STAMP("stamp", InstrumentKind.STAMP, 1e-9, 1, "as it is stamped");
 
     /** Degrees of freedom credited to each pooled repeatability: a judgement good to about 20 %, JCGM 100:2008 G.4.2 eq. (G.3). */
     public static final double POOLED_DEGREES_OF_FREEDOM = 12.5;

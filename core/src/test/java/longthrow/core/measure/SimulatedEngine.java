@@ -52,7 +52,11 @@ final class SimulatedEngine {
             ReadingKind.COILS,
             ReadingKind.AIR_PRESSURE,
             ReadingKind.HUMIDITY,
-            ReadingKind.OCTANE);
+            ReadingKind.OCTANE,
+            ReadingKind.DROP,
+            ReadingKind.FILL_LARGE,
+            ReadingKind.JET_FLOW,
+            ReadingKind.STAMP);
 
     /** Instruments that came with them. */
     static final Set<InstrumentKind> TOOLS_OF_THE_MOVING_ENGINE = EnumSet.of(
@@ -62,7 +66,11 @@ final class SimulatedEngine {
             InstrumentKind.COIL_COUNT,
             InstrumentKind.BAROMETER,
             InstrumentKind.HYGROMETER,
-            InstrumentKind.PUMP_LABEL);
+            InstrumentKind.PUMP_LABEL,
+            InstrumentKind.MANOMETER,
+            InstrumentKind.MEASURING_JUG,
+            InstrumentKind.TIMED_FLOW,
+            InstrumentKind.STAMP);
 
     /** Every kind that came after the first benches were drawn. */
     private static final Set<ReadingKind> LATER = later();

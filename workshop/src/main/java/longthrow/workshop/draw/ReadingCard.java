@@ -61,6 +61,8 @@ public final class ReadingCard {
                         WeighingCards.cards(),
                         RunningCards.cards(),
                         PlaceCards.cards(),
+                        BreathingCards.cards(),
+                        JetCards.cards(),
                         ShaftCards.cards(),
                         FlywheelCards.cards(),
                         HeadCards.cards(),

@@ -28,6 +28,7 @@ class ReadingCardTest {
                         Term.GOVERNED_SPEED,
                         Term.WANTED_SPEED,
                         Term.OCTANE_NUMBER,
+                        Term.MAIN_JET_NUMBER,
                         Term.LIFE_WANTED)
                 .contains(term);
         assertThat(ReadingCard.of(term).isPresent()).isEqualTo(term.isRead() && !onASheet);
@@ -123,6 +124,11 @@ class ReadingCardTest {
                 List.of(Term.CASE_BELOW, Term.CASE_THRUST, Term.CASE_ANTITHRUST),
                 List.of(Term.COUNTERWEIGHT_FACES, Term.COUNTERWEIGHT_THICKNESS, Term.MAIN_SPAN),
                 List.of(Term.INTAKE_POCKET, Term.EXHAUST_POCKET),
+                List.of(Term.INTAKE_THROAT, Term.INTAKE_PORT_LENGTH),
+                List.of(Term.RUNNER_LENGTH, Term.RUNNER_BORE),
+                List.of(Term.AIRBOX_VOLUME, Term.SILENCER_VOLUME, Term.CASE_VOLUME),
+                List.of(Term.BREATHER_HOLE, Term.SILENCER_HOLE),
+                List.of(Term.MAIN_JET_FLOW, Term.MAIN_JET_HEAD),
                 List.of(
                         Term.OIL_TEMPERATURE,
                         Term.PISTON_TEMPERATURE,
