@@ -310,10 +310,11 @@ class RockerGapsTest {
 
     @Test
     void whereThereIsNoPushrodThereIsNoPair() {
-        String side = ENGINE.replace("valves: overhead", "valves: side");
+        String noPushrod = ENGINE.replaceFirst("pushrod:\\n(  .*\\n)*", "");
+        String side = noPushrod.replace("valves: overhead", "valves: side").replaceFirst("rocker:\\n(  .*\\n)*", "");
         assertThat(pair(side, MovingPair.PUSHROD_TO_TUBE)).isEmpty();
         assertThat(pair(side, MovingPair.RETAINER_TO_ROCKER)).isEmpty();
-        String overhead = ENGINE.replace("drive: in_case", "drive: overhead_chain");
+        String overhead = noPushrod.replace("drive: in_case", "drive: overhead_chain");
         assertThat(pair(overhead, MovingPair.PUSHROD_TO_TUBE)).isEmpty();
         assertThat(cold(retainer(overhead))).isCloseTo(0.95e-3, within(PROMISED));
     }
@@ -334,8 +335,8 @@ class RockerGapsTest {
                       - 0, 0
                       - 8, 1
                       - 8, 9
-                      - -20, 9
-                      - -20, 3
+                      - -26, 9
+                      - -26, 3
                       - -2, 0.2
                   - part: spring_retainer
                     unit: 1 mm
@@ -361,5 +362,84 @@ class RockerGapsTest {
         String text =
                 ENGINE + "outlines:\n  - part: " + part + "\n    unit: 1 mm\n    points: [[0, 0], [9, 0], [9, 9]]\n";
         assertThat(BuildFile.read(text).faults().toString()).contains(part).contains("is not traced");
+    }
+
+    private static final String TIP_ALONE =
+            "outlines: [{part: rocker, unit: 1 mm, points: [[-3,0.2],[0,0],[3,0.2],[3,3],[-3,3]]}]\n";
+
+    private static final String WHOLE_ROCKER = "[[-30,0],[-20,8],[0,9],[4,4],[3,0.5],[0,0],[-3,0.5],[-10,-2]]";
+
+    /** What was read as touching touches, however it is drawn: a larger gap read shut, its tip traced alone, all of it traced, or in another unit. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "shut 4",
+                "shut 15",
+                TIP_ALONE,
+                "outlines: [{part: rocker, unit: 1 mm, points: " + WHOLE_ROCKER + "}]\n",
+                "outlines: [{part: rocker, unit: 0.1 mm, points: " + WHOLE_ROCKER + "}]\n",
+                "outlines: [{part: rocker, unit: 0.4 mm, points: " + WHOLE_ROCKER + "}]\n"
+            })
+    void noDrawingMakesMoreOfAGapThanWasRead(String said) {
+        String touching = with(ENGINE, "retainer_gap_open", "0");
+        String text = said.startsWith("shut ")
+                ? with(touching, "retainer_gap_shut", said.substring("shut ".length()))
+                : touching + said;
+        Clearance pair = retainer(text);
+        assertThat(pair.state()).as(pair.why()).isEqualTo(State.TOUCHES);
+        assertThat(pair.cold().orElseThrow().value()).isNotPositive();
+    }
+
+    /** By the same sums a gap that was read and is none the less is no less than it was read. */
+    @Test
+    void aReadingThatAgreesWithItsDrawingIsLeftToTheDrawing() {
+        Clearance pair = retainer(ENGINE);
+        assertThat(pair.cold().orElseThrow().way()).isEqualTo(Clearance.Way.IN_PLANE);
+        assertThat(Clear.of(ClearAnswerTest.build(ENGINE)).findings())
+                .noneMatch(f -> f.message().contains("cannot be more than was read"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {TIP_ALONE, "outlines: [{part: rocker, unit: 0.4 mm, points: " + WHOLE_ROCKER + "}]\n"})
+    void aRockerThatDoesNotReachItsPivotTellsNothing(String traced) {
+        Clearance pair = retainer(ENGINE + traced);
+        assertThat(pair.state()).as(pair.why()).isEqualTo(State.UNKNOWN);
+        assertThat(Clear.of(ClearAnswerTest.build(ENGINE + traced)).findings())
+                .anyMatch(f -> f.message().contains("towards the pivot"));
+    }
+
+    /** A mark found with less lift stands for more. */
+    @Test
+    void aTouchWithLessLiftCountsUntilItIsMockedUpAgain() {
+        String mocked = "mocked_up: [{pair: retainer_to_rocker, way: wire, gap: touches, with_intake_lift: 5 mm}]\n";
+        assertThat(retainer(ENGINE + mocked).state()).isEqualTo(State.TOUCHES);
+        String more = mocked.replace("5 mm", "7 mm");
+        assertThat(retainer(ENGINE + more).state()).isNotEqualTo(State.TOUCHES);
+    }
+
+    /** A word that takes rocker or pushrod from an engine of which they were read takes no pair away. */
+    @ParameterizedTest
+    @ValueSource(strings = {"valves: side", "drive: overhead_chain"})
+    void aWordAgainstTheReadingsLeavesThePairs(String word) {
+        String key = word.substring(0, word.indexOf(':'));
+        String text = ENGINE.replaceFirst("\\b" + key + ": [a-z_]+", word);
+        assertThat(text).isNotEqualTo(ENGINE);
+        assertThat(pair(text, MovingPair.PUSHROD_TO_TUBE)).isPresent();
+        assertThat(pair(text, MovingPair.RETAINER_TO_ROCKER)).isPresent();
+        assertThat(Clear.of(ClearAnswerTest.build(text)).findings())
+                .anyMatch(f -> f.message().contains("as this word says"));
+    }
+
+    /** A release that is said not to be there, as read by any tool, has no pair and asks for nothing. */
+    @ParameterizedTest
+    @ValueSource(strings = {"0 mm", "0 mm ± 0.001 mm", "[0 mm, 0 mm]"})
+    void noReleaseIsSaidByAReachOfNought(String reach) {
+        String text = ENGINE.replace("  drive: in_case\n", "  drive: in_case\n  release_reach: " + reach + "\n");
+        assertThat(text).isNotEqualTo(ENGINE);
+        assertThat(Clear.of(ClearAnswerTest.build(text)).clearances())
+                .noneMatch(p -> p.key().endsWith("_to_release"));
+        assertThat(Clear.of(ClearAnswerTest.build(ENGINE)).clearances())
+                .anyMatch(p -> p.key().endsWith("_to_release"));
     }
 }

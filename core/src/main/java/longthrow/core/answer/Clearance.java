@@ -168,6 +168,8 @@ public record Clearance(
         BESIDE,
         /** Along the line in which one moves: a travel left. */
         TRAVEL,
+        /** As a gap of it was read, of which the rest can only be less. */
+        READ,
         /** As it was read when the engine was mocked up. */
         MOCKED_UP,
         /** As {@link #MOCKED_UP}, where the mock-up told only that they stay apart by at least so much. */

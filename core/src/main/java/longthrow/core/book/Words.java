@@ -77,6 +77,7 @@ final class Words {
             case MOCKED_UP -> (gap.value() == 0 ? "touching" : said) + ", as mocked up";
             case AT_LEAST ->
                 (gap.value() == 0 ? "free of each other, by how much not read" : "at least " + said) + ", as mocked up";
+            case READ -> said + ", as read";
             case IN_PLANE, BESIDE, TRAVEL -> said;
         };
     }

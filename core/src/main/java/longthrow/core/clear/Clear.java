@@ -78,6 +78,7 @@ public final class Clear {
         findings.addAll(OutlineChecks.findings(known));
         findings.addAll(telling.findings());
         findings.addAll(MockUps.ofNoPair(build, plans));
+        findings.addAll(Pairs.contradictions(known));
         findings.addAll(readFirst(pairs));
         vouchedFor(pairs).ifPresent(findings::add);
         findings.addAll(cautions(build));

@@ -69,6 +69,7 @@ final class GapWords {
         return switch (way) {
             case BESIDE -> " beside each other along the crankshaft";
             case MOCKED_UP, AT_LEAST -> " as mocked up, cold";
+            case READ -> " as read, cold";
             case IN_PLANE, TRAVEL -> " cold";
         };
     }

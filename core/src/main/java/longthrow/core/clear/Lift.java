@@ -6,6 +6,7 @@ import java.util.function.DoubleUnaryOperator;
 import longthrow.core.answer.Rung;
 import longthrow.core.clearance.Course;
 import longthrow.core.life.Asked;
+import longthrow.core.measure.NoSuchPart;
 import longthrow.core.measure.ValveLift;
 import longthrow.core.term.Part;
 import longthrow.core.term.Term;
@@ -73,7 +74,7 @@ record Lift(Part valve, double nominal, DoubleUnaryOperator shape, Course course
 
     /** How far the exhaust valve is held open while the engine is turned over, at every angle: when it is let go is not read. */
     private static double release(Asked of) {
-        if (of.value(Term.RELEASE_REACH).filter(reach -> reach.value() == 0).isPresent()) {
+        if (of.value(Term.RELEASE_REACH).filter(NoSuchPart::isSaidBy).isPresent()) {
             of.restsOn(Term.RELEASE_REACH.path());
             return 0;
         }

@@ -3,6 +3,7 @@ package longthrow.core.clear;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +34,9 @@ import longthrow.core.term.Term;
 final class MockUps {
     /** Sizes that are no farther apart are of the same part: what is written down of one is rounded [m]. A judgement. */
     private static final double SAME_PART = 0.05e-3;
+
+    /** What touched with less of it comes nearer by more of it, never away. */
+    private static final Set<Term> NEARER_BY_MORE = EnumSet.of(Term.STROKE, Term.INTAKE_LIFT, Term.EXHAUST_LIFT);
 
     private static final String USUAL = "table of pooled repeatability; common practice, no source";
 
@@ -281,8 +285,8 @@ final class MockUps {
     private Optional<String> over(MockedUp mocked, Collection<String> hangsOn) {
         for (Term size : MockedUp.sizes(mocked.pair())) {
             Optional<String> other = another(mocked, size);
-            boolean isTouchOfAShorterThrow = size == Term.STROKE && isTouch(mocked.found()) && isLonger(mocked);
-            if (other.isPresent() && !isTouchOfAShorterThrow) {
+            boolean isTouchOfLess = isTouch(mocked.found()) && NEARER_BY_MORE.contains(size) && isMore(mocked, size);
+            if (other.isPresent() && !isTouchOfLess) {
                 return other;
             }
         }
@@ -290,10 +294,10 @@ final class MockUps {
         return isTouch(mocked.found()) ? Optional.empty() : unsaid(mocked, hangsOn);
     }
 
-    /** Whether the throw is longer now than it was mocked up with: what touched then comes nearer by it, never away. */
-    private boolean isLonger(MockedUp mocked) {
-        return Optional.ofNullable(mocked.with().get(Term.STROKE))
-                .flatMap(was -> known.figure(Term.STROKE).filter(now -> now.value() - now.expanded() > was.si()))
+    /** Whether throw or lift is more now than it was mocked up with. */
+    private boolean isMore(MockedUp mocked, Term size) {
+        return Optional.ofNullable(mocked.with().get(size))
+                .flatMap(was -> known.figure(size).filter(now -> now.value() - now.expanded() > was.si()))
                 .isPresent();
     }
 

@@ -336,6 +336,8 @@ public final class OutlineChecks {
 
         /** Over the outer half of the retainer's width, where no stem stands. */
         private void rocker() {
+            // what is traced of its tip alone passes over no retainer
+            smaller("from its tip to its end towards the pivot", outline.reach(-Math.PI / 2), Term.ROCKER_VALVE_ARM);
             Optional<Measured> wide = known.figure(Term.RETAINER_OUTSIDE);
             Optional<Measured> below = known.figure(Term.RETAINER_BELOW_TIP);
             if (wide.isEmpty() || below.isEmpty()) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import longthrow.core.answer.Clearance.Way;
+import longthrow.core.answer.Finding;
 import longthrow.core.clear.Plan.Beside;
 import longthrow.core.clear.Plan.Cut;
 import longthrow.core.clear.Plan.Head;
@@ -18,6 +19,7 @@ import longthrow.core.engine.Rule;
 import longthrow.core.formula.Expression;
 import longthrow.core.life.Asked;
 import longthrow.core.life.Known;
+import longthrow.core.measure.NoSuchPart;
 import longthrow.core.term.Choice;
 import longthrow.core.term.MovingPair;
 import longthrow.core.term.OutlinedPart;
@@ -67,7 +69,7 @@ final class Pairs {
             pairs.counterweightAtCam();
         }
         pairs.overPiston();
-        pairs.valves(!isOverheadCam);
+        pairs.valves(!isOverheadCam || isAnyRead(known, Part.PUSHROD));
         return List.copyOf(pairs.plans);
     }
 
@@ -381,7 +383,7 @@ final class Pairs {
     /** Whether an engine has a part: traced, or its reach is not read as 0. */
     private boolean isThere(Term reach, OutlinedPart part) {
         return known.build().outline(part).isPresent()
-                || known.figure(reach).filter(r -> r.value() == 0).isEmpty();
+                || known.figure(reach).filter(NoSuchPart::isSaidBy).isEmpty();
     }
 
     private void atSleeve(
@@ -547,7 +549,9 @@ final class Pairs {
 
     private void valves(boolean hasPushrods) {
         Optional<String> layout = known.build().choice(Choice.VALVE_LAYOUT);
-        boolean maybeOverhead = layout.filter("side"::equals).isEmpty();
+        boolean maybeOverhead = layout.filter("side"::equals).isEmpty()
+                || isAnyRead(known, Part.ROCKER)
+                || isAnyRead(known, Part.PUSHROD);
         boolean maybeSide = layout.filter("overhead"::equals).isEmpty();
         if (maybeOverhead) {
             for (Part valve : List.of(Part.INTAKE_VALVE, Part.EXHAUST_VALVE)) {
@@ -599,6 +603,39 @@ final class Pairs {
                         EnumSet.of(Warm.GEAR_GROWTH));
             }
         }
+    }
+
+    /** Whether something of a part was written down, so that the engine has it whatever else is said. */
+    private static boolean isAnyRead(Known known, Part part) {
+        return Term.read().stream()
+                .anyMatch(term -> term.part() == part && !known.build().of(term).isEmpty());
+    }
+
+    /** Words that leave an engine without a part of which something was read. */
+    static List<Finding> contradictions(Known known) {
+        List<Finding> findings = new ArrayList<>();
+        boolean isSide =
+                known.build().choice(Choice.VALVE_LAYOUT).filter("side"::equals).isPresent();
+        boolean isOverheadCam = known.build()
+                .choice(Choice.CAM_DRIVE)
+                .filter(drive -> drive.startsWith("overhead"))
+                .isPresent();
+        if (isSide && isAnyRead(known, Part.ROCKER)) {
+            findings.add(contradiction(Choice.VALVE_LAYOUT, Part.ROCKER));
+        }
+        if ((isSide || isOverheadCam) && isAnyRead(known, Part.PUSHROD)) {
+            findings.add(contradiction(isSide ? Choice.VALVE_LAYOUT : Choice.CAM_DRIVE, Part.PUSHROD));
+        }
+        return findings;
+    }
+
+    private static Finding contradiction(Choice word, Part part) {
+        return new Finding(
+                Finding.Kind.SUSPECT,
+                word.path(),
+                "an engine as this word says has no " + part.label()
+                        + ", and readings of one are written down: its gaps" + " are looked at as if it were there",
+                "write the word that is true of this engine, or take the readings of the " + part.label() + " out");
     }
 
     private boolean isRockerAloneTraced() {

@@ -71,7 +71,7 @@ final class Telling {
     }
 
     Clearance tell(Plan plan) {
-        Clearance told = notByGuess(heeded(plan, drawn(plan)));
+        Clearance told = notByGuess(noMoreThanRead(plan, heeded(plan, drawn(plan))));
         return told.withHold(holding.of(plan, told));
     }
 
@@ -330,6 +330,57 @@ final class Telling {
                         Stream.of(read.brief(), beside)
                                 .filter(said -> !said.isEmpty())
                                 .collect(Collectors.joining("; ")));
+    }
+
+    /**
+     * The pair with the gap that a feeler read of it: no drawing and no mock-up makes more of it than was read. Where a larger one does not agree, or none is told
+     * and what was read is too small, the reading is told.
+     */
+    private Clearance noMoreThanRead(Plan plan, Clearance told) {
+        Optional<Term> least = plan.head().pair().gapsRead().stream()
+                .filter(term -> known.figure(term).isPresent())
+                .min(Comparator.comparingDouble(
+                        term -> known.figure(term).orElseThrow().value()));
+        if (least.isEmpty()) {
+            return told;
+        }
+        Term term = least.get();
+        Measured read = known.figure(term).orElseThrow();
+        boolean hasTouched = read.value() <= 0;
+        Asked of = new Asked(known);
+        of.figure(term);
+        Seen seen = of(read, Way.READ, Double.NaN, plan.head().want(), of);
+        boolean isMore = told.cold()
+                .filter(gap -> gap.value() > read.value() && !agree(gap, seen.gap()))
+                .isPresent();
+        boolean isTooSmall =
+                told.cold().isEmpty() && !keepsAll(seen, plan.head().want());
+        if (!isMore && !isTooSmall && !(hasTouched && told.state() != State.TOUCHES)) {
+            return told;
+        }
+        if (isMore) {
+            findings.add(new Finding(
+                    Finding.Kind.SUSPECT,
+                    term.path(),
+                    plan.head().pair().label() + ": " + term.label() + " is read as " + words.length(seen.gap())
+                            + ", and as drawn or mocked up it comes to "
+                            + words.length(told.cold().orElseThrow())
+                            + ", which cannot be more than was read. The smaller counts",
+                    "read it again, and the other readings, the outline or the mock-up of the pair: "
+                            + String.join(
+                                    ", ",
+                                    told.hangsOn().stream().map(Telling::named).toList())));
+        }
+        Clearance smaller = said(
+                        plan.head(),
+                        seen,
+                        closed(told, seen.gap()).map(g -> new Seen(g, List.of(), of)),
+                        told.notWarm().isEmpty() ? Running.notWorkedOut("it was read cold") : told.notWarm(),
+                        List.of(),
+                        told.curve(),
+                        told.warmCurve())
+                .withMocked(told.mocked(), "");
+        return hasTouched ? smaller.withState(State.TOUCHES) : smaller;
     }
 
     /** Whether a pair does not clear, and only by a body that is drawn larger than it can be: then nothing is known of it. */

@@ -102,7 +102,7 @@ final class OutOfOrder {
 
     private void reachesOut(Term reach, Term from, double share, String means) {
         Order order = new Order(reach, from, share, means);
-        if (figures.figure(reach).filter(r -> r.value() > 0).isPresent() && isBroken(order)) {
+        if (figures.figure(reach).filter(r -> !NoSuchPart.isSaidBy(r)).isPresent() && isBroken(order)) {
             broken.add(order);
             spoiled.add(reach);
             spoiled.add(from);

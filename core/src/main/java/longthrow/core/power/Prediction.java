@@ -379,7 +379,7 @@ public final class Prediction {
         }
         Row row = worst.get();
         Measured spare = row.figure(OCTANE_SPARE).orElseThrow().figure();
-        String how = !spare.isUnknown() && spare.high() < 0 ? "it knocks" : "it is more likely to knock than not";
+        String how = !spare.isUnknown() && spare.high() < 0 ? "it knocks" : "it may knock, more likely than not";
         Measured wanted = row.figure(Told.OCTANE_WANTED.key()).orElseThrow().figure();
         return List.of(new Finding(
                 Finding.Kind.WARNING,

@@ -11,6 +11,7 @@ import longthrow.core.answer.SparkSweep.Step;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Units;
 
 /** One key serves at all speeds: which of those that are sold comes nearest the better spark at all of them together and is let by each of them. */
 final class SparkAdvice {
@@ -77,6 +78,19 @@ final class SparkAdvice {
                 .toList();
     }
 
+    /** Speeds that lie next to each other as from and to. */
+    private static String at(List<SparkSweep> sweeps, FigurePrinter printer) {
+        String first = speed(sweeps.get(0), printer);
+        String last = speed(sweeps.get(sweeps.size() - 1), printer);
+        return first.equals(last) ? "at " + first : "looked at from " + first + " to " + last;
+    }
+
+    private static String speed(SparkSweep sweep, FigurePrinter printer) {
+        return printer.print(Dimension.ROTATIONAL_SPEED, Units.RPM.toSi(Math.rint(Units.RPM.fromSi(sweep.speed()))), 0)
+                .first()
+                .text();
+    }
+
     /** The earliest key that more likely than not knocks at no speed, where the spark that is set does. */
     private static Optional<Key> quiet(List<SparkSweep> sweeps, double now) {
         return keys(sweeps).stream()
@@ -96,17 +110,32 @@ final class SparkAdvice {
             return List.of();
         }
         double now = set.get().value();
-        boolean knocks =
-                sweeps.stream().flatMap(s -> s.margin().angle().stream()).anyMatch(margin -> margin.value() < 0);
-        if (knocks) {
-            return List.of(quiet(sweeps, now)
-                    .map(key -> "It is more likely to knock than not with the spark as set: "
-                            + named(key, taper, printer)
-                            + " is the earliest that more likely than not does not; it moves torque by "
-                            + share(key.gain) + ". " + LATE)
-                    .orElse("It is more likely to knock than not with the spark as set, and no key that is"
-                            + " sold makes it late enough: do not run it at full throttle on this fuel; a"
-                            + " fuel of a higher octane number or less compression mends it."));
+        List<SparkSweep> knocking = sweeps.stream()
+                .filter(s -> s.margin().angle().filter(m -> m.value() < 0).isPresent())
+                .sorted(Comparator.comparingDouble(SparkSweep::speed))
+                .toList();
+        if (!knocking.isEmpty()) {
+            boolean isSure = knocking.stream()
+                    .flatMap(s -> s.margin().angle().stream())
+                    .anyMatch(margin -> !margin.isUnknown() && margin.high() < 0);
+            String knocks = (isSure
+                            ? "It knocks at full throttle with the spark as set, "
+                            : "It may knock at full throttle with the spark as set, more likely than not, ")
+                    + at(knocking, printer) + ": ";
+            return List.of(knocks
+                    + quiet(sweeps, now)
+                            .map(key -> named(key, taper, printer)
+                                    + " is the earliest that more likely than not does not; it moves torque by "
+                                    + share(key.gain) + ". " + LATE)
+                            .orElse(
+                                    (isSure
+                                            ? "no key that is sold makes it late enough; a fuel of a higher octane"
+                                                    + " number or less compression mends it, and full throttle there"
+                                                    + " breaks pistons."
+                                            : "by the best estimate no key that is sold makes it late enough. Whether"
+                                                    + " it does is within the doubt of the sum: listen for it there"
+                                                    + " with the throttle opened by and by, shut it at the first"
+                                                    + " rattle, and have a fuel of a higher octane number at hand.")));
         }
         Optional<Key> key = key(sweeps);
         if (key.isPresent() && key.get().advance > now && !isLookedThrough(sweeps)) {

@@ -105,6 +105,13 @@ public enum MovingPair {
         return of == Of.CRANKWORK;
     }
 
+    /** Readings of its gap at single places: it is never more than one of them. */
+    public List<Term> gapsRead() {
+        return this == RETAINER_TO_ROCKER
+                ? List.of(Term.ROCKER_OVER_RETAINER, Term.ROCKER_OVER_RETAINER_OPEN)
+                : List.of();
+    }
+
     /** Whether another camshaft makes it another gap. */
     public boolean hangsOnCamshaft() {
         return !camshaftBy().isEmpty();

@@ -17,6 +17,7 @@ import longthrow.core.engine.Stops;
 import longthrow.core.term.Choice;
 import longthrow.core.term.Term;
 import longthrow.workshop.print.PageWords;
+import org.jspecify.annotations.Nullable;
 
 /** What stands in the way of an engine: stops, doubts, unknowns, each with the field that mends it. */
 public final class Ways {
@@ -95,6 +96,33 @@ public final class Ways {
             ways.begin(answer.next());
         }
         return ways.ways;
+    }
+
+    /**
+     * With what the ladder of limits comes to, where nothing that stands in the way says so already.
+     * @param life how far the limits are known; null where they were not asked
+     */
+    static List<Frame.Way> withLimits(List<Frame.Way> ways, Rail.@Nullable State life, String base) {
+        if (life == null || (life != Rail.State.REFUSED && life != Rail.State.NOT_APPROVED)) {
+            return ways;
+        }
+        boolean isRefused = life == Rail.State.REFUSED;
+        boolean isSaid = ways.stream()
+                .anyMatch(way -> way.kind().equals(Rail.State.REFUSED.label())
+                        || (!isRefused && way.kind().equals(Rail.State.NOT_APPROVED.label())));
+        if (isSaid) {
+            return ways;
+        }
+        List<Frame.Way> all = new ArrayList<>();
+        all.add(new Frame.Way(
+                life.label(),
+                "the speed that is wanted is " + life.label() + " by the limits of the parts",
+                "Life says which limits are in the way, and what would lift each.",
+                base + "/life",
+                List.of(),
+                isRefused));
+        all.addAll(ways);
+        return all;
     }
 
     private void gap(Stop stop) {

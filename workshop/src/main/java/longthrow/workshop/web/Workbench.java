@@ -183,7 +183,7 @@ public final class Workbench {
                 open.base(),
                 open.revision().number(),
                 Rail.of(settled(open), known, open.base(), here),
-                ways(open, known.get(Rail.Question.CLEAR) == Rail.State.COMING),
+                ways(open, known),
                 token,
                 notice,
                 open.work().build().map(Build::invented).orElse(false),
@@ -271,12 +271,14 @@ public final class Workbench {
         gapStops.put(text, List.copyOf(stops));
     }
 
-    /** What stands in the way, with what its gaps stop it from once that was asked. */
-    private List<Frame.Way> ways(Open open, boolean gapsAreComing) {
+    /** What stands in the way, with what its gaps stop it from and what its limits come to, once those were asked. */
+    private List<Frame.Way> ways(Open open, Map<Rail.Question, Rail.State> known) {
         Optional<List<Stop>> gaps =
                 Optional.ofNullable(gapStops.get(open.revision().text()));
+        boolean gapsAreComing = known.get(Rail.Question.CLEAR) == Rail.State.COMING;
         return open.measure()
-                .map(m -> Ways.of(m, gaps, gapsAreComing, open.base()))
+                .map(m -> Ways.withLimits(
+                        Ways.of(m, gaps, gapsAreComing, open.base()), known.get(Rail.Question.LIFE), open.base()))
                 .orElse(List.of());
     }
 
