@@ -29,9 +29,16 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
     private static final int FEWEST = 3;
 
     /** Depression of what is called a flow bench [Pa]: one to a hundred inches of water. A judgement. */
-    private static final double WEAKEST = 249;
+    public static final double WEAKEST = 249;
 
-    private static final double STRONGEST = 24_900;
+    public static final double STRONGEST = 24_900;
+
+    /** Air that benches stand in [K] and [Pa], the widest that is let in. A judgement. */
+    public static final double COLDEST = 230;
+
+    public static final double HOTTEST = 350;
+    public static final double THINNEST = 50e3;
+    public static final double DENSEST = 110e3;
 
     /** Of a room that nobody wrote down, and how far off it may be to each side: common practice, no source. */
     private static final double ROOM_TEMPERATURE = 293.15;
@@ -71,8 +78,8 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
          */
         record VolumeFlow(OptionalDouble temperature, OptionalDouble pressure) implements Scale {
             public VolumeFlow {
-                temperature.ifPresent(t -> Require.within("temperature at the bench [K]", t, 230, 350));
-                pressure.ifPresent(p -> Require.within("air pressure at the bench [Pa]", p, 50e3, 110e3));
+                temperature.ifPresent(t -> Require.within("temperature at the bench [K]", t, COLDEST, HOTTEST));
+                pressure.ifPresent(p -> Require.within("air pressure at the bench [Pa]", p, THINNEST, DENSEST));
             }
         }
     }

@@ -13,8 +13,10 @@ import java.util.stream.Stream;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
+import longthrow.core.answer.ValveMovement;
 import longthrow.core.build.Build;
 import longthrow.core.cycle.Spark;
+import longthrow.core.cycle.ValveLift;
 import longthrow.core.engine.Stops;
 import longthrow.core.gas.Fuel;
 import longthrow.core.life.Known;
@@ -27,6 +29,7 @@ import longthrow.core.power.Kind.Use;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
+import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
@@ -34,6 +37,9 @@ import longthrow.core.term.Term;
  * compression ratio and what sort of engine it is there are no figures, and what is missing is asked for.
  */
 final class Asking {
+    /** Head on the bench, six lifts of one port, twice; common practice, no source. */
+    private static final double FLOW_BENCH_MINUTES = 60;
+
     private static final String PRACTICE = "common practice, no source";
 
     /** Where each figure is read, for those that are read as they stand. */
@@ -161,7 +167,17 @@ final class Asking {
         Optional<Term> read = lacking.isEmpty() || !TIMING.contains(needed)
                 ? Optional.ofNullable(READ.get(needed))
                 : Optional.of(term(lacking.get(0)));
-        return read.flatMap(term -> known.missing(term).stream().findFirst());
+        return needed == Needed.INTAKE_FLOW || needed == Needed.EXHAUST_FLOW
+                ? Optional.of(flow(needed == Needed.INTAKE_FLOW ? "intake" : "exhaust"))
+                : read.flatMap(term -> known.missing(term).stream().findFirst());
+    }
+
+    private static Rung.Missing flow(String valve) {
+        return new Rung.Missing(
+                "flow_tables",
+                "flow of the " + valve + " port by lift",
+                "have it read on a flow bench at one depression, lift by lift up to full lift, with the port's own radius or pipe on it",
+                FLOW_BENCH_MINUTES);
     }
 
     private void lacks(Rung.Missing what) {
@@ -286,11 +302,12 @@ final class Asking {
         events();
         notBoth(Needed.INTAKE_THROAT, Needed.INTAKE_HEAD);
         notBoth(Needed.EXHAUST_THROAT, Needed.EXHAUST_HEAD);
+        ValveTables tables = tables(kind);
         Set<Needed> without = EnumSet.noneOf(Needed.class);
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
         notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
         without.forEach(readings::remove);
-        Figures all = Figures.of(kind, fuel(), readings, without);
+        Figures all = Figures.of(kind, fuel(), readings, without, tables);
         narrowed(all);
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
@@ -384,6 +401,86 @@ final class Asking {
     private String printed(Needed needed, Measured figure) {
         return printer.print(needed.dimension(), figure.value(), figure.expanded())
                 .line();
+    }
+
+    /** Tables of flow and lift, as far as they count; why the others do not is said. */
+    private ValveTables tables(Kind kind) {
+        FlowRead in = new FlowRead(known, true, kind.intakes());
+        FlowRead out = new FlowRead(known, false, kind.exhausts());
+        for (FlowRead read : List.of(in, out)) {
+            findings.addAll(read.findings());
+            taken.addAll(read.taken());
+        }
+        ValveTables tables = new ValveTables(in.flow(), out.flow(), lift(true), lift(false));
+        in.factor().ifPresent(f -> readings.put(Needed.INTAKE_FLOW, flanked(f, true, tables)));
+        out.factor().ifPresent(f -> readings.put(Needed.EXHAUST_FLOW, flanked(f, false, tables)));
+        return tables;
+    }
+
+    /** How long a port stands how wide hangs on the flanks of the lobe too, which are assumed where no lift table was read. */
+    private static Measured flanked(Measured factor, boolean intake, ValveTables tables) {
+        if (tables.lift(intake).isPresent()) {
+            return factor;
+        }
+        Map<Source, Double> contributions = new LinkedHashMap<>(factor.contributions());
+        contributions.put(
+                Source.known(
+                        intake ? "intake flanks" : "exhaust flanks",
+                        Source.Kind.ASSUMED,
+                        "flanks of the " + (intake ? "intake" : "exhaust") + " lobe, assumed",
+                        ValveLift.FLANK_DOUBT),
+                ValveLift.FLANK_DOUBT);
+        return Measured.withContributions(factor.value(), contributions);
+    }
+
+    /** By the lift table, where its events and its full lift are known; they say where on the crank it stands. */
+    private Optional<ReadLift> lift(boolean intake) {
+        Part valve = intake ? Part.INTAKE_VALVE : Part.EXHAUST_VALVE;
+        Optional<longthrow.core.measure.ValveLift> table =
+                known.lift(valve).filter(lift -> !lift.from().equals(ValveMovement.LOBE_FIGURES));
+        if (table.isEmpty()) {
+            return Optional.empty();
+        }
+        String place = table.get().from();
+        Needed full = intake ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT;
+        if (!lacking.isEmpty() || !readings.containsKey(full)) {
+            notCounted(
+                    place,
+                    valve,
+                    "when it opens and closes is not known, or how far it lifts",
+                    "write " + Term.CHECKING_LIFT.path()
+                            + ", and read tables of both valves, or the events, from degrees on a wheel that say where top dead centre is");
+            return Optional.empty();
+        }
+        ReadLift read = new ReadLift(table.get());
+        try {
+            double duration = Math.PI
+                    + got(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS).value()
+                    + got(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES).value();
+            Measured checking = got(Needed.CHECKING_LIFT);
+            read.at(got(full).value(), checking.value(), duration, 0);
+            read.at(got(full).high(), Math.max(0, checking.low()), duration, 0); // as far as doubt moves it
+        } catch (IllegalArgumentException cannot) {
+            notCounted(place, valve, String.valueOf(cannot.getMessage()), "read on until the valve is shut on both sides");
+            return Optional.empty();
+        }
+        taken.addAll(table.get().defaults());
+        findings.add(new Finding(
+                Finding.Kind.NOTE, place, "the " + valve.label() + " is lifted as this table has it", ""));
+        return Optional.of(read);
+    }
+
+    private Measured got(Needed needed) {
+        return Optional.ofNullable(readings.get(needed)).orElseThrow();
+    }
+
+    private void notCounted(String place, Part valve, String why, String mend) {
+        findings.add(new Finding(
+                Finding.Kind.WARNING,
+                place,
+                "this lift table of the " + valve.label() + " does not count for torque, and a lobe with assumed flanks"
+                        + " stands for it: " + why,
+                mend));
     }
 
     private static Term term(Needed needed) {

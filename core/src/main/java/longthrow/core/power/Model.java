@@ -153,7 +153,13 @@ final class Model {
         double opens = at(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS);
         double closes = at(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES);
         double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
-        LobeCurve lobe = LobeCurve.of(lift, at(Needed.CHECKING_LIFT), Math.PI + opens + closes, centre);
+        double checking = at(Needed.CHECKING_LIFT);
+        double duration = Math.PI + opens + closes;
+        Optional<ReadLift> read = figures.tables().lift(intake);
+        if (read.isPresent()) {
+            return read.get().at(lift, checking, duration, centre);
+        }
+        LobeCurve lobe = LobeCurve.of(lift, checking, duration, centre);
         return ValveLift.assumed(lobe, 1, 0);
     }
 
@@ -162,8 +168,10 @@ final class Model {
         double throat = Math.min(head, at(intake ? Needed.INTAKE_THROAT : Needed.EXHAUST_THROAT));
         int count = intake ? figures.kind().intakes() : figures.kind().exhausts();
         ValveLift over = lift(intake);
-        ValveFlow flow = ValveFlow.usual(
-                new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake);
+        ValveFlow flow = figures.tables()
+                .flow(intake)
+                .orElseGet(() -> ValveFlow.usual(
+                        new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake));
         double factor = at(intake ? Needed.INTAKE_FLOW : Needed.EXHAUST_FLOW);
         return Passage.of(angle -> factor * flow.into(over.at(angle)), angle -> factor * flow.outOf(over.at(angle)));
     }
@@ -227,7 +235,10 @@ final class Model {
                 "wall of the chamber " + of(side ? SIDE_CHAMBER : CHAMBER) + " and of the crown " + of(CROWN)
                         + " of the bore's area",
                 "judgement, no source"));
-        taken.add(taken(Needed.INTAKE_FLOW, "stems of the valves " + of(STEM) + " of their heads", PRACTICE));
+        if (figures.tables().flow(true).isEmpty()
+                || figures.tables().flow(false).isEmpty()) {
+            taken.add(taken(Needed.INTAKE_FLOW, "stems of the valves " + of(STEM) + " of their heads", PRACTICE));
+        }
         taken.add(taken(
                 Needed.INTAKE_FLOW,
                 "edge of the carburettor's entry " + of(BELL)

@@ -17,7 +17,7 @@ class ModelTest {
             Needed.COMPRESSION_RATIO, Measured.exact(8.6));
 
     private static List<String> taken(Kind.Use use, Kind.Cooling cooling, Kind.Layout layout, Set<Needed> without) {
-        Figures figures = Figures.of(Kind.of(use, cooling, layout, Kind.Basis.NET), Fuel.petrol(), SIZE, without);
+        Figures figures = Figures.of(Kind.of(use, cooling, layout, Kind.Basis.NET), Fuel.petrol(), SIZE, without, ValveTables.NONE);
         List<DefaultUsed> all = Model.assumptions(figures);
         // each with a source and with a doubt that the figures hold
         assertThat(all)
