@@ -27,6 +27,7 @@ import longthrow.core.cycle.ValveGroup;
 import longthrow.core.cycle.ValveLift;
 import longthrow.core.cycle.Walls;
 import longthrow.core.cycle.WorkingGases;
+import longthrow.core.flow.EndCorrection;
 import longthrow.core.gas.MoistAir;
 import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.LobeCurve;
@@ -61,6 +62,9 @@ final class Model {
 
     /** Edge of a carburettor's entry over its bore. Common practice, no source. */
     private static final double BELL = 0.1;
+
+    /** Mouth of a carburettor over its venturi. Common practice, no source. */
+    private static final double EXIT = 1.2;
 
     /** Mains and big end over the bore where nothing was read. Common practice, no source. */
     private static final double SHAFT = 0.37;
@@ -186,6 +190,8 @@ final class Model {
         double wall = at(Needed.INTAKE_WALL_TEMPERATURE);
         double cool = 0.5 * (wall + at(Needed.AIR_TEMPERATURE));
         double all = runner + carburettor;
+        boolean boxed = figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER);
+        double mouth = EXIT * venturi;
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
         if (figures.has(Needed.THROTTLE)) {
@@ -198,9 +204,9 @@ final class Model {
         }
         // the venturi stands two thirds of the way out of the carburettor: room for the throttle on the engine's side
         stations.add(new Tube.Station(runner + 0.65 * carburettor, venturi));
-        stations.add(new Tube.Station(all, 1.2 * venturi));
-        pieces.add(new Tube(all, stations, cool, DRAWN));
-        if (figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER)) {
+        stations.add(new Tube.Station(all, mouth));
+        pieces.add(new Tube(all + end(boxed).length(0.5 * mouth), stations, cool, DRAWN));
+        if (boxed) {
             pieces.add(Plenum.of(at(Needed.AIRBOX)));
             pieces.add(Plate.hole(at(Needed.FILTER)));
         }
@@ -214,13 +220,20 @@ final class Model {
         double wall = at(Needed.EXHAUST_WALL_TEMPERATURE);
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
-        pieces.add(new Tube(at(Needed.PRIMARY_LENGTH), List.of(new Tube.Station(0, bore)), wall, DRAWN));
-        if (figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE)) {
+        boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
+        double length = at(Needed.PRIMARY_LENGTH) + end(silenced).length(0.5 * bore);
+        pieces.add(new Tube(length, List.of(new Tube.Station(0, bore)), wall, DRAWN));
+        if (silenced) {
             double volume = at(Needed.SILENCER);
             pieces.add(new Plenum(volume, SILENCER_FORM * Math.pow(volume, 2.0 / 3), wall, SILENCER_HEAT));
             pieces.add(Plate.hole(at(Needed.SILENCER_HOLE)));
         }
         return new Duct(pieces, 1);
+    }
+
+    /** What swings with the gas in a pipe beyond its end: standing free, or flush in the wall of a box. */
+    private static EndCorrection end(boolean inWall) {
+        return inWall ? EndCorrection.FLUSH : EndCorrection.FREE;
     }
 
     /**
@@ -242,7 +255,7 @@ final class Model {
         taken.add(taken(
                 Needed.INTAKE_FLOW,
                 "edge of the carburettor's entry " + of(BELL)
-                        + " of its bore, its end 1.2 venturis wide, the venturi 0.65 of the way along",
+                        + " of its bore, its end " + of(EXIT) + " venturis wide, the venturi 0.65 of the way along",
                 PRACTICE));
         taken.add(taken(
                 Needed.EXHAUST_FLOW,
@@ -255,6 +268,13 @@ final class Model {
                             + " W/(m² K)",
                     "judgement, no source"));
         }
+        boolean boxed = figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER);
+        taken.add(taken(
+                Needed.CARBURETTOR_LENGTH,
+                ends("carburettor's mouth", boxed, "airbox"),
+                source(boxed)));
+        boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
+        taken.add(taken(Needed.PRIMARY_LENGTH, ends("exhaust pipe", silenced, "silencer"), source(silenced)));
         taken.add(taken(
                 Needed.FRICTION,
                 "two ball mains on a shaft of " + of(SHAFT) + " bores, "
@@ -267,6 +287,17 @@ final class Model {
             taken.add(taken(Needed.FRICTION, "a fan of " + of(FAN) + " bores across", PRACTICE));
         }
         return taken;
+    }
+
+    private static String ends(String what, boolean inWall, String box) {
+        return "gas swings with that in the " + what + " as far as " + of(end(inWall).length(1)) + " of its radius beyond its end"
+                + (inWall ? ", which stands flush in the wall of the " + box : ", which stands free");
+    }
+
+    private static String source(boolean inWall) {
+        return inWall
+                ? "Nomura, Yamamura and Inawashiro (1960), from memory; how it stands: common practice, no source"
+                : "Levine and Schwinger (1948); how it stands: common practice, no source";
     }
 
     private static DefaultUsed taken(Needed cover, String what, String source) {
