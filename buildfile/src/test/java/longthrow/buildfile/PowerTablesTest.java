@@ -202,7 +202,7 @@ class PowerTablesTest {
                 .filteredOn(f -> f.kind() == Finding.Kind.WARNING)
                 .singleElement()
                 .satisfies(f -> {
-                    assertThat(f.message()).contains("does not count for torque", "opens and closes");
+                    assertThat(f.message()).contains("does not count for torque", "open and close is not known");
                     assertThat(f.mend()).contains("tables of both valves");
                 });
     }

@@ -13,10 +13,8 @@ import java.util.stream.Stream;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
-import longthrow.core.answer.ValveMovement;
 import longthrow.core.build.Build;
 import longthrow.core.cycle.Spark;
-import longthrow.core.cycle.ValveLift;
 import longthrow.core.engine.Stops;
 import longthrow.core.gas.Fuel;
 import longthrow.core.life.Known;
@@ -29,7 +27,6 @@ import longthrow.core.power.Kind.Use;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.term.Choice;
-import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /**
@@ -407,80 +404,15 @@ final class Asking {
     private ValveTables tables(Kind kind) {
         FlowRead in = new FlowRead(known, true, kind.intakes());
         FlowRead out = new FlowRead(known, false, kind.exhausts());
-        for (FlowRead read : List.of(in, out)) {
-            findings.addAll(read.findings());
-            taken.addAll(read.taken());
-        }
-        ValveTables tables = new ValveTables(in.flow(), out.flow(), lift(true), lift(false));
-        in.factor().ifPresent(f -> readings.put(Needed.INTAKE_FLOW, flanked(f, true, tables)));
-        out.factor().ifPresent(f -> readings.put(Needed.EXHAUST_FLOW, flanked(f, false, tables)));
-        return tables;
-    }
-
-    /** How long a port stands how wide hangs on the flanks of the lobe too, which are assumed where no lift table was read. */
-    private static Measured flanked(Measured factor, boolean intake, ValveTables tables) {
-        if (tables.lift(intake).isPresent()) {
-            return factor;
-        }
-        Map<Source, Double> contributions = new LinkedHashMap<>(factor.contributions());
-        contributions.put(
-                Source.known(
-                        intake ? "intake flanks" : "exhaust flanks",
-                        Source.Kind.ASSUMED,
-                        "flanks of the " + (intake ? "intake" : "exhaust") + " lobe, assumed",
-                        ValveLift.FLANK_DOUBT),
-                ValveLift.FLANK_DOUBT);
-        return Measured.withContributions(factor.value(), contributions);
-    }
-
-    /** By the lift table, where its events and its full lift are known; they say where on the crank it stands. */
-    private Optional<ReadLift> lift(boolean intake) {
-        Part valve = intake ? Part.INTAKE_VALVE : Part.EXHAUST_VALVE;
-        Optional<longthrow.core.measure.ValveLift> table =
-                known.lift(valve).filter(lift -> !lift.from().equals(ValveMovement.LOBE_FIGURES));
-        if (table.isEmpty()) {
-            return Optional.empty();
-        }
-        String place = table.get().from();
-        Needed full = intake ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT;
-        if (!lacking.isEmpty() || !readings.containsKey(full)) {
-            notCounted(
-                    place,
-                    valve,
-                    "when it opens and closes is not known, or how far it lifts",
-                    "write " + Term.CHECKING_LIFT.path()
-                            + ", and read tables of both valves, or the events, from degrees on a wheel that say where top dead centre is");
-            return Optional.empty();
-        }
-        ReadLift read = new ReadLift(table.get());
-        try {
-            double duration = Math.PI
-                    + got(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS).value()
-                    + got(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES).value();
-            Measured checking = got(Needed.CHECKING_LIFT);
-            read.at(got(full).value(), checking.value(), duration, 0);
-            read.at(got(full).high(), Math.max(0, checking.low()), duration, 0); // as far as doubt moves it
-        } catch (IllegalArgumentException cannot) {
-            notCounted(place, valve, String.valueOf(cannot.getMessage()), "read on until the valve is shut on both sides");
-            return Optional.empty();
-        }
-        taken.addAll(table.get().defaults());
-        findings.add(new Finding(
-                Finding.Kind.NOTE, place, "the " + valve.label() + " is lifted as this table has it", ""));
-        return Optional.of(read);
-    }
-
-    private Measured got(Needed needed) {
-        return Optional.ofNullable(readings.get(needed)).orElseThrow();
-    }
-
-    private void notCounted(String place, Part valve, String why, String mend) {
-        findings.add(new Finding(
-                Finding.Kind.WARNING,
-                place,
-                "this lift table of the " + valve.label() + " does not count for torque, and a lobe with assumed flanks"
-                        + " stands for it: " + why,
-                mend));
+        LiftRead up = new LiftRead(known, true, lacking.isEmpty() ? readings : Map.of());
+        LiftRead off = new LiftRead(known, false, lacking.isEmpty() ? readings : Map.of());
+        findings.addAll(in.findings());
+        findings.addAll(out.findings());
+        Stream.of(up, off).flatMap(read -> read.finding().stream()).forEach(findings::add);
+        Stream.of(in.taken(), out.taken(), up.taken(), off.taken()).forEach(taken::addAll);
+        in.factor(up.lift().isPresent()).ifPresent(f -> readings.put(Needed.INTAKE_FLOW, f));
+        out.factor(off.lift().isPresent()).ifPresent(f -> readings.put(Needed.EXHAUST_FLOW, f));
+        return new ValveTables(in.flow(), out.flow(), up.lift(), off.lift());
     }
 
     private static Term term(Needed needed) {

@@ -13,6 +13,7 @@ import longthrow.core.build.FlowTable;
 import longthrow.core.cycle.BenchTable;
 import longthrow.core.cycle.ValveFlow;
 import longthrow.core.cycle.ValveGroup;
+import longthrow.core.cycle.ValveLift;
 import longthrow.core.life.Known;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -81,9 +82,24 @@ final class FlowRead {
         return flow;
     }
 
-    /** Of the areas, 1 with the doubt of the bench and of what the coefficients are of. */
-    Optional<Measured> factor() {
-        return factor;
+    /**
+     * Of the areas, 1 with the doubt of the bench and of what the coefficients are of; and of the flanks of an assumed lobe, for on them hangs how long the port stands how wide.
+     * @param lifted whether the lift of the valve was read
+     */
+    Optional<Measured> factor(boolean lifted) {
+        return lifted ? factor : factor.map(this::flanked);
+    }
+
+    private Measured flanked(Measured bare) {
+        Map<Source, Double> contributions = new LinkedHashMap<>(bare.contributions());
+        contributions.put(
+                Source.known(
+                        word() + " flanks",
+                        Source.Kind.ASSUMED,
+                        "flanks of the " + word() + " lobe, assumed",
+                        ValveLift.FLANK_DOUBT),
+                ValveLift.FLANK_DOUBT);
+        return Measured.withContributions(bare.value(), contributions);
     }
 
     List<Finding> findings() {
@@ -106,8 +122,14 @@ final class FlowRead {
         return intake ? Term.INTAKE_STEM : Term.EXHAUST_STEM;
     }
 
+    private Term inside() {
+        return intake ? Term.INTAKE_THROAT : Term.EXHAUST_THROAT;
+    }
+
+    /** Where it is no wider than the head that shuts it. */
     private Optional<Measured> throat() {
-        return Optional.empty();
+        return known.figure(inside())
+                .filter(t -> known.figure(head()).filter(h -> t.value() <= h.value()).isPresent());
     }
 
     // ---- whether it counts
@@ -135,7 +157,7 @@ final class FlowRead {
         if (table.coefficient().equals(Optional.of(FlowTable.Area.THROAT))
                 && (throat().isEmpty() || known.figure(stem()).isEmpty())) {
             lacks.add("throat or stem, of which its figures are coefficients, is not known");
-            mend.add("read the throat and " + stem().path());
+            mend.add("read " + inside().path() + " and " + stem().path());
         }
         if (lacks.isEmpty()) {
             BenchTable bench = bench(table);
@@ -158,10 +180,7 @@ final class FlowRead {
 
     private ValveGroup group() {
         double diameter = known.figure(head()).orElseThrow().value();
-        OptionalDouble inside = throat().stream()
-                .mapToDouble(Measured::value)
-                .filter(d -> d <= diameter)
-                .findFirst();
+        OptionalDouble inside = throat().stream().mapToDouble(Measured::value).findFirst();
         double rod = known.figure(stem())
                 .map(Measured::value)
                 .filter(d -> d < inside.orElse(diameter))
