@@ -169,6 +169,45 @@ class PowerTablesTest {
                 .isEqualTo(Finding.Kind.NOTE));
     }
 
+    // ---- restrictor plates
+
+    private static String plate(String where, String words) {
+        return ENGINE + where + ": {" + words + "}\n";
+    }
+
+    @Test
+    void aPlateTakesTorqueAndMoreOfItTheSmallerAndSharperItIs() {
+        double bare = torque(ENGINE);
+        double wide = torque(plate("intake", "restrictor_bore: 16 mm, restrictor_edge: rounded"));
+        double sharp = torque(plate("intake", "restrictor_bore: 16 mm, restrictor_edge: thin"));
+        double small = torque(plate("intake", "restrictor_bore: 11 mm, restrictor_edge: thin"));
+        assertThat(wide).isLessThan(bare);
+        assertThat(sharp).isLessThan(0.99 * wide);
+        assertThat(small).isLessThan(0.85 * sharp);
+        assertThat(torque(plate("exhaust", "restrictor_bore: 10 mm, restrictor_edge: thin"))).isLessThan(0.95 * bare);
+    }
+
+    @Test
+    void aPlateIsNamedAmongWhatHoldsTorqueDown() {
+        Answer answer = power(
+                plate("intake", "restrictor_bore: 11 mm, restrictor_edge: thin"),
+                Runner.inTurn(PlainKernel::new, () -> true));
+        assertThat(curve(answer).rows().get(0).bounds().get(0).said()).contains("restrictor plate under the carburettor");
+        assertThat(answer.defaults())
+                .anyMatch(d -> d.where().equals("intake.restrictor_bore") && d.what().contains("coefficient"))
+                .anyMatch(d -> d.where().equals("exhaust.restrictor_bore") && d.what().startsWith("no restrictor"));
+    }
+
+    @Test
+    void aPlateThatCannotBeOrIsHalfToldIsSaid() {
+        assertThat(of(power(plate("intake", "restrictor_bore: 40 mm"), never()), "intake.restrictor_bore"))
+                .anyMatch(f -> f.kind() == Finding.Kind.WARNING && f.message().contains("does not count"));
+        assertThat(of(power(plate("exhaust", "restrictor_edge: thin"), never()), "exhaust.restrictor_edge"))
+                .anyMatch(f -> f.mend().contains("exhaust.restrictor_bore"));
+        assertThat(power(plate("intake", "restrictor_bore: 14 mm"), never()).defaults())
+                .anyMatch(d -> d.where().equals("intake.restrictor_edge") && d.what().contains("not told"));
+    }
+
     // ---- lift tables
 
     /** Up and down about 109 degrees after overlap in a power of the cosine, at 0.15 mm 119 degrees before and behind it whatever the power: opening at 10 and closing at 48. */

@@ -304,7 +304,12 @@ final class Asking {
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
         notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
         without.forEach(readings::remove);
-        Figures all = Figures.of(kind, fuel(), readings, without, tables);
+        Fuel fuel = fuel();
+        Restrictors plates = new Restrictors(known, Figures.of(kind, fuel, readings, without, tables));
+        readings.putAll(plates.read());
+        findings.addAll(plates.findings());
+        taken.addAll(plates.taken());
+        Figures all = Figures.of(kind, fuel, readings, without, tables);
         narrowed(all);
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));

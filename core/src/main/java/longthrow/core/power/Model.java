@@ -17,6 +17,7 @@ import longthrow.core.cycle.Passage;
 import longthrow.core.cycle.Piece;
 import longthrow.core.cycle.Plate;
 import longthrow.core.cycle.Plenum;
+import longthrow.core.cycle.Restrictor;
 import longthrow.core.cycle.Setting;
 import longthrow.core.cycle.Spark;
 import longthrow.core.cycle.Surroundings;
@@ -29,6 +30,7 @@ import longthrow.core.cycle.Walls;
 import longthrow.core.cycle.WorkingGases;
 import longthrow.core.flow.EndCorrection;
 import longthrow.core.gas.MoistAir;
+import longthrow.core.measurement.Measured;
 import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.LobeCurve;
 import longthrow.core.pipe.Mouth;
@@ -194,9 +196,7 @@ final class Model {
         double mouth = EXIT * venturi;
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
-        if (figures.has(Needed.THROTTLE)) {
-            pieces.add(Plate.hole(at(Needed.THROTTLE)));
-        }
+        narrowest().map(Plate::hole).ifPresent(pieces::add);
         List<Tube.Station> stations = new ArrayList<>();
         stations.add(new Tube.Station(0, bore));
         if (runner > 0) { // 0 where the carburettor is bolted to the port
@@ -213,6 +213,15 @@ final class Model {
         return new Duct(pieces, Mouth.rounded(BELL, 1).shareIn());
     }
 
+    /** Throttle and restrictor plate under the carburettor stand one behind the other: their losses add up. */
+    private Optional<Double> narrowest() {
+        Optional<Double> throttle = figures.value(Needed.THROTTLE).map(Measured::value);
+        Optional<Double> restrictor = figures.value(Needed.INTAKE_RESTRICTOR).map(Measured::value);
+        return throttle.isPresent() && restrictor.isPresent()
+                ? Optional.of(Restrictor.inARow(throttle.get(), restrictor.get()))
+                : throttle.or(() -> restrictor);
+    }
+
     private Duct exhaust() {
         double throats = at(Needed.EXHAUST_THROAT) * Math.sqrt(figures.kind().exhausts());
         double bore = at(Needed.PRIMARY_BORE);
@@ -220,6 +229,7 @@ final class Model {
         double wall = at(Needed.EXHAUST_WALL_TEMPERATURE);
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
+        figures.value(Needed.EXHAUST_RESTRICTOR).map(m -> Plate.hole(m.value())).ifPresent(pieces::add);
         boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
         double length = at(Needed.PRIMARY_LENGTH) + end(silenced).length(0.5 * bore);
         pieces.add(new Tube(length, List.of(new Tube.Station(0, bore)), wall, DRAWN));
