@@ -229,7 +229,8 @@ public record Build(
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas, hoursAt, flows);
+        return copy(
+                units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other parts and work decided on. */
@@ -244,7 +245,8 @@ public record Build(
 
     /** A copy with other gas traces. */
     public Build withGas(List<GasReading> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other, hoursAt, flows);
+        return copy(
+                units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other, hoursAt, flows);
     }
 
     /** A copy with another duty. */

@@ -111,7 +111,6 @@ public record FlowTable(
 
     /** The same with another remark. */
     public FlowTable withNote(String other) {
-        return new FlowTable(
-                valve, direction, coefficient, depression, joined, temperature, air, within, other, rows);
+        return new FlowTable(valve, direction, coefficient, depression, joined, temperature, air, within, other, rows);
     }
 }

@@ -1,6 +1,5 @@
 package longthrow.core.clear;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import longthrow.core.answer.Rung;

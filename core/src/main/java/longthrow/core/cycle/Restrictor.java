@@ -39,15 +39,32 @@ public final class Restrictor {
     public static PublishedValue coefficient(Edge edge, double opening) {
         double thin = Contraction.sharp(opening);
         return switch (edge) {
-            case THIN -> within(thin, thin - THIN_EITHER, thin + THIN_EITHER, "Weisbach's contraction behind a sharp edge, from memory");
+            case THIN ->
+                within(
+                        thin,
+                        thin - THIN_EITHER,
+                        thin + THIN_EITHER,
+                        "Weisbach's contraction behind a sharp edge, from memory");
             case THICK -> {
                 double thick = Math.max(thin, THICK);
-                yield within(thick, thick - THICK_EITHER, thick + THICK_EITHER, "short pipes, textbooks of hydraulics, from memory");
+                yield within(
+                        thick,
+                        thick - THICK_EITHER,
+                        thick + THICK_EITHER,
+                        "short pipes, textbooks of hydraulics, from memory");
             }
             case ROUNDED ->
-                within(ROUNDED, ROUNDED - ROUNDED_EITHER, ROUNDED + ROUNDED_EITHER, "nozzles of flow meters, ISO 5167-3, from memory");
+                within(
+                        ROUNDED,
+                        ROUNDED - ROUNDED_EITHER,
+                        ROUNDED + ROUNDED_EITHER,
+                        "nozzles of flow meters, ISO 5167-3, from memory");
             case NOT_SAID ->
-                within(0.5 * (thin - THIN_EITHER + 1), thin - THIN_EITHER, 1, "from a thin plate's sharp edge to a round one");
+                within(
+                        0.5 * (thin - THIN_EITHER + 1),
+                        thin - THIN_EITHER,
+                        1,
+                        "from a thin plate's sharp edge to a round one");
         };
     }
 

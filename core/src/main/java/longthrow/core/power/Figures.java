@@ -15,8 +15,7 @@ public final class Figures {
     private final Map<Needed, String> usual;
     private final ValveTables tables;
 
-    Figures(
-            Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual, ValveTables tables) {
+    Figures(Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual, ValveTables tables) {
         this.kind = kind;
         this.fuel = fuel;
         this.values = new EnumMap<>(values);
@@ -37,8 +36,7 @@ public final class Figures {
      * @param without what is not fitted, with what only it would have
      * @param tables  what was read of flow and lift of the valves
      */
-    static Figures of(
-            Kind kind, Fuel fuel, Map<Needed, Measured> known, Set<Needed> without, ValveTables tables) {
+    static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known, Set<Needed> without, ValveTables tables) {
         Figures all = Usual.fill(kind, fuel, known, tables);
         Map<Needed, Measured> left = new EnumMap<>(all.values);
         Map<Needed, String> said = new EnumMap<>(all.usual);

@@ -129,7 +129,8 @@ final class FlowRead {
     /** Where it is no wider than the head that shuts it. */
     private Optional<Measured> throat() {
         return known.figure(inside())
-                .filter(t -> known.figure(head()).filter(h -> t.value() <= h.value()).isPresent());
+                .filter(t ->
+                        known.figure(head()).filter(h -> t.value() <= h.value()).isPresent());
     }
 
     // ---- whether it counts
@@ -171,7 +172,8 @@ final class FlowRead {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     place,
-                    "the flow table of the " + word() + " valve does not count, and what is published for such a valve stands for it: "
+                    "the flow table of the " + word()
+                            + " valve does not count, and what is published for such a valve stands for it: "
                             + String.join("; ", lacks),
                     mend.isEmpty() ? "mend or take out what is wrong with it" : String.join("; ", mend)));
         }
@@ -243,12 +245,11 @@ final class FlowRead {
                     "what benches repeat and agree to; common practice, no source"));
         }
         for (BenchTable.Remark remark : bench.remarks(valves)) {
-            boolean isBeyond = remark.row() == table.rows().size() - 1 && !remark.words().contains("%");
-            if (remark.row() < 0 || isBeyond) {
+            if (remark.row() < 0) {
                 taken.add(new DefaultUsed(place, remark.words(), DECISION));
             } else {
-                findings.add(new Finding(
-                        Finding.Kind.NOTE, place, "row " + (remark.row() + 1) + ": " + remark.words(), ""));
+                findings.add(
+                        new Finding(Finding.Kind.NOTE, place, "row " + (remark.row() + 1) + ": " + remark.words(), ""));
             }
         }
         if (!isItsOwnWay(table)) {
@@ -261,13 +262,17 @@ final class FlowRead {
     private void basis(FlowTable.Area area, Map<Source, Double> contributions) {
         Measured diameter = known.figure(head()).orElseThrow();
         switch (area) {
-            case CURTAIN -> diameter.contributions().forEach((s, c) -> contributions.merge(s, c / diameter.value(), Double::sum));
-            case HEAD -> diameter.contributions().forEach((s, c) -> contributions.merge(s, 2 * c / diameter.value(), Double::sum));
+            case CURTAIN ->
+                diameter.contributions().forEach((s, c) -> contributions.merge(s, c / diameter.value(), Double::sum));
+            case HEAD ->
+                diameter.contributions()
+                        .forEach((s, c) -> contributions.merge(s, 2 * c / diameter.value(), Double::sum));
             case THROAT -> {
                 Measured inside = throat().orElseThrow();
                 Measured rod = known.figure(stem()).orElseThrow();
                 double ring = inside.value() * inside.value() - rod.value() * rod.value();
-                inside.contributions().forEach((s, c) -> contributions.merge(s, 2 * inside.value() * c / ring, Double::sum));
+                inside.contributions()
+                        .forEach((s, c) -> contributions.merge(s, 2 * inside.value() * c / ring, Double::sum));
                 rod.contributions().forEach((s, c) -> contributions.merge(s, -2 * rod.value() * c / ring, Double::sum));
             }
         }

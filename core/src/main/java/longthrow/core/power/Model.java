@@ -264,8 +264,8 @@ final class Model {
         }
         taken.add(taken(
                 Needed.INTAKE_FLOW,
-                "edge of the carburettor's entry " + of(BELL)
-                        + " of its bore, its end " + of(EXIT) + " venturis wide, the venturi 0.65 of the way along",
+                "edge of the carburettor's entry " + of(BELL) + " of its bore, its end " + of(EXIT)
+                        + " venturis wide, the venturi 0.65 of the way along",
                 PRACTICE));
         taken.add(taken(
                 Needed.EXHAUST_FLOW,
@@ -279,10 +279,7 @@ final class Model {
                     "judgement, no source"));
         }
         boolean boxed = figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER);
-        taken.add(taken(
-                Needed.CARBURETTOR_LENGTH,
-                ends("carburettor's mouth", boxed, "airbox"),
-                source(boxed)));
+        taken.add(taken(Needed.CARBURETTOR_LENGTH, ends("carburettor's mouth", boxed, "airbox"), source(boxed)));
         boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
         taken.add(taken(Needed.PRIMARY_LENGTH, ends("exhaust pipe", silenced, "silencer"), source(silenced)));
         taken.add(taken(
@@ -300,7 +297,8 @@ final class Model {
     }
 
     private static String ends(String what, boolean inWall, String box) {
-        return "gas swings with that in the " + what + " as far as " + of(end(inWall).length(1)) + " of its radius beyond its end"
+        return "gas swings with that in the " + what + " as far as "
+                + of(end(inWall).length(1)) + " of its radius beyond its end"
                 + (inWall ? ", which stands flush in the wall of the " + box : ", which stands free");
     }
 

@@ -14,7 +14,9 @@ record ReadLift(longthrow.core.measure.ValveLift shape) {
     private double[] crossings(double lift) {
         double peak = shape.peakAngle();
         if (shape.places().size() < 2
-                || !(shape.at(peak) > lift) || !(shape.at(shape.first()) <= lift) || !(shape.at(shape.last()) <= lift)) {
+                || !(shape.at(peak) > lift)
+                || !(shape.at(shape.first()) <= lift)
+                || !(shape.at(shape.last()) <= lift)) {
             throw new IllegalArgumentException("the table does not come down to the checking lift on both sides");
         }
         return new double[] {crossing(shape.first(), peak, lift), crossing(shape.last(), peak, lift)};

@@ -66,7 +66,8 @@ final class Restrictors {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     term.path(),
-                    "the hole of the " + needed.place() + " is as wide as the way it stands in, or wider: it does not count",
+                    "the hole of the " + needed.place()
+                            + " is as wide as the way it stands in, or wider: it does not count",
                     "read it again, and the way: " + pipe.label()));
             return;
         }

@@ -12,7 +12,8 @@ class RestrictorTest {
     void aSharpPlateContractsAndARoundOneDoesNot() {
         assertThat(Restrictor.coefficient(Edge.THIN, 0.25).value()).isCloseTo(0.6375, within(1e-9));
         assertThat(Restrictor.coefficient(Edge.THICK, 0.25).value()).isCloseTo(0.82, within(1e-9));
-        assertThat(Restrictor.coefficient(Edge.THICK, 0.95).value()).isCloseTo(0.946, within(1e-9)); // as little as a thin one
+        assertThat(Restrictor.coefficient(Edge.THICK, 0.95).value())
+                .isCloseTo(0.946, within(1e-9)); // as little as a thin one
         assertThat(Restrictor.coefficient(Edge.ROUNDED, 0.25).value()).isCloseTo(0.97, within(1e-9));
         assertThat(Restrictor.coefficient(Edge.NOT_SAID, 0.25).low()).isCloseTo(0.6075, within(1e-9));
         assertThat(Restrictor.coefficient(Edge.NOT_SAID, 0.25).high()).isEqualTo(1);

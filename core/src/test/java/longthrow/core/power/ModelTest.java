@@ -23,7 +23,8 @@ class ModelTest {
             Needed.COMPRESSION_RATIO, Measured.exact(8.6));
 
     private static List<String> taken(Kind.Use use, Kind.Cooling cooling, Kind.Layout layout, Set<Needed> without) {
-        Figures figures = Figures.of(Kind.of(use, cooling, layout, Kind.Basis.NET), Fuel.petrol(), SIZE, without, ValveTables.NONE);
+        Figures figures = Figures.of(
+                Kind.of(use, cooling, layout, Kind.Basis.NET), Fuel.petrol(), SIZE, without, ValveTables.NONE);
         List<DefaultUsed> all = Model.assumptions(figures);
         // each with a source and with a doubt that the figures hold
         assertThat(all)
@@ -53,7 +54,9 @@ class ModelTest {
                 Kind.Layout.OVERHEAD_CAM,
                 Set.of(Needed.SILENCER, Needed.SILENCER_HOLE));
         assertThat(racer)
-                .anyMatch(w -> w.equals("gas swings with that in the exhaust pipe as far as 0.613 of its radius beyond its end, which stands free"))
+                .anyMatch(
+                        w -> w.equals(
+                                "gas swings with that in the exhaust pipe as far as 0.613 of its radius beyond its end, which stands free"))
                 .anyMatch(w -> w.contains("0.822 of its radius") && w.contains("wall of the airbox"))
                 .anyMatch(w -> w.contains("chamber 1.3 "))
                 .anyMatch(w -> w.contains("needles, 0.4 bores"))
