@@ -27,7 +27,8 @@ final class FlowTableReader {
         List<FlowTable> tables = new ArrayList<>();
         top.node(Layout.FLOW_TABLES)
                 .ifPresent(n -> BuildReader.eachMapping(n, Layout.FLOW_TABLES, Layout.FLOW_TABLE_KEYS, faults)
-                        .forEach(fields -> new FlowTableReader(fields, faults).table().ifPresent(tables::add)));
+                        .forEach(fields ->
+                                new FlowTableReader(fields, faults).table().ifPresent(tables::add)));
         return tables;
     }
 
@@ -56,10 +57,20 @@ final class FlowTableReader {
                 valve.orElse(""),
                 chosen("direction", Layout.FLOW_DIRECTIONS, FlowTable.Direction.values(), FlowTable.Direction::key),
                 chosen("coefficient_of", Layout.FLOW_AREAS, FlowTable.Area.values(), FlowTable.Area::key),
-                within("depression", Dimension.PRESSURE, BenchTable.WEAKEST, BenchTable.STRONGEST, "249 Pa to 24900 Pa (1 to 100 inches of water)"),
+                within(
+                        "depression",
+                        Dimension.PRESSURE,
+                        BenchTable.WEAKEST,
+                        BenchTable.STRONGEST,
+                        "249 Pa to 24900 Pa (1 to 100 inches of water)"),
                 chosen("joined", Layout.FLOW_JOINED, FlowTable.Joined.values(), FlowTable.Joined::key),
                 within("temperature", Dimension.TEMPERATURE, BenchTable.COLDEST, BenchTable.HOTTEST, "-43 °C to 77 °C"),
-                within("air", Dimension.PRESSURE, BenchTable.THINNEST, BenchTable.DENSEST, "50 kPa to 110 kPa, absolute"),
+                within(
+                        "air",
+                        Dimension.PRESSURE,
+                        BenchTable.THINNEST,
+                        BenchTable.DENSEST,
+                        "50 kPa to 110 kPa, absolute"),
                 within,
                 fields.textOrEmpty(Layout.NOTE),
                 rows);
@@ -98,7 +109,8 @@ final class FlowTableReader {
         List<FlowTable.Row> rows = new ArrayList<>();
         fields.node("rows")
                 .flatMap(n -> Fields.ofAnyKeys(n, fields.at("rows"), faults))
-                .ifPresent(f -> f.entries().forEach(entry -> row(entry, f.at(entry.key().text()), rows)));
+                .ifPresent(f ->
+                        f.entries().forEach(entry -> row(entry, f.at(entry.key().text()), rows)));
         return rows;
     }
 

@@ -181,8 +181,9 @@ final class Layout {
             .map(GasReading.Cycles::key)
             .toList();
 
-    static final List<String> FLOW_DIRECTIONS =
-            Arrays.stream(FlowTable.Direction.values()).map(FlowTable.Direction::key).toList();
+    static final List<String> FLOW_DIRECTIONS = Arrays.stream(FlowTable.Direction.values())
+            .map(FlowTable.Direction::key)
+            .toList();
     static final List<String> FLOW_AREAS =
             Arrays.stream(FlowTable.Area.values()).map(FlowTable.Area::key).toList();
     static final List<String> FLOW_JOINED =

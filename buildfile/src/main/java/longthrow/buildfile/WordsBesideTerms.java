@@ -147,9 +147,7 @@ final class WordsBesideTerms {
             Map.entry(
                     Layout.FLOW_TABLES + ".temperature",
                     "of the air before the port, where the rows are flows; left out, a room's, with doubt"),
-            Map.entry(
-                    Layout.FLOW_TABLES + ".air",
-                    "pressure of the air before the port, likewise: `99.8 kPa`"),
+            Map.entry(Layout.FLOW_TABLES + ".air", "pressure of the air before the port, likewise: `99.8 kPa`"),
             Map.entry(
                     Layout.FLOW_TABLES + ".within",
                     "95 % half-width of a flow as a share of it: `3 %`; left out, what such benches repeat and agree to"),

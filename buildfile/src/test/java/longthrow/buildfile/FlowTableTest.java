@@ -24,11 +24,13 @@ class FlowTableTest {
         assertThat(table.direction()).contains(FlowTable.Direction.INTO);
         assertThat(table.joined()).contains(FlowTable.Joined.RADIUSED);
         assertThat(table.coefficient()).isEmpty();
-        assertThat(table.depression().orElseThrow().si()).isCloseTo(28 * 249.089, within(1.0)); // one inch of water 249.09 Pa
+        assertThat(table.depression().orElseThrow().si())
+                .isCloseTo(28 * 249.089, within(1.0)); // one inch of water 249.09 Pa
         assertThat(table.rows().get(2).lift().si()).isCloseTo(6e-3, within(1e-12));
         assertThat(table.rows().get(2).flow().si()).isCloseTo(23.1e-3, within(1e-12));
         String written = BuildFile.write(build);
-        assertThat(written).contains("flow_tables:\n  - valve: intake\n    direction: into_cylinder\n    depression: 28 inH2O\n");
+        assertThat(written)
+                .contains("flow_tables:\n  - valve: intake\n    direction: into_cylinder\n    depression: 28 inH2O\n");
         assertThat(build(written)).isEqualTo(build);
         assertThat(build(HEAD + "flow_tables: []\n").flows()).isEmpty();
     }

@@ -231,7 +231,8 @@ class SeededFaultsTest {
                 "does not come after"));
         all.add(text(
                 "flow table out of order",
-                HEAD + "flow_tables:\n  - valve: intake\n    depression: 28 inH2O\n    rows: {9 mm: 10 l/s, 8 mm: 9 l/s}\n",
+                HEAD
+                        + "flow_tables:\n  - valve: intake\n    depression: 28 inH2O\n    rows: {9 mm: 10 l/s, 8 mm: 9 l/s}\n",
                 6,
                 "does not come after"));
         all.add(text(

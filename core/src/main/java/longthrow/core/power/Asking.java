@@ -45,6 +45,11 @@ final class Asking {
     private static final List<Needed> EVENTS =
             List.of(Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES);
 
+    /** What is read with a word beside it, without which it is doubted far. */
+    private static final Map<Needed, Choice> EDGES = Map.of(
+            Needed.INTAKE_RESTRICTOR, Choice.INTAKE_RESTRICTOR_EDGE,
+            Needed.EXHAUST_RESTRICTOR, Choice.EXHAUST_RESTRICTOR_EDGE);
+
     /** Valve timing is told by all of these or by none. */
     private static final List<Needed> TIMING =
             Stream.concat(EVENTS.stream(), Stream.of(Needed.CHECKING_LIFT)).toList();
@@ -164,9 +169,23 @@ final class Asking {
         Optional<Term> read = lacking.isEmpty() || !TIMING.contains(needed)
                 ? Optional.ofNullable(READ.get(needed))
                 : Optional.of(term(lacking.get(0)));
+        if (EDGES.containsKey(needed)) {
+            return Optional.of(Known.missing(edge(needed)));
+        }
         return needed == Needed.INTAKE_FLOW || needed == Needed.EXHAUST_FLOW
                 ? Optional.of(flow(needed == Needed.INTAKE_FLOW ? "intake" : "exhaust"))
                 : read.flatMap(term -> known.missing(term).stream().findFirst());
+    }
+
+    private static Choice edge(Needed needed) {
+        return Optional.ofNullable(EDGES.get(needed)).orElseThrow();
+    }
+
+    /** Whether a figure was read and lacks the word beside it. */
+    boolean isHalfTold(Needed needed) {
+        return EDGES.containsKey(needed)
+                && readings.containsKey(needed)
+                && known.build().choice(edge(needed)).isEmpty();
     }
 
     private static Rung.Missing flow(String valve) {

@@ -14,7 +14,9 @@ final class RestrictorCards {
     static List<ReadingCard> cards() {
         return List.of(
                 of(Term.INTAKE_RESTRICTOR, "Carburettor off, plate clean; look whether its edge is square or rounded."),
-                of(Term.EXHAUST_RESTRICTOR, "Pipe off, plate free of carbon; look whether its edge is square or rounded."));
+                of(
+                        Term.EXHAUST_RESTRICTOR,
+                        "Pipe off, plate free of carbon; look whether its edge is square or rounded."));
     }
 
     private static ReadingCard of(Term term, String first) {

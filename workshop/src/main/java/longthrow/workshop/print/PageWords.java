@@ -34,6 +34,7 @@ public final class PageWords {
 
     /** Tables have no fields of their own: they are told by their number. */
     private static final Pattern FLOW_TABLE = Pattern.compile("\\bflow_tables\\[(\\d+)]");
+
     private static final Pattern LIFT_TABLE = Pattern.compile("\\blift_tables\\[(\\d+)]");
 
     private static final Pattern OUTLINE = Pattern.compile("\\boutlines\\[(\\d+)]");

@@ -39,6 +39,7 @@ public final class Ways {
 
     /** Section of the build file that has no card of its own. */
     private static final String LIFT_TABLES = "lift_tables";
+
     private static final String FLOW_TABLES = "flow_tables";
 
     /** Section whose entries have a page of their own. */
