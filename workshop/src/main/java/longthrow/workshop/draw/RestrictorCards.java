@@ -45,7 +45,7 @@ final class RestrictorCards {
         s.symbol(118, 164, END);
         s.tool(330, 108, START, 316, 141);
         s.datum(210, 292, START, 184, 203);
-        s.note(intake ? "flange of the runner" : "port of the head", 40, 84, START);
+        s.note(intake ? "runner" : "port of the head", 40, 84, START);
         s.note("plate, the other side's flange off", 200, 76, START);
     }
 }
