@@ -98,7 +98,8 @@ final class BuildReader {
                 DecidedReader.read(top, faults),
                 MockedUpReader.read(top, faults),
                 gasTraces(),
-                HoursAtReader.read(top, faults));
+                HoursAtReader.read(top, faults),
+                FlowTableReader.read(top, faults));
         return faults.isEmpty() ? Optional.of(build) : Optional.empty();
     }
 

@@ -63,6 +63,7 @@ public final class BuildSchema {
         properties.put(Layout.RULES, rules());
         properties.put(Layout.SEEN, object("type", "array", "items", damage()));
         properties.put(Layout.LIFT_TABLES, object("type", "array", "items", liftTable()));
+        properties.put(Layout.FLOW_TABLES, object("type", "array", "items", flowTable()));
         properties.put(Layout.OUTLINES, object("type", "array", "items", outline()));
         properties.put(Layout.MOCKED_UP, object("type", "array", "items", mockedUp()));
         properties.put(Layout.GAS_TRACES, object("type", "array", "items", gasTrace()));
@@ -271,6 +272,34 @@ public final class BuildSchema {
                                         "additionalProperties",
                                         reference("figure")))),
                 Layout.LIFT_TABLE_KEYS);
+    }
+
+    private static Map<String, Object> flowTable() {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (String key : Layout.FLOW_TABLE_KEYS) {
+            properties.put(
+                    key,
+                    switch (key) {
+                        case "valve" -> words("which valve", Layout.LIFT_VALVES);
+                        case "direction" -> words("which way the air went", Layout.FLOW_DIRECTIONS);
+                        case "coefficient_of" -> words("area that the rows are coefficients of", Layout.FLOW_AREAS);
+                        case "joined" -> words("how the port was joined to the room", Layout.FLOW_JOINED);
+                        case "within" -> reference("bareFigure");
+                        case "rows" ->
+                            described(
+                                    "lift: volume flow, or coefficient, lifts rising",
+                                    object(
+                                            "type",
+                                            "object",
+                                            "propertyNames",
+                                            object("pattern", FIGURE),
+                                            "additionalProperties",
+                                            reference("bareFigure")));
+                        case Layout.NOTE -> TEXT;
+                        default -> reference("figure");
+                    });
+        }
+        return closed(properties, Layout.FLOW_TABLE_NEEDED);
     }
 
     private static Map<String, Object> outline() {

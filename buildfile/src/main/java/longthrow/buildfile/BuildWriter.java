@@ -11,6 +11,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.FlowTable;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.HoursAt;
@@ -53,6 +54,7 @@ final class BuildWriter {
         rules();
         damage();
         liftTables();
+        flowTables();
         outlines();
         mockedUp();
         gasTraces();
@@ -317,6 +319,36 @@ final class BuildWriter {
                             Scalars.write(row.angle().written(), false),
                             row.lift().written()));
         }
+    }
+
+    private void flowTables() {
+        if (!build.flows().isEmpty()) {
+            text.append(Layout.FLOW_TABLES).append(":\n");
+        }
+        for (FlowTable table : build.flows()) {
+            block(2, "-", flowTable(table));
+            text.append("    rows:").append(table.rows().isEmpty() ? " {}\n" : "\n");
+            table.rows()
+                    .forEach(row -> words(
+                            6,
+                            Scalars.write(row.lift().written(), false),
+                            row.flow().written()));
+        }
+    }
+
+    /** All but its rows. */
+    private static Map<String, String> flowTable(FlowTable table) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("valve", table.valve());
+        table.direction().ifPresent(d -> fields.put("direction", d.key()));
+        table.coefficient().ifPresent(a -> fields.put("coefficient_of", a.key()));
+        table.depression().ifPresent(d -> fields.put("depression", d.written()));
+        table.joined().ifPresent(j -> fields.put("joined", j.key()));
+        table.temperature().ifPresent(t -> fields.put("temperature", t.written()));
+        table.air().ifPresent(a -> fields.put("air", a.written()));
+        table.within().ifPresent(w -> fields.put("within", w.written()));
+        put(fields, Layout.NOTE, table.note());
+        return fields;
     }
 
     private void outlines() {

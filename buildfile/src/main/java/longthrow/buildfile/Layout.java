@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import longthrow.core.build.FlowTable;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
@@ -27,6 +28,7 @@ import longthrow.core.term.Term;
  * rules: {choose: {rule: alternative}, keep: [{name, term, least, most, guard, temperature, procedure, reference}]}
  * seen: [{part, damage, where}]
  * lift_tables: [{valve, at, rows: {angle: lift}}]
+ * flow_tables: [{valve, direction, coefficient_of, depression, joined, temperature, air, within, note, rows: {lift: flow}}]
  * outlines: [{part, unit, points: [x, y] or svg_path, datum_x, datum_y, mirrored, from, to, doubt, note}]
  * mocked_up: [{pair, way, gap or at_least or rows: {angle: gap}, both_ways, with_stroke, with_rod_length, with_intake_lift,
  *              with_compression_height, with_gasket, note}]
@@ -50,6 +52,7 @@ final class Layout {
     static final String RULES = "rules";
     static final String SEEN = "seen";
     static final String LIFT_TABLES = "lift_tables";
+    static final String FLOW_TABLES = "flow_tables";
     static final String OUTLINES = "outlines";
     static final String MOCKED_UP = "mocked_up";
     static final String GAS_TRACES = "gas_traces";
@@ -72,6 +75,7 @@ final class Layout {
                             RULES,
                             SEEN,
                             LIFT_TABLES,
+                            FLOW_TABLES,
                             OUTLINES,
                             MOCKED_UP,
                             GAS_TRACES,
@@ -89,6 +93,26 @@ final class Layout {
             List.of(NAME, "term", "least", "most", "guard", "temperature", "procedure", "reference");
     static final List<String> DAMAGE_KEYS = List.of("part", "damage", "where");
     static final List<String> LIFT_TABLE_KEYS = List.of("valve", "at", "rows");
+    /** As in {@link longthrow.core.build.FlowTable}. */
+    static final List<String> FLOW_TABLE_KEYS = List.of(
+            "valve",
+            "direction",
+            "coefficient_of",
+            "depression",
+            "joined",
+            "temperature",
+            "air",
+            "within",
+            NOTE,
+            "rows");
+
+    /** What no table of any sort can do without; what else a table of its sort needs is asked for where it counts. */
+    static final List<String> FLOW_TABLE_NEEDED = List.of("valve", "rows");
+
+    static final String FLOW_TABLES_EXAMPLE =
+            "flow_tables: [{valve: intake, direction: into_cylinder, depression: 28 inH2O, joined: radiused, temperature: 21 °C,"
+                    + " air: 99.8 kPa, within: 3 %, rows: {2 mm: 9.6 l/s, 4 mm: 17.9 l/s, 6 mm: 23.1 l/s}}]";
+
     /** As in {@link longthrow.core.build.TracedOutline}. */
     static final List<String> OUTLINE_KEYS = List.of(
             "part",
@@ -156,6 +180,14 @@ final class Layout {
     static final List<String> GAS_CYCLES = Arrays.stream(GasReading.Cycles.values())
             .map(GasReading.Cycles::key)
             .toList();
+
+    static final List<String> FLOW_DIRECTIONS = Arrays.stream(FlowTable.Direction.values())
+            .map(FlowTable.Direction::key)
+            .toList();
+    static final List<String> FLOW_AREAS =
+            Arrays.stream(FlowTable.Area.values()).map(FlowTable.Area::key).toList();
+    static final List<String> FLOW_JOINED =
+            Arrays.stream(FlowTable.Joined.values()).map(FlowTable.Joined::key).toList();
 
     static final List<String> LIFT_VALVES = List.of("intake", "exhaust");
     static final List<String> LIFT_AT = List.of("lobe", "valve");

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import longthrow.buildfile.Layout.Form;
 import longthrow.core.build.Damage;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.FlowTable;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.MockedUp;
 import longthrow.core.build.TracedOutline;
@@ -36,6 +37,7 @@ final class WordsBesideTerms {
             Map.entry(Layout.RULES, "which rules are kept to; see below"),
             Map.entry(Layout.SEEN, "a list of damage seen; see below"),
             Map.entry(Layout.LIFT_TABLES, "a list of valve lift by crank angle; see below"),
+            Map.entry(Layout.FLOW_TABLES, "a list of flows of a port by lift of its valve; see below"),
             Map.entry(Layout.OUTLINES, "a list of outlines of parts as they were traced; see below"),
             Map.entry(Layout.MOCKED_UP, "a list of gaps read when the engine was mocked up; see below"),
             Map.entry("pair", "the two parts, by a name from the table below; must be there"),
@@ -120,6 +122,38 @@ final class WordsBesideTerms {
             Map.entry("valve", Markdown.keys(Layout.LIFT_VALVES)),
             Map.entry("at", "where the dial stood: " + Markdown.keys(Layout.LIFT_AT)),
             Map.entry("rows", "`angle: lift` from line to line, angles rising from the peak: `20°: 7.71 mm`"),
+            Map.entry(
+                    "direction",
+                    "which way the air went; without it the table does not count: "
+                            + Arrays.stream(FlowTable.Direction.values())
+                                    .map(d -> "`" + d.key() + "` " + d.meaning())
+                                    .collect(Collectors.joining("; "))),
+            Map.entry(
+                    "coefficient_of",
+                    "where the rows are coefficients, of which area; without it they do not count: "
+                            + Arrays.stream(FlowTable.Area.values())
+                                    .map(a -> "`" + a.key() + "` " + a.meaning())
+                                    .collect(Collectors.joining("; "))),
+            Map.entry(
+                    "depression",
+                    "where the rows are flows, at how much less pressure than the room's they were read; without it they do not count: `28 inH2O`"),
+            Map.entry(
+                    "joined",
+                    "how the port was joined to the room: "
+                            + Arrays.stream(FlowTable.Joined.values())
+                                    .map(j -> "`" + j.key() + "` " + j.meaning())
+                                    .collect(Collectors.joining("; "))
+                            + "; left out, not known, which adds doubt"),
+            Map.entry(
+                    Layout.FLOW_TABLES + ".temperature",
+                    "of the air before the port, where the rows are flows; left out, a room's, with doubt"),
+            Map.entry(Layout.FLOW_TABLES + ".air", "pressure of the air before the port, likewise: `99.8 kPa`"),
+            Map.entry(
+                    Layout.FLOW_TABLES + ".within",
+                    "95 % half-width of a flow as a share of it: `3 %`; left out, what such benches repeat and agree to"),
+            Map.entry(
+                    Layout.FLOW_TABLES + ".rows",
+                    "`lift: flow` from line to line, lifts rising, all valves of the port lifted: `2 mm: 9.6 l/s`, or a coefficient without unit: `2 mm: 0.66`"),
             Map.entry(Layout.OUTLINES + ".part", "the part it is of, from the words below"),
             Map.entry(
                     "unit",
@@ -250,6 +284,12 @@ final class WordsBesideTerms {
                 Layout.LIFT_TABLES,
                 "`lift_tables: [{valve: intake, at: valve, rows: {0°: 8.20 mm, 20°: 7.71 mm}}]`",
                 Layout.LIFT_TABLE_KEYS);
+        section(Layout.FLOW_TABLES, "`" + Layout.FLOW_TABLES_EXAMPLE + "`", Layout.FLOW_TABLE_KEYS);
+        page.line("");
+        page.line(
+                "Stands in `power` instead of the flow that is published for valves of such a size: one table a valve, best read the way the gas goes."
+                        + " Read at another depression it is a table of its own, not a row of this one. The valve's head has to be read; for coefficients of the throat"
+                        + " also throat and stem. See docs/decisions/0029.");
         section(Layout.OUTLINES, "`" + Layout.OUTLINE_EXAMPLE + "`", Layout.OUTLINE_KEYS);
         page.line("");
         page.line(

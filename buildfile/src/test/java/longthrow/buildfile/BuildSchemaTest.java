@@ -79,6 +79,8 @@ class BuildSchemaTest {
                 "longthrow: 1\nengine: {name: a}\naims: {cylinder.boer: 66 mm}",
                 "longthrow: 1\nengine: {name: a}\nseen: [{part: head, damage: cracked}]",
                 "longthrow: 1\nengine: {name: a}\nlift_tables: [{valve: intake, rows: {}}]",
+                "longthrow: 1\nengine: {name: a}\nflow_tables: [{valve: intake}]",
+                "longthrow: 1\nengine: {name: a}\nflow_tables: [{valve: intake, direction: inwards, rows: {}}]",
                 "longthrow: 1\nengine: {name: a}\nmocked_up: [{pair: rod_to_skirt, way: clay}]",
                 "longthrow: 1\nengine: {name: a}\nmocked_up: [{pair: rod_to_moon, way: clay, gap: 1 mm}]",
                 "longthrow: 1\nengine: {name: a}\nmocked_up: [{pair: rod_to_skirt, way: clay, gap: 1 mm, at_least: 1 mm}]",

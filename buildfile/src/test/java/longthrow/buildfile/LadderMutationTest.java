@@ -163,7 +163,8 @@ class LadderMutationTest {
                 b.taken(),
                 b.mockedUp(),
                 b.gas(),
-                b.hoursAt());
+                b.hoursAt(),
+                b.flows());
     }
 
     @Test

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.SplittableRandom;
@@ -18,6 +19,7 @@ import longthrow.core.build.Build;
 import longthrow.core.build.Damage;
 import longthrow.core.build.Decided;
 import longthrow.core.build.FitWish;
+import longthrow.core.build.FlowTable;
 import longthrow.core.build.GasReading;
 import longthrow.core.build.Given;
 import longthrow.core.build.HoursAt;
@@ -145,7 +147,8 @@ final class RandomBuilds {
                 many(this::decided),
                 many(this::mockedUp),
                 many(this::gas),
-                hoursAt());
+                hoursAt(),
+                many(this::flows));
     }
 
     /** No duty, or one whose shares are the whole and whose speeds differ. */
@@ -389,6 +392,35 @@ final class RandomBuilds {
             aims.put(term, value(term));
         }
         return aims;
+    }
+
+    /** Flows or coefficients, with or without what they need to count. */
+    private FlowTable flows() {
+        boolean isFlow = random.nextBoolean();
+        List<FlowTable.Row> rows = new ArrayList<>();
+        for (int i = 0, lift = 0; i < random.nextInt(1, 8); i++) {
+            lift += random.nextInt(1, 3000);
+            rows.add(new FlowTable.Row(
+                    quantity(BigDecimal.valueOf(lift, 3).toPlainString() + " mm", Dimension.LENGTH),
+                    isFlow
+                            ? quantity(random.nextInt(0, 90) + " l/s", Dimension.VOLUME_FLOW)
+                            : quantity("0." + random.nextInt(1, 99), Dimension.RATIO)));
+        }
+        return new FlowTable(
+                one("intake", "exhaust"),
+                maybe(() -> one(FlowTable.Direction.values())),
+                isFlow ? Optional.empty() : maybe(() -> one(FlowTable.Area.values())),
+                maybe(() -> quantity(random.nextInt(1, 60) + " inH2O", Dimension.PRESSURE)),
+                maybe(() -> one(FlowTable.Joined.values())),
+                maybe(() -> quantity(random.nextInt(0, 40) + " °C", Dimension.TEMPERATURE)),
+                maybe(() -> quantity(random.nextInt(60, 105) + " kPa", Dimension.PRESSURE)),
+                maybe(() -> quantity(random.nextInt(1, 20) + " %", Dimension.RATIO)),
+                wordsOrNone(),
+                rows);
+    }
+
+    private <T> Optional<T> maybe(Supplier<T> made) {
+        return random.nextBoolean() ? Optional.of(made.get()) : Optional.empty();
     }
 
     private LiftTable lifts() {

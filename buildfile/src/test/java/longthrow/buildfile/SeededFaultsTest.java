@@ -230,6 +230,17 @@ class SeededFaultsTest {
                 6,
                 "does not come after"));
         all.add(text(
+                "flow table out of order",
+                HEAD
+                        + "flow_tables:\n  - valve: intake\n    depression: 28 inH2O\n    rows: {9 mm: 10 l/s, 8 mm: 9 l/s}\n",
+                6,
+                "does not come after"));
+        all.add(text(
+                "flow at a depression in another unit",
+                HEAD + "flow_tables:\n  - valve: intake\n    depression: 28 psi\n    rows: {8 mm: 9 l/s}\n",
+                5,
+                "not what a flow bench works at"));
+        all.add(text(
                 "mock-up of nothing",
                 HEAD + "mocked_up:\n  - pair: rod_to_skirt\n    way: clay\n",
                 4,

@@ -153,7 +153,10 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
                                     out("gas_traces: note", g.note()),
                                     g.rows()))
                             .toList(),
-                    from.hoursAt());
+                    from.hoursAt(),
+                    from.flows().stream()
+                            .map(f -> f.withNote(out("flow_tables: note", f.note())))
+                            .toList());
         }
 
         private Decided decided(Decided from) {

@@ -38,6 +38,7 @@ import longthrow.core.term.Term;
  * @param mockedUp    gaps between moving parts, read at the mock-up, in the order of the file
  * @param gas         pressure in the cylinder as it was measured, one trace a speed
  * @param hoursAt     the duty: shares of the running time at speeds; empty where none is stated
+ * @param flows       flow of the ports by lift of their valves, in the order of the file
  */
 public record Build(
         String name,
@@ -59,7 +60,8 @@ public record Build(
         List<Decided> taken,
         List<MockedUp> mockedUp,
         List<GasReading> gas,
-        List<HoursAt> hoursAt) {
+        List<HoursAt> hoursAt,
+        List<FlowTable> flows) {
 
     /**
      * The owner's own figures for a kind of reading.
@@ -95,13 +97,14 @@ public record Build(
         mockedUp = List.copyOf(mockedUp);
         gas = List.copyOf(gas);
         hoursAt = List.copyOf(hoursAt);
+        flows = List.copyOf(flows);
         HoursAt.trouble(hoursAt).ifPresent(t -> {
             throw new IllegalArgumentException(
                     "hours at speeds: " + t.found() + " " + t.why() + "; allowed: " + t.allowed());
         });
     }
 
-    /** An engine of which nothing was mocked up, no gas was measured and no duty is stated. */
+    /** An engine of which nothing was mocked up, neither gas nor flow was measured and no duty is stated. */
     public Build(
             String name,
             boolean invented,
@@ -138,6 +141,7 @@ public record Build(
                 bench,
                 fit,
                 taken,
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of());
@@ -177,7 +181,8 @@ public record Build(
             List<Decided> decided,
             List<MockedUp> gaps,
             List<GasReading> traces,
-            List<HoursAt> duty) {
+            List<HoursAt> duty,
+            List<FlowTable> benched) {
         return new Build(
                 name,
                 invented,
@@ -198,57 +203,65 @@ public record Build(
                 decided,
                 gaps,
                 traces,
-                duty);
+                duty,
+                benched);
     }
 
     /** A copy that prints other units first. */
     public Build withUnits(UnitSystem other) {
-        return copy(other, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
+        return copy(other, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other entries for the terms. */
     public Build withGiven(Map<Term, List<Given>> other) {
-        return copy(units, other, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
+        return copy(units, other, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other words for the choices. */
     public Build withChoices(Map<Choice, String> other) {
-        return copy(units, given, other, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt);
+        return copy(units, given, other, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other rules. */
     public Build withRules(Map<String, String> chosen, List<OwnRule> own) {
-        return copy(units, given, choices, chosen, own, outlines, fit, taken, mockedUp, gas, hoursAt);
+        return copy(units, given, choices, chosen, own, outlines, fit, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with another wish for parts. */
     public Build withFit(FitWish other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas, hoursAt);
+        return copy(
+                units, given, choices, rulesChosen, ownRules, outlines, other, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other parts and work decided on. */
     public Build withTaken(List<Decided> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, other, mockedUp, gas, hoursAt);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, other, mockedUp, gas, hoursAt, flows);
     }
 
     /** A copy with other gaps mocked up. */
     public Build withMockedUp(List<MockedUp> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, other, gas, hoursAt);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, other, gas, hoursAt, flows);
     }
 
     /** A copy with other gas traces. */
     public Build withGas(List<GasReading> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other, hoursAt);
+        return copy(
+                units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, other, hoursAt, flows);
     }
 
     /** A copy with another duty. */
     public Build withHoursAt(List<HoursAt> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, other);
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, other, flows);
+    }
+
+    /** A copy with other flow tables. */
+    public Build withFlows(List<FlowTable> other) {
+        return copy(units, given, choices, rulesChosen, ownRules, outlines, fit, taken, mockedUp, gas, hoursAt, other);
     }
 
     /** A copy with other outlines. */
     public Build withOutlines(List<TracedOutline> other) {
-        return copy(units, given, choices, rulesChosen, ownRules, other, fit, taken, mockedUp, gas, hoursAt);
+        return copy(units, given, choices, rulesChosen, ownRules, other, fit, taken, mockedUp, gas, hoursAt, flows);
     }
 
     /** The traced outline of a part. */

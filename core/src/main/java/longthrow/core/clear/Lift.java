@@ -1,6 +1,5 @@
 package longthrow.core.clear;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import longthrow.core.answer.Rung;
@@ -65,8 +64,8 @@ record Lift(Part valve, double nominal, DoubleUnaryOperator shape, Course course
         of.takes(lift.get().defaults());
         of.restsOn(lift.get().from());
         double open = valve == Part.EXHAUST_VALVE ? release(of) : 0;
-        double peak = peak(lift.get());
-        DoubleUnaryOperator shape = angle -> between(lift.get(), peak + angle);
+        double peak = lift.get().peakAngle();
+        DoubleUnaryOperator shape = angle -> lift.get().at(peak + angle);
         Course course =
                 Course.of(angle -> Math.max(open, shape.applyAsDouble(angle > TURNS / 2 ? angle - TURNS : angle)));
         return Optional.of(new Lift(valve, lift.get().full().value(), shape, course));
@@ -88,35 +87,6 @@ record Lift(Part valve, double nominal, DoubleUnaryOperator shape, Course course
                 "compression release not read: taken to hold the exhaust valve open by 1.3 mm at every angle",
                 "the most met on small engines; common practice, no source");
         return UNREAD_RELEASE;
-    }
-
-    private static double peak(ValveLift lift) {
-        return lift.places().stream()
-                .max(java.util.Comparator.comparingDouble(ValveLift.Place::lift))
-                .map(ValveLift.Place::angle)
-                .orElse(0.0);
-    }
-
-    private static double between(ValveLift lift, double angle) {
-        List<ValveLift.Place> places = lift.places();
-        int low = 0;
-        int high = places.size() - 1;
-        if (high < 1
-                || angle < places.get(0).angle()
-                || angle > places.get(high).angle()) {
-            return 0;
-        }
-        while (high - low > 1) {
-            int middle = (low + high) >>> 1;
-            if (places.get(middle).angle() <= angle) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        ValveLift.Place a = places.get(low);
-        ValveLift.Place b = places.get(high);
-        return a.lift() + (b.lift() - a.lift()) * (angle - a.angle()) / (b.angle() - a.angle());
     }
 
     private double factor(Sizes s) {

@@ -29,9 +29,16 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
     private static final int FEWEST = 3;
 
     /** Depression of what is called a flow bench [Pa]: one to a hundred inches of water. A judgement. */
-    private static final double WEAKEST = 249;
+    public static final double WEAKEST = 249;
 
-    private static final double STRONGEST = 24_900;
+    public static final double STRONGEST = 24_900;
+
+    /** Air that benches stand in [K] and [Pa], the widest that is let in. A judgement. */
+    public static final double COLDEST = 230;
+
+    public static final double HOTTEST = 350;
+    public static final double THINNEST = 50e3;
+    public static final double DENSEST = 110e3;
 
     /** Of a room that nobody wrote down, and how far off it may be to each side: common practice, no source. */
     private static final double ROOM_TEMPERATURE = 293.15;
@@ -71,8 +78,8 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
          */
         record VolumeFlow(OptionalDouble temperature, OptionalDouble pressure) implements Scale {
             public VolumeFlow {
-                temperature.ifPresent(t -> Require.within("temperature at the bench [K]", t, 230, 350));
-                pressure.ifPresent(p -> Require.within("air pressure at the bench [Pa]", p, 50e3, 110e3));
+                temperature.ifPresent(t -> Require.within("temperature at the bench [K]", t, COLDEST, HOTTEST));
+                pressure.ifPresent(p -> Require.within("air pressure at the bench [Pa]", p, THINNEST, DENSEST));
             }
         }
     }
@@ -123,9 +130,19 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
         for (int i = 0; i < rows.size(); i++) {
             Row row = rows.get(i);
             if (!(row.lift >= 0) || Double.isInfinite(row.lift) || !(row.value >= 0) || Double.isInfinite(row.value)) {
-                refuse(remarks, i, "lift is %s m and flow %s; both must be numbers of 0 or above", row.lift, row.value);
+                refuse(
+                        remarks,
+                        i,
+                        "lift is %s mm and flow %s; both must be numbers of 0 or above",
+                        millimetres(row.lift),
+                        row.value);
             } else if (!(row.lift > before)) {
-                refuse(remarks, i, "lift is %s m after %s m; lifts must rise from row to row", row.lift, before);
+                refuse(
+                        remarks,
+                        i,
+                        "lift is %s mm after %s mm; lifts must rise from row to row",
+                        millimetres(row.lift),
+                        millimetres(before));
             } else if (row.lift == 0 && row.value != 0) {
                 refuse(
                         remarks,
@@ -133,7 +150,7 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
                         "flow is %s at no lift; a valve that leaks has to be lapped before its port is read",
                         row.value);
             } else if (row.lift > 0 && row.value == 0) {
-                refuse(remarks, i, "no flow at a lift of %s m; leave out what was not read", row.lift);
+                refuse(remarks, i, "no flow at a lift of %s mm; leave out what was not read", millimetres(row.lift));
             }
             if (scale instanceof Scale.VolumeFlow && row.lift > 0 && !(row.drop >= WEAKEST && row.drop <= STRONGEST)) {
                 refuse(
@@ -203,8 +220,8 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
                     false,
                     -1,
                     words(
-                            "temperature or air pressure at the bench was not written down: taken as %s K and %s Pa where missing, with doubt",
-                            temperature(), pressure())));
+                            "temperature or air pressure at the bench was not written down: taken as %.0f °C and %.0f kPa where missing, with doubt",
+                            temperature() - 273.15, pressure() / 1e3)));
         }
         if (entry != Entry.RADIUSED) {
             remarks.add(
@@ -217,10 +234,10 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
         }
         remarks.add(new Remark(
                 false,
-                rows.size() - 1,
+                -1,
                 words(
-                        "nothing was read beyond a lift of %s m: from there on the flow is held at that of the last row",
-                        lastLift())));
+                        "nothing was read beyond a lift of %s mm: from there on the flow is held at that of the last row",
+                        millimetres(lastLift()))));
     }
 
     private static void refuse(List<Remark> remarks, int row, String form, Object... values) {
@@ -229,6 +246,10 @@ public record BenchTable(boolean toCylinder, List<Row> rows, Scale scale, Entry 
 
     private static String words(String form, Object... values) {
         return String.format(Locale.ROOT, form, values);
+    }
+
+    private static String millimetres(double metres) {
+        return String.format(Locale.ROOT, "%.2f", 1e3 * metres);
     }
 
     private static String percent(double share) {

@@ -20,6 +20,10 @@ public final class ValveFlow {
     /** Relative standard uncertainty more, against a valve's own way, which is seldom read: a judgement. */
     public static final double BACKWARD_DOUBT = 0.10;
 
+    /** What is taken where it was read so. */
+    public static final String AGAINST =
+            "the port was read against its own way; its own way is worked out from that, with doubt";
+
     private static final double[] LIFT_OVER_HEAD = {0.05, 0.10, 0.15, 0.20, 0.25, 0.30};
     private static final double[] INLET = {0.70, 0.68, 0.65, 0.60, 0.54, 0.48};
     private static final double[] EXHAUST = {0.70, 0.70, 0.68, 0.63, 0.57, 0.50};
@@ -127,7 +131,7 @@ public final class ValveFlow {
         List<String> taken = new java.util.ArrayList<>();
         remarks.forEach(remark -> taken.add(remark.words()));
         if (bench.toCylinder() != intake) {
-            taken.add("the port was read against its own way; its own way is worked out from that, with doubt");
+            taken.add(AGAINST);
         }
         return bench.toCylinder()
                 ? new ValveFlow(asRead, against, doubt, more, bench.lastLift(), taken)

@@ -74,24 +74,36 @@ public final class ValveLift {
      * @param zero   what stands on that scale at firing top dead centre [rad]; its angles grow with the rotation
      */
     public static ValveLift read(ValveMotion motion, double first, double last, double zero) {
+        return read(motion::at, motion::slope, first, last, zero);
+    }
+
+    /**
+     * The same of lift and slope as functions of the table's angle.
+     * @param lift  at the valve [m]
+     * @param slope of it [m/rad]
+     */
+    public static ValveLift read(
+            DoubleUnaryOperator lift, DoubleUnaryOperator slope, double first, double last, double zero) {
         if (!(last > first && last - first < PERIOD)) {
             throw new IllegalArgumentException("the table reaches from " + first + " to " + last
                     + " rad; the last angle must be above the first, by less than two turns");
         }
         double middle = 0.5 * (first + last);
-        End opening = End.of(motion.at(first), motion.slope(first), "opens");
-        End closing = End.of(motion.at(last), -motion.slope(last), "closes");
+        End opening = End.of(lift.applyAsDouble(first), slope.applyAsDouble(first), "opens");
+        End closing = End.of(lift.applyAsDouble(last), -slope.applyAsDouble(last), "closes");
         DoubleUnaryOperator onTable = angle -> middle + remainder(angle + zero - middle);
         return new ValveLift(
                 angle -> {
                     double at = onTable.applyAsDouble(angle);
-                    return at < first ? opening.lift(first - at) : at > last ? closing.lift(at - last) : motion.at(at);
+                    return at < first
+                            ? opening.lift(first - at)
+                            : at > last ? closing.lift(at - last) : lift.applyAsDouble(at);
                 },
                 angle -> {
                     double at = onTable.applyAsDouble(angle);
                     return at < first
                             ? -opening.slope(first - at)
-                            : at > last ? closing.slope(at - last) : motion.slope(at);
+                            : at > last ? closing.slope(at - last) : slope.applyAsDouble(at);
                 },
                 false,
                 Math.max(opening.lift, closing.lift));

@@ -34,6 +34,9 @@ import longthrow.core.term.Term;
  * compression ratio and what sort of engine it is there are no figures, and what is missing is asked for.
  */
 final class Asking {
+    /** Head on the bench, six lifts of one port, twice; common practice, no source. */
+    private static final double FLOW_BENCH_MINUTES = 60;
+
     private static final String PRACTICE = "common practice, no source";
 
     /** Where each figure is read, for those that are read as they stand. */
@@ -41,6 +44,11 @@ final class Asking {
 
     private static final List<Needed> EVENTS =
             List.of(Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES);
+
+    /** What is read with a word beside it, without which it is doubted far. */
+    private static final Map<Needed, Choice> EDGES = Map.of(
+            Needed.INTAKE_RESTRICTOR, Choice.INTAKE_RESTRICTOR_EDGE,
+            Needed.EXHAUST_RESTRICTOR, Choice.EXHAUST_RESTRICTOR_EDGE);
 
     /** Valve timing is told by all of these or by none. */
     private static final List<Needed> TIMING =
@@ -161,7 +169,31 @@ final class Asking {
         Optional<Term> read = lacking.isEmpty() || !TIMING.contains(needed)
                 ? Optional.ofNullable(READ.get(needed))
                 : Optional.of(term(lacking.get(0)));
-        return read.flatMap(term -> known.missing(term).stream().findFirst());
+        if (EDGES.containsKey(needed)) {
+            return Optional.of(Known.missing(edge(needed)));
+        }
+        return needed == Needed.INTAKE_FLOW || needed == Needed.EXHAUST_FLOW
+                ? Optional.of(flow(needed == Needed.INTAKE_FLOW ? "intake" : "exhaust"))
+                : read.flatMap(term -> known.missing(term).stream().findFirst());
+    }
+
+    private static Choice edge(Needed needed) {
+        return Optional.ofNullable(EDGES.get(needed)).orElseThrow();
+    }
+
+    /** Whether a figure was read and lacks the word beside it. */
+    boolean isHalfTold(Needed needed) {
+        return EDGES.containsKey(needed)
+                && readings.containsKey(needed)
+                && known.build().choice(edge(needed)).isEmpty();
+    }
+
+    private static Rung.Missing flow(String valve) {
+        return new Rung.Missing(
+                "flow_tables",
+                "flow of the " + valve + " port by lift",
+                "have it read on a flow bench at one depression, lift by lift up to full lift, with the port's own radius or pipe on it",
+                FLOW_BENCH_MINUTES);
     }
 
     private void lacks(Rung.Missing what) {
@@ -286,11 +318,17 @@ final class Asking {
         events();
         notBoth(Needed.INTAKE_THROAT, Needed.INTAKE_HEAD);
         notBoth(Needed.EXHAUST_THROAT, Needed.EXHAUST_HEAD);
+        ValveTables tables = tables(kind);
         Set<Needed> without = EnumSet.noneOf(Needed.class);
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
         notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
         without.forEach(readings::remove);
-        Figures all = Figures.of(kind, fuel(), readings, without);
+        Fuel fuel = fuel();
+        Restrictors plates = new Restrictors(known, Figures.of(kind, fuel, readings, without, tables));
+        readings.putAll(plates.read());
+        findings.addAll(plates.findings());
+        taken.addAll(plates.taken());
+        Figures all = Figures.of(kind, fuel, readings, without, tables);
         narrowed(all);
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
@@ -384,6 +422,21 @@ final class Asking {
     private String printed(Needed needed, Measured figure) {
         return printer.print(needed.dimension(), figure.value(), figure.expanded())
                 .line();
+    }
+
+    /** Tables of flow and lift, as far as they count; why the others do not is said. */
+    private ValveTables tables(Kind kind) {
+        FlowRead in = new FlowRead(known, true, kind.intakes());
+        FlowRead out = new FlowRead(known, false, kind.exhausts());
+        LiftRead up = new LiftRead(known, true, lacking.isEmpty() ? readings : Map.of());
+        LiftRead off = new LiftRead(known, false, lacking.isEmpty() ? readings : Map.of());
+        findings.addAll(in.findings());
+        findings.addAll(out.findings());
+        Stream.of(up, off).flatMap(read -> read.finding().stream()).forEach(findings::add);
+        Stream.of(in.taken(), out.taken(), up.taken(), off.taken()).forEach(taken::addAll);
+        in.factor(up.lift().isPresent()).ifPresent(f -> readings.put(Needed.INTAKE_FLOW, f));
+        out.factor(off.lift().isPresent()).ifPresent(f -> readings.put(Needed.EXHAUST_FLOW, f));
+        return new ValveTables(in.flow(), out.flow(), up.lift(), off.lift());
     }
 
     private static Term term(Needed needed) {

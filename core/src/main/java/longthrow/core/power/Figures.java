@@ -13,12 +13,14 @@ public final class Figures {
     private final Fuel fuel;
     private final Map<Needed, Measured> values;
     private final Map<Needed, String> usual;
+    private final ValveTables tables;
 
-    Figures(Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual) {
+    Figures(Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual, ValveTables tables) {
         this.kind = kind;
         this.fuel = fuel;
         this.values = new EnumMap<>(values);
         this.usual = new EnumMap<>(usual);
+        this.tables = tables;
     }
 
     /**
@@ -26,20 +28,21 @@ public final class Figures {
      * @param known bore, stroke and compression ratio at least, coherent SI
      */
     public static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known) {
-        return Usual.fill(kind, fuel, known);
+        return Usual.fill(kind, fuel, known, ValveTables.NONE);
     }
 
     /**
      * The same of an engine that lacks something.
      * @param without what is not fitted, with what only it would have
+     * @param tables  what was read of flow and lift of the valves
      */
-    static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known, Set<Needed> without) {
-        Figures all = Usual.fill(kind, fuel, known);
+    static Figures of(Kind kind, Fuel fuel, Map<Needed, Measured> known, Set<Needed> without, ValveTables tables) {
+        Figures all = Usual.fill(kind, fuel, known, tables);
         Map<Needed, Measured> left = new EnumMap<>(all.values);
         Map<Needed, String> said = new EnumMap<>(all.usual);
         without.forEach(left::remove);
         without.forEach(said::remove);
-        return new Figures(kind, fuel, left, said);
+        return new Figures(kind, fuel, left, said, tables);
     }
 
     public Kind kind() {
@@ -48,6 +51,11 @@ public final class Figures {
 
     public Fuel fuel() {
         return fuel;
+    }
+
+    /** What was read of flow and lift of the valves. */
+    ValveTables tables() {
+        return tables;
     }
 
     public Optional<Measured> value(Needed needed) {
@@ -86,6 +94,6 @@ public final class Figures {
     Figures with(Needed needed, double value) {
         Map<Needed, Measured> changed = new EnumMap<>(values);
         changed.put(needed, Measured.exact(value));
-        return new Figures(kind, fuel, changed, usual);
+        return new Figures(kind, fuel, changed, usual, tables);
     }
 }

@@ -9,7 +9,11 @@ enum Lever {
     VENTURI(Needed.VENTURI, Step.DIAMETER, "venturi", "a tenth more area"),
     THROTTLE(Needed.THROTTLE, Step.DIAMETER, "open throttle", "a tenth more area past plate and shaft"),
     FILTER(Needed.FILTER, Step.DIAMETER, "air filter", "a tenth more area"),
+    INTAKE_RESTRICTOR(
+            Needed.INTAKE_RESTRICTOR, Step.DIAMETER, "restrictor plate under the carburettor", "a tenth more area"),
     INTAKE_BORE(Needed.INTAKE_BORE, Step.DIAMETER, "way between carburettor and port", "a tenth more area"),
+    EXHAUST_RESTRICTOR(
+            Needed.EXHAUST_RESTRICTOR, Step.DIAMETER, "restrictor plate at the exhaust port", "a tenth more area"),
     PRIMARY_BORE(Needed.PRIMARY_BORE, Step.DIAMETER, "exhaust pipe", "a tenth more area"),
     SILENCER(Needed.SILENCER_HOLE, Step.DIAMETER, "silencer", "a tenth more area of its way out"),
     FRICTION(Needed.FRICTION, Step.LESS, "friction", "a tenth less"),

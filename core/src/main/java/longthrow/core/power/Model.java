@@ -17,6 +17,7 @@ import longthrow.core.cycle.Passage;
 import longthrow.core.cycle.Piece;
 import longthrow.core.cycle.Plate;
 import longthrow.core.cycle.Plenum;
+import longthrow.core.cycle.Restrictor;
 import longthrow.core.cycle.Setting;
 import longthrow.core.cycle.Spark;
 import longthrow.core.cycle.Surroundings;
@@ -27,7 +28,9 @@ import longthrow.core.cycle.ValveGroup;
 import longthrow.core.cycle.ValveLift;
 import longthrow.core.cycle.Walls;
 import longthrow.core.cycle.WorkingGases;
+import longthrow.core.flow.EndCorrection;
 import longthrow.core.gas.MoistAir;
+import longthrow.core.measurement.Measured;
 import longthrow.core.motion.CrankMotion;
 import longthrow.core.motion.LobeCurve;
 import longthrow.core.pipe.Mouth;
@@ -61,6 +64,9 @@ final class Model {
 
     /** Edge of a carburettor's entry over its bore. Common practice, no source. */
     private static final double BELL = 0.1;
+
+    /** Mouth of a carburettor over its venturi. Common practice, no source. */
+    private static final double EXIT = 1.2;
 
     /** Mains and big end over the bore where nothing was read. Common practice, no source. */
     private static final double SHAFT = 0.37;
@@ -153,7 +159,13 @@ final class Model {
         double opens = at(intake ? Needed.INTAKE_OPENS : Needed.EXHAUST_OPENS);
         double closes = at(intake ? Needed.INTAKE_CLOSES : Needed.EXHAUST_CLOSES);
         double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
-        LobeCurve lobe = LobeCurve.of(lift, at(Needed.CHECKING_LIFT), Math.PI + opens + closes, centre);
+        double checking = at(Needed.CHECKING_LIFT);
+        double duration = Math.PI + opens + closes;
+        Optional<ReadLift> read = figures.tables().lift(intake);
+        if (read.isPresent()) {
+            return read.get().at(lift, checking, duration, centre);
+        }
+        LobeCurve lobe = LobeCurve.of(lift, checking, duration, centre);
         return ValveLift.assumed(lobe, 1, 0);
     }
 
@@ -162,8 +174,10 @@ final class Model {
         double throat = Math.min(head, at(intake ? Needed.INTAKE_THROAT : Needed.EXHAUST_THROAT));
         int count = intake ? figures.kind().intakes() : figures.kind().exhausts();
         ValveLift over = lift(intake);
-        ValveFlow flow = ValveFlow.usual(
-                new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake);
+        ValveFlow flow = figures.tables()
+                .flow(intake)
+                .orElseGet(() -> ValveFlow.usual(
+                        new ValveGroup(count, head, STEM * head, OptionalDouble.of(throat), Optional.empty()), intake));
         double factor = at(intake ? Needed.INTAKE_FLOW : Needed.EXHAUST_FLOW);
         return Passage.of(angle -> factor * flow.into(over.at(angle)), angle -> factor * flow.outOf(over.at(angle)));
     }
@@ -178,11 +192,11 @@ final class Model {
         double wall = at(Needed.INTAKE_WALL_TEMPERATURE);
         double cool = 0.5 * (wall + at(Needed.AIR_TEMPERATURE));
         double all = runner + carburettor;
+        boolean boxed = figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER);
+        double mouth = EXIT * venturi;
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
-        if (figures.has(Needed.THROTTLE)) {
-            pieces.add(Plate.hole(at(Needed.THROTTLE)));
-        }
+        narrowest().map(Plate::hole).ifPresent(pieces::add);
         List<Tube.Station> stations = new ArrayList<>();
         stations.add(new Tube.Station(0, bore));
         if (runner > 0) { // 0 where the carburettor is bolted to the port
@@ -190,13 +204,22 @@ final class Model {
         }
         // the venturi stands two thirds of the way out of the carburettor: room for the throttle on the engine's side
         stations.add(new Tube.Station(runner + 0.65 * carburettor, venturi));
-        stations.add(new Tube.Station(all, 1.2 * venturi));
-        pieces.add(new Tube(all, stations, cool, DRAWN));
-        if (figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER)) {
+        stations.add(new Tube.Station(all, mouth));
+        pieces.add(new Tube(all + end(boxed).length(0.5 * mouth), stations, cool, DRAWN));
+        if (boxed) {
             pieces.add(Plenum.of(at(Needed.AIRBOX)));
             pieces.add(Plate.hole(at(Needed.FILTER)));
         }
         return new Duct(pieces, Mouth.rounded(BELL, 1).shareIn());
+    }
+
+    /** Throttle and restrictor plate under the carburettor stand one behind the other: their losses add up. */
+    private Optional<Double> narrowest() {
+        Optional<Double> throttle = figures.value(Needed.THROTTLE).map(Measured::value);
+        Optional<Double> restrictor = figures.value(Needed.INTAKE_RESTRICTOR).map(Measured::value);
+        return throttle.isPresent() && restrictor.isPresent()
+                ? Optional.of(Restrictor.inARow(throttle.get(), restrictor.get()))
+                : throttle.or(() -> restrictor);
     }
 
     private Duct exhaust() {
@@ -206,13 +229,21 @@ final class Model {
         double wall = at(Needed.EXHAUST_WALL_TEMPERATURE);
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Tube(port, List.of(new Tube.Station(0, throats), new Tube.Station(port, bore)), wall, CAST));
-        pieces.add(new Tube(at(Needed.PRIMARY_LENGTH), List.of(new Tube.Station(0, bore)), wall, DRAWN));
-        if (figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE)) {
+        figures.value(Needed.EXHAUST_RESTRICTOR).map(m -> Plate.hole(m.value())).ifPresent(pieces::add);
+        boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
+        double length = at(Needed.PRIMARY_LENGTH) + end(silenced).length(0.5 * bore);
+        pieces.add(new Tube(length, List.of(new Tube.Station(0, bore)), wall, DRAWN));
+        if (silenced) {
             double volume = at(Needed.SILENCER);
             pieces.add(new Plenum(volume, SILENCER_FORM * Math.pow(volume, 2.0 / 3), wall, SILENCER_HEAT));
             pieces.add(Plate.hole(at(Needed.SILENCER_HOLE)));
         }
         return new Duct(pieces, 1);
+    }
+
+    /** What swings with the gas in a pipe beyond its end: standing free, or flush in the wall of a box. */
+    private static EndCorrection end(boolean inWall) {
+        return inWall ? EndCorrection.FLUSH : EndCorrection.FREE;
     }
 
     /**
@@ -227,11 +258,14 @@ final class Model {
                 "wall of the chamber " + of(side ? SIDE_CHAMBER : CHAMBER) + " and of the crown " + of(CROWN)
                         + " of the bore's area",
                 "judgement, no source"));
-        taken.add(taken(Needed.INTAKE_FLOW, "stems of the valves " + of(STEM) + " of their heads", PRACTICE));
+        if (figures.tables().flow(true).isEmpty()
+                || figures.tables().flow(false).isEmpty()) {
+            taken.add(taken(Needed.INTAKE_FLOW, "stems of the valves " + of(STEM) + " of their heads", PRACTICE));
+        }
         taken.add(taken(
                 Needed.INTAKE_FLOW,
-                "edge of the carburettor's entry " + of(BELL)
-                        + " of its bore, its end 1.2 venturis wide, the venturi 0.65 of the way along",
+                "edge of the carburettor's entry " + of(BELL) + " of its bore, its end " + of(EXIT)
+                        + " venturis wide, the venturi 0.65 of the way along",
                 PRACTICE));
         taken.add(taken(
                 Needed.EXHAUST_FLOW,
@@ -244,6 +278,10 @@ final class Model {
                             + " W/(m² K)",
                     "judgement, no source"));
         }
+        boolean boxed = figures.has(Needed.AIRBOX) && figures.has(Needed.FILTER);
+        taken.add(taken(Needed.CARBURETTOR_LENGTH, ends("carburettor's mouth", boxed, "airbox"), source(boxed)));
+        boolean silenced = figures.has(Needed.SILENCER) && figures.has(Needed.SILENCER_HOLE);
+        taken.add(taken(Needed.PRIMARY_LENGTH, ends("exhaust pipe", silenced, "silencer"), source(silenced)));
         taken.add(taken(
                 Needed.FRICTION,
                 "two ball mains on a shaft of " + of(SHAFT) + " bores, "
@@ -256,6 +294,18 @@ final class Model {
             taken.add(taken(Needed.FRICTION, "a fan of " + of(FAN) + " bores across", PRACTICE));
         }
         return taken;
+    }
+
+    private static String ends(String what, boolean inWall, String box) {
+        return "gas swings with that in the " + what + " as far as "
+                + of(end(inWall).length(1)) + " of its radius beyond its end"
+                + (inWall ? ", which stands flush in the wall of the " + box : ", which stands free");
+    }
+
+    private static String source(boolean inWall) {
+        return inWall
+                ? "Nomura, Yamamura and Inawashiro (1960), from memory; how it stands: common practice, no source"
+                : "Levine and Schwinger (1948); how it stands: common practice, no source";
     }
 
     private static DefaultUsed taken(Needed cover, String what, String source) {

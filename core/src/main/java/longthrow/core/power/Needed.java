@@ -27,11 +27,13 @@ public enum Needed {
     INTAKE_RUNNER_LENGTH(Dimension.LENGTH, "flange to carburettor"),
     INTAKE_BORE(Dimension.LENGTH, "bore between carburettor and port"),
     VENTURI(Dimension.LENGTH, "venturi"),
+    INTAKE_RESTRICTOR(Dimension.LENGTH, "restrictor plate under the carburettor, as a plain hole"),
     THROTTLE(Dimension.LENGTH, "open throttle, as a plain hole"),
     CARBURETTOR_LENGTH(Dimension.LENGTH, "length of the carburettor"),
     AIRBOX(Dimension.VOLUME, "room between filter and carburettor"),
     FILTER(Dimension.LENGTH, "air filter, as a plain hole"),
     EXHAUST_PORT_LENGTH(Dimension.LENGTH, "exhaust port from valve to flange"),
+    EXHAUST_RESTRICTOR(Dimension.LENGTH, "restrictor plate at the exhaust port, as a plain hole"),
     PRIMARY_LENGTH(Dimension.LENGTH, "exhaust pipe"),
     PRIMARY_BORE(Dimension.LENGTH, "inside of the exhaust pipe"),
     SILENCER(Dimension.VOLUME, "room in the silencer"),
@@ -76,6 +78,11 @@ public enum Needed {
     /** Whether it changes what rubs and nothing of the gas. */
     boolean rubsAlone() {
         return this == FRICTION || this == CRANKCASE || this == OIL_TEMPERATURE;
+    }
+
+    /** What it is, without what it is told as. */
+    String place() {
+        return label.replace(", as a plain hole", "");
     }
 
     /** For people. */

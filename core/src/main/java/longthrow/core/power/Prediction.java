@@ -461,7 +461,7 @@ public final class Prediction {
         double now = torque.expanded() / torque.value();
         Map<Rung.Missing, Double> shares = new LinkedHashMap<>();
         moves.forEach((needed, move) -> {
-            if (figures.usual(needed).isPresent()) {
+            if (figures.usual(needed).isPresent() || asking.isHalfTold(needed)) {
                 asking.reading(needed).ifPresent(read -> shares.merge(read, move * move / all, Double::sum));
             }
         });

@@ -7,6 +7,7 @@ import longthrow.core.cycle.CombustionEfficiency;
 import longthrow.core.cycle.IntakeMixture;
 import longthrow.core.cycle.Throttle;
 import longthrow.core.cycle.ValveFlow;
+import longthrow.core.cycle.ValveLift;
 import longthrow.core.cycle.WallHeat;
 import longthrow.core.gas.Fuel;
 import longthrow.core.gas.MoistAir;
@@ -42,26 +43,29 @@ final class Usual {
     private final Map<Needed, Measured> known;
     private final Map<Needed, String> sources = new EnumMap<>(Needed.class);
     private final Map<Needed, Measured> all;
+    private final ValveTables tables;
 
-    private Usual(Kind kind, Fuel fuel, Map<Needed, Measured> known) {
+    private Usual(Kind kind, Fuel fuel, Map<Needed, Measured> known, ValveTables tables) {
         this.kind = kind;
         this.fuel = fuel;
         this.known = known;
         this.all = new EnumMap<>(known);
+        this.tables = tables;
     }
 
     /**
      * Fills what is missing.
-     * @param known bore, stroke and compression ratio at least
+     * @param known  bore, stroke and compression ratio at least
+     * @param tables of the valves
      */
-    static Figures fill(Kind kind, Fuel fuel, Map<Needed, Measured> known) {
+    static Figures fill(Kind kind, Fuel fuel, Map<Needed, Measured> known, ValveTables tables) {
         for (Needed needed : new Needed[] {Needed.BORE, Needed.STROKE, Needed.COMPRESSION_RATIO}) {
             if (!known.containsKey(needed)) {
                 throw new IllegalArgumentException(
                         needed.label() + " is not known, and nothing usual stands for it; read it");
             }
         }
-        Usual usual = new Usual(kind, fuel, known);
+        Usual usual = new Usual(kind, fuel, known, tables);
         usual.cylinder();
         usual.valves();
         usual.intake();
@@ -69,7 +73,7 @@ final class Usual {
         usual.walls();
         usual.fire();
         usual.day();
-        return new Figures(kind, fuel, usual.all, usual.sources);
+        return new Figures(kind, fuel, usual.all, usual.sources, tables);
     }
 
     private double value(Needed needed) {
@@ -173,8 +177,13 @@ final class Usual {
             case ROAD -> events(25, 58, 60, 22, 12);
             case COMPETITION -> events(38, 70, 72, 38, 12);
         }
-        asPublished(Needed.INTAKE_FLOW, ValveFlow.usualDoubt(true));
-        asPublished(Needed.EXHAUST_FLOW, ValveFlow.usualDoubt(false));
+        for (boolean intake : new boolean[] {true, false}) {
+            // how long it stands how wide hangs on the flanks too: assumed where no lift table was read
+            double flanks = tables.lift(intake).isPresent() ? 0 : ValveLift.FLANK_DOUBT;
+            asPublished(
+                    intake ? Needed.INTAKE_FLOW : Needed.EXHAUST_FLOW,
+                    Math.hypot(ValveFlow.usualDoubt(intake), flanks));
+        }
     }
 
     /**

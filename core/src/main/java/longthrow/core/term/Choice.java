@@ -114,6 +114,20 @@ public enum Choice {
             new Option("open_hole", "an open hole or hose: out and in")),
     AIR_FILTER("air_filter", Part.INTAKE, "whether it breathes through an air filter", Option.FITTED, Option.NONE),
     SILENCER("silencer", Part.EXHAUST, "whether the exhaust ends in a silencer", Option.FITTED, Option.NONE),
+    INTAKE_RESTRICTOR_EDGE(
+            "restrictor_edge",
+            Part.INTAKE,
+            "how the hole of a restrictor plate under the carburettor is made",
+            Option.THIN,
+            Option.THICK,
+            Option.ROUNDED),
+    EXHAUST_RESTRICTOR_EDGE(
+            "restrictor_edge",
+            Part.EXHAUST,
+            "how the hole of a restrictor plate at the exhaust port is made",
+            Option.THIN,
+            Option.THICK,
+            Option.ROUNDED),
     FLYWHEEL_KIND(
             "kind",
             Part.FLYWHEEL,
@@ -232,6 +246,9 @@ public enum Choice {
         static final Option GRADE_8 = new Option("grade_8", "SAE grade 8");
         static final Option FITTED = new Option("fitted", "fitted");
         static final Option NONE = new Option("none", "none");
+        static final Option THIN = new Option("thin", "square edges, thinner than half its hole");
+        static final Option THICK = new Option("thick", "square edges, half its hole or thicker");
+        static final Option ROUNDED = new Option("rounded", "rounded or coned where the gas comes in");
         static final Option DRY = new Option("dry", "dry");
         static final Option OIL = new Option("oil", "oil");
         static final Option PASTE = new Option("paste", "assembly paste");

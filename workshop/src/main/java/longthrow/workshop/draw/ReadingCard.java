@@ -62,6 +62,7 @@ public final class ReadingCard {
                         RunningCards.cards(),
                         PlaceCards.cards(),
                         BreathingCards.cards(),
+                        RestrictorCards.cards(),
                         JetCards.cards(),
                         ShaftCards.cards(),
                         FlywheelCards.cards(),

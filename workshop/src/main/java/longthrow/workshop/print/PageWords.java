@@ -33,6 +33,8 @@ public final class PageWords {
     private static final Pattern ENTRY = Pattern.compile("(?<![\\w./])" + PLACE + "(?:\\[(\\d+)]|#(\\d+))");
 
     /** Tables have no fields of their own: they are told by their number. */
+    private static final Pattern FLOW_TABLE = Pattern.compile("\\bflow_tables\\[(\\d+)]");
+
     private static final Pattern LIFT_TABLE = Pattern.compile("\\blift_tables\\[(\\d+)]");
 
     private static final Pattern OUTLINE = Pattern.compile("\\boutlines\\[(\\d+)]");
@@ -119,6 +121,7 @@ public final class PageWords {
                                 .map(r -> " where " + r.label() + " stands")
                                 .orElse("")
                         + " on Measure"));
+        said = FLOW_TABLE.matcher(said).replaceAll("flow table $1");
         said = LIFT_TABLE.matcher(said).replaceAll("lift table $1");
         said = OUTLINE.matcher(said).replaceAll("outline $1");
         said = MOCKED_UP.matcher(said).replaceAll("mock-up $1");

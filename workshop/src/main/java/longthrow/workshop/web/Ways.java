@@ -41,6 +41,8 @@ public final class Ways {
     /** Section of the build file that has no card of its own. */
     private static final String LIFT_TABLES = "lift_tables";
 
+    private static final String FLOW_TABLES = "flow_tables";
+
     /** Section whose entries have a page of their own. */
     private static final String OUTLINES = "outlines";
     /** And one whose entries are made on the page Clear. */
@@ -250,7 +252,7 @@ public final class Ways {
         if (where.startsWith(OUTLINES)) {
             return base + "/outlines";
         }
-        if (where.startsWith(LIFT_TABLES)) {
+        if (where.startsWith(LIFT_TABLES) || where.startsWith(FLOW_TABLES)) {
             return base + "/text";
         }
         if (where.startsWith(MOCKED_UP)) {
