@@ -193,8 +193,10 @@ class PowerTablesTest {
         double small = torque(plate("intake", "restrictor_bore: 11 mm, restrictor_edge: thin"));
         assertThat(wide).isLessThan(bare);
         assertThat(sharp).isLessThan(0.99 * wide);
-        assertThat(power(plate("intake", "restrictor_bore: 11 mm, restrictor_edge: thin"), never()).defaults())
-                .anyMatch(d -> d.where().equals("intake.restrictor_bore") && d.what().contains("coefficient"));
+        assertThat(power(plate("intake", "restrictor_bore: 11 mm, restrictor_edge: thin"), never())
+                        .defaults())
+                .anyMatch(d ->
+                        d.where().equals("intake.restrictor_bore") && d.what().contains("coefficient"));
         assertThat(small).isLessThan(0.85 * sharp);
         assertThat(torque(plate("exhaust", "restrictor_bore: 10 mm, restrictor_edge: thin")))
                 .isLessThan(0.95 * bare);
@@ -202,12 +204,14 @@ class PowerTablesTest {
 
     @Test
     void aPlateIsNamedAmongWhatHoldsTorqueDownAndItsEdgeIsAskedFor() {
-        Answer answer =
-                power(plate("intake", "restrictor_bore: 12 mm"), Runner.inTurn(PlainKernel::new, () -> true));
-        assertThat(curve(answer).rows().get(0).bounds().get(0).what()).contains("restrictor plate under the carburettor");
+        Answer answer = power(plate("intake", "restrictor_bore: 12 mm"), Runner.inTurn(PlainKernel::new, () -> true));
+        assertThat(curve(answer).rows().get(0).bounds().get(0).what())
+                .contains("restrictor plate under the carburettor");
         assertThat(answer.defaults())
-                .anyMatch(d -> d.where().equals("intake.restrictor_edge") && d.what().contains("not told"))
-                .anyMatch(d -> d.where().equals("exhaust.restrictor_bore") && d.what().startsWith("no restrictor"));
+                .anyMatch(d ->
+                        d.where().equals("intake.restrictor_edge") && d.what().contains("not told"))
+                .anyMatch(d ->
+                        d.where().equals("exhaust.restrictor_bore") && d.what().startsWith("no restrictor"));
         assertThat(curve(answer).next().get(0).read().where()).isEqualTo("intake.restrictor_edge");
     }
 
