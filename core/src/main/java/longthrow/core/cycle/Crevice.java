@@ -1,0 +1,43 @@
+package longthrow.core.cycle;
+
+import longthrow.core.gas.PublishedValue;
+import longthrow.core.quantity.Require;
+
+/**
+ * The narrow rooms of the chamber that no flame enters: above and behind the top ring first of all, then gasket, plug thread and valve seats. Gas in them has the pressure of the cylinder and the temperature of the wall, so that
+ * near the peak they hold several times their share of the volume. M. Namazian and J. B. Heywood, SAE 820088 (1982); Heywood (1988), 8.6 and 11.4.3 (both from memory).
+ *
+ * <p>What goes in is the charge that the flame has not reached as long as there is some, then burned gas. What comes back from it burns where the gas it meets is hotter than {@link #BURNS_ABOVE}; what never burns stands in
+ * {@link CombustionEfficiency#BURNS}. Past the rings nothing is lost here.
+ * @param volume      [m3]
+ * @param temperature of its walls [K]
+ */
+public record Crevice(double volume, double temperature) {
+    /** Of the clearance volume. */
+    public static final PublishedValue SHARE =
+            new PublishedValue(0.015, 0.01, 0.02, "Heywood (1988), 8.6 and 11.4.3: 1 to 2 %, from memory");
+
+    /** Charge that comes out of crevices burns within a few degrees in gas hotter than this [K]: Heywood (1988), 11.4.3, from memory. */
+    static final double BURNS_ABOVE = 1400;
+
+    /** With less than this of the charge unburned, burned gas stands at the rings; judgement. */
+    static final double REACHED = 0.05;
+
+    public Crevice {
+        Require.notNegative("volume of the crevices [m3]", volume);
+        Require.positive("temperature of the crevices' walls [K]", temperature);
+    }
+
+    /** None, as textbooks have it. */
+    static Crevice none() {
+        return new Crevice(0, 400);
+    }
+
+    /**
+     * Between piston and sleeve, as warm as the mean of the two.
+     * @param share of the clearance volume
+     */
+    static Crevice of(double share, CylinderSpace space, Walls walls) {
+        return new Crevice(share * space.clearance(), 0.5 * (walls.crown() + walls.sleeve()));
+    }
+}
