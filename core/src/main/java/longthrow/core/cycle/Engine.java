@@ -31,7 +31,7 @@ public record Engine(
      * @param burnFactor  times the rapid burning angle
      * @param developmentFactor times the angle of flame development
      * @param efficiency  share of what its oxygen allows that a charge sets free, 0 to 1
-     * @param crevices    room of the crevices over the clearance volume, 0 to 0.2
+     * @param crevices    room of the crevices over the volume that is swept, 0 to 0.02
      */
     public record Firing(
             Chamber chamber,
@@ -47,7 +47,7 @@ public record Engine(
             Require.positive("factor on the burning angle", burnFactor);
             Require.positive("factor on the development angle", developmentFactor);
             Require.within("share of the charge set free", efficiency, 0, 1);
-            Require.within("crevices over the clearance volume", crevices, 0, 0.2);
+            Require.within("crevices over the swept volume", crevices, 0, 0.02);
         }
     }
 

@@ -27,7 +27,7 @@ public final class Knock {
 
     /**
      * Standard uncertainty of the octane number wanted: one-zone delay integrals tell measured requirements within some 3 to 5 numbers (judgement, no source), and from one end of the range of {@link #BURNED} to the other it
-     * moves by 8 to 11, which is 3 as a rectangle.
+     * moves by 4 to 10, which is up to 3 as a rectangle.
      */
     public static final double DOUBT = 5;
 
