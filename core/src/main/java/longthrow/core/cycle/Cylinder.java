@@ -8,6 +8,8 @@ import longthrow.core.quantity.Require;
  * The gas in the cylinder: one zone, and two from the spark until the flame is through, at one pressure. Mass and energy are kept exactly as they are given and taken;
  * temperatures and pressure follow from them and the volume. What the flame has not reached is squeezed without loss but for the heat it gives away.
  *
+ * <p>A {@link Crevice} takes gas in and gives it back as the pressure goes, a step behind it.
+ *
  * <p>A step is told in two: {@link #half} gives the state in the middle of it, by which is reckoned what flows and what the walls take; {@link #whole} takes the step with
  * them. Second order. Heywood (1988), section 9.2 and 14.4, has the balances. Changes as it is advanced; of one thread; allocates nothing.
  */
@@ -23,13 +25,31 @@ final class Cylinder {
     /** No search goes further in one step than by this share of a temperature or pressure. */
     private static final double LONGEST_STRIDE = 0.3;
 
+    /** Burned gas as cold as a wall does not care for its pressure [Pa]. */
+    private static final double COLD_PRESSURE = 1e6;
+
     /** Where the search for the flame's temperature begins, above what has not burned [K]; where it ends does not depend on it. */
     private static final double FLAME_RISE = 1900;
 
     private final CylinderSpace space;
     private final ChargeGases gases;
     private final Walls walls;
+    private final Crevice crevice;
     private final boolean apart;
+
+    // ---- enthalpy of a kilogram in the crevice [J/kg], and what its gas holds by pressure [kg/Pa] if all were one or
+    // the other
+    private final double freshInCrevice;
+    private final double oldInCrevice;
+    private final double freshByPressure;
+    private final double oldByPressure;
+
+    private double creviceFresh;
+    private double creviceOld;
+
+    /** Burned gas that came back out of the crevice to the flame, less what went in from it [kg]. */
+    private double back;
+
     private final BurnedState fresh = new BurnedState();
     private final BurnedState old = new BurnedState();
     private final BurnedState flame = new BurnedState();
@@ -60,6 +80,7 @@ final class Cylinder {
     private double freshRate;
     private double oldRate;
     private double energyRate;
+    private double flameMassRate;
 
     // ---- and how fast it changed in the last step, whence the search in the next begins; where it ends does not
     // depend on it
@@ -77,19 +98,35 @@ final class Cylinder {
     private double unreleased;
 
     Cylinder(CylinderSpace space, ChargeGases gases, Walls walls) {
-        this(space, gases, walls, true);
+        this(space, gases, walls, Crevice.none());
     }
 
-    private Cylinder(CylinderSpace space, ChargeGases gases, Walls walls, boolean apart) {
+    Cylinder(CylinderSpace space, ChargeGases gases, Walls walls, Crevice crevice) {
+        this(space, gases, walls, crevice, true);
+    }
+
+    private Cylinder(CylinderSpace space, ChargeGases gases, Walls walls, Crevice crevice, boolean apart) {
         this.space = space;
         this.gases = gases;
         this.walls = walls;
         this.apart = apart;
+        this.crevice = crevice;
+        double wall = crevice.temperature();
+        gases.fresh(wall, fresh);
+        gases.burned(wall, COLD_PRESSURE, old);
+        this.freshInCrevice = enthalpy(fresh, wall);
+        this.oldInCrevice = enthalpy(old, wall);
+        this.freshByPressure = crevice.volume() / (fresh.gasConstant * wall);
+        this.oldByPressure = crevice.volume() / (old.gasConstant * wall);
+    }
+
+    private static double enthalpy(BurnedState gas, double temperature) {
+        return gas.internalEnergy + gas.gasConstant * temperature;
     }
 
     /** All of one temperature even while it burns: the model of textbooks, to be held against them. */
     static Cylinder ofOneZone(CylinderSpace space, ChargeGases gases, Walls walls) {
-        return new Cylinder(space, gases, walls, false);
+        return new Cylinder(space, gases, walls, Crevice.none(), false);
     }
 
     /**
@@ -116,7 +153,10 @@ final class Cylinder {
         freshRate = 0;
         oldRate = 0;
         energyRate = 0;
+        flameMassRate = 0;
         unburnedHeat = 0;
+        creviceFresh = (1 - burned) * freshByPressure * pressure;
+        creviceOld = burned * oldByPressure * pressure;
         still();
         account();
     }
@@ -135,6 +175,7 @@ final class Cylinder {
     void spark(double lost) {
         this.lost = Require.notNegative("energy not set free [J/kg]", lost);
         burnable = now.unburnedMass();
+        back = 0;
     }
 
     /** The flame is through, or the exhaust valve opens: one zone again, of the same mass, energy and volume. */
@@ -185,11 +226,14 @@ final class Cylinder {
         double kappa = middle.flameMass > 0 ? kappa(middle) : 0;
         freshRate = charge;
         oldRate = burned;
+        flameMassRate = 0;
         energyRate = enthalpy - given;
         heat += dt * given;
+        breathe(dt);
         work += middle.pressure * (volume - now.volume);
         take(next, volume, dt, burnedShare, middle.pressure);
         unreleased += toBurn * lost;
+        back += dt * flameMassRate;
         rates(middle, 0.5 * dt);
         begin(next, dt);
         solve(next, kappa, dt);
@@ -202,13 +246,77 @@ final class Cylinder {
     /** Fresh charge that burned in the step last taken [kg]. */
     private double toBurn;
 
+    /** The crevice comes to the pressure that is now, within the step; what goes in leaves its warmth at the wall. */
+    private void breathe(double dt) {
+        if (crevice.volume() == 0) {
+            return;
+        }
+        double holds = creviceFresh / freshByPressure + creviceOld / oldByPressure; // the pressure it is full at
+        double more = now.pressure - holds;
+        if (more > 0) {
+            breatheIn(more, dt);
+        } else {
+            breatheOut(more / holds, dt);
+        }
+    }
+
+    private void breatheIn(double more, double dt) {
+        boolean isReached = middle.flameMass > 0 && middle.unburnedMass() < Crevice.REACHED * burnable;
+        double temperature = isReached ? middle.flameTemperature : middle.temperature;
+        double all = middle.unburnedMass();
+        double share = isReached || !(all > 0) ? 0 : middle.freshMass / all;
+        gases.burned(temperature, middle.pressure, old);
+        double mass = more / (share / freshByPressure + (1 - share) / oldByPressure);
+        double in = (1 - share) * mass;
+        double carried = in * enthalpy(old, temperature);
+        double kept = in * oldInCrevice;
+        if (share > 0) {
+            gases.fresh(temperature, fresh);
+            carried += share * mass * enthalpy(fresh, temperature);
+            kept += share * mass * freshInCrevice;
+        }
+        creviceFresh += share * mass;
+        creviceOld += in;
+        energyRate -= carried / dt;
+        heat += carried - kept;
+        if (isReached) {
+            flameMassRate -= in / dt;
+        } else {
+            freshRate -= share * mass / dt;
+            oldRate -= in / dt;
+            burnable -= mass; // what is out of reach does not burn
+        }
+    }
+
+    /** A share of what is in it, below 0. */
+    private void breatheOut(double share, double dt) {
+        double ofFresh = -share * creviceFresh;
+        double ofOld = -share * creviceOld;
+        creviceFresh -= ofFresh;
+        creviceOld -= ofOld;
+        energyRate += (ofFresh * freshInCrevice + ofOld * oldInCrevice) / dt;
+        boolean isFlame = middle.flameMass > 0;
+        if (isFlame || middle.temperature > Crevice.BURNS_ABOVE) {
+            energyRate -= ofFresh * lost / dt;
+            unreleased += ofFresh * lost;
+            ofOld += ofFresh;
+            ofFresh = 0;
+        }
+        if (isFlame) {
+            flameMassRate += ofOld / dt;
+        } else {
+            freshRate += ofFresh / dt;
+            oldRate += ofOld / dt;
+        }
+    }
+
     /** Masses, volume and energy after so much time, with where the search for the rest begins. */
     private void take(State to, double volume, double time, double burnedShare, double push) {
         to.volume = volume;
         to.energy = now.energy + time * energyRate - push * (volume - now.volume);
         to.freshMass = now.freshMass + time * freshRate;
         to.oldMass = now.oldMass + time * oldRate;
-        to.flameMass = now.flameMass;
+        to.flameMass = now.flameMass > 0 ? now.flameMass + time * flameMassRate : 0;
         to.pressure = now.pressure;
         to.temperature = now.temperature;
         to.flameTemperature = now.flameMass > 0 ? now.flameTemperature : now.temperature + FLAME_RISE;
@@ -220,7 +328,7 @@ final class Cylinder {
             to.energy -= toBurn * lost;
             return;
         }
-        double wanted = burnedShare > SMALLEST_FLAME ? burnedShare * burnable - now.flameMass : 0;
+        double wanted = burnedShare > SMALLEST_FLAME ? burnedShare * burnable + back - now.flameMass : 0;
         if (wanted > 0) {
             double share = Math.min(1, wanted / to.unburnedMass());
             toBurn = share * to.freshMass;
@@ -468,6 +576,16 @@ final class Cylinder {
     /** Of charge that has not burned [kg]. */
     double freshMass() {
         return now.freshMass;
+    }
+
+    /** In the crevice, not counted in {@link #mass} [kg]. */
+    double inCrevice() {
+        return creviceFresh + creviceOld;
+    }
+
+    /** Of what is there, by its enthalpy, not counted in {@link #energy} [J]. */
+    double energyInCrevice() {
+        return creviceFresh * freshInCrevice + creviceOld * oldInCrevice;
     }
 
     /** From the zero of {@link ChargeGases} [J]. */

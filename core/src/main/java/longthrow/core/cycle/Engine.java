@@ -31,6 +31,7 @@ public record Engine(
      * @param burnFactor  times the rapid burning angle
      * @param developmentFactor times the angle of flame development
      * @param efficiency  share of what its oxygen allows that a charge sets free, 0 to 1
+     * @param crevices    room of the crevices over the volume that is swept, 0 to 0.02
      */
     public record Firing(
             Chamber chamber,
@@ -38,13 +39,15 @@ public record Engine(
             double heatFactor,
             double burnFactor,
             double developmentFactor,
-            double efficiency) {
+            double efficiency,
+            double crevices) {
         public Firing {
             Require.positive("way of the flame [m]", flameTravel);
             Require.notNegative("factor on the heat to the walls", heatFactor);
             Require.positive("factor on the burning angle", burnFactor);
             Require.positive("factor on the development angle", developmentFactor);
             Require.within("share of the charge set free", efficiency, 0, 1);
+            Require.within("crevices over the swept volume", crevices, 0, 0.02);
         }
     }
 

@@ -62,6 +62,7 @@ final class EngineRun {
     // ---- this cycle
     private Burning burning = Burning.BEFORE;
     private Optional<BurnCurve> curve = Optional.empty();
+    private double knockEnd;
     private final Traces.Pen pen = new Traces.Pen();
     private Sums sums = new Sums();
     private double residual;
@@ -104,7 +105,11 @@ final class EngineRun {
         this.setting = setting;
         this.gases = gases;
         this.mesh = mesh;
-        this.cylinder = new Cylinder(engine.space(), gases.charge(), engine.walls());
+        this.cylinder = new Cylinder(
+                engine.space(),
+                gases.charge(),
+                engine.walls(),
+                Crevice.of(engine.firing().crevices(), engine.space(), engine.walls()));
         Surroundings air = setting.surroundings();
         this.intake = new DuctFlow(
                 engine.intakeDuct(),
@@ -258,6 +263,15 @@ final class EngineRun {
         return curve.map(BurnCurve::end).orElse(exhaustOpens);
     }
 
+    /** Where so little is left that it does not matter how it burns. */
+    private double knockEnds() {
+        return switch (burning) {
+            case BEFORE -> Double.POSITIVE_INFINITY;
+            case LIT -> knockEnd;
+            case OVER -> Double.NEGATIVE_INFINITY;
+        };
+    }
+
     /** Whether the crankshaft's speed follows the gas: not before there is a load to hold against it. */
     private boolean swings() {
         return Double.isFinite(engine.inertia()) && cycles >= evenCycles;
@@ -274,6 +288,9 @@ final class EngineRun {
         }
         if (burning == Burning.LIT) {
             to = Math.min(to, Math.min(exhaustOpens, burnEnd()));
+            if (knockEnds() > angle) {
+                to = Math.min(to, knockEnds());
+            }
         }
         if (angle < Math.PI) {
             to = Math.min(to, Math.PI);
@@ -308,6 +325,7 @@ final class EngineRun {
                         -spark,
                         angles.development() * firing.developmentFactor(),
                         angles.rapid() * firing.burnFactor()));
+        knockEnd = curve.map(burn -> burn.angle(Knock.BURNED)).orElse(exhaustOpens);
         cylinder.spark(lost);
         burning = Burning.LIT;
     }
@@ -345,7 +363,7 @@ final class EngineRun {
         intake.finish(dt);
         exhaust.finish(dt);
         count(dt, enthalpyIn, enthalpyOut, t);
-        if (shut && burning != Burning.OVER) {
+        if (shut && angle < knockEnds()) {
             knock.add(dt, cylinder.pressure(), cylinder.temperature());
         }
         if (swings()) {

@@ -8,7 +8,7 @@ import longthrow.core.quantity.Require;
  * reaches 1 it knocks. Delay tau = 17.68 (ON / 100)^3.402 p^-1.7 exp(3800 / T) ms, p in atmospheres (A. M. Douaud and P. Eyzat, SAE 780080 (1978); constants from memory).
  *
  * <p>The octane number stands before the integral as a factor, so one sum serves for all of them and the number wanted follows without search. Feed it the unburned gas
- * from intake closing until the burning ends, where the last of it is gone. One engine's or thread's own; allocates nothing.
+ * from intake closing until {@link #BURNED} has burned. One engine's or thread's own; allocates nothing.
  *
  * <p>Holds for primary reference fuels of 80 to 100 octane, for which the delay was fitted; a pump petrol lies between its motor and research numbers, nearer to the motor number where the
  * charge is hot (Heywood (1988) 9.6.2). For alcohols the sum is outside its fit.
@@ -19,8 +19,17 @@ public final class Knock {
 
     public static final double HIGHEST_FITTED = 100;
 
-    /** Standard uncertainty of the octane number wanted: one-zone delay integrals tell measured requirements within some 3 to 5 numbers; judgement, no source. */
-    public static final double DOUBT = 4;
+    /**
+     * What ignites of itself after so much has burned is not heard and does no harm: too little is left. Knock is counted where 5 to 15 % and more is left (P. Franzke (1981) and those who follow him count it up to a fixed
+     * share of the burning; from memory, the middle of 0.85 to 0.95).
+     */
+    public static final double BURNED = 0.90;
+
+    /**
+     * Standard uncertainty of the octane number wanted: one-zone delay integrals tell measured requirements within some 3 to 5 numbers (judgement, no source), and from one end of the range of {@link #BURNED} to the other it
+     * moves by 4 to 10, which is up to 3 as a rectangle.
+     */
+    public static final double DOUBT = 5;
 
     private static final double MILLISECOND = 1e-3;
     private static final double FACTOR = 17.68 * MILLISECOND;

@@ -113,7 +113,8 @@ final class Model {
                         at(Needed.WALL_HEAT),
                         at(Needed.BURNING),
                         at(Needed.DEVELOPMENT),
-                        Math.min(1, at(Needed.FIRE_EFFICIENCY))),
+                        Math.min(1, at(Needed.FIRE_EFFICIENCY)),
+                        at(Needed.CREVICES)),
                 at(Needed.INERTIA));
     }
 

@@ -48,6 +48,7 @@ public enum Needed {
     MIXTURE(Dimension.RATIO, "fuel over what the air can burn"),
     EVAPORATED(Dimension.RATIO, "share of the fuel that evaporates out of the air's heat"),
     FIRE_EFFICIENCY(Dimension.RATIO, "share of the charge that burns as far as its oxygen goes"),
+    CREVICES(Dimension.RATIO, "room of crevices at the top ring and elsewhere over the volume that is swept"),
     DEVELOPMENT(Dimension.RATIO, "flame development angle over the formula's"),
     BURNING(Dimension.RATIO, "rapid burning angle over the formula's"),
     WALL_HEAT(Dimension.RATIO, "heat to the walls over the formula's"),

@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import longthrow.core.cycle.BurnAngles;
 import longthrow.core.cycle.CombustionEfficiency;
+import longthrow.core.cycle.Crevice;
 import longthrow.core.cycle.IntakeMixture;
 import longthrow.core.cycle.Throttle;
 import longthrow.core.cycle.ValveFlow;
@@ -313,6 +314,7 @@ final class Usual {
                 "air to petrol 11.5 to 13.5 at full load, carburettors, from memory; other fuels as far from exact");
         take(Needed.EVAPORATED, IntakeMixture.evaporatedShare(fuel));
         take(Needed.FIRE_EFFICIENCY, CombustionEfficiency.BURNS);
+        take(Needed.CREVICES, Crevice.SHARE);
         take(
                 Needed.CRANKCASE,
                 1500,

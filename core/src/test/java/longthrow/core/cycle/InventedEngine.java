@@ -41,7 +41,7 @@ final class InventedEngine {
                 intake,
                 exhaust,
                 new Walls(480, 520, 430),
-                new Engine.Firing(Chamber.WEDGE, 0.75 * 0.068, 1, 1, 1, 0.97),
+                new Engine.Firing(Chamber.WEDGE, 0.75 * 0.068, 1, 1, 1, 0.97, 0.002),
                 inertia);
     }
 

@@ -219,7 +219,7 @@ final class Truth {
                         "%.1f %%: its exhaust pipe is not published", 100 * best.halfWidth())
                 + score(
                         "(c) mean error beside that of the mean BMEP of the other rows of its use",
-                        "%.1f %% (worst %.1f %%) beside %.1f %%%s; with classes as fine as the rows' own words such a constant reaches 4.8 %%, worst 10.4 %%: **not beaten**",
+                        "%.1f %% (worst %.1f %%) beside %.1f %%%s; with classes as fine as the rows' own words such a constant reaches 4.8 %%, worst 10.4 %%: %s",
                         100 * mean(errors),
                         100
                                 * errors.stream()
@@ -227,7 +227,8 @@ final class Truth {
                                         .max()
                                         .orElseThrow(),
                         100 * classConstant(rows),
-                        mean(errors) > classConstant(rows) ? ": not beaten" : "")
+                        mean(errors) > classConstant(rows) ? ": not beaten" : "",
+                        mean(errors) < 0.048 ? "beaten on the mean, **not in the worst**" : "**not beaten**")
                 + score("(d) median torque error at most 6 %", "%.1f %%", 100 * median(errors))
                 + score(
                         "(d) 80 % of the rows within 10 %",
