@@ -61,4 +61,21 @@ public final class IntakeMixture {
                 + fuelByAir * (evaporated * vapour + (1 - evaporated) * LIQUID_HEAT_CAPACITY);
         return airTemperature - fuelByAir * evaporated * fuel.latentHeat().value() / heatCapacity;
     }
+
+    /**
+     * Temperature at which a gas in which all fuel is vapour holds as much air in a room as air with the evaporated share alone does at its own [K]: droplets take no room, and the gas that is
+     * carried through intake and cylinder counts all fuel as vapour. By mole fractions, exact for ideal gases. That the droplets evaporate later, out of heat of charge and walls, is then
+     * counted by as much as their vapour's room is worth: of methanol about a quarter of its latent heat.
+     * @param equivalenceRatio fuel over what the air can burn, 0 or above
+     * @param temperature      of air, vapour and droplets [K]
+     * @param evaporated       share of the fuel's mass, 0 to 1
+     */
+    public static double asAllVapour(
+            Fuel fuel, MoistAir air, double equivalenceRatio, double temperature, double evaporated) {
+        Require.notNegative("equivalence ratio", equivalenceRatio);
+        Require.positive("temperature of the mixture [K]", temperature);
+        Require.within("evaporated share of the fuel", evaporated, 0, 1);
+        double moles = equivalenceRatio / fuel.stoichiometricAirFuel(air) * air.molarMass() / fuel.molarMass();
+        return temperature * (1 + evaporated * moles) / (1 + moles);
+    }
 }

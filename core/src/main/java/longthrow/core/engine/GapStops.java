@@ -127,8 +127,11 @@ public final class GapStops {
         if (poorly > 0) {
             return "not to be run before " + poorly + ofAll + (poorly == 1 ? " is" : " are") + " read better" + open;
         }
+        long notWarm = pairs.stream().filter(pair -> pair.running().isEmpty()).count();
         return unknown == 0
-                ? "all " + pairs.size() + " gaps known, and none holds a run back"
+                ? "all " + pairs.size() + " gaps known cold"
+                        + (notWarm == 0 ? " and running" : ", " + (pairs.size() - notWarm) + " of them running too")
+                        + ", and none holds a run back"
                 : unknown + ofAll + " not known; the maker vouches for " + (unknown == 1 ? "it" : "them")
                         + makersSpeed.map(speed -> " up to " + speed).orElse(" up to his speed");
     }

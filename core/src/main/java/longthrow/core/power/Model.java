@@ -119,8 +119,14 @@ final class Model {
     }
 
     Setting setting(double speed) {
-        double mixed = IntakeMixture.temperature(
-                figures.fuel(), air, at(Needed.MIXTURE), at(Needed.AIR_TEMPERATURE), at(Needed.EVAPORATED));
+        double fuel = at(Needed.MIXTURE);
+        double evaporated = at(Needed.EVAPORATED);
+        double mixed = IntakeMixture.asAllVapour(
+                figures.fuel(),
+                air,
+                fuel,
+                IntakeMixture.temperature(figures.fuel(), air, fuel, at(Needed.AIR_TEMPERATURE), evaporated),
+                evaporated);
         Spark spark = figures.has(Needed.SPARK) ? new Spark.Fixed(at(Needed.SPARK)) : Spark.HalfBurnedAt.best();
         return new Setting(speed, spark, new Surroundings(at(Needed.AIR_PRESSURE), mixed, at(Needed.AIR_TEMPERATURE)));
     }

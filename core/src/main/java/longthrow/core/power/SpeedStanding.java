@@ -55,7 +55,12 @@ final class SpeedStanding {
         if (upTo.isPresent() && speed <= upTo.getAsDouble() * (1 + ROUNDING)) {
             return new At(Standing.APPROVED, "");
         }
-        return new At(Standing.NOT_APPROVED, upTo.isPresent() ? "above what is approved" : approval.said());
+        return new At(Standing.NOT_APPROVED, upTo.isPresent() ? "above what is approved" : notApproved());
+    }
+
+    /** Why no speed is, and what life offers instead. */
+    private String notApproved() {
+        return approval.instead().isEmpty() ? approval.said() : approval.said() + "; instead: " + approval.instead();
     }
 
     private Optional<String> refused(double speed) {

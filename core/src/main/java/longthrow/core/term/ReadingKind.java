@@ -180,7 +180,7 @@ public enum ReadingKind {
             InstrumentKind.CALIPER,
             0.15e-3,
             4,
-            "depth end of the caliper or a square and rule from the stated datum; a cast or forged surface, so its outermost point"),
+            "depth end of the caliper or a square and rule from the stated datum; of a cast or forged surface its outermost point, of a hole or cup its middle"),
     DEPTH("depth", InstrumentKind.DEPTH_GAUGE, 0.02e-3, 3, "depth gauge from the stated face, square to it"),
     TILT(
             "tilt",

@@ -134,4 +134,23 @@ class IntakeMixtureTest {
             before = share;
         }
     }
+
+    /**
+     * Air in a room by Dalton's law, each way: with droplets the air's share of the pressure is 1 over 1 + evaporated moles, as all vapour 1 over 1 + all moles. Methanol, stoichiometric, by hand: 6.43 of air to one, 28.96 over
+     * 32.04 of moles: 0.1406; of 0.18 evaporated (1 + 0.0253)/1.1406 = 0.8989.
+     */
+    @ParameterizedTest
+    @MethodSource("fuels")
+    void dropletsTakeNoRoom(Fuel fuel) {
+        double evaporated = 0.18;
+        double moles = 1 / fuel.stoichiometricAirFuel(MoistAir.DRY) * MoistAir.DRY.molarMass() / fuel.molarMass();
+        double cold = IntakeMixture.asAllVapour(fuel, MoistAir.DRY, 1, ROOM, evaporated);
+        double airAsItIs = 1 / (1 + evaporated * moles) / ROOM;
+        double airAsCarried = 1 / (1 + moles) / cold;
+        assertThat(airAsCarried / airAsItIs).isCloseTo(1, within(1e-12));
+        assertThat(IntakeMixture.asAllVapour(fuel, MoistAir.DRY, 1, ROOM, 1)).isCloseTo(ROOM, within(1e-9));
+        if (fuel.atoms().equals(Fuel.methanol().atoms())) {
+            assertThat(cold / ROOM).isCloseTo(0.8989, within(2e-3));
+        }
+    }
 }
