@@ -97,6 +97,42 @@ class JetAdviceTest {
         assertThat(jet(petrol).cautions()).anyMatch(c -> c.contains("fire card"));
     }
 
+    /** By hand: area 0.930, diameter 0.9644 of what it was. */
+    @Test
+    void whatToGetIsTheNextToTheRichSide() {
+        // 130 comes to 125.4, in steps of 2.5 to 127.5; 51 thousandths to 49.2 and 50; a flow of 180 to 167.4 and 170
+        Object[][] cases = {
+            {"main_jet_number: 130, main_jet_numbering: hundredths_mm", 130.0, 127.5, 2},
+            {"main_jet_number: 51, main_jet_numbering: thousandths_in", 51.0, 50.0, 2},
+            {"main_jet_number: 180, main_jet_numbering: flow", 180.0, 170.0, 1},
+        };
+        for (Object[] one : cases) {
+            JetAdvice jet = jet(ENGINE.replace("carburettor: {", "carburettor: {" + one[0] + ", "));
+            assertThat(jet.buy()).as((String) one[0]).hasSize(1);
+            JetAdvice.Buy buy = jet.buy().get(0);
+            assertThat(buy.present()).isEqualTo((double) one[1]);
+            assertThat(buy.next()).isEqualTo((double) one[2]);
+            double area = jet.change().orElseThrow().area().value();
+            assertThat(buy.fuelShare())
+                    .isCloseTo(Math.pow(buy.next() / buy.present(), (int) one[3]) / area, within(1e-12))
+                    .isGreaterThanOrEqualTo(1);
+            assertThat(jet.said()).contains("to the rich side");
+        }
+        for (String nothing : List.of("main_jet_number: 130", "main_jet_number: 130, main_jet_numbering: own")) {
+            assertThat(jet(ENGINE.replace("carburettor: {", "carburettor: {" + nothing + ", "))
+                            .buy())
+                    .as(nothing)
+                    .isEmpty();
+        }
+        // a bore of 1.42 mm comes to 1.37 and so to 1.40 among metric drills; its 55.9 thousandths to 53.9 and so to
+        // 55, number 54
+        JetAdvice drilled = jet(ENGINE.replace("carburettor: {", "carburettor: {main_jet_drill: 1.42 mm, "));
+        assertThat(drilled.buy()).extracting(JetAdvice.Buy::next).containsExactly(140.0, 55.0);
+        // one of 1.30 mm to 1.254, for which 1.25 is too lean
+        JetAdvice stays = jet(ENGINE.replace("carburettor: {", "carburettor: {main_jet_drill: 1.30 mm, "));
+        assertThat(stays.said()).contains("130 stays");
+    }
+
     @Test
     void withoutAnOldGoodSettingThereIsNoneAndItIsSaidWhatToWrite() {
         JetAdvice jet = jet(ENGINE.replaceAll("(?m)^carburettor.*\n", ""));

@@ -7,14 +7,21 @@ import longthrow.core.measurement.Measured;
 /**
  * What the main jet becomes at the place, in the weather and on the fuel that the engine is to run on, from where the present jet was right. Full throttle, same mixture.
  * @param change   empty where something is missing
+ * @param buy      the next jet or drill to be had, to the rich side; empty where the present one's number or bore is not known
  * @param missing  what would have to be written; empty where the change is known
  * @param read     what tells on the engine whether it is right
  * @param cautions that stand beside it
  * @param said     what it comes to, in plain words
  */
 public record JetAdvice(
-        Optional<Change> change, List<Rung.Missing> missing, List<String> read, List<String> cautions, String said) {
+        Optional<Change> change,
+        List<Buy> buy,
+        List<Rung.Missing> missing,
+        List<String> read,
+        List<String> cautions,
+        String said) {
     public JetAdvice {
+        buy = List.copyOf(buy);
         missing = List.copyOf(missing);
         read = List.copyOf(read);
         cautions = List.copyOf(cautions);
@@ -41,6 +48,15 @@ public record JetAdvice(
             double volume,
             Numbered asFlow,
             Numbered asDiameter) {}
+
+    /**
+     * What to get.
+     * @param what      that is counted: hundredths of a millimetre and the like, of the number or of a drill
+     * @param present   in that
+     * @param next      in that
+     * @param fuelShare fuel that it passes over what is wanted, 1 or above
+     */
+    public record Buy(String what, double present, double next, double fuelShare) {}
 
     /**
      * Of a jet, after over before.

@@ -11,8 +11,8 @@ import longthrow.core.quantity.Require;
 
 /**
  * A carburettor at full throttle: the venturi's depression draws fuel through the main jet (the elementary carburettor, Heywood 1988, section 7.3), with air let into the fuel before the nozzle where it
- * has an air jet (section 7.4, air bleed; the two taken to mix at once and to flow as one). Quasi-steady: {@link #fuelFlow} of each moment's air flow, added up, holds for air that pulses; air that
- * swings back draws fuel again, which makes a single rich.
+ * has an air jet (section 7.4, air bleed; the two taken to mix at once and to flow as one). Quasi-steady: {@link #fuelFlow} of each moment's air flow, added up, is the least that air draws that pulses; how
+ * much more by the fuel's inertia, and by air that swings back, {@link Pulses} says.
  *
  * <p>Not in it: a level in the emulsion tube that falls with the flow and uncovers holes, needles and slides, idle and pilot jets, power jets, how thick cold fuel is. So the mixture's course over the
  * air flow is that of the elementary instrument; makers drill emulsion tubes to level it.
@@ -150,11 +150,14 @@ public record Carburettor(double venturi, JetSize main, double lip, Optional<Emu
         }
         OptionalDouble flow =
                 fuelFlow(airFlow, air, bowlRise, fuel.density().get().value());
-        if (flow.isEmpty()) {
-            return Optional.empty();
-        }
-        double ratio = flow.getAsDouble() / airFlow * fuel.stoichiometricAirFuel(moist);
-        return Optional.of(Measured.of(
+        return flow.isEmpty()
+                ? Optional.empty()
+                : Optional.of(doubted(flow.getAsDouble() / airFlow * fuel.stoichiometricAirFuel(moist)));
+    }
+
+    /** An equivalence ratio with the doubt that jet, venturi and model bring to it. */
+    public Measured doubted(double ratio) {
+        return Measured.of(
                 ratio,
                 List.of(
                         known(
@@ -162,7 +165,53 @@ public record Carburettor(double venturi, JetSize main, double lip, Optional<Emu
                                 "coefficient of the main jet",
                                 ratio * main.hole().orElseThrow().doubt()),
                         known("carburettor.venturi", "coefficient of the venturi", ratio * VENTURI_DOUBT),
-                        known("carburettor.signal", "model of the carburettor", ratio * SIGNAL_DOUBT))));
+                        known("carburettor.signal", "model of the carburettor", ratio * SIGNAL_DOUBT)));
+    }
+
+    /**
+     * How air comes and goes.
+     * @param back  of what flows backwards so much does through the venturi, 0 to 1: pipe and box between it and the valve take up the rest
+     * @param even  how far the fuel's inertia and the well evens out the depression, 0 to 1: at 0 fuel follows each moment's air and goes with it, at 1 it flows by the mean of a depression that goes with the square of the
+     *              air, all cycle long, which for the pulses of a single is about twice as much
+     */
+    public record Pulses(double back, double even) {
+        public Pulses {
+            Require.within("share of what flows backwards", back, 0, 1);
+            Require.within("how even the depression is", even, 0, 1);
+        }
+    }
+
+    /**
+     * The same without doubt, of air whose flow comes and goes: what is drawn in a cycle over what has gone in at its end. What swings back draws fuel again. Pressure in the bowl over that before the venturi counts while air
+     * flows.
+     * @param airFlows    at even times over a cycle [kg/s]
+     * @param fuelDensity of the liquid [kg/m3]
+     * @return equivalence ratio; empty where the jet's size is not known or nothing has gone in at the end
+     */
+    public OptionalDouble mixture(
+            double[] airFlows,
+            Pulses pulses,
+            Incoming air,
+            double bowlRise,
+            double fuelDensity,
+            double stoichiometric) {
+        if (main.hole().isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double jet = main.hole().get().area();
+        double drawn = 0;
+        double net = 0;
+        double mean = 0;
+        for (double flow : airFlows) {
+            double weight = flow < 0 ? pulses.back : 1;
+            double signal = signal(flow, air);
+            drawn += weight * fuel(jet, flow == 0 ? 0 : signal + bowlRise, air, bowlRise, fuelDensity);
+            mean += (weight * signal + bowlRise) / airFlows.length;
+            net += weight * flow;
+        }
+        double evenly = airFlows.length * fuel(jet, mean, air, bowlRise, fuelDensity);
+        double all = (1 - pulses.even) * drawn + pulses.even * evenly;
+        return net > 0 ? OptionalDouble.of(all / net * stoichiometric) : OptionalDouble.empty();
     }
 
     private static Source known(String id, String label, double uncertainty) {

@@ -42,6 +42,9 @@ final class Asking {
     /** Where each figure is read, for those that are read as they stand. */
     static final Map<Needed, Term> READ = read();
 
+    /** Where those are read that come of a reading by a formula, see {@link Openings}. */
+    private static final Map<Needed, Term> WORKED = worked();
+
     private static final List<Needed> EVENTS =
             List.of(Needed.INTAKE_OPENS, Needed.INTAKE_CLOSES, Needed.EXHAUST_OPENS, Needed.EXHAUST_CLOSES);
 
@@ -53,20 +56,6 @@ final class Asking {
     /** Valve timing is told by all of these or by none. */
     private static final List<Needed> TIMING =
             Stream.concat(EVENTS.stream(), Stream.of(Needed.CHECKING_LIFT)).toList();
-
-    /** What is asked for and has no part in the torque yet: said where it was written. */
-    private static final List<Term> NOT_COUNTED = List.of(
-            Term.PLUG_TO_WALL,
-            Term.CASE_VOLUME,
-            Term.BREATHER_HOLE,
-            Term.FILTER_DROP,
-            Term.FILTER_DROP_SPEED,
-            Term.THROTTLE_BORE,
-            Term.MAIN_JET_DRILL,
-            Term.MAIN_JET_NUMBER,
-            Term.MAIN_JET_FLOW,
-            Term.MAIN_JET_HEAD,
-            Term.SILENCER_HOLE);
 
     private final Known known;
     private final FigurePrinter printer;
@@ -83,9 +72,19 @@ final class Asking {
         this.printer = new FigurePrinter(known.build().units());
         Optional<Kind> kind = kind();
         size();
-        notCounted();
         figures = kind.isPresent() && missing.isEmpty() ? Optional.of(filled(kind.get())) : Optional.empty();
         figures.ifPresent(f -> octane = octane(f.fuel()));
+    }
+
+    private static Map<Needed, Term> worked() {
+        Map<Needed, Term> worked = new EnumMap<>(Needed.class);
+        worked.put(Needed.FILTER, Term.FILTER_DROP);
+        worked.put(Needed.THROTTLE, Term.THROTTLE_BORE);
+        worked.put(Needed.SILENCER_HOLE, Term.SILENCER_HOLE);
+        worked.put(Needed.CASE_VOLUME, Term.CASE_VOLUME);
+        worked.put(Needed.BREATHER_VALVE, Term.BREATHER_HOLE);
+        worked.put(Needed.BREATHER_OPEN, Term.BREATHER_HOLE);
+        return worked;
     }
 
     private static Map<Needed, Term> read() {
@@ -115,6 +114,7 @@ final class Asking {
         read.put(Needed.PRIMARY_LENGTH, Term.PRIMARY_LENGTH);
         read.put(Needed.PRIMARY_BORE, Term.PRIMARY_DIAMETER);
         read.put(Needed.SILENCER, Term.SILENCER_VOLUME);
+        read.put(Needed.FLAME_TRAVEL, Term.PLUG_TO_WALL);
         read.put(Needed.SPARK, Term.TIMING_WITH_KEY);
         read.put(Needed.INERTIA, Term.FLYWHEEL_INERTIA);
         read.put(Needed.OIL_TEMPERATURE, Term.OIL_TEMPERATURE);
@@ -166,8 +166,11 @@ final class Asking {
 
     /** The entry in which a figure that was taken could be read instead; empty where there is none. Events that were read and are not used want those that were not. */
     Optional<Rung.Missing> reading(Needed needed) {
+        if (needed == Needed.CRANKCASE) {
+            return Optional.of(Known.missing(Choice.BREATHER));
+        }
         Optional<Term> read = lacking.isEmpty() || !TIMING.contains(needed)
-                ? Optional.ofNullable(READ.get(needed))
+                ? Optional.ofNullable(READ.getOrDefault(needed, WORKED.get(needed)))
                 : Optional.of(term(lacking.get(0)));
         if (EDGES.containsKey(needed)) {
             return Optional.of(Known.missing(edge(needed)));
@@ -289,18 +292,6 @@ final class Asking {
 
     // ---- figures
 
-    private void notCounted() {
-        for (Term term : NOT_COUNTED) {
-            if (known.build().has(term)) {
-                findings.add(new Finding(
-                        Finding.Kind.NOTE,
-                        term.path(),
-                        term.label() + " is written and does not count in torque and power yet",
-                        ""));
-            }
-        }
-    }
-
     private void size() {
         for (Term term : List.of(Term.BORE, Term.STROKE, Term.COMPRESSION_RATIO)) {
             if (known.figure(term).isEmpty()) {
@@ -323,12 +314,17 @@ final class Asking {
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
         notFitted(Choice.SILENCER, without, Needed.SILENCER, Needed.SILENCER_HOLE);
         without.forEach(readings::remove);
+        nearPlug();
         Fuel fuel = fuel();
-        Restrictors plates = new Restrictors(known, Figures.of(kind, fuel, readings, without, tables));
+        Figures first = Figures.of(kind, fuel, readings, without, tables);
+        Restrictors plates = new Restrictors(known, first);
         readings.putAll(plates.read());
         findings.addAll(plates.findings());
         taken.addAll(plates.taken());
-        Figures all = Figures.of(kind, fuel, readings, without, tables);
+        Openings openings = new Openings(known, first);
+        readings.putAll(openings.read());
+        Figures all = openings.breathing(Figures.of(kind, fuel, readings, without, tables));
+        findings.addAll(openings.findings());
         narrowed(all);
         for (Needed needed : Needed.values()) {
             all.usual(needed).ifPresent(source -> taken.add(usual(all, needed, source)));
@@ -398,6 +394,21 @@ final class Asking {
                             + ", is not used: it is wider than the valve's head, " + printed(head, outside)
                             + ", and no such valve would shut",
                     "read both again, the throat just inside the seat"));
+        }
+    }
+
+    /** Some wall is half a bore from any plug within the bore. */
+    private void nearPlug() {
+        Measured travel = readings.get(Needed.FLAME_TRAVEL);
+        Measured bore = readings.get(Needed.BORE);
+        if (travel != null && bore != null && travel.high() < 0.5 * bore.low()) {
+            readings.remove(Needed.FLAME_TRAVEL);
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    Term.PLUG_TO_WALL.path(),
+                    Term.PLUG_TO_WALL.label() + ", " + printed(Needed.FLAME_TRAVEL, travel)
+                            + ", is not used: a plug in the very middle is half a bore from the wall, and this is less",
+                    "read it again, to the edge of the chamber that is farthest from the gap"));
         }
     }
 
@@ -516,7 +527,7 @@ final class Asking {
 
     private DefaultUsed usual(Figures all, Needed needed, String source) {
         Measured figure = all.value(needed).orElseThrow();
-        Term term = READ.get(needed);
+        Term term = READ.getOrDefault(needed, WORKED.get(needed));
         return new DefaultUsed(
                 term == null ? needed.key() : term.path(), needed.label() + " " + printed(needed, figure), source);
     }

@@ -18,9 +18,15 @@ public final class Figures {
     Figures(Kind kind, Fuel fuel, Map<Needed, Measured> values, Map<Needed, String> usual, ValveTables tables) {
         this.kind = kind;
         this.fuel = fuel;
-        this.values = new EnumMap<>(values);
-        this.usual = new EnumMap<>(usual);
+        this.values = copy(values);
+        this.usual = copy(usual);
         this.tables = tables;
+    }
+
+    private static <T> Map<Needed, T> copy(Map<Needed, T> map) { // none may be there
+        Map<Needed, T> copy = new EnumMap<>(Needed.class);
+        copy.putAll(map);
+        return copy;
     }
 
     /**
@@ -88,6 +94,32 @@ public final class Figures {
             throw new IllegalStateException(needed + " is not there");
         }
         return value.value();
+    }
+
+    /** The same without one. */
+    Figures without(Needed needed) {
+        Map<Needed, Measured> fewer = new EnumMap<>(values);
+        Map<Needed, String> said = new EnumMap<>(usual);
+        fewer.remove(needed);
+        said.remove(needed);
+        return new Figures(kind, fuel, fewer, said, tables);
+    }
+
+    /** The same with one more that was read. */
+    Figures read(Needed needed, Measured figure) {
+        Figures bare = without(needed);
+        Map<Needed, Measured> more = new EnumMap<>(bare.values);
+        more.put(needed, figure);
+        return new Figures(kind, fuel, more, bare.usual, tables);
+    }
+
+    /** The same with one that nobody read, as it is met in such engines. */
+    Figures assumed(Needed needed, Measured figure, String source) {
+        Map<Needed, Measured> more = new EnumMap<>(values);
+        Map<Needed, String> said = new EnumMap<>(usual);
+        more.put(needed, figure);
+        said.put(needed, source);
+        return new Figures(kind, fuel, more, said, tables);
     }
 
     /** The same with one of them at another value [SI]; its doubt gone. */

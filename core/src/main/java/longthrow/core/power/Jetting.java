@@ -65,6 +65,7 @@ final class Jetting {
         if (!missing.isEmpty()) {
             return new JetAdvice(
                     Optional.empty(),
+                    List.of(),
                     missing,
                     READ,
                     cautions,
@@ -75,7 +76,7 @@ final class Jetting {
                 BEFORE.stream().map(t -> known.figure(t).orElseThrow()).toList();
         List<Measured> here =
                 AFTER.stream().map(t -> known.figure(t).orElseThrow()).toList();
-        return told(before.orElseThrow(), there, after.orElseThrow(), here, cautions);
+        return told(known, before.orElseThrow(), there, after.orElseThrow(), here, cautions);
     }
 
     private static Optional<Fuel> fuel(Known known, Choice choice, List<Rung.Missing> missing) {
@@ -88,7 +89,7 @@ final class Jetting {
 
     /** Pressure, temperature and humidity of each place. */
     private static JetAdvice told(
-            Fuel before, List<Measured> there, Fuel after, List<Measured> here, List<String> cautions) {
+            Known known, Fuel before, List<Measured> there, Fuel after, List<Measured> here, List<String> cautions) {
         boolean another = !before.label().equals(after.label());
         List<Measured> air = Stream.concat(there.stream(), here.stream()).toList();
         double[] at = air.stream().mapToDouble(Measured::value).toArray();
@@ -131,7 +132,14 @@ final class Jetting {
                 bare.volumeRatio(),
                 number(doubted, Numbering.FLOW),
                 number(doubted, Numbering.HUNDREDTHS_OF_A_MILLIMETRE));
-        return new JetAdvice(Optional.of(change), List.of(), READ, cautions, said(change, before, after, another));
+        List<JetAdvice.Buy> buy = JetSizes.next(known, bare);
+        return new JetAdvice(
+                Optional.of(change),
+                buy,
+                List.of(),
+                READ,
+                cautions,
+                said(change, before, after, another, JetSizes.counts(known)) + JetSizes.said(buy));
     }
 
     private static JetChange change(Fuel before, Fuel after, double[] at) {
@@ -154,13 +162,13 @@ final class Jetting {
         return new JetAdvice.Numbered(numbers.physics(), numbers.leanest(), numbers.richest());
     }
 
-    private static String said(JetAdvice.Change change, Fuel before, Fuel after, boolean another) {
+    private static String said(
+            JetAdvice.Change change, Fuel before, Fuel after, boolean another, boolean isCountingKnown) {
         String said = String.format(
                 Locale.ROOT,
                 "The dry air here is %.3f times as dense as where the jet was right. Its area becomes %s (± %.1f %%),"
                         + " its diameter %s: a number that counts flow %s (%s to %s with the rule of the trade), one that"
-                        + " counts diameter %s (%s to %s). Which of both the number counts is asked of its maker; not"
-                        + " knowing it, start with the richer.",
+                        + " counts diameter %s (%s to %s).%s",
                 change.air(),
                 percent(change.area().value()),
                 100 * change.area().expanded() / change.area().value(),
@@ -170,7 +178,11 @@ final class Jetting {
                 percent(change.asFlow().richest()),
                 percent(change.asDiameter().physics()),
                 percent(change.asDiameter().leanest()),
-                percent(change.asDiameter().richest()));
+                percent(change.asDiameter().richest()),
+                isCountingKnown
+                        ? ""
+                        : " Which of both the number counts is asked of its maker; not knowing it, start with the"
+                                + " richer.");
         if (!another) {
             return said;
         }

@@ -13,6 +13,7 @@ import longthrow.core.cycle.Knock;
 import longthrow.core.cycle.Mesh;
 import longthrow.core.cycle.Settled;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.measurement.Source;
 
 /** How what is told leans on the figures at one speed: the doubt that each source brings, and what each lever would give. */
@@ -94,7 +95,7 @@ final class Leaning {
             for (Lean.Variant variant : variants) {
                 Optional<Curve.Point> point = isRun(variant)
                         ? ran.next().point()
-                        : Optional.of(Curve.rubbing(variant.figures(), point(points, variants.get(0))));
+                        : rubbing(variant.figures(), point(points, variants.get(0)));
                 if (point.isEmpty()) {
                     return Optional.empty();
                 }
@@ -111,7 +112,7 @@ final class Leaning {
             Map<Lever, Double> gains = new EnumMap<>(Lever.class);
             for (Lever lever : levers) {
                 Optional<Curve.Point> moved = lever.needed().rubsAlone()
-                        ? Optional.of(Curve.rubbing(moved(lever), point(points, variants.get(0))))
+                        ? rubbing(moved(lever), point(points, variants.get(0)))
                         : ran.next().point();
                 if (torque > 0 && moved.isPresent()) {
                     gains.put(lever, moved.get().torque() / torque - 1);
@@ -120,6 +121,15 @@ final class Leaning {
             Map<Needed, Double> moves =
                     Lean.moves(variants, v -> point(points, v).torque());
             return Optional.of(new Leaning(speed, contributions, moves, gains));
+        }
+
+        /** Empty where what its crankcase takes is not found. */
+        private static Optional<Curve.Point> rubbing(Figures figures, Curve.Point as) {
+            try {
+                return Optional.of(Curve.rubbing(figures, as));
+            } catch (NotConvergedException e) {
+                return Optional.empty();
+            }
         }
 
         private static Curve.Point point(Map<Lean.Variant, Curve.Point> points, Lean.Variant variant) {

@@ -44,6 +44,7 @@ public enum Needed {
     INTAKE_WALL_TEMPERATURE(Dimension.TEMPERATURE, "wall of the intake port"),
     EXHAUST_WALL_TEMPERATURE(Dimension.TEMPERATURE, "wall of exhaust port and pipe"),
     OIL_TEMPERATURE(Dimension.TEMPERATURE, "oil"),
+    FLAME_TRAVEL(Dimension.LENGTH, "plug to the farthest wall of the chamber"),
     SPARK(Dimension.ANGLE, "spark before top dead centre"),
     MIXTURE(Dimension.RATIO, "fuel over what the air can burn"),
     EVAPORATED(Dimension.RATIO, "share of the fuel that evaporates out of the air's heat"),
@@ -54,6 +55,9 @@ public enum Needed {
     WALL_HEAT(Dimension.RATIO, "heat to the walls over the formula's"),
     FRICTION(Dimension.RATIO, "friction over the formula's"),
     CRANKCASE(Dimension.PRESSURE, "mean effective pressure that the crankcase's breathing takes"),
+    CASE_VOLUME(Dimension.VOLUME, "free volume of the crankcase"),
+    BREATHER_VALVE(Dimension.LENGTH, "check valve of the crankcase, as a plain hole"),
+    BREATHER_OPEN(Dimension.LENGTH, "open breather of the crankcase, as a plain hole"),
     INERTIA(Dimension.INERTIA, "inertia of flywheel and crankshaft"),
     AIR_PRESSURE(Dimension.PRESSURE, "air pressure"),
     AIR_TEMPERATURE(Dimension.TEMPERATURE, "air temperature"),
@@ -78,7 +82,10 @@ public enum Needed {
 
     /** Whether it changes what rubs and nothing of the gas. */
     boolean rubsAlone() {
-        return this == FRICTION || this == CRANKCASE || this == OIL_TEMPERATURE;
+        return switch (this) {
+            case FRICTION, CRANKCASE, CASE_VOLUME, BREATHER_VALVE, BREATHER_OPEN, OIL_TEMPERATURE -> true;
+            default -> false;
+        };
     }
 
     /** What it is, without what it is told as. */

@@ -80,6 +80,7 @@ public final class Prediction {
     private final Asking asking;
     private final SpeedStanding standing;
     private final FigurePrinter printer;
+    private final Optional<JetMixture> jets;
     private final List<DefaultUsed> taken = new ArrayList<>();
 
     private Prediction(Known known, Answer life) {
@@ -87,6 +88,7 @@ public final class Prediction {
         this.asking = new Asking(known);
         this.standing = new SpeedStanding(life);
         this.printer = new FigurePrinter(known.build().units());
+        this.jets = asking.figures().map(figures -> new JetMixture(known, figures));
     }
 
     /**
@@ -113,6 +115,7 @@ public final class Prediction {
             findings.addAll(AsPlanned.findings(build));
             findings.addAll(prediction.asking.findings());
             findings.addAll(prediction.knocking(curve));
+            findings.addAll(prediction.jetted(curve));
             Set<DefaultUsed> defaults = new LinkedHashSet<>(prediction.asking.taken());
             defaults.addAll(prediction.taken);
             defaults.addAll(appraisal.defaults());
@@ -342,6 +345,7 @@ public final class Prediction {
                 }
             }
         }
+        jets.flatMap(j -> j.at(point)).ifPresent(figures::add);
         OperatingPoint.Effort effort = point.point().effort();
         OperatingPoint.Balance balance = point.point().balance();
         return new Row(
@@ -389,6 +393,50 @@ public final class Prediction {
                         + said(Dimension.RATIO, asking.octane().orElseThrow())
                         + ", between its motor and its research number; the torque told is that without knock",
                 "a fuel of a higher number, a later spark or less compression"));
+    }
+
+    /** What of the jet does not count, and where it surely gives too little or too much for the torque that is told. */
+    private List<Finding> jetted(TorqueCurve curve) {
+        if (jets.isEmpty()) {
+            return List.of();
+        }
+        List<Finding> found = new ArrayList<>(jets.get().findings());
+        for (boolean isLean : new boolean[] {true, false}) {
+            List<Row> rows = curve.rows().stream()
+                    .filter(row -> row.figure(JetMixture.KEY)
+                            .map(Figure::figure)
+                            .filter(f -> !f.isUnknown())
+                            .filter(f -> isLean ? f.high() < JetMixture.LEANEST : f.low() > JetMixture.RICHEST)
+                            .isPresent())
+                    .toList();
+            if (!rows.isEmpty()) {
+                Measured first =
+                        rows.get(0).figure(JetMixture.KEY).orElseThrow().figure();
+                found.add(new Finding(
+                        Finding.Kind.WARNING,
+                        jets.get().where(),
+                        "at " + range(rows) + " main jet and venturi give " + said(Dimension.RATIO, first)
+                                + " times the fuel that the air can burn"
+                                + (rows.size() > 1 ? " (at the first of these speeds)" : "") + ": "
+                                + (isLean
+                                        ? "too lean to give the torque that is told, and hot, if it runs at all"
+                                        : "too rich to give the torque that is told, and fuel washes the oil off the bore")
+                                + "; below " + JetMixture.LEANEST + " and above " + JetMixture.RICHEST
+                                + " is told (judgement, no source)",
+                        (isLean ? "a larger" : "a smaller") + " main jet, or read jet and venturi again"));
+            }
+        }
+        return found;
+    }
+
+    /** Beside what the torque is reckoned with. */
+    private Optional<String> mixture(Row best, Figures figures) {
+        return best.figure(JetMixture.KEY)
+                .map(jet -> "By main jet and venturi it gets " + said(Dimension.RATIO, jet.figure())
+                        + " times the fuel that its air can burn at " + speed(best.speed())
+                        + "; torque is reckoned with "
+                        + said(Dimension.RATIO, figures.value(Needed.MIXTURE).orElseThrow())
+                        + ", a carburettor in order.");
     }
 
     private static double spared(Row row) {
@@ -488,6 +536,7 @@ public final class Prediction {
                 + " figures are as read, the others as they are usual in such engines; full throttle, warm,"
                 + " sound and tuned.");
         sentences.add(air(figures));
+        mixture(best, figures).ifPresent(sentences::add);
         if (Asking.isPetrol(figures.fuel()) && asking.octane().isEmpty()) {
             sentences.add(
                     "Whether it knocks is not known: the octane number of the fuel, with its scale, is not told.");

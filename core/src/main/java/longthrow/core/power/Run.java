@@ -6,6 +6,7 @@ import java.util.function.Supplier;
 import longthrow.core.cycle.DoesNotRunException;
 import longthrow.core.cycle.Mesh;
 import longthrow.core.cycle.Settled;
+import longthrow.core.measurement.NotConvergedException;
 import longthrow.core.pipe.FlowKernel;
 
 /**
@@ -33,6 +34,9 @@ public record Run(Figures figures, double speed, Mesh mesh, Optional<Settled> fr
             point = Curve.at(figures, speed, mesh, kernels, goesOn, from);
         } catch (DoesNotRunException e) {
             return Optional.of(new Outcome(Optional.empty(), String.valueOf(e.getMessage())));
+        } catch (NotConvergedException e) {
+            return Optional.of(
+                    new Outcome(Optional.empty(), "what its crankcase takes is not found: " + e.getMessage()));
         } catch (IllegalArgumentException e) { // a figure that the formulas do not bear: this engine is not reckoned
             return Optional.of(
                     new Outcome(Optional.empty(), "the sums do not bear these figures together: " + e.getMessage()));

@@ -37,6 +37,12 @@ final class Usual {
     /** Heywood (1988), chapter 6: opens 10 to 25, closes 40 to 60, opens 50 to 60, closes 8 to 20; from memory. Longer for what turns faster: practice. */
     private static final String EVENTS = "Heywood (1988), chapter 6, from memory, and common practice for the use";
 
+    /** Shaft of a throttle plate over its bore. Common practice, no source. */
+    static final double SHAFT_OF_THROTTLE = 0.25;
+
+    /** How far either way the plug is met from where such chambers usually have it, in bores; judgement, no source. */
+    private static final double PLUG_EITHER = 0.1;
+
     private static final String BAND = "published correlation, as it is";
 
     private final Kind kind;
@@ -233,13 +239,10 @@ final class Usual {
                 0.12,
                 "0.65 times the root of litres and rpm, in mm; tuning books, from memory");
         if (utility) {
-            // a plate on a shaft in a bore 1.2 venturis wide stays in the way when it is open: Heywood (1988), 7.6, and
-            // the shaft a quarter of that bore, common practice, no source
-            double wide = 1.2 * value(Needed.VENTURI);
-            Throttle open = new Throttle.Butterfly(wide, 0.25 * wide, 0, 0.5 * Math.PI);
+            // a plate on a shaft in a bore 1.2 venturis wide stays in the way when it is open: Heywood (1988), 7.6
             within(
                     Needed.THROTTLE,
-                    Math.sqrt(4 / Math.PI * open.effectiveArea()),
+                    openThrottle(1.2 * value(Needed.VENTURI), SHAFT_OF_THROTTLE, 1),
                     0.1,
                     "plate and shaft of a wide open throttle (Heywood (1988), 7.6); shaft a quarter of the bore: "
                             + PRACTICE);
@@ -250,6 +253,17 @@ final class Usual {
             take(Needed.AIRBOX, rooms, 0.5 * rooms, 1.7 * rooms, PRACTICE);
             within(Needed.FILTER, hole(nominalFlow(), 1.2, 1200), 0.25, "1.2 kPa at the nominal flow; " + PRACTICE);
         }
+    }
+
+    /**
+     * Diameter of the plain hole that a wide open plate on its shaft is like [m].
+     * @param bore   at the plate [m]
+     * @param shaft  over the bore
+     * @param factor on the throttle's coefficient
+     */
+    static double openThrottle(double bore, double shaft, double factor) {
+        Throttle open = new Throttle.Butterfly(bore, shaft * bore, 0, 0.5 * Math.PI);
+        return Math.sqrt(4 / Math.PI * factor * open.effectiveArea());
     }
 
     /** Diameter of the hole whose jet costs so much pressure [Pa] at a flow [m3/s] of gas so dense [kg/m3]. */
@@ -303,6 +317,14 @@ final class Usual {
                     Math.toRadians(28),
                     "fixed keys of utility engines; " + PRACTICE);
         } // others are timed where half has burned best: see Model
+        double bore = value(Needed.BORE);
+        double travel = Model.chamber(kind).usualTravel() * bore;
+        take(
+                Needed.FLAME_TRAVEL,
+                travel,
+                travel - PLUG_EITHER * bore,
+                travel + PLUG_EITHER * bore,
+                "where such chambers have their plug; judgement, no source");
         double exact = fuel.stoichiometricAirFuel(MoistAir.DRY);
         double scale = exact / Fuel.petrol().stoichiometricAirFuel(MoistAir.DRY);
         double mixture = exact / (12.5 * scale);

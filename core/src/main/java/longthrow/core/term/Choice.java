@@ -202,6 +202,12 @@ public enum Choice {
             new Option("water", "water"),
             new Option("petrol", "petrol"),
             new Option("methanol", "methanol")),
+    BOWL_VENT(
+            "bowl_vent",
+            Part.CARBURETTOR,
+            "where the air over the fuel in the float bowl comes from",
+            new Option("inside", "from the carburettor's mouth, behind the filter"),
+            new Option("outside", "from outside")),
     GOVERNOR(
             "governor",
             Part.USE,

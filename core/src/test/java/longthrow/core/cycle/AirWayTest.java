@@ -25,6 +25,26 @@ class AirWayTest {
         assertThatThrownBy(() -> AirFilter.read(0.01, 0, 1.2)).hasMessageContaining("drop over the filter");
     }
 
+    /** By hand: a half sine over 200 of 720 degrees has a mean square of pi2 / 8 x 3.6 = 4.441 times its squared mean; a large room evens it out. */
+    @Test
+    void pulsesMakeAFilterSeemTighter() {
+        double area = 150e-6;
+        assertThat(new AirFilter.Breathing(0.004, 1e-9, 314, 100e3, 1.17).pulsing(area))
+                .isCloseTo(4.441, within(0.01));
+        double before = 4.441;
+        for (double room : new double[] {200e-6, 500e-6, 2e-3, 10e-3}) {
+            double pulsing = new AirFilter.Breathing(0.004, room, 314, 100e3, 1.17).pulsing(area);
+            assertThat(pulsing).isLessThan(before).isGreaterThan(1);
+            before = pulsing;
+        }
+        assertThat(new AirFilter.Breathing(0.004, 10, 314, 100e3, 1.17).pulsing(area))
+                .isCloseTo(1, within(1e-3));
+        // what a filter of that area would show is read back as that area
+        AirFilter.Breathing box = new AirFilter.Breathing(0.004, 500e-6, 314, 100e3, 1.17);
+        double even = 0.5 * 1.17 * Math.pow(0.004 / area, 2);
+        assertThat(AirFilter.read(box, even * box.pulsing(area)).area()).hasValueCloseTo(area, within(1e-9 * area));
+    }
+
     /** Against the bore cut into strips: each is open outside the plate's ellipse and the shaft. */
     @Test
     void aButterflyOpensWhatStripsSayIsOpen() {

@@ -78,6 +78,38 @@ class CarburettorTest {
         return high;
     }
 
+    /** By hand: 0.75 / 0.95 x (0.8 / 18)2 x root(740 / 1.1884) x 14.6 = 0.5681, whatever the flow while air hardly thins; that pulses and swings back, see each. */
+    @Test
+    void pulsesDrawBetweenAsMuchAsTheirAirAndByTheirMeanSquare() {
+        double steady = 0.75 / 0.95 * Math.pow(0.8 / 18, 2) * Math.sqrt(740 / AIR.density()) * 14.6;
+        assertThat(steady).isCloseTo(0.5681, within(1e-4));
+        double[] quarter = new double[720]; // a fourth of the time 2 g/s, else nothing
+        double[] swings = new double[720]; // the same, and a tenth of the time 1 g/s back: 0.2 of it again
+        for (int i = 0; i < 180; i++) {
+            quarter[i] = 0.002;
+            swings[i] = 0.002;
+        }
+        for (int i = 180; i < 252; i++) {
+            swings[i] = -0.001;
+        }
+        assertThat(mixture(quarter, 0, 0)).isCloseTo(steady, within(1e-3 * steady));
+        // the mean signal is a fourth, its root a half, and it draws four times as long
+        assertThat(mixture(quarter, 0, 1)).isCloseTo(2 * steady, within(1e-3 * steady));
+        assertThat(mixture(quarter, 0, 0.5)).isCloseTo(1.5 * steady, within(1e-3 * steady));
+        assertThat(mixture(swings, 0, 0)).isCloseTo(steady, within(1e-3 * steady));
+        // 1.2 drawn over 0.8 that is in
+        assertThat(mixture(swings, 1, 0)).isCloseTo(1.5 * steady, within(1e-3 * steady));
+        assertThat(elementary(new Numbered(80, Optional.empty()))
+                        .mixture(quarter, new Carburettor.Pulses(0, 0), AIR, 0, 740, 14.6))
+                .isEmpty();
+    }
+
+    private static double mixture(double[] flows, double back, double even) {
+        return elementary(JET)
+                .mixture(flows, new Carburettor.Pulses(back, even), AIR, 0, 740, 14.6)
+                .orElseThrow();
+    }
+
     @Test
     void theElementaryCarburettorRichensAsAirThins() {
         Fuel petrol = Fuel.petrol();

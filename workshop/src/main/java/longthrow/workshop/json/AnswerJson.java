@@ -512,12 +512,23 @@ public final class AnswerJson {
                     JET_NUMBER,
                     c -> List.of(c.asDiameter()));
 
+    private static final JsonShape<JetAdvice.Buy> JET_BUY = new JsonShape<JetAdvice.Buy>()
+            .text("what", "that is counted, of a jet's number or of a drill", JetAdvice.Buy::what)
+            .number("present", "in that", JetAdvice.Buy::present)
+            .number("next", "in that", JetAdvice.Buy::next)
+            .number("fuel_share", "fuel that it passes over what is wanted", JetAdvice.Buy::fuelShare);
+
     private static final JsonShape<JetAdvice> JET = new JsonShape<JetAdvice>()
             .list(
                     "change",
                     "from where the present main jet was right, one; empty where something is missing",
                     JET_CHANGE,
                     j -> j.change().stream().toList())
+            .list(
+                    "buy",
+                    "the next jet or drill to be had, to the rich side; empty where the present one is not known",
+                    JET_BUY,
+                    JetAdvice::buy)
             .list("missing", "what would have to be written", MISSING, JetAdvice::missing)
             .texts("read", "what tells on the engine whether it is right", JetAdvice::read)
             .texts("cautions", "that stand beside it", JetAdvice::cautions)

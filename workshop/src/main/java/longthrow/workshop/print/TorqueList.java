@@ -20,6 +20,8 @@ final class TorqueList {
     /** Shares before the rest is left to {@code --all}; layout. */
     private static final int SHORT_LIST = 4;
 
+    private static final String JET = "jet_mixture";
+
     private static final List<String> FIRST = List.of("torque", "power");
 
     private final Answer answer;
@@ -158,13 +160,14 @@ final class TorqueList {
                 2 * INDENT + 1,
                 "held down by:",
                 row.bounds().stream().map(TorqueCurve.Bound::brief).collect(Collectors.joining(", ")));
+        row.figure(JET).ifPresent(f -> page.ifAny(2 * INDENT + 1, "main jet:", f.label() + " " + words(f)));
         if (all) {
             page.ifAny(2 * INDENT + 1, "stands so:", row.why());
             page.ifAny(
                     2 * INDENT + 1,
                     "also:",
                     row.figures().stream()
-                            .filter(f -> !FIRST.contains(f.key()))
+                            .filter(f -> !FIRST.contains(f.key()) && !f.key().equals(JET))
                             .map(f -> f.label() + " " + words(f))
                             .collect(Collectors.joining("; ")));
             row.reckoning().ifPresent(r -> page.ifAny(2 * INDENT + 1, "reckoned:", reckoned(r)));
