@@ -24,7 +24,8 @@ public final class SharpHole {
             0.5 * (HELD_OPEN + THICK),
             HELD_OPEN,
             THICK,
-            "a hole with square edges, as little as " + HELD_OPEN + " where gas holds a flap open; judgement, no source");
+            "a hole with square edges, as little as " + HELD_OPEN
+                    + " where gas holds a flap open; judgement, no source");
 
     private SharpHole() {}
 

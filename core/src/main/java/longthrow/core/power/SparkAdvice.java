@@ -130,7 +130,7 @@ final class SparkAdvice {
                             .orElse(
                                     (isSure
                                             ? "no key that is sold makes it late enough; a fuel of a higher octane"
-                                                    + " number or less compression mends it, and full throttle there"
+                                                    + " number or less compression mends it. Do not hold full throttle there: knock"
                                                     + " breaks pistons."
                                             : "by the best estimate no key that is sold makes it late enough. Whether"
                                                     + " it does is within the doubt of the sum: listen for it there"

@@ -214,7 +214,7 @@ class SparkSweepTest {
         assertThat(degrees(knocks.margin())).isCloseTo(10 / 0.75 + 10 - 25, within(TIGHT));
         assertThat(knocks.said()).contains("which is passed");
         assertThat(advice(knocks)).contains("2° later").doesNotContain("3° later");
-        assertThat(advice(sweep(69))).contains("no key that is sold").contains("do not run it");
+        assertThat(advice(sweep(69))).contains("no key that is sold").contains("Do not hold full throttle there");
     }
 
     /** At 25 degrees, with most torque at 19: 10 over 9.64 N m would take 6 degrees; 4 later gives 9.96. */

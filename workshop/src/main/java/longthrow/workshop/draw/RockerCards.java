@@ -86,10 +86,10 @@ final class RockerCards {
                         "Rocker off; a straight dowel that just fits goes through tube or hole to the lifter."),
                 off(
                         Term.PUSHROD_TIP_OFF,
-                        "Rocker on, valve shut, pushrod out, a rocker on a nut or stud held against it and on the stem by hand; a straight dowel that just fits goes through tube or hole to the cup."),
+                        "Valve shut, pushrod out, rocker held to nut and stem; a straight dowel that just fits goes through tube or hole to the cup."),
                 beside(
                         Term.PUSHROD_TIP_BESIDE,
-                        "Rocker on, valve shut, pushrod out, a rocker on a nut or stud held against it and on the stem by hand; a straight dowel that just fits goes through tube or hole to the cup."));
+                        "Valve shut, pushrod out, rocker held to nut and stem; a straight dowel that just fits goes through tube or hole to the cup."));
     }
 
     private static ReadingCard off(Term term, String dowel) {
