@@ -557,19 +557,8 @@ final class BuildReader {
         Optional<String> valve =
                 fields.required("valve", "intake").flatMap(t -> fields.word("valve", Layout.LIFT_VALVES));
         Optional<String> at = fields.required("at", "valve").flatMap(t -> fields.word("at", Layout.LIFT_AT));
-        if (!fields.has("rows")) {
-            faults.add(
-                    fields.place(),
-                    fields.path(),
-                    "",
-                    "'rows' is missing",
-                    "",
-                    "add lines such as '20°: 7.71 mm' below 'rows:'");
-        }
         List<LiftTable.Row> rows = new ArrayList<>();
-        fields.node("rows")
-                .flatMap(n -> Fields.ofAnyKeys(n, fields.at("rows"), faults))
-                .ifPresent(f -> f.entries().forEach(entry -> liftRow(entry, f, rows)));
+        fields.eachRow("'20°: 7.71 mm' below 'rows:'", (entry, path) -> liftRow(entry, path, rows));
         return valve.isEmpty() || at.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new LiftTable(valve.get(), at.get(), rows));
@@ -583,8 +572,7 @@ final class BuildReader {
         return traces;
     }
 
-    private void liftRow(Entry entry, Fields fields, List<LiftTable.Row> rows) {
-        String path = fields.at(entry.key().text());
+    private void liftRow(Entry entry, String path, List<LiftTable.Row> rows) {
         Optional<Quantity> angle = Fields.quantity(entry.key(), path, Dimension.ANGLE, faults);
         Optional<Quantity> lift = Fields.quantity(entry.value(), path, Dimension.LENGTH, faults);
         if (angle.isEmpty() || lift.isEmpty()) {

@@ -3,6 +3,7 @@ package longthrow.buildfile;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 import longthrow.buildfile.Node.Entry;
 import longthrow.buildfile.Node.Mapping;
@@ -17,6 +18,9 @@ import longthrow.core.quantity.Stated;
 
 /** The keys of one mapping, asked for by name; what cannot be understood becomes a fault with its place. */
 final class Fields {
+    /** Key under which a table has its lines. */
+    private static final String ROWS = "rows";
+
     /** A ± or a tolerance of no width claims a reading without doubt. */
     private static final String NO_WIDTH = "says there is no doubt at all";
 
@@ -55,6 +59,21 @@ final class Fields {
         }
         wrongShape(node, path, "lines of key: value", faults);
         return Optional.empty();
+    }
+
+    /**
+     * The lines of a table, whatever their keys; where there is no place for them it is a fault.
+     * @param example a line and what else there is to know of it, to go on behind "add lines such as"
+     * @param row     takes a line and its path
+     */
+    void eachRow(String example, BiConsumer<Entry, String> row) {
+        if (!has(ROWS)) {
+            faults.add(place(), path(), "", "'" + ROWS + "' is missing", "", "add lines such as " + example);
+        }
+        node(ROWS)
+                .flatMap(n -> ofAnyKeys(n, at(ROWS), faults))
+                .ifPresent(f -> f.entries()
+                        .forEach(entry -> row.accept(entry, f.at(entry.key().text()))));
     }
 
     private void refuseUnknown(Collection<String> known, UnaryOperator<String> elsewhere) {

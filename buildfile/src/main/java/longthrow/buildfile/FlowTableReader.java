@@ -97,20 +97,8 @@ final class FlowTableReader {
     }
 
     private List<FlowTable.Row> rows() {
-        if (!fields.has("rows")) {
-            faults.add(
-                    fields.place(),
-                    fields.path(),
-                    "",
-                    "'rows' is missing",
-                    "",
-                    "add lines such as '2 mm: 9.6 l/s' below 'rows:'");
-        }
         List<FlowTable.Row> rows = new ArrayList<>();
-        fields.node("rows")
-                .flatMap(n -> Fields.ofAnyKeys(n, fields.at("rows"), faults))
-                .ifPresent(f ->
-                        f.entries().forEach(entry -> row(entry, f.at(entry.key().text()), rows)));
+        fields.eachRow("'2 mm: 9.6 l/s' below 'rows:'", (entry, path) -> row(entry, path, rows));
         return rows;
     }
 

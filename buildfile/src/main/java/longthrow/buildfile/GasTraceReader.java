@@ -90,26 +90,14 @@ final class GasTraceReader {
     }
 
     private List<GasReading.Row> rows() {
-        if (!fields.has("rows")) {
-            faults.add(
-                    fields.place(),
-                    fields.path(),
-                    "",
-                    "'rows' is missing",
-                    "",
-                    "add lines such as '-180°: 98 kPa' below 'rows:'; 0° is firing top dead centre");
-        }
         List<GasReading.Row> rows = new ArrayList<>();
-        fields.node("rows")
-                .flatMap(n -> Fields.ofAnyKeys(n, fields.at("rows"), faults))
-                .ifPresent(f -> f.entries().forEach(entry -> {
-                    String path = f.at(entry.key().text());
-                    Optional<Quantity> angle = Fields.quantity(entry.key(), path, Dimension.ANGLE, faults);
-                    Optional<Quantity> pressure = Fields.quantity(entry.value(), path, Dimension.PRESSURE, faults);
-                    if (angle.isPresent() && pressure.isPresent()) {
-                        rows.add(new GasReading.Row(angle.get(), pressure.get()));
-                    }
-                }));
+        fields.eachRow("'-180°: 98 kPa' below 'rows:'; 0° is firing top dead centre", (entry, path) -> {
+            Optional<Quantity> angle = Fields.quantity(entry.key(), path, Dimension.ANGLE, faults);
+            Optional<Quantity> pressure = Fields.quantity(entry.value(), path, Dimension.PRESSURE, faults);
+            if (angle.isPresent() && pressure.isPresent()) {
+                rows.add(new GasReading.Row(angle.get(), pressure.get()));
+            }
+        });
         return rows;
     }
 }

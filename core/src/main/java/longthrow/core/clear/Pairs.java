@@ -60,10 +60,7 @@ final class Pairs {
     static List<Plan> of(Known known) {
         Pairs pairs = new Pairs(known);
         pairs.underPiston();
-        boolean isOverheadCam = known.build()
-                .choice(Choice.CAM_DRIVE)
-                .filter(drive -> drive.startsWith("overhead"))
-                .isPresent();
+        boolean isOverheadCam = isOverheadCam(known);
         pairs.roundRod(!isOverheadCam);
         if (!isOverheadCam) {
             pairs.counterweightAtCam();
@@ -549,9 +546,7 @@ final class Pairs {
 
     private void valves(boolean hasPushrods) {
         Optional<String> layout = known.build().choice(Choice.VALVE_LAYOUT);
-        boolean maybeOverhead = layout.filter("side"::equals).isEmpty()
-                || isAnyRead(known, Part.ROCKER)
-                || isAnyRead(known, Part.PUSHROD);
+        boolean maybeOverhead = !isSide(known) || isAnyRead(known, Part.ROCKER) || isAnyRead(known, Part.PUSHROD);
         boolean maybeSide = layout.filter("overhead"::equals).isEmpty();
         if (maybeOverhead) {
             for (Part valve : List.of(Part.INTAKE_VALVE, Part.EXHAUST_VALVE)) {
@@ -611,19 +606,25 @@ final class Pairs {
                 .anyMatch(term -> term.part() == part && !known.build().of(term).isEmpty());
     }
 
-    /** Words that leave an engine without a part of which something was read. */
-    static List<Finding> contradictions(Known known) {
-        List<Finding> findings = new ArrayList<>();
-        boolean isSide =
-                known.build().choice(Choice.VALVE_LAYOUT).filter("side"::equals).isPresent();
-        boolean isOverheadCam = known.build()
+    private static boolean isSide(Known known) {
+        return known.build().choice(Choice.VALVE_LAYOUT).filter("side"::equals).isPresent();
+    }
+
+    private static boolean isOverheadCam(Known known) {
+        return known.build()
                 .choice(Choice.CAM_DRIVE)
                 .filter(drive -> drive.startsWith("overhead"))
                 .isPresent();
+    }
+
+    /** Words that leave an engine without a part of which something was read. */
+    static List<Finding> contradictions(Known known) {
+        List<Finding> findings = new ArrayList<>();
+        boolean isSide = isSide(known);
         if (isSide && isAnyRead(known, Part.ROCKER)) {
             findings.add(contradiction(Choice.VALVE_LAYOUT, Part.ROCKER));
         }
-        if ((isSide || isOverheadCam) && isAnyRead(known, Part.PUSHROD)) {
+        if ((isSide || isOverheadCam(known)) && isAnyRead(known, Part.PUSHROD)) {
             findings.add(contradiction(isSide ? Choice.VALVE_LAYOUT : Choice.CAM_DRIVE, Part.PUSHROD));
         }
         return findings;
@@ -634,7 +635,7 @@ final class Pairs {
                 Finding.Kind.SUSPECT,
                 word.path(),
                 "an engine as this word says has no " + part.label()
-                        + ", and readings of one are written down: its gaps" + " are looked at as if it were there",
+                        + ", and readings of one are written down: its gaps are looked at as if it were there",
                 "write the word that is true of this engine, or take the readings of the " + part.label() + " out");
     }
 

@@ -437,10 +437,10 @@ final class Asking {
 
     /** Tables of flow and lift, as far as they count; why the others do not is said. */
     private ValveTables tables(Kind kind) {
-        FlowRead in = new FlowRead(known, true, kind.intakes());
-        FlowRead out = new FlowRead(known, false, kind.exhausts());
-        LiftRead up = new LiftRead(known, true, lacking.isEmpty() ? readings : Map.of());
-        LiftRead off = new LiftRead(known, false, lacking.isEmpty() ? readings : Map.of());
+        FlowTableReading in = new FlowTableReading(known, true, kind.intakes());
+        FlowTableReading out = new FlowTableReading(known, false, kind.exhausts());
+        LiftTableReading up = new LiftTableReading(known, true, lacking.isEmpty() ? readings : Map.of());
+        LiftTableReading off = new LiftTableReading(known, false, lacking.isEmpty() ? readings : Map.of());
         findings.addAll(in.findings());
         findings.addAll(out.findings());
         Stream.of(up, off).flatMap(read -> read.finding().stream()).forEach(findings::add);

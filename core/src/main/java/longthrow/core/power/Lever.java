@@ -17,8 +17,8 @@ enum Lever {
     PRIMARY_BORE(Needed.PRIMARY_BORE, Step.DIAMETER, "exhaust pipe", "a tenth more area"),
     SILENCER(Needed.SILENCER_HOLE, Step.DIAMETER, "silencer", "a tenth more area of its way out"),
     FRICTION(Needed.FRICTION, Step.LESS, "friction", "a tenth less"),
-    EARLIER(Needed.SPARK, Step.EARLIER, "spark too late", "3° earlier"),
-    LATER(Needed.SPARK, Step.LATER, "spark too early", "3° later");
+    EARLIER(Needed.SPARK, Step.EARLIER, "earlier spark", "by 3°"),
+    LATER(Needed.SPARK, Step.LATER, "later spark", "by 3°");
 
     private enum Step {
         AREA,

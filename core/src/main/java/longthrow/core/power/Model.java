@@ -176,7 +176,7 @@ final class Model {
         double centre = (intake ? 2.5 : 1.5) * Math.PI + 0.5 * (closes - opens);
         double checking = at(Needed.CHECKING_LIFT);
         double duration = Math.PI + opens + closes;
-        Optional<ReadLift> read = figures.tables().lift(intake);
+        Optional<TableLift> read = figures.tables().lift(intake);
         if (read.isPresent()) {
             return read.get().at(lift, checking, duration, centre);
         }

@@ -7,8 +7,8 @@ import longthrow.core.cycle.ValveFlow;
 record ValveTables(
         Optional<ValveFlow> intakeFlow,
         Optional<ValveFlow> exhaustFlow,
-        Optional<ReadLift> intakeLift,
-        Optional<ReadLift> exhaustLift) {
+        Optional<TableLift> intakeLift,
+        Optional<TableLift> exhaustLift) {
     static final ValveTables NONE =
             new ValveTables(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
@@ -16,7 +16,7 @@ record ValveTables(
         return intake ? intakeFlow : exhaustFlow;
     }
 
-    Optional<ReadLift> lift(boolean intake) {
+    Optional<TableLift> lift(boolean intake) {
         return intake ? intakeLift : exhaustLift;
     }
 }

@@ -47,8 +47,7 @@ final class TorqueList {
         if (!curve.rows().isEmpty()) {
             page.heading(Ink.STRONG, "AT EACH SPEED", "full throttle; ± is 95 %");
             curve.rows().forEach(this::row);
-            page.ifAny(
-                    INDENT, "each + % is the torque that a small step would give:", String.join("; ", curve.steps()));
+            page.ifAny(INDENT, "+ is the torque that a small step would give:", String.join("; ", curve.steps()));
         }
         if (!curve.sparks().isEmpty()) {
             page.heading(Ink.STRONG, "SPARK", "before top dead centre, full throttle; which key: see POWER");

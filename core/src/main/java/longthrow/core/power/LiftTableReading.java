@@ -13,9 +13,9 @@ import longthrow.core.term.Part;
 import longthrow.core.term.Term;
 
 /** What the lift table of one valve comes to, where its events and its full lift are known: they say where on the crank it stands. Else why it does not count. */
-final class LiftRead {
+final class LiftTableReading {
     private final Part valve;
-    private Optional<ReadLift> lift = Optional.empty();
+    private Optional<TableLift> lift = Optional.empty();
     private Optional<Finding> finding = Optional.empty();
     private List<DefaultUsed> taken = List.of();
 
@@ -23,14 +23,14 @@ final class LiftRead {
      * Of one valve.
      * @param readings with all of the valve timing, or none of it
      */
-    LiftRead(Known known, boolean intake, Map<Needed, Measured> readings) {
+    LiftTableReading(Known known, boolean intake, Map<Needed, Measured> readings) {
         this.valve = intake ? Part.INTAKE_VALVE : Part.EXHAUST_VALVE;
         known.lift(valve)
                 .filter(l -> !l.from().equals(ValveMovement.LOBE_FIGURES))
                 .ifPresent(table -> counts(table, intake, readings));
     }
 
-    Optional<ReadLift> lift() {
+    Optional<TableLift> lift() {
         return lift;
     }
 
@@ -55,7 +55,7 @@ final class LiftRead {
                             + ", and read tables of both valves, or the events, on a wheel that stands at 0 where a top dead centre is");
             return;
         }
-        ReadLift read = new ReadLift(table);
+        TableLift read = new TableLift(table);
         double duration = Math.PI + opens.value() + closes.value();
         try {
             read.at(full.value(), checking.value(), duration, 0);

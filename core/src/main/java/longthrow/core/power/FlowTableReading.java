@@ -24,7 +24,7 @@ import longthrow.core.term.Term;
 /**
  * What the flow tables of one valve come to: the one that counts as areas by lift, and a factor of 1 with the doubt of the bench. What a table needs and does not say, or cannot be, is a finding, and it does not count.
  */
-final class FlowRead {
+final class FlowTableReading {
     private static final String DECISION = "docs/decisions/0029-the-bench-and-what-stands-in-the-way.md";
 
     private final Known known;
@@ -39,7 +39,7 @@ final class FlowRead {
      * Of one valve.
      * @param count of such valves in the head
      */
-    FlowRead(Known known, boolean intake, int count) {
+    FlowTableReading(Known known, boolean intake, int count) {
         this.known = known;
         this.intake = intake;
         this.count = count;

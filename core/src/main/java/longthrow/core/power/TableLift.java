@@ -6,7 +6,7 @@ import longthrow.core.cycle.ValveLift;
  * How one valve is lifted as its lift table has it, and where that stands on the crank: by the events, which are figures with their doubt. The table gives the shape; moved events stretch it, a moved full lift raises it.
  * @param shape of the table, its angles with a zero of its own
  */
-record ReadLift(longthrow.core.measure.ValveLift shape) {
+record TableLift(longthrow.core.measure.ValveLift shape) {
     /**
      * Where the shape passes a lift on the way up and down [rad of its own].
      * @throws IllegalArgumentException where it does not come down to it on both sides

@@ -12,7 +12,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.term.Part;
 import org.junit.jupiter.api.Test;
 
-class ReadLiftTest {
+class TableLiftTest {
     private static final double FULL = 8e-3;
 
     /** Quick up, slow down: from -100 to 0 and from 0 to 140 degrees, in squares of the cosine. */
@@ -22,19 +22,19 @@ class ReadLiftTest {
         return FULL * c * c;
     }
 
-    private static ReadLift table(DoubleUnaryOperator lift, int from, int to) {
+    private static TableLift table(DoubleUnaryOperator lift, int from, int to) {
         List<longthrow.core.measure.ValveLift.Place> places = new ArrayList<>();
         for (int degrees = from; degrees <= to; degrees++) {
             // the table's zero stands 70 degrees before its peak
             places.add(new longthrow.core.measure.ValveLift.Place(
                     Math.toRadians(degrees + 70), lift.applyAsDouble(degrees), Measured.exact(0)));
         }
-        return new ReadLift(new longthrow.core.measure.ValveLift(
+        return new TableLift(new longthrow.core.measure.ValveLift(
                 Part.INTAKE_VALVE, "lift_tables[1]", places, Measured.exact(FULL), Measured.exact(-1), List.of()));
     }
 
-    private static ReadLift crooked() {
-        return table(ReadLiftTest::crooked, -99, 139);
+    private static TableLift crooked() {
+        return table(TableLiftTest::crooked, -99, 139);
     }
 
     /**
@@ -77,10 +77,10 @@ class ReadLiftTest {
 
     @Test
     void aTableThatStopsShortOfTheCheckingLiftTellsNothing() {
-        ReadLift cut = table(ReadLiftTest::crooked, -70, 139); // 1.65 mm at its first row
+        TableLift cut = table(TableLiftTest::crooked, -70, 139); // 1.65 mm at its first row
         assertThatThrownBy(() -> cut.at(FULL, 1e-3, 3.2, 7)).hasMessageContaining("checking lift");
         // below its last row it is carried on to the seat
-        ValveLift lift = table(ReadLiftTest::crooked, -90, 120).at(FULL, 1e-3, Math.toRadians(184.788), 7);
+        ValveLift lift = table(TableLiftTest::crooked, -90, 120).at(FULL, 1e-3, Math.toRadians(184.788), 7);
         assertThat(lift.carriedOn()).isCloseTo(crooked(120), within(1e-9));
         assertThat(lift.opens(0)).isLessThan(lift.opens(1e-3));
     }
