@@ -24,7 +24,7 @@ public enum VapourPressure {
     });
 
     /** 0 degrees Celsius [K]. */
-    static final double ICE_POINT = 273.15;
+    public static final double ICE_POINT = 273.15;
 
     /** Coldest air asked about [K]; over liquid water, which may be colder than ice. */
     public static final double COLDEST = ICE_POINT - 50;
