@@ -23,7 +23,8 @@ public record AirCorrection(AirStandard standard, Measured factor, double pressu
 
     /** A figure corrected; the standard goes with it. */
     public Corrected of(double observed) {
-        return new Corrected(observed * factor.value(), Math.abs(observed) * factor.standardUncertainty(), standard, isWithin());
+        return new Corrected(
+                observed * factor.value(), Math.abs(observed) * factor.standardUncertainty(), standard, isWithin());
     }
 
     /**

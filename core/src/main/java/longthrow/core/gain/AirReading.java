@@ -42,6 +42,8 @@ public record AirReading(Measured barometer, Measured temperature, Measured rela
 
     /** Density of the dry air over that at 99 kPa dry and 298 K. */
     public double densityRatio() {
-        return dryPressure() / 99e3 * (298 / (AirStandard.celsius(temperature.value()) + AirStandard.PRINTED_ICE_POINT));
+        return dryPressure()
+                / 99e3
+                * (298 / (AirStandard.celsius(temperature.value()) + AirStandard.PRINTED_ICE_POINT));
     }
 }

@@ -80,18 +80,19 @@ public enum AirStandard {
     private record Form(double pressureExponent, double temperatureExponent, double scale, double offset) {}
 
     private record Limits(
-            double coldest,
-            double hottest,
-            double lowest,
-            double highest,
-            double least,
-            double most,
-            String source) {}
+            double coldest, double hottest, double lowest, double highest, double least, double most, String source) {}
 
     private final String label;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a record of numbers
     private final Reference reference;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a record of numbers
     private final Form form;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a record of numbers
     private final Limits limits;
+
     private final String efficiencyRule;
 
     AirStandard(String label, Reference reference, Form form, Limits limits, String efficiencyRule) {
@@ -234,7 +235,14 @@ public enum AirStandard {
         List<String> beyond = new ArrayList<>();
         double celsius = celsius(temperature);
         tell(beyond, "air temperature", celsius, "°C", 1, limits.coldest, limits.hottest);
-        tell(beyond, reference.dry ? "dry pressure" : "pressure", pressure / 1e3, "kPa", 1, limits.lowest / 1e3, limits.highest / 1e3);
+        tell(
+                beyond,
+                reference.dry ? "dry pressure" : "pressure",
+                pressure / 1e3,
+                "kPa",
+                1,
+                limits.lowest / 1e3,
+                limits.highest / 1e3);
         tell(beyond, "factor", factor, "", 3, limits.least, limits.most);
         return beyond;
     }
@@ -242,9 +250,10 @@ public enum AirStandard {
     private void tell(List<String> to, String what, double got, String unit, int digits, double low, double high) {
         if (!Double.isNaN(low) && !(got >= low && got <= high)) {
             String number = "%." + digits + "f";
-            String text = what + " " + number + " %s is outside what " + label + " is meant for, %." + (unit.isEmpty() ? 2 : 0) + "f to %."
-                    + (unit.isEmpty() ? 2 : 0) + "f %s (%s)";
-            to.add(String.format(Locale.ROOT, text, got, unit, low, high, unit, limits.source).replaceAll(" +", " "));
+            String text = what + " " + number + " %s is outside what " + label + " is meant for, %."
+                    + (unit.isEmpty() ? 2 : 0) + "f to %." + (unit.isEmpty() ? 2 : 0) + "f %s (%s)";
+            to.add(String.format(Locale.ROOT, text, got, unit, low, high, unit, limits.source)
+                    .replaceAll(" +", " "));
         }
     }
 }

@@ -67,9 +67,13 @@ public record CurveFit(
         double squares = optimum.getCost() * optimum.getCost();
         double deviation = Math.sqrt(squares / (n - p));
         double[] found = optimum.getPoint().toArray();
-        double[][] inverse = new QRDecomposition(optimum.getJacobian()).getSolver().getInverse().getData();
+        double[][] inverse = new QRDecomposition(optimum.getJacobian())
+                .getSolver()
+                .getInverse()
+                .getData();
         List<Double> errors = Arrays.stream(inverse)
-                .map(row -> deviation * Math.sqrt(Arrays.stream(row).map(v -> v * v).sum()))
+                .map(row ->
+                        deviation * Math.sqrt(Arrays.stream(row).map(v -> v * v).sum()))
                 .toList();
         return new CurveFit(Arrays.stream(found).boxed().toList(), errors, squares, deviation);
     }

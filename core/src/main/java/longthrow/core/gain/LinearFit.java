@@ -52,7 +52,8 @@ public record LinearFit(
         RealMatrix matrix = new Array2DRowRealMatrix(a, false);
         QRDecomposition qr = new QRDecomposition(matrix, 1e-12);
         if (!qr.getSolver().isNonSingular()) {
-            throw new IllegalArgumentException("the figures to fit by cannot be told apart: one is a sum of others or does not change");
+            throw new IllegalArgumentException(
+                    "the figures to fit by cannot be told apart: one is a sum of others or does not change");
         }
         double[] slope = qr.getSolver().solve(new ArrayRealVector(b)).toArray();
         double[] left = residual(a, b, slope);
@@ -80,8 +81,7 @@ public record LinearFit(
         }
         coefficients[0] = constant;
         errors[0] = deviation * norm(meanRow);
-        return new LinearFit(
-                List.of(coefficients), List.of(errors), deviation, n - p - 1, 1 - squares / total);
+        return new LinearFit(List.of(coefficients), List.of(errors), deviation, n - p - 1, 1 - squares / total);
     }
 
     private static double[][] centred(double[][] x, double[] centre, double[] size) {
@@ -89,7 +89,8 @@ public record LinearFit(
         double[][] a = new double[n][centre.length];
         for (int j = 0; j < centre.length; j++) {
             int column = j;
-            centre[j] = Sample.mean(Arrays.stream(x).mapToDouble(row -> row[column]).toArray());
+            centre[j] =
+                    Sample.mean(Arrays.stream(x).mapToDouble(row -> row[column]).toArray());
             double squares = 0;
             for (int i = 0; i < n; i++) {
                 a[i][j] = x[i][j] - centre[j];

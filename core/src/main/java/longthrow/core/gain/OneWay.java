@@ -19,7 +19,8 @@ public record OneWay(double between, double betweenFreedom, double within, doubl
         double between = 0;
         double within = 0;
         for (double[] group : groups) {
-            Sample g = Sample.of(java.util.Arrays.stream(group).map(x -> x - mean).toArray());
+            Sample g =
+                    Sample.of(java.util.Arrays.stream(group).map(x -> x - mean).toArray());
             between += group.length * g.mean() * g.mean();
             within += g.sumOfSquares();
         }
@@ -36,7 +37,9 @@ public record OneWay(double between, double betweenFreedom, double within, doubl
         double f = f();
         return Double.isNaN(f)
                 ? Double.NaN
-                : Double.isInfinite(f) ? 0 : 1 - new FDistribution(betweenFreedom, withinFreedom).cumulativeProbability(f);
+                : Double.isInfinite(f)
+                        ? 0
+                        : 1 - new FDistribution(betweenFreedom, withinFreedom).cumulativeProbability(f);
     }
 
     /** Root of the mean square within. */

@@ -39,8 +39,7 @@ public record TwoSamples(
 
     static TwoSamples of(double difference, double standardError, double degreesOfFreedom) {
         double t = difference / standardError;
-        return new TwoSamples(
-                difference, standardError, t, degreesOfFreedom, twoSided(t, degreesOfFreedom));
+        return new TwoSamples(difference, standardError, t, degreesOfFreedom, twoSided(t, degreesOfFreedom));
     }
 
     static double twoSided(double t, double degreesOfFreedom) {

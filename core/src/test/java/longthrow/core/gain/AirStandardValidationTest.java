@@ -91,9 +91,15 @@ class AirStandardValidationTest {
     }
 
     private static double atReference(AirStandard standard) {
-        return factor(
-                standard,
-                AirReading.exact(standard.referencePressure() / 1e3, standard.referenceCelsius(), 0));
+        return factor(standard, AirReading.exact(standard.referencePressure() / 1e3, standard.referenceCelsius(), 0));
+    }
+
+    /** Scenario of the old and the new track: 99.2 kPa, 24 °C, 50 % and 87.3 kPa, 30 °C, 30 %: dry density ratio 0.863. */
+    @Test
+    void newTrackHasLessAir() {
+        double ratio = AirReading.exact(87.3, 30, 0.3).densityRatio()
+                / AirReading.exact(99.2, 24, 0.5).densityRatio();
+        assertThat(ratio).isCloseTo(0.863, within(0.0005));
     }
 
     /** engines/ranges_dyno_and_corrections.yaml: at the reference of J1349 J607 gives 1.041 and DIN 1.032 times as much, read and computed there. */
@@ -135,7 +141,10 @@ class AirStandardValidationTest {
     /** Exponents of 1.0 or 1.4 instead of 1.2 and 0.5 or 0.7 instead of 0.6 lie at the ends of the rectangles. */
     @Test
     void theStandardsOwnDoubtGrowsWithWhatItCorrects() {
-        assertThat(AirStandard.ISO_1585.correct(AirReading.exact(99, 25, 0)).factor().standardUncertainty())
+        assertThat(AirStandard.ISO_1585
+                        .correct(AirReading.exact(99, 25, 0))
+                        .factor()
+                        .standardUncertainty())
                 .isCloseTo(0, within(1e-12));
         AirReading high = AirReading.exact(83.5, 25, 0);
         double end = Math.pow(99 / 83.5, 1.4) - Math.pow(99 / 83.5, 1.2);
@@ -151,8 +160,13 @@ class AirStandardValidationTest {
         assertThat(mileHigh.of(10).label()).isEqualTo("by ISO 1585 (spark ignition), outside its limits");
         AirCorrection hot = AirStandard.ISO_1585.correct(AirReading.exact(101, 38, 0.45));
         assertThat(hot.beyond()).singleElement().asString().contains("air temperature 38.0 °C", "15 to 35 °C");
-        assertThat(AirStandard.SAE_J1349_1990.correct(AirReading.exact(98.6, 32, 0.7)).isWithin()).isTrue();
-        assertThat(AirStandard.SAE_J1349_2004.correct(AirReading.exact(98.6, 32, 0.7)).beyond())
+        assertThat(AirStandard.SAE_J1349_1990
+                        .correct(AirReading.exact(98.6, 32, 0.7))
+                        .isWithin())
+                .isTrue();
+        assertThat(AirStandard.SAE_J1349_2004
+                        .correct(AirReading.exact(98.6, 32, 0.7))
+                        .beyond())
                 .singleElement()
                 .asString()
                 .contains("0.97 to 1.03");
@@ -168,7 +182,8 @@ class AirStandardValidationTest {
                 .isCloseTo(gas / 0.85 - (1 / 0.85 - 1), within(1e-12))
                 .isCloseTo(printed, within(3e-4));
         assertThat(AirStandard.SAE_J1349_1990.correct(air, 1).factor().value()).isCloseTo(gas, within(1e-12));
-        assertThat(AirStandard.ISO_1585.correct(air, 0.8).factor().value()).isEqualTo(factor(AirStandard.ISO_1585, air));
+        assertThat(AirStandard.ISO_1585.correct(air, 0.8).factor().value())
+                .isEqualTo(factor(AirStandard.ISO_1585, air));
         assertThat(VapourPressure.MAGNUS_WMO.at(305.15) * 0.7).isEqualTo(air.vapour());
     }
 }

@@ -46,7 +46,8 @@ class StatisticsValidationTest {
     }
 
     private void summary(String caseId, String set) throws IOException {
-        Sample s = Sample.of(Arrays.stream(columns(set)).mapToDouble(row -> row[0]).toArray());
+        Sample s =
+                Sample.of(Arrays.stream(columns(set)).mapToDouble(row -> row[0]).toArray());
         check(caseId, s.mean(), s.standardDeviation(), s.firstAutocorrelation());
     }
 
@@ -171,7 +172,9 @@ class StatisticsValidationTest {
     }
 
     private static double[][] predictors(double[][] rows) {
-        return Arrays.stream(rows).map(row -> Arrays.copyOfRange(row, 1, row.length)).toArray(double[][]::new);
+        return Arrays.stream(rows)
+                .map(row -> Arrays.copyOfRange(row, 1, row.length))
+                .toArray(double[][]::new);
     }
 
     private static double[][] columns(String set) throws IOException {

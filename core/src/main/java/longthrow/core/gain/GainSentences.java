@@ -1,0 +1,287 @@
+package longthrow.core.gain;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import longthrow.core.measurement.Source;
+
+/** The one home of what is said about gains, dynos, days and trends. Numbers come with their doubt; the verdict comes first. */
+public final class GainSentences {
+    /** Chance below which something is worth a word. The usual one in twenty. */
+    private static final double ODD = 0.05;
+
+    private GainSentences() {}
+
+    static String noBaseline(String baseline) {
+        return "no session has the baseline '" + baseline
+                + "'; name the setup that the change is held against as its sessions do";
+    }
+
+    static String nothingToCompare(String baseline) {
+        return "every session has the baseline '" + baseline + "'; there is no change to hold against it";
+    }
+
+    static String mixedStandards() {
+        return "sessions are corrected by different standards, or some not at all; their figures cannot be compared. Correct all of them by one";
+    }
+
+    static String nothingKept(Session session) {
+        return "session " + session.name() + " has no pull left: of "
+                + session.runs().size()
+                + " the first is warm-up and the others are set aside. Take more, or leave the session out";
+    }
+
+    static String tooFewRuns(int kept, int sessions) {
+        return kept + " pulls kept in " + sessions + " sessions leave " + Math.max(0, kept - sessions)
+                + " to tell the scatter by; " + Comparison.LEAST_FREEDOM
+                + " are the least. Take three pulls a session or more: the first is warm-up and does not count";
+    }
+
+    static String noCommonSpeed() {
+        return "no speed of the grid is in every kept pull; set aside the short one, or use fewer speeds";
+    }
+
+    static String noScatter() {
+        return "the kept pulls of each session are alike to the last digit, which no engine does: copied rows, or a display too coarse. Without scatter nothing can be told";
+    }
+
+    static String why(Campaign.Rule rule, Run run) {
+        return switch (rule) {
+            case WARM_UP -> "first pull of its session: warm-up";
+            case OWNER -> "set aside: " + run.reason().orElse("");
+            case SLIPPED -> "the clutch slipped: engine and drum did not keep their ratio";
+        };
+    }
+
+    /** "+2.0 ± 0.6 %". */
+    static String percent(double share, double halfWidth) {
+        int digits = halfWidth < 0.005 ? 2 : 1;
+        return String.format(Locale.ROOT, "%+." + digits + "f ± %." + digits + "f %%", 100 * share, 100 * halfWidth);
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, "%.1f %%", 100 * share);
+    }
+
+    /** The verdict: real, or not shown, or how many more runs would tell; then by what rule. */
+    public static String verdict(Gain gain) {
+        Estimate e = gain.overall();
+        String figure = figure(gain) + " " + percent(e.gain(), e.halfWidthAnyDrift()) + by(gain);
+        Verdict v = gain.verdict();
+        String aim = percent(v.aim().gain());
+        return switch (v.outcome()) {
+            case REAL_GAIN -> "Real: '" + gain.setup() + "' gains, " + figure + ".";
+            case REAL_LOSS -> "Real: '" + gain.setup() + "' loses, " + figure + ".";
+            case NOT_SHOWN ->
+                "Not shown: " + figure + " is no more than scatter and drift make. A gain of " + aim
+                        + " or more is ruled out.";
+            case TAKE_MORE ->
+                "Not shown: " + figure + " may be scatter and drift. Take " + v.pulls() + " more runs in "
+                        + v.sessions() + " sessions, '" + gain.setup() + "' and '" + gain.baseline()
+                        + "' in turns, the first of each not counted: then it is settled "
+                        + ofFive(v.aim().power())
+                        + " whether there is a gain or none as large as " + aim + ".";
+            case CANNOT_BE_TOLD ->
+                "Not shown: " + figure + " may be scatter and drift. It cannot be told this way: even "
+                        + Aim.MOST_PULLS + " more runs would not settle a gain of " + aim
+                        + ". Make runs repeat better (warmth, clutch, fuel, air), or ask for a larger gain.";
+            case BASELINE_NOT_REPEATED ->
+                "Not shown: " + figure(gain) + " " + String.format(Locale.ROOT, "%+.1f %%", 100 * e.gain()) + by(gain)
+                        + ", but '" + gain.baseline() + "' was not run both before and after '" + gain.setup()
+                        + "', so the engine's drift is in it. Put it back and run it again.";
+        };
+    }
+
+    private static String ofFive(double power) {
+        return String.format(Locale.ROOT, "in %.0f cases of 100", 100 * power);
+    }
+
+    private static String by(Gain gain) {
+        return gain.standard().map(s -> " by " + s.label()).orElse(" uncorrected");
+    }
+
+    private static String figure(Gain gain) {
+        return gain.atSpeeds().isEmpty()
+                ? "peak"
+                : String.format(
+                        Locale.ROOT,
+                        "area from %.0f to %.0f rpm",
+                        gain.atSpeeds().get(0).speedRpm(),
+                        gain.atSpeeds().get(gain.atSpeeds().size() - 1).speedRpm());
+    }
+
+    /** What stands behind the verdict, one thing a line: both widths and which decides, drift, scatter, what cannot be proved, standard, other ways of reckoning. */
+    public static List<String> grounds(Gain gain) {
+        Estimate e = gain.overall();
+        List<String> said = new ArrayList<>();
+        said.add(
+                "± is 95 %. " + percent(e.gain(), e.halfWidth())
+                        + " if the engine drifted on a straight line from pull to pull; "
+                        + percent(e.gain(), e.halfWidthAnyDrift())
+                        + " if between two baselines it may have stood anywhere from the level of the one to that of the other. The second decides.");
+        said.add(drift(gain));
+        said.add(scatter(gain.scatter()));
+        if (e.refit() > 0) {
+            said.add(String.format(
+                    Locale.ROOT,
+                    "What taking off and putting on again scatters is known from earlier campaigns and is in the ±: it alone makes ± %.1f %%.",
+                    100 * Source.NORMAL_95 * e.refit()));
+        }
+        if (gain.verdict().tries() > 1) {
+            said.add(gain.verdict().tries()
+                    + " changes were tried on one baseline, and chance with them: a gain counts as real by Holm's rule only"
+                    + " (chance " + percent(gain.verdict().chance()) + ").");
+        }
+        said.add(gain.standard()
+                .map(s -> "All figures corrected by " + s.label() + ".")
+                .orElse("Nothing is corrected for the weather: what it changed between sessions is in the gain."));
+        Gain.Others o = gain.others();
+        said.add(String.format(
+                Locale.ROOT,
+                "Reckoned otherwise: ± %.1f %% with each session's own scatter (Welch); %+.1f %% against the first baseline alone; %+.1f %% uncorrected with every pull, against the first baseline; %+.1f %% corrected with every pull.",
+                100 * o.welchHalfWidth(),
+                100 * o.againstFirst(),
+                100 * o.rawAgainstFirst(),
+                100 * o.allPullsCorrected()));
+        if (gain.atSpeeds().isEmpty()) {
+            said.add(
+                    "This is the peak alone. Whether the engine pulls better where it is used only the whole curve tells.");
+        }
+        return said;
+    }
+
+    private static String drift(Gain gain) {
+        Gain.Drift d = gain.drift();
+        if (!d.known()) {
+            return "No setup was run twice: what the engine drifted meanwhile is not known.";
+        }
+        String line = "The baseline drifted by " + percent(d.change(), d.halfWidth())
+                + " from its first session to its last.";
+        return d.agrees() < ODD
+                ? line + " Inside sessions the pulls run another way than that (chance "
+                        + String.format(Locale.ROOT, "%.1f %%", 100 * d.agrees())
+                        + "): the engine was not settled. Warm it longer, or make sessions shorter and more of them."
+                : line;
+    }
+
+    private static String scatter(Scatter s) {
+        return switch (s.from()) {
+            case RUNS ->
+                String.format(
+                        Locale.ROOT,
+                        "Runs scatter by %.3g (pooled inside sessions, %.0f degrees of freedom). No session checks another: what taking off and putting on again scatters cannot be told from so few, nor whether the drift was a line; an engine that wandered off and came back between the baselines is seen by neither.",
+                        s.deviation(),
+                        s.freedom());
+            case RUNS_AND_SESSIONS ->
+                String.format(
+                        Locale.ROOT,
+                        "Runs scatter by %.3g; sessions of one setup differ no more than runs explain (chance %.0f %%), so both are pooled (%.0f degrees of freedom).",
+                        s.deviation(),
+                        100 * s.refitChance(),
+                        s.freedom());
+            case SESSIONS ->
+                String.format(
+                        Locale.ROOT,
+                        "Sessions of one setup differ by %.3g more than runs explain (chance %.0f %%): refitting, or a drift that is no line. Their own scatter is used, with %.0f degree%s of freedom.",
+                        s.refit(),
+                        100 * s.refitChance(),
+                        s.freedom(),
+                        s.freedom() == 1 ? "" : "s");
+        };
+    }
+
+    /** Where it gains and where it loses, by the band that holds at every speed at once. */
+    public static String shape(Gain gain) {
+        if (gain.atSpeeds().isEmpty()) {
+            return "Peaks alone: no shape to tell.";
+        }
+        if (gain.shape().isEmpty()) {
+            return "At no speed by itself does it stand out of the band that holds at all speeds at once.";
+        }
+        List<String> parts = gain.shape().stream().map(GainSentences::stretch).toList();
+        String all = String.join(", ", parts);
+        return Character.toUpperCase(all.charAt(0)) + all.substring(1)
+                + "; elsewhere not shown (band that holds at all speeds at once).";
+    }
+
+    private static String stretch(Gain.Stretch s) {
+        String at = s.fromRpm() == s.toRpm()
+                ? String.format(Locale.ROOT, "at %.0f rpm", s.fromRpm())
+                : String.format(Locale.ROOT, "from %.0f to %.0f rpm", s.fromRpm(), s.toRpm());
+        return (s.gains() ? "gains " : "loses ") + at;
+    }
+
+    /** What a dyno shows beside another. */
+    public static String level(LevelFactor f) {
+        return String.format(
+                Locale.ROOT,
+                "%s shows %.3f ± %.3f times what %s shows (%d engine%s, by %s).",
+                f.to(),
+                f.factor(),
+                f.halfWidth(),
+                f.from(),
+                f.engines(),
+                f.engines() == 1 ? "" : "s",
+                f.standard().label());
+    }
+
+    /** Why there is no factor. */
+    public static String noLevelFactor(String from, String to) {
+        return "How " + from + " and " + to
+                + " differ cannot be told yet: run one engine at least twice on each of them, on different days, or three engines on both.";
+    }
+
+    /** Why two figures are not compared. */
+    public static String notCompared(LevelFactor.Figure first, LevelFactor.Figure second) {
+        return first.standard() != second.standard()
+                ? "Not compared: one is by " + first.standard().label() + ", the other by "
+                        + second.standard().label() + ". Correct both by one standard."
+                : "Not compared: one is from " + first.dyno() + ", the other from " + second.dyno()
+                        + ". Dynos differ in level; run one engine on both first.";
+    }
+
+    /** Whether the dyno is what it was. */
+    public static String day(DayCheck c) {
+        String figures = String.format(
+                Locale.ROOT,
+                "the reference engine shows %.2f, %d earlier days allow %.2f ± %.2f (by %s)",
+                c.today(),
+                c.days(),
+                c.expected(),
+                c.halfWidth(),
+                c.standard().label());
+        return c.isInside()
+                ? "The dyno is at its usual level: " + figures + "."
+                : "The dyno is off its usual level: " + figures
+                        + ". Look at barometer, load cell and its zero, clutch, tyre or roller, exhaust air at the intake; hold no figure of today against earlier ones until it is found.";
+    }
+
+    /** Why there is no check. */
+    public static String noDayCheck() {
+        return "What the dyno's level may differ by from day to day is not known yet: run the reference engine on three days or more.";
+    }
+
+    /** Whether an engine gains or loses over dates. */
+    public static String trend(Trend t) {
+        String over = String.format(Locale.ROOT, "over %.0f days and %d dates", t.span(), t.dates());
+        double change = t.perDay() * t.span();
+        double halfWidth = t.halfWidth() * t.span();
+        return t.isShown()
+                ? "'" + t.engine() + "' has " + (change > 0 ? "gained " : "lost ")
+                        + percent(Math.abs(change), halfWidth).substring(1) + " " + over + "."
+                : "'" + t.engine() + "': no trend shown, " + percent(change, halfWidth) + " " + over + ".";
+    }
+
+    /** Why there is no trend. */
+    public static String noTrend(String engine) {
+        return "'" + engine + "': no trend can be told from fewer than four dates.";
+    }
+
+    /** Pulls that do not count, each with its reason. */
+    public static String dropped(List<Campaign.Dropped> dropped) {
+        return dropped.stream()
+                .map(d -> d.session() + " " + d.run() + ": " + d.why())
+                .collect(Collectors.joining("; "));
+    }
+}
