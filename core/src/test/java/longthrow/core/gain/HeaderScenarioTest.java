@@ -80,7 +80,8 @@ class HeaderScenarioTest {
     @Test
     void itIsRealAndSaidSo() {
         assertThat(GAIN.verdict().outcome()).isEqualTo(Verdict.Outcome.REAL_GAIN);
-        assertThat(GainSentences.verdict(GAIN)).isEqualTo("Real: 'header' gains, peak +2.0 ± 0.6 % by ISO 1585 (spark ignition).");
+        assertThat(GainSentences.verdict(GAIN))
+                .isEqualTo("Real: 'header' gains, peak +2.0 ± 0.6 % by ISO 1585 (spark ignition).");
         assertThat(GainSentences.grounds(GAIN))
                 .anyMatch(
                         s -> s.contains("+2.00 ± 0.45 % if the engine drifted on a straight line")
