@@ -207,7 +207,7 @@ class PowerAnswerTest {
         String governed = ENGINE.replace(
                 "use: {", "use: {governor: whole, governed_speed: {specified: 3000 rpm, by: the engine's plate}, ");
         TorqueCurve curve = curve(power(governed, rpm(2900, 3400), counting(new AtomicInteger())));
-        assertThat(curve.rows().get(0).standing()).isEqualTo(Standing.DOES_NOT_RUN); // the runner ran nothing
+        assertThat(curve.rows().get(0).standing()).isEqualTo(Standing.NOT_RECKONED); // the runner ran nothing
         assertThat(curve.rows().get(1).standing()).isEqualTo(Standing.GOVERNED);
         assertThat(curve.rows().get(1).why()).contains("3000 rpm");
     }
@@ -341,6 +341,69 @@ class PowerAnswerTest {
         List<Finding> none = new ArrayList<>();
         figures(PORTS.replace("throat_diameter: 22.1 mm", "head_diameter: 25.0 mm, throat_diameter: 22.1 mm"), none);
         assertThat(none).noneMatch(f -> f.where().equals("intake_valve.throat_diameter"));
+    }
+
+    /** Read on an engine they are another engine's, or in another unit: what is usual stands for them, out loud. */
+    @Test
+    void whatNoValveHasIsNotUsed() {
+        String[][] cases = {
+            {"intake_valve: {head_diameter: 60 mm}", "intake_valve.head_diameter"},
+            {
+                "intake_valve: {head_diameter: 45 mm}\nexhaust_valve: {head_diameter: 43 mm}",
+                "exhaust_valve.head_diameter"
+            },
+            {"intake_valve: {throat_diameter: 10 mm, stem_diameter: 12 mm}", "intake_valve.throat_diameter"},
+            {"intake_valve: {head_diameter: 20 mm, lift: 16 mm}", "intake_valve.lift"},
+        };
+        for (String[] one : cases) {
+            List<Finding> findings = new ArrayList<>();
+            Figures figures = figures(ENGINE + one[0] + "\n", findings);
+            assertThat(findings)
+                    .as(one[0])
+                    .anyMatch(f -> f.where().equals(one[1]) && f.message().contains("is not used"));
+            assertThat(figures.number(Needed.INTAKE_HEAD)).isLessThan(0.045);
+        }
+        List<Finding> none = new ArrayList<>();
+        figures(
+                ENGINE + "intake_valve: {head_diameter: 27 mm, lift: 7 mm}\nexhaust_valve: {head_diameter: 25 mm}\n",
+                none);
+        assertThat(none).noneMatch(f -> f.message().contains("is not used"));
+    }
+
+    /** None is left out without a word, whatever is wrong with it. */
+    @Test
+    void aLiftTableThatDoesNotCountIsSaid() {
+        String lift = "lift_tables: [{valve: intake, at: valve, rows: {";
+        for (String rows : List.of(
+                "0°: 60 mm, 40°: 50 mm, 80°: 30 mm, 120°: 8 mm, 140°: 1 mm",
+                "0°: 1 mm, 40°: 3 mm, 80°: 9 mm",
+                "0°: 6 mm")) {
+            List<Finding> findings = new ArrayList<>();
+            figures(ENGINE + lift + rows + "}}]\n", findings);
+            assertThat(findings)
+                    .as(rows)
+                    .anyMatch(f -> f.where().equals("lift_tables[1]")
+                            && f.message().contains("does not count for torque")
+                            && !f.mend().isEmpty());
+        }
+        List<Finding> findings = new ArrayList<>();
+        figures(ENGINE + "intake_valve: {lift: 12 mm}\n" + lift + "0°: 6 mm, 40°: 4 mm, 80°: 0 mm}}]\n", findings);
+        assertThat(findings)
+                .anyMatch(f -> f.where().equals("lift_tables[1]") && f.message().contains("12"));
+    }
+
+    /** 60 degrees as they are written come out a last digit above what they are in radians. */
+    @Test
+    void aSparkThatNoEngineRunsWithIsNotUsed() {
+        assertThat(figures(ENGINE.replace("24°", "60°"), new ArrayList<>()).number(Needed.SPARK))
+                .isCloseTo(Math.toRadians(60), near(1e-9));
+        List<Finding> findings = new ArrayList<>();
+        Figures figures = figures(
+                ENGINE.replace("24°", "60°, key_offset: 4 mm") + "flywheel: {taper_diameter: 19 mm}\n", findings);
+        assertThat(figures.usual(Needed.SPARK).isPresent() || !figures.has(Needed.SPARK))
+                .isTrue();
+        assertThat(findings)
+                .anyMatch(f -> f.message().contains("60 °") && f.message().contains("is not used"));
     }
 
     @Test
@@ -517,6 +580,7 @@ class PowerAnswerTest {
         String[][] cases = {
             {"main_jet_drill: 1.60 mm", "carburettor.main_jet_drill", "too rich"},
             {"main_jet_drill: 0.35 mm", "carburettor.main_jet_drill", "too lean"},
+            {"main_jet_drill: 0.62 mm", "carburettor.main_jet_drill", "probably too lean"},
             {"main_jet_number: 72", "carburettor.main_jet_number", "not told"},
             {"main_jet_number: 72, main_jet_numbering: own", "carburettor.main_jet_number", "own"},
             {"main_jet_number: 900, main_jet_numbering: hundredths_mm", "carburettor.main_jet_number", "9"},

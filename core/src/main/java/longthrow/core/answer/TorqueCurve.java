@@ -115,7 +115,7 @@ public record TorqueCurve(
         /** The governor shuts the throttle before: full throttle is not to be had. */
         GOVERNED("held by the governor", false),
         /** No cycle comes of these figures at this speed, or none that repeats. */
-        DOES_NOT_RUN("does not run", false);
+        NOT_RECKONED("could not be reckoned", false);
 
         private final String label;
         private final boolean isTold;

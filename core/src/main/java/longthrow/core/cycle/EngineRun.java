@@ -1,5 +1,6 @@
 package longthrow.core.cycle;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
@@ -373,8 +374,9 @@ final class EngineRun {
             if (!(speed > STALLED * setting.speed())) {
                 throw new DoesNotRunException(
                         "at a mean of " + Math.round(setting.speed() * 30 / Math.PI)
-                                + " rpm a wheel of " + engine.inertia()
-                                + " kg m2 does not carry the crankshaft through compression: it stalls. Read the inertia of the wheel, or ask for a higher speed");
+                                + " rpm a wheel of "
+                                + String.format(Locale.ROOT, "%.2g", engine.inertia())
+                                + " kg m2 does not carry the crankshaft through compression: it stalls. Read the inertia of the wheel (flywheel.inertia) where it was not, or ask for a higher speed");
             }
         }
         angle = end;

@@ -5,9 +5,9 @@ import longthrow.core.quantity.Require;
 /** When the spark jumps. */
 public sealed interface Spark {
     /** Earliest and latest that is sought [rad before top dead centre]: 60 degrees is more than any petrol engine of this size was given, common practice, no source. */
-    double EARLIEST = Math.toRadians(60);
+    double EARLIEST = Math.toRadians(60) * (1 + 1e-12); // 60 degrees as written may come out a last digit higher
 
-    double LATEST = Math.toRadians(-10);
+    double LATEST = Math.toRadians(-10) * (1 + 1e-12);
 
     /** First guess where it is sought. */
     double FIRST = Math.toRadians(28);

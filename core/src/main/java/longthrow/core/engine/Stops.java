@@ -33,6 +33,10 @@ import longthrow.core.term.Term;
  */
 public final class Stops {
     /** A rim speed worked out in passing is printed to a tenth [m/s]. */
+    private static final String READ_PLATE =
+            "an engine kept as it was made: leave its governor on, read its governed or rated speed off plate or sheet and write it as "
+                    + Term.GOVERNED_SPEED.path() + " with whose word it is; ";
+
     private static final double RIM_DOUBT = 0.5;
     /** A speed with a smaller relative doubt was stated as it is. */
     private static final double STATED = 1e-6;
@@ -299,7 +303,7 @@ public final class Stops {
                         + (notSure.isEmpty() ? "" : "; " + String.join("; ", notSure)),
                 governed.filter(g -> isVouched(Term.GOVERNED_SPEED) && !isOfAnotherThrow(build, figures))
                                 .map(g -> "hold the maker's " + speed(g.value()) + "; ")
-                                .orElse("")
+                                .orElse(governed.isPresent() ? "" : READ_PLATE)
                         + "to go past it, flywheel first, then rod with new bolts, both rated by their makers for "
                         + wanted() + ", and a limiter; the governor out completely, not only its arm",
                 !exceeded.isEmpty()));

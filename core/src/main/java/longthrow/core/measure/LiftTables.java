@@ -8,7 +8,7 @@ import longthrow.core.build.LiftTable;
 import longthrow.core.quantity.Quantity;
 
 /** Lift tables are kept as they were read; here only what is plainly wrong with one is said. */
-final class LiftTables {
+public final class LiftTables {
     /** A curve through fewer points cannot be smoothed later. */
     static final int LEAST_ROWS = 12;
     /** Steps wider than this lose the shape of the flank [rad]; readings every 2 to 5 degrees are usual, common practice, no source. */
@@ -45,7 +45,8 @@ final class LiftTables {
                         .allMatch(r -> r.lift().si() <= rows.get(0).lift().si());
     }
 
-    static List<Finding> findings(Build build) {
+    /** What is plainly wrong with each; places as {@code lift_tables[1]}. */
+    public static List<Finding> findings(Build build) {
         List<Finding> findings = new ArrayList<>();
         for (int k = 0; k < build.lifts().size(); k++) {
             check(build.lifts().get(k), "lift_tables[" + (k + 1) + "]", findings);

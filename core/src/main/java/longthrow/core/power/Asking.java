@@ -14,10 +14,12 @@ import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Rung;
 import longthrow.core.build.Build;
+import longthrow.core.build.LiftTable;
 import longthrow.core.cycle.Spark;
 import longthrow.core.engine.Stops;
 import longthrow.core.gas.Fuel;
 import longthrow.core.life.Known;
+import longthrow.core.measure.LiftTables;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.power.Kind.Basis;
@@ -295,8 +297,30 @@ final class Asking {
     private void size() {
         for (Term term : List.of(Term.BORE, Term.STROKE, Term.COMPRESSION_RATIO)) {
             if (known.figure(term).isEmpty()) {
+                if (term == Term.COMPRESSION_RATIO) {
+                    shortcut();
+                }
                 known.missing(term).forEach(this::lacks);
             }
+        }
+    }
+
+    /** So many more readings are no longer way than another; layout. */
+    private static final int FEW_READINGS = 2;
+
+    /** One filling of the engine as it stands tells its ratio without taking it apart; told first, for the others take long. */
+    private void shortcut() {
+        if (!known.build().has(Term.VOLUME_IN_ASSEMBLY)
+                && known.missing(Term.COMPRESSION_RATIO).size() > FEW_READINGS) {
+            known.missing(Term.VOLUME_IN_ASSEMBLY).stream()
+                    .findFirst()
+                    .ifPresent(m -> lacks(new Rung.Missing(
+                            m.where(),
+                            m.what()
+                                    + " (the shortest way: instead of all readings of chamber, crown, gasket and deck)",
+                            m.how() + "; or " + Term.DECK_CLEARANCE.path()
+                                    + " instead of deck height, compression height and rod length",
+                            m.minutes())));
         }
     }
 
@@ -305,10 +329,16 @@ final class Asking {
         if (!readings.containsKey(Needed.SPARK)) {
             known.figure(Term.BASE_TIMING).ifPresent(timing -> readings.put(Needed.SPARK, timing));
         }
+        sparked();
         offset();
         events();
+        heads(kind);
         notBoth(Needed.INTAKE_THROAT, Needed.INTAKE_HEAD);
         notBoth(Needed.EXHAUST_THROAT, Needed.EXHAUST_HEAD);
+        stemmed(Needed.INTAKE_THROAT, Term.INTAKE_STEM);
+        stemmed(Needed.EXHAUST_THROAT, Term.EXHAUST_STEM);
+        lifted(Needed.INTAKE_LIFT, Needed.INTAKE_HEAD);
+        lifted(Needed.EXHAUST_LIFT, Needed.EXHAUST_HEAD);
         ValveTables tables = tables(kind);
         Set<Needed> without = EnumSet.noneOf(Needed.class);
         notFitted(Choice.AIR_FILTER, without, Needed.FILTER, Needed.AIRBOX);
@@ -340,6 +370,20 @@ final class Asking {
                     "Heywood (1988), 9.2, from memory"));
         }
         return all;
+    }
+
+    /** The sums bear a spark from 10 degrees after to 60 before top dead centre; past that a reading or a key is wrong. */
+    private void sparked() {
+        Measured spark = readings.get(Needed.SPARK);
+        if (spark != null && !(spark.value() >= Spark.LATEST && spark.value() <= Spark.EARLIEST)) {
+            unread(
+                    Needed.SPARK,
+                    "no such engine runs with it, timing and key together; from "
+                            + printer.print(Dimension.ANGLE, Spark.LATEST, 0).line() + " to "
+                            + printer.print(Dimension.ANGLE, Spark.EARLIEST, 0).line()
+                            + " before top dead centre is borne",
+                    "read " + Term.BASE_TIMING.path() + " and the key's offset again");
+        }
     }
 
     /** Along the piston's way: of the bore and of the pin together. */
@@ -397,6 +441,82 @@ final class Asking {
         }
     }
 
+    /** Over the bore there is room for heads that lie side by side within it, somewhat more where they lean; those of side valves lie beside it. */
+    private void heads(Kind kind) {
+        if (kind.layout() == Layout.SIDE_VALVE) {
+            return;
+        }
+        Measured bore = readings.get(Needed.BORE);
+        for (Needed head : List.of(Needed.INTAKE_HEAD, Needed.EXHAUST_HEAD)) {
+            Measured read = readings.get(head);
+            if (read != null && bore != null && read.low() > ONE_HEAD_OVER_BORE * bore.high()) {
+                unread(
+                        head,
+                        "a head so wide leaves no room over the bore for the other valve",
+                        "read it and the bore again");
+            }
+        }
+        Measured in = readings.get(Needed.INTAKE_HEAD);
+        Measured out = readings.get(Needed.EXHAUST_HEAD);
+        if (in != null && out != null && bore != null && in.low() + out.low() > HEADS_OVER_BORE * bore.high()) {
+            unread(
+                    Needed.INTAKE_HEAD,
+                    "both heads together are wider than the bore leaves room for",
+                    "read both and the bore again");
+            unread(
+                    Needed.EXHAUST_HEAD,
+                    "both heads together are wider than the bore leaves room for",
+                    "read both and the bore again");
+        }
+    }
+
+    /** Of the bore: what published heads have is at most 0.55 for one and 1.0 for both side by side; leaning valves a little more. Judgement, no source. */
+    private static final double ONE_HEAD_OVER_BORE = 0.75;
+
+    private static final double HEADS_OVER_BORE = 1.15;
+
+    /** A valve lifted by half its head's diameter passes all that its throat does; more than this of it is no valve's. Judgement, no source. */
+    private static final double LIFT_OVER_HEAD = 0.7;
+
+    private void unread(Needed needed, String why, String mend) {
+        Measured figure = readings.remove(needed);
+        if (figure != null) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    term(needed).path(),
+                    needed.label() + ", " + printed(needed, figure) + ", is not used: " + why
+                            + "; what is usual stands for it",
+                    mend));
+        }
+    }
+
+    private void stemmed(Needed throat, Term stem) {
+        Measured inside = readings.get(throat);
+        Optional<Measured> through = known.figure(stem);
+        if (inside != null && through.isPresent() && through.get().low() > HEADS_STEM * inside.high()) {
+            unread(
+                    throat,
+                    "its stem, "
+                            + printer.print(
+                                            Dimension.LENGTH,
+                                            through.get().value(),
+                                            through.get().expanded())
+                                    .line() + ", would fill it",
+                    "read " + term(throat).path() + " and " + stem.path() + " again");
+        }
+    }
+
+    /** Stem over throat, above which hardly anything passes; judgement, no source. */
+    private static final double HEADS_STEM = 0.7;
+
+    private void lifted(Needed lift, Needed head) {
+        Measured up = readings.get(lift);
+        Measured wide = readings.get(head);
+        if (up != null && wide != null && up.low() > LIFT_OVER_HEAD * wide.high()) {
+            unread(lift, "no valve with a head of " + printed(head, wide) + " is lifted so far", "read both again");
+        }
+    }
+
     /** Some wall is half a bore from any plug within the bore. */
     private void nearPlug() {
         Measured travel = readings.get(Needed.FLAME_TRAVEL);
@@ -444,10 +564,56 @@ final class Asking {
         findings.addAll(in.findings());
         findings.addAll(out.findings());
         Stream.of(up, off).flatMap(read -> read.finding().stream()).forEach(findings::add);
+        unusedLifts(Stream.of(up, off)
+                .flatMap(read -> read.finding().stream())
+                .map(Finding::where)
+                .collect(Collectors.toSet()));
         Stream.of(in.taken(), out.taken(), up.taken(), off.taken()).forEach(taken::addAll);
         in.factor(up.lift().isPresent()).ifPresent(f -> readings.put(Needed.INTAKE_FLOW, f));
         out.factor(off.lift().isPresent()).ifPresent(f -> readings.put(Needed.EXHAUST_FLOW, f));
         return new ValveTables(in.flow(), out.flow(), up.lift(), off.lift());
+    }
+
+    /** A lift table of which nothing was said so far stands for nothing here: that is told, and what is known of why. */
+    private void unusedLifts(Set<String> said) {
+        List<Finding> wrong = LiftTables.findings(known.build());
+        List<LiftTable> tables = known.build().lifts();
+        for (int k = 0; k < tables.size(); k++) {
+            LiftTable table = tables.get(k);
+            String place = "lift_tables[" + (k + 1) + "]";
+            boolean isSaid = said.contains(place);
+            Needed full = table.valve().equals("intake") ? Needed.INTAKE_LIFT : Needed.EXHAUST_LIFT;
+            double highest =
+                    table.rows().stream().mapToDouble(r -> r.lift().si()).max().orElse(0);
+            Optional<Measured> read = Optional.ofNullable(readings.get(full));
+            String unlike = read.filter(r -> table.at().equals("valve") && (highest < r.low() || highest > r.high()))
+                    .map(r -> "it lifts at most "
+                            + printer.print(Dimension.LENGTH, highest, 0).line() + ", and "
+                            + term(full).path() + " was read as " + printed(full, r))
+                    .orElse("");
+            List<Finding> own = wrong.stream()
+                    .filter(f -> f.where().equals(place) || f.where().startsWith(place + " "))
+                    .toList();
+            if (isSaid && unlike.isEmpty()) {
+                continue;
+            }
+            String why = Stream.concat(own.stream().map(Finding::message), Stream.of(unlike))
+                    .filter(words -> !words.isEmpty())
+                    .collect(Collectors.joining("; "));
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    place,
+                    (isSaid
+                                    ? "this lift table does not agree: "
+                                    : "this lift table does not count for torque, and a lobe with assumed flanks stands for it: ")
+                            + (why.isEmpty()
+                                    ? "another table of this valve stands, or events and full lift do not say where on the crank it stands"
+                                    : why),
+                    own.stream()
+                            .map(Finding::mend)
+                            .findFirst()
+                            .orElse("read it from shut to shut, and the valve's full lift with it")));
+        }
     }
 
     private static Term term(Needed needed) {

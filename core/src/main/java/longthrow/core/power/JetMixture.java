@@ -37,6 +37,18 @@ final class JetMixture {
 
     static final double RICHEST = 1.5;
 
+    /** Leaner by the best estimate than this, or surely leaner than what the air can burn, it is said that it is probably too lean; judgement, no source. */
+    static final double PROBABLY_LEAN = 0.9;
+
+    /** Whether a figure of this is surely, or probably, leaner than an engine under full throttle bears. */
+    static boolean isLean(Measured mixture) {
+        return isSurelyLean(mixture) || mixture.value() < PROBABLY_LEAN || (!mixture.isUnknown() && mixture.high() < 1);
+    }
+
+    static boolean isSurelyLean(Measured mixture) {
+        return !mixture.isUnknown() && mixture.high() < LEANEST;
+    }
+
     private static final String LABEL = "fuel over what the air can burn, by main jet and venturi";
 
     /** Nozzle's lip over the float's level [m]; judgement, no source. */

@@ -73,6 +73,9 @@ public final class Prediction {
     /** Readings that own less of the variance than this are not worth the time; our own choice. */
     private static final double LEAST_SHARE = 0.05;
 
+    /** A ± that becomes less by under half a point of a hundred is not seen where it is printed; layout. */
+    private static final double LEAST_CUT = 0.005;
+
     /** Places of the cycle that are told, every so many degrees. */
     private static final int EVERY = 2;
 
@@ -144,7 +147,7 @@ public final class Prediction {
             wanted.get(i).outcome = Optional.of(outcomes.get().get(i));
         }
         List<At> ran = wanted.stream().filter(p -> p.point().isPresent()).toList();
-        return advised(figures, speeds, ran, runner).map(advised -> curve(figures, places, advised));
+        return advised(figures, speeds, ran, runner).map(advised -> curve(figures, places, advised, speeds));
     }
 
     /** One speed on its way to a row. */
@@ -268,7 +271,7 @@ public final class Prediction {
 
     // ---- what is told
 
-    private TorqueCurve curve(Figures figures, List<At> places, Advised advised) {
+    private TorqueCurve curve(Figures figures, List<At> places, Advised advised, Speeds speeds) {
         List<Leaning> leanings = advised.leanings;
         List<Row> rows =
                 places.stream().map(p -> row(p, leanings, figures.fuel())).toList();
@@ -318,7 +321,7 @@ public final class Prediction {
                 shares,
                 readings(figures, leanings, at, torque),
                 List.of(),
-                sentences(bare, best.get(), torque, figures),
+                sentences(bare, best.get(), torque, figures, speeds),
                 advised.sparks,
                 Optional.empty());
     }
@@ -330,7 +333,7 @@ public final class Prediction {
         }
         Run.Outcome outcome = place.outcome.get();
         if (outcome.point().isEmpty()) {
-            return new Row(place.speed, Standing.DOES_NOT_RUN, outcome.why(), List.of(), List.of(), Optional.empty());
+            return new Row(place.speed, Standing.NOT_RECKONED, outcome.why(), List.of(), List.of(), Optional.empty());
         }
         Curve.Point point = outcome.point().get();
         List<Figure> figures = new ArrayList<>();
@@ -373,12 +376,41 @@ public final class Prediction {
                         PumpOctane.margin(acting, wanted)));
     }
 
+    /** No fuel is told, and what is wanted is surely more than any pump's. */
+    private List<Finding> beyondPumps(TorqueCurve curve) {
+        double most = Term.OCTANE_NUMBER.believable().most();
+        return curve.rows().stream()
+                .filter(row -> row.figure(Told.OCTANE_WANTED.key())
+                        .filter(f -> !f.figure().isUnknown() && f.figure().low() > most)
+                        .isPresent())
+                .max(Comparator.comparingDouble(row -> row.figure(Told.OCTANE_WANTED.key())
+                        .orElseThrow()
+                        .figure()
+                        .value()))
+                .map(row -> new Finding(
+                        Finding.Kind.WARNING,
+                        Term.COMPRESSION_RATIO.path(),
+                        "at " + speed(row.speed()) + " and full throttle it wants an octane number of "
+                                + said(
+                                        Dimension.RATIO,
+                                        row.figure(Told.OCTANE_WANTED.key())
+                                                .orElseThrow()
+                                                .figure())
+                                + ", more than any petrol has: it knocks, and the torque told is that without knock",
+                        "less compression; knock of this size breaks piston and rod within seconds"))
+                .stream()
+                .toList();
+    }
+
     /** Where it knocks, the speed at which it does so most: its torque is told as if it did not. */
     private List<Finding> knocking(TorqueCurve curve) {
         Optional<Row> worst = curve.rows().stream()
                 .filter(row -> row.figure(OCTANE_SPARE).isPresent())
                 .min(Comparator.comparingDouble(Prediction::spared));
-        if (worst.isEmpty() || spared(worst.get()) >= 0) {
+        if (worst.isEmpty()) {
+            return beyondPumps(curve);
+        }
+        if (spared(worst.get()) >= 0) {
             return List.of();
         }
         Row row = worst.get();
@@ -401,42 +433,71 @@ public final class Prediction {
             return List.of();
         }
         List<Finding> found = new ArrayList<>(jets.get().findings());
-        for (boolean isLean : new boolean[] {true, false}) {
-            List<Row> rows = curve.rows().stream()
-                    .filter(row -> row.figure(JetMixture.KEY)
-                            .map(Figure::figure)
-                            .filter(f -> !f.isUnknown())
-                            .filter(f -> isLean ? f.high() < JetMixture.LEANEST : f.low() > JetMixture.RICHEST)
-                            .isPresent())
-                    .toList();
-            if (!rows.isEmpty()) {
-                Measured first =
-                        rows.get(0).figure(JetMixture.KEY).orElseThrow().figure();
-                found.add(new Finding(
-                        Finding.Kind.WARNING,
-                        jets.get().where(),
-                        "at " + range(rows) + " main jet and venturi give " + said(Dimension.RATIO, first)
-                                + " times the fuel that the air can burn"
-                                + (rows.size() > 1 ? " (at the first of these speeds)" : "") + ": "
-                                + (isLean
-                                        ? "too lean to give the torque that is told, and hot, if it runs at all"
-                                        : "too rich to give the torque that is told, and fuel washes the oil off the bore")
-                                + "; below " + JetMixture.LEANEST + " and above " + JetMixture.RICHEST
-                                + " is told (judgement, no source)",
-                        (isLean ? "a larger" : "a smaller") + " main jet, or read jet and venturi again"));
-            }
-        }
+        lean(curve).ifPresent(found::add);
+        rich(curve).ifPresent(found::add);
         return found;
     }
 
+    private static Optional<Measured> jetted(Row row) {
+        return row.figure(JetMixture.KEY).map(Figure::figure);
+    }
+
+    /** From the leanest speed that is told, and which others are as lean. */
+    private Optional<Finding> lean(TorqueCurve curve) {
+        List<Row> rows = curve.rows().stream()
+                .filter(row -> jetted(row).filter(JetMixture::isLean).isPresent())
+                .toList();
+        if (rows.isEmpty()) {
+            return Optional.empty();
+        }
+        Measured leanest = rows.stream()
+                .flatMap(row -> jetted(row).stream())
+                .min(Comparator.comparingDouble(Measured::value))
+                .orElseThrow();
+        boolean isSure = rows.stream()
+                .anyMatch(row -> jetted(row).filter(JetMixture::isSurelyLean).isPresent());
+        return Optional.of(new Finding(
+                Finding.Kind.WARNING,
+                jets.orElseThrow().where(),
+                "at " + range(rows) + " main jet and venturi give down to " + said(Dimension.RATIO, leanest)
+                        + " times the fuel that the air can burn: "
+                        + (isSure ? "too lean" : "probably too lean")
+                        + " to give the torque that is told, and hot enough to burn a piston, if it runs at all"
+                        + (isSure ? "" : "; the ± is wide, so the plug and not this sum decides")
+                        + " (surely below " + JetMixture.LEANEST + ", or about below " + JetMixture.PROBABLY_LEAN
+                        + ", is told; judgement, no source)",
+                "a larger main jet, or read jet and venturi again; another fuel than the jet was right for wants"
+                        + " another jet: carburettor.jetted_fuel and what goes with it say which"));
+    }
+
+    private Optional<Finding> rich(TorqueCurve curve) {
+        List<Row> rows = curve.rows().stream()
+                .filter(row -> jetted(row)
+                        .filter(f -> !f.isUnknown() && f.low() > JetMixture.RICHEST)
+                        .isPresent())
+                .toList();
+        return rows.stream()
+                .flatMap(row -> jetted(row).stream())
+                .max(Comparator.comparingDouble(Measured::value))
+                .map(richest -> new Finding(
+                        Finding.Kind.WARNING,
+                        jets.orElseThrow().where(),
+                        "at " + range(rows) + " main jet and venturi give up to " + said(Dimension.RATIO, richest)
+                                + " times the fuel that the air can burn: too rich to give the torque that is told,"
+                                + " and fuel washes the oil off the bore (surely above " + JetMixture.RICHEST
+                                + " is told; judgement, no source)",
+                        "a smaller main jet, or read jet and venturi again"));
+    }
+
     /** Beside what the torque is reckoned with. */
-    private Optional<String> mixture(Row best, Figures figures) {
+    private Optional<String> mixture(Row best, Figures figures, boolean isLean) {
         return best.figure(JetMixture.KEY)
                 .map(jet -> "By main jet and venturi it gets " + said(Dimension.RATIO, jet.figure())
                         + " times the fuel that its air can burn at " + speed(best.speed())
                         + "; torque is reckoned with "
                         + said(Dimension.RATIO, figures.value(Needed.MIXTURE).orElseThrow())
-                        + ", a carburettor in order.");
+                        + ", a carburettor in order."
+                        + (isLean ? " With this jet it will not give it: see the warning." : ""));
     }
 
     private static double spared(Row row) {
@@ -518,13 +579,23 @@ public final class Prediction {
                 .sorted(Map.Entry.<Rung.Missing, Double>comparingByValue().reversed())
                 .limit(MOST_READINGS)
                 .map(e -> new Reading(e.getKey(), e.getValue(), now, now * Math.sqrt(Math.max(0, 1 - e.getValue()))))
+                .filter(r -> r.now() - r.after() >= LEAST_CUT)
                 .toList();
     }
 
-    private List<String> sentences(TorqueCurve curve, Row best, Measured torque, Figures figures) {
+    private List<String> sentences(TorqueCurve curve, Row best, Measured torque, Figures figures, Speeds speeds) {
         List<String> sentences = new ArrayList<>();
-        sentences.add(
-                "Most torque " + said(Dimension.TORQUE, torque) + " at " + speed(best.speed()) + marked(best) + ".");
+        if (torque.value() <= 0) {
+            sentences.add(
+                    "It does not pull at any of these speeds: what the gas gives is less than what rubs and pumps.");
+        }
+        sentences.add("Most torque " + said(Dimension.TORQUE, torque) + " at " + speed(best.speed()) + marked(best)
+                + flat(curve, best, torque) + ".");
+        if (torque.isUnknown()) {
+            sentences.add(
+                    "How sure that is could not be reckoned: with a figure moved within its doubt no cycle comes of"
+                            + " it, so these figures hardly go together. Do not count on it.");
+        }
         curve.most(Told.POWER.key())
                 .ifPresent(row -> sentences.add("Most power "
                         + said(
@@ -536,7 +607,9 @@ public final class Prediction {
                 + " figures are as read, the others as they are usual in such engines; full throttle, warm,"
                 + " sound and tuned.");
         sentences.add(air(figures));
-        mixture(best, figures).ifPresent(sentences::add);
+        boolean isLean = curve.rows().stream()
+                .anyMatch(row -> jetted(row).filter(JetMixture::isLean).isPresent());
+        mixture(best, figures, isLean).ifPresent(sentences::add);
         if (Asking.isPetrol(figures.fuel()) && asking.octane().isEmpty()) {
             sentences.add(
                     "Whether it knocks is not known: the octane number of the fuel, with its scale, is not told.");
@@ -544,16 +617,36 @@ public final class Prediction {
         OptionalDouble taper = known.figure(Term.TAPER_DIAMETER).stream()
                 .mapToDouble(Measured::value)
                 .findFirst();
-        sentences.addAll(SparkAdvice.sentences(curve.sparks(), taper, printer));
-        for (Standing standing : List.of(Standing.REFUSED, Standing.GOVERNED, Standing.DOES_NOT_RUN)) {
+        sentences.addAll(SparkAdvice.sentences(
+                curve.sparks(), taper, printer, speeds.chosen().isEmpty(), isLean));
+        for (Standing standing : List.of(Standing.REFUSED, Standing.GOVERNED, Standing.NOT_RECKONED)) {
             List<Row> rows =
                     curve.rows().stream().filter(r -> r.standing() == standing).toList();
             if (!rows.isEmpty()) {
-                sentences.add("No power is told at " + range(rows) + ", which is " + standing.label() + ": "
-                        + rows.get(0).why() + ".");
+                sentences.add("No power is told at " + range(rows) + " (" + standing.label() + "): "
+                        + rows.get(0).why() + "."
+                        + (standing == Standing.NOT_RECKONED ? " The most that is told may be passed there." : ""));
             }
         }
         return sentences;
+    }
+
+    /** Where the most stands at the lowest speed looked at, or others are as good within the doubt. */
+    private String flat(TorqueCurve curve, Row best, Measured torque) {
+        boolean isLowest =
+                curve.rows().get(0).speed() == best.speed() && curve.rows().size() > 1;
+        if (!isLowest || torque.isUnknown()) {
+            return "";
+        }
+        Optional<Row> last = curve.rows().stream()
+                .takeWhile(row -> row.figure(Told.TORQUE.key())
+                        .filter(f -> f.figure().value() >= torque.low())
+                        .isPresent())
+                .reduce((first, second) -> second)
+                .filter(row -> row.speed() > best.speed());
+        return ", the lowest speed that was looked at"
+                + last.map(row -> "; within its doubt it is as much up to " + speed(row.speed()))
+                        .orElse("");
     }
 
     /** What it breathes. */

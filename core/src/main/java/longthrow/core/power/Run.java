@@ -41,11 +41,15 @@ public record Run(Figures figures, double speed, Mesh mesh, Optional<Settled> fr
             return Optional.of(
                     new Outcome(Optional.empty(), "the sums do not bear these figures together: " + e.getMessage()));
         }
-        return point.map(p -> p.point().effort().settled()
-                ? new Outcome(Optional.of(p), "")
-                : new Outcome(
-                        Optional.empty(),
-                        "after " + p.point().effort().cycles() + " cycles they still differ from one to the next"));
+        return point.map(
+                p -> p.point().effort().settled()
+                        ? new Outcome(Optional.of(p), "")
+                        : new Outcome(
+                                Optional.empty(),
+                                "the sums do not settle: after "
+                                        + p.point().effort().cycles()
+                                        + " cycles one still differs from the next. That is no word on whether the engine runs; ask for a speed a"
+                                        + " little beside it, and where many do not settle look over valve timing, plates and pipe lengths"));
     }
 
     /**

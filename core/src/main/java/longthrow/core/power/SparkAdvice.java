@@ -16,7 +16,7 @@ import longthrow.core.quantity.Units;
 /** One key serves at all speeds: which of those that are sold comes nearest the better spark at all of them together and is let by each of them. */
 final class SparkAdvice {
     private static final String CAUTION =
-            "An earlier spark raises the peak pressure and the heat of piston and head, and knock burns a piston"
+            "An earlier spark raises the peak pressure, the heat of piston and head and the kick-back on starting, and knock burns a piston"
                     + " before it is heard over the exhaust; check the timing with a lamp after every change, go by one"
                     + " step, read the plug, and ask life again.";
 
@@ -102,9 +102,12 @@ final class SparkAdvice {
 
     /**
      * What to say of keys over all speeds, a caution beside it.
-     * @param taper diameter of the taper at the key [m]; empty where not known
+     * @param taper   diameter of the taper at the key [m]; empty where not known
+     * @param isWhole whether the speeds reach from idle to the one wanted; a key stands at all of them, and where its owner chose others no earlier one is advised
+     * @param isLean  whether the jet reads so lean that an earlier spark must not be added
      */
-    static List<String> sentences(List<SparkSweep> sweeps, OptionalDouble taper, FigurePrinter printer) {
+    static List<String> sentences(
+            List<SparkSweep> sweeps, OptionalDouble taper, FigurePrinter printer, boolean isWhole, boolean isLean) {
         Optional<Measured> set = sweeps.stream().flatMap(s -> s.set().stream()).findFirst();
         if (set.isEmpty()) {
             return List.of();
@@ -138,10 +141,14 @@ final class SparkAdvice {
                                                     + " rattle, and have a fuel of a higher octane number at hand.")));
         }
         Optional<Key> key = key(sweeps);
-        if (key.isPresent() && key.get().advance > now && !isLookedThrough(sweeps)) {
+        if (key.isPresent() && key.get().advance > now && isLean) {
+            return List.of("No earlier spark is advised while main jet and venturi read so lean: a lean engine runs hot"
+                    + " and is the first to burn its piston. Mend the jet first.");
+        }
+        if (key.isPresent() && key.get().advance > now && !(isWhole && isLookedThrough(sweeps))) {
             return List.of("An earlier spark would give " + share(key.get().gain)
-                    + " of torque at the speeds that were looked at; no key is advised by so few, for knock is"
-                    + " often worst at low speed: ask at all speeds, from idle up.");
+                    + " of torque at the speeds that were looked at; no key is advised by these alone, for one key"
+                    + " stands at all speeds and knock is often worst at low speed: ask at all speeds, from idle up.");
         }
         if (key.isPresent()) {
             String beside = key.get().advance > now ? CAUTION : LATE;

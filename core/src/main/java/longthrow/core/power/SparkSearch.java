@@ -355,9 +355,11 @@ final class SparkSearch {
                         .append(".");
             }
             case EARLIER_THAN ->
-                said.append("Up to the earliest spark that was reckoned, ")
+                said.append("By the best estimate the octane number wanted stays below the fuel's up to the earliest")
+                        .append(" spark that was reckoned, ")
                         .append(angle(limited.angle().orElseThrow()))
-                        .append(", the octane number wanted stays below the fuel's.");
+                        .append("; ")
+                        .append(surelyUpTo());
             case LATER_THAN ->
                 said.append("It knocks even with the latest spark that was reckoned, ")
                         .append(angle(limited.angle().orElseThrow()))
@@ -365,6 +367,11 @@ final class SparkSearch {
             case UNKNOWN -> throw new IllegalStateException("a margin without a limit");
         }
         double octane = setting.acting.map(Measured::value).orElse(Double.NaN);
+        if (best.side() == Side.EARLIER_THAN) {
+            said.append(" So early a best is beyond what such engines are run at: the sum burns too fast there, torque")
+                    .append(" hardly changes, and it is no advice to set it.");
+        }
+        said.append(" Which key: see what is said of all speeds.");
         if (octane < Knock.LOWEST_FITTED || octane > Knock.HIGHEST_FITTED) {
             said.append(" The fuel lies outside of the ")
                     .append((int) Knock.LOWEST_FITTED)
@@ -373,6 +380,19 @@ final class SparkSearch {
                     .append(" octane that the formula was fitted to.");
         }
         return said.toString();
+    }
+
+    /** How far the fuel is surely enough, with the doubt of what is wanted and of what the fuel acts as. */
+    private String surelyUpTo() {
+        Optional<Point> last = points.stream()
+                .filter(p -> spare(p.octaneWanted()).low() >= 0)
+                .max(Comparator.comparingDouble(Point::advance));
+        return last.isEmpty()
+                ? "within the doubt of the sum it may knock at any of them."
+                : last.get().equals(points.get(points.size() - 1))
+                        ? "with the doubt of the sum too."
+                        : "surely, with the doubt of the sum, only up to "
+                                + angle(Measured.exact(last.get().advance())) + ".";
     }
 
     /** The octane number that is wanted at the spark as set, or at that of most torque. */

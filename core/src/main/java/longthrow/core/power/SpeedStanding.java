@@ -14,6 +14,7 @@ import longthrow.core.answer.TorqueCurve.Standing;
 import longthrow.core.answer.Verdict;
 import longthrow.core.engine.GapStops;
 import longthrow.core.engine.Stops;
+import longthrow.core.quantity.Units;
 
 /**
  * Whether an engine may be run at a speed, by what {@code life} found at the one speed it was asked for. What is passed there is passed above; below, what was refused for its speed alone is no more than not approved,
@@ -67,15 +68,26 @@ final class SpeedStanding {
         boolean isRefused = approval.verdict() == Approval.State.REFUSED;
         if (isRefused
                 && (approval.asked().isEmpty() || speed >= approval.asked().getAsDouble() * (1 - ROUNDING))) {
-            return Optional.of(approval.said());
+            return Optional.of(refusal());
         }
         if (isRefused && isAtAnySpeed()) {
-            return Optional.of(approval.said());
+            return Optional.of(refusal());
         }
         return rungs.stream()
                 .filter(rung -> isPassed(rung, speed))
                 .findFirst()
-                .map(rung -> rung.label() + " gives up below");
+                .map(rung -> rung.label() + " ends at "
+                        + Math.round(Units.RPM.fromSi(rung.speed().orElseThrow().value())) + " rpm");
+    }
+
+    /** In the words of life, and by what. */
+    private String refusal() {
+        List<String> by = rungs.stream()
+                .filter(Rung::isRefused)
+                .map(Rung::label)
+                .distinct()
+                .toList();
+        return by.isEmpty() ? approval.said() : approval.said() + ", for " + String.join("; ", by);
     }
 
     /** Damage, parts that touch, and limits that no speed decides; what else is refused without a limit of speed that says why counts as such, to be on the safe side. */

@@ -37,7 +37,8 @@ enum Told {
     BURN_10("a tenth burned, after top dead centre", Dimension.ANGLE, p -> fire(p, Fire::tenth)),
     BURN_50("half burned, after top dead centre", Dimension.ANGLE, p -> fire(p, Fire::half)),
     BURN_90("nine tenths burned, after top dead centre", Dimension.ANGLE, p -> fire(p, Fire::nineTenths)),
-    OCTANE_WANTED("octane number wanted", Dimension.RATIO, p -> fire(p, Fire::octaneWanted)),
+    OCTANE_WANTED(
+            "octane number wanted, between motor and research", Dimension.RATIO, p -> fire(p, Fire::octaneWanted)),
     EXHAUST_TEMPERATURE(
             "exhaust as it leaves the cylinder",
             Dimension.TEMPERATURE,

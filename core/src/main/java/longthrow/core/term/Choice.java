@@ -23,9 +23,9 @@ public enum Choice {
             "made_for",
             Part.WHOLE,
             "what its maker made the engine for",
-            new Option("utility", "to drive a machine at a governed speed"),
+            new Option("utility", "to drive a machine at a governed speed; such an engine stays one in a kart"),
             new Option("road", "to move a vehicle on road or trail"),
-            new Option("competition", "to win")),
+            new Option("competition", "to win: its maker built it for racing")),
     DONOR("donor", Part.WHOLE, "what the engine was sold as"),
     CAM_DRIVE(
             "drive",

@@ -73,7 +73,11 @@ class SparkSweepTest {
     }
 
     private static String advice(SparkSweep... sweeps) {
-        List<String> said = SparkAdvice.sentences(List.of(sweeps), OptionalDouble.of(0.0222), PRINTER);
+        return advice(true, false, sweeps);
+    }
+
+    private static String advice(boolean isWhole, boolean isLean, SparkSweep... sweeps) {
+        List<String> said = SparkAdvice.sentences(List.of(sweeps), OptionalDouble.of(0.0222), PRINTER, isWhole, isLean);
         assertThat(said).hasSize(1);
         return said.get(0);
     }
@@ -160,6 +164,13 @@ class SparkSweepTest {
         assertThat(step(near, 2).isAllowed()).isFalse();
         assertThat(step(near, -2).isAllowed()).isTrue();
         assertThat(advice(near)).contains("not advised").contains("may knock");
+        // at speeds of one's own choice none, and none while the jet reads lean
+        assertThat(advice(false, false, slow, middle, calm))
+                .contains("no key is advised")
+                .contains("all speeds");
+        assertThat(advice(true, true, slow, middle, calm))
+                .contains("No earlier spark")
+                .contains("jet");
         // by too few speeds, or by high ones alone, none
         assertThat(advice(calm)).contains("no key is advised").contains("low speed");
         assertThat(advice(calm, calm, middle)).contains("no key is advised");
@@ -203,7 +214,7 @@ class SparkSweepTest {
         assertThat(unread.margin()).isEqualTo(SparkSweep.Spot.UNKNOWN);
         assertThat(degrees(unread.limited())).isCloseTo(46, within(TIGHT));
         assertThat(unread.steps()).isEmpty();
-        assertThat(SparkAdvice.sentences(List.of(unread), OptionalDouble.empty(), PRINTER))
+        assertThat(SparkAdvice.sentences(List.of(unread), OptionalDouble.empty(), PRINTER, true, false))
                 .isEmpty();
     }
 

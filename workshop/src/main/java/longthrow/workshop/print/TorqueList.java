@@ -1,5 +1,7 @@
 package longthrow.workshop.print;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +14,8 @@ import longthrow.core.answer.TorqueCurve;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Units;
 
 /** What torque over what speeds: what it comes to, a line or two for each speed, who owns the doubt, what to read next. */
 final class TorqueList {
@@ -103,11 +107,18 @@ final class TorqueList {
                     Ink.STRONG,
                     printer.print(Dimension.ANGLE, point.advance(), 0).line() + ":",
                     Ink.PLAIN,
-                    printer.print(Dimension.TORQUE, point.torque(), 0).line()
+                    rounded(point.torque())
                             + (Double.isNaN(point.octaneWanted())
                                     ? ""
                                     : String.format(Locale.ROOT, "; octane wanted %.0f", point.octaneWanted())));
         }
+    }
+
+    /** To a hundredth: the same engine beside itself, whose differences count and whose doubt stands at the speed. */
+    private String rounded(double torque) {
+        return printer.print(
+                        Quantity.of(BigDecimal.valueOf(torque).setScale(2, RoundingMode.HALF_UP), Units.NEWTON_METRE))
+                .line();
     }
 
     private void jet(JetAdvice jet) {

@@ -152,7 +152,7 @@ class TorqueChartTest {
                 all(),
                 curve(told(3000, Standing.APPROVED, 9, 0)),
                 curve(told(1500, Standing.NOT_APPROVED, -2, 1), told(3000, Standing.NOT_APPROVED, 160, 30)),
-                curve(untold(1500, Standing.DOES_NOT_RUN), told(3000, Standing.APPROVED, 9, 1)),
+                curve(untold(1500, Standing.NOT_RECKONED), told(3000, Standing.APPROVED, 9, 1)),
                 curve(untold(1500, Standing.REFUSED), untold(2000, Standing.REFUSED)));
         for (TorqueCurve curve : curves) {
             assertThat(Drawing.of(TorqueChart.of(curve, units, "c")).faults("c"))
