@@ -25,6 +25,7 @@ import longthrow.core.term.Term;
  * @param shaking    where the shake goes; empty for questions that do not ask it
  * @param clearances what may touch, the unknown first, then the nearest; empty for questions that do not ask it
  * @param torque     what torque over what speeds; empty for questions that do not ask it
+ * @param runs       what runs on a dynamometer came to; empty for questions that do not ask it
  */
 public record Answer(
         String question,
@@ -44,7 +45,8 @@ public record Answer(
         Optional<LimitLadder> ladder,
         Optional<Shaking> shaking,
         List<Clearance> clearances,
-        Optional<TorqueCurve> torque) {
+        Optional<TorqueCurve> torque,
+        Optional<DynoRuns> runs) {
     public Answer {
         values = List.copyOf(values);
         verdicts = List.copyOf(verdicts);
@@ -90,6 +92,7 @@ public record Answer(
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -126,37 +129,43 @@ public record Answer(
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
                 Optional.empty());
     }
 
     /** The same with how the valves move. */
     public Answer withMovements(List<ValveMovement> other) {
-        return copy(stops, other, ladder, shaking, clearances, torque);
+        return copy(stops, other, ladder, shaking, clearances, torque, runs);
     }
 
     /** The same with what lets go first. */
     public Answer withLadder(LimitLadder other) {
-        return copy(stops, movements, Optional.of(other), shaking, clearances, torque);
+        return copy(stops, movements, Optional.of(other), shaking, clearances, torque, runs);
     }
 
     /** The same with where the shake goes. */
     public Answer withShaking(Shaking other) {
-        return copy(stops, movements, ladder, Optional.of(other), clearances, torque);
+        return copy(stops, movements, ladder, Optional.of(other), clearances, torque, runs);
     }
 
     /** The same with what may touch. */
     public Answer withClearances(List<Clearance> other) {
-        return copy(stops, movements, ladder, shaking, other, torque);
+        return copy(stops, movements, ladder, shaking, other, torque, runs);
     }
 
     /** The same with these stops. */
     public Answer withStops(List<Stop> other) {
-        return copy(other, movements, ladder, shaking, clearances, torque);
+        return copy(other, movements, ladder, shaking, clearances, torque, runs);
     }
 
     /** The same with what torque it makes. */
     public Answer withTorque(TorqueCurve other) {
-        return copy(stops, movements, ladder, shaking, clearances, Optional.of(other));
+        return copy(stops, movements, ladder, shaking, clearances, Optional.of(other), runs);
+    }
+
+    /** The same with what runs on a dynamometer came to. */
+    public Answer withRuns(DynoRuns other) {
+        return copy(stops, movements, ladder, shaking, clearances, torque, Optional.of(other));
     }
 
     private Answer copy(
@@ -165,7 +174,8 @@ public record Answer(
             Optional<LimitLadder> limits,
             Optional<Shaking> shake,
             List<Clearance> gaps,
-            Optional<TorqueCurve> curve) {
+            Optional<TorqueCurve> curve,
+            Optional<DynoRuns> ran) {
         return new Answer(
                 question,
                 engine,
@@ -184,7 +194,8 @@ public record Answer(
                 limits,
                 shake,
                 gaps,
-                curve);
+                curve,
+                ran);
     }
 
     /** The figure found for a term, if there is one. */

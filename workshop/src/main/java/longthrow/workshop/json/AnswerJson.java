@@ -430,7 +430,7 @@ public final class AnswerJson {
             .number("now", "95 % doubt of the most torque, as a share of it", TorqueCurve.Reading::now)
             .number("after", "the same with this one read well", TorqueCurve.Reading::after);
 
-    private static final JsonShape<Measured> DOUBTED = doubted(new JsonShape<Measured>(), Function.identity());
+    static final JsonShape<Measured> DOUBTED = doubted(new JsonShape<Measured>(), Function.identity());
 
     private static final JsonShape<SparkSweep.Point> SPARK_POINT = new JsonShape<SparkSweep.Point>()
             .number("advance", "of the spark before top dead centre, in rad", SparkSweep.Point::advance)
@@ -832,6 +832,11 @@ public final class AnswerJson {
                     TORQUE,
                     a -> a.torque().stream().toList())
             .list(
+                    "runs",
+                    "what runs on a dynamometer came to, one; empty for questions that do not ask it",
+                    RunsJson.RUNS,
+                    a -> a.runs().stream().toList())
+            .list(
                     "clearances",
                     "what may touch, the unknown first, then the gravest; empty for questions that do not ask it",
                     CLEARANCE,
@@ -856,7 +861,7 @@ public final class AnswerJson {
     }
 
     /** The shape with a figure and its interval, which is null where its doubt is unknown. */
-    private static <T> JsonShape<T> doubted(JsonShape<T> shape, Function<T, Measured> of) {
+    static <T> JsonShape<T> doubted(JsonShape<T> shape, Function<T, Measured> of) {
         return shape.number("value", "best value", t -> of.apply(t).value())
                 .numberOrNull(
                         "low",

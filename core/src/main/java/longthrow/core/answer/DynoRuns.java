@@ -1,0 +1,195 @@
+package longthrow.core.answer;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+
+/**
+ * What runs on a dynamometer came to: each run, the mean of each setup with its band, and what each change did.
+ * @param standard  name of the standard that every figure is corrected to; empty where figures are as read
+ * @param place     where torque and power are told: at the crank, the drum, the brake, the wheel
+ * @param figure    of a curve or peak: torque or power
+ * @param sentences what it comes to, in plain words, the most important first
+ * @param runs      in their order
+ * @param setups    mean curves, the baseline first; empty where runs are peaks alone
+ * @param gains     one for each change, in the order in which they first came
+ * @param logs      files of loggers, and what became of their rows
+ * @param cautions  before an engine is run on such a bench
+ */
+public record DynoRuns(
+        String standard,
+        String place,
+        Dimension figure,
+        List<String> sentences,
+        List<Run> runs,
+        List<Setup> setups,
+        List<Gain> gains,
+        List<Log> logs,
+        List<String> cautions) {
+    public DynoRuns {
+        sentences = List.copyOf(sentences);
+        runs = List.copyOf(runs);
+        setups = List.copyOf(setups);
+        gains = List.copyOf(gains);
+        logs = List.copyOf(logs);
+        cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * One run.
+     * @param session in which
+     * @param setup   that was on
+     * @param name    of the run, or its number
+     * @param counts  whether it is in means and gains
+     * @param why     it does not; empty where it does
+     * @param factor  of the weather's correction; empty where nothing was corrected
+     * @param torque  highest, corrected; empty where the run does not tell it
+     * @param power   highest, corrected; likewise
+     * @param curve   by rising speed, as used; empty for a peak alone
+     */
+    public record Run(
+            String session,
+            String setup,
+            String name,
+            boolean counts,
+            String why,
+            Optional<Measured> factor,
+            Optional<Peak> torque,
+            Optional<Peak> power,
+            List<Point> curve) {
+        public Run {
+            curve = List.copyOf(curve);
+        }
+    }
+
+    /**
+     * A highest place.
+     * @param figure with its doubt [N m or W]
+     * @param speed  where [rad/s]; NaN where it is not known
+     * @param low    the highest place lies between this, with 95 % [rad/s]
+     * @param high   and this
+     * @param shown  whether the curve is shown to fall on both sides; else what it is instead, in words
+     */
+    public record Peak(Measured figure, double speed, double low, double high, String shown) {}
+
+    /**
+     * A figure at a speed.
+     * @param speed of the crank [rad/s]
+     * @param value [N m or W]
+     * @param half  95 % half-width; NaN where it is not known
+     */
+    public record Point(double speed, double value, double half) {}
+
+    /**
+     * The mean of one setup's runs.
+     * @param name    of the setup
+     * @param runs    that count
+     * @param torque  mean, with the 95 % band of the mean by the scatter of runs
+     */
+    public record Setup(String name, int runs, List<Point> torque) {
+        public Setup {
+            torque = List.copyOf(torque);
+        }
+    }
+
+    /** Whether a change did anything, in the order in which it is said. */
+    public enum Verdict {
+        REAL_GAIN("a real gain"),
+        REAL_LOSS("a real loss"),
+        NOT_SHOWN("not shown"),
+        TAKE_MORE("take more runs"),
+        CANNOT_BE_TOLD("cannot be told this way"),
+        BASELINE_NOT_REPEATED("the baseline was not run again");
+
+        private final String label;
+
+        Verdict(String label) {
+            this.label = label;
+        }
+
+        public String key() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        public String label() {
+            return label;
+        }
+    }
+
+    /**
+     * What one change did.
+     * @param setup    the change
+     * @param baseline against what
+     * @param verdict  on the whole
+     * @param of       what the overall figure is of: area under the curve over the speeds used, or peak
+     * @param gain     share of the baseline
+     * @param half     95 % half-width if drift was a straight line
+     * @param anyDrift 95 % half-width whatever shape the drift had: this one decides
+     * @param sentences what it comes to, in plain words
+     * @param points   at each speed; empty for peaks
+     * @param others   the same by weaker ways, beside it
+     * @param morePulls further pulls that would tell, each session's first counted; 0 where none are asked for
+     */
+    public record Gain(
+            String setup,
+            String baseline,
+            Verdict verdict,
+            String of,
+            double gain,
+            double half,
+            double anyDrift,
+            List<String> sentences,
+            List<GainPoint> points,
+            List<Way> others,
+            int morePulls) {
+        public Gain {
+            sentences = List.copyOf(sentences);
+            points = List.copyOf(points);
+            others = List.copyOf(others);
+        }
+    }
+
+    /**
+     * Gain at one speed, as share of the baseline.
+     * @param speed     of the crank [rad/s]
+     * @param baseline  corrected level of the baseline there [N m]
+     * @param gain      share of it
+     * @param pointwise 95 % half-width at this speed alone
+     * @param everySpeed half-width of the band that holds at every speed at once with 95 %
+     */
+    public record GainPoint(double speed, double baseline, double gain, double pointwise, double everySpeed) {}
+
+    /**
+     * The gain by another way.
+     * @param how  in words
+     * @param gain share of the baseline; NaN where it cannot be told so
+     * @param half 95 % half-width; NaN where that way has none
+     */
+    public record Way(String how, double gain, double half) {}
+
+    /**
+     * A logger's file.
+     * @param file    its name
+     * @param rows    in it
+     * @param kept    rows that were understood
+     * @param columns as recognised, for its owner to confirm
+     * @param listed  rows that were not kept, and what was found in those that were; in words
+     */
+    public record Log(String file, long rows, long kept, List<Column> columns, List<String> listed) {
+        public Log {
+            columns = List.copyOf(columns);
+            listed = List.copyOf(listed);
+        }
+    }
+
+    /**
+     * One column of a log.
+     * @param header  as it stands there, or its number
+     * @param meaning that it is taken for
+     * @param unit    that it is taken in
+     * @param sure    how sure, and why
+     */
+    public record Column(String header, String meaning, String unit, String sure) {}
+}

@@ -1,0 +1,276 @@
+package longthrow.core.dyno;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.answer.Finding;
+import longthrow.core.gain.Aim;
+import longthrow.core.gain.AirCorrection;
+import longthrow.core.gain.Campaign;
+import longthrow.core.gain.Comparison;
+import longthrow.core.gain.Estimate;
+import longthrow.core.gain.Gain;
+import longthrow.core.gain.GainSentences;
+import longthrow.core.gain.Run;
+import longthrow.core.gain.Session;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Units;
+
+/**
+ * The question {@code dyno}: what runs come to in one air, and whether a change did anything. From a sheet of runs to an answer; files of loggers are handed in as they were read ({@link Logged}).
+ */
+public final class Dyno {
+    /** Name of the question. */
+    public static final String QUESTION = "dyno";
+
+    private final DynoSheet sheet;
+    private final Logs logs;
+    private final Weather weather = new Weather();
+    private final List<Finding> findings = new ArrayList<>();
+    private final Set<DefaultUsed> defaults = new LinkedHashSet<>();
+
+    private Dyno(DynoSheet sheet, Logs logs) {
+        this.sheet = sheet;
+        this.logs = logs;
+    }
+
+    /**
+     * What the runs of a sheet come to.
+     * @param logs its loggers' files
+     */
+    public static Answer of(DynoSheet sheet, Logs logs) {
+        return new Dyno(sheet, logs).answer();
+    }
+
+    private Answer answer() {
+        Reading reading = new Reading(sheet, logs, findings, defaults);
+        List<Reading.Ran> ran = reading.all();
+        Dimension figure = reading.figure();
+        List<Reading.Ran> told = reading.alike();
+        GridOfRuns grid = new GridOfRuns(sheet, reading, findings);
+        List<Session> sessions = sessions(told, grid);
+        String baseline = sheet.baseline()
+                .orElseGet(() -> sheet.sessions().stream()
+                        .filter(s -> !s.check())
+                        .map(DynoSheet.Session::setup)
+                        .findFirst()
+                        .orElse(""));
+        List<DynoRuns.Gain> gains = new ArrayList<>();
+        List<String> sentences = new ArrayList<>();
+        List<Campaign.Dropped> dropped = new ArrayList<>();
+        List<DynoRuns.Setup> setups = new ArrayList<>();
+        if (!sessions.isEmpty()) {
+            Campaign campaign = new Campaign(baseline, grid.rpm(), sessions);
+            Comparison comparison = Comparison.of(campaign, Aim.USUAL);
+            dropped.addAll(comparison.dropped());
+            comparison.gains().forEach(g -> gains.add(gain(g, grid)));
+            comparison.troubles().forEach(sentences::add);
+            if (!comparison.speedsLeftOut().isEmpty()) {
+                findings.add(new Finding(
+                        Finding.Kind.NOTE,
+                        "speeds",
+                        "not used, since a run that counts does not have them: "
+                                + comparison.speedsLeftOut().stream()
+                                        .map(s -> String.format(Locale.ROOT, "%.0f", s))
+                                        .collect(Collectors.joining(", "))
+                                + " rpm",
+                        "set the short run aside, or take it again over the whole range"));
+            }
+            setups.addAll(MeanCurves.of(campaign));
+        }
+        gains.forEach(g -> sentences.add(g.sentences().get(0)));
+        beyond(sessions);
+        defaults.addAll(weather.taken());
+        DynoRuns runs = new DynoRuns(
+                standard(),
+                reading.place(),
+                figure,
+                sentences,
+                ran.stream().map(r -> run(r, grid, dropped, sessions)).toList(),
+                setups,
+                gains,
+                logs.told(),
+                DynoCautions.of(sheet.bench().kind()));
+        return new Answer(
+                        QUESTION,
+                        sheet.name(),
+                        sheet.invented(),
+                        sheet.units(),
+                        List.of(),
+                        List.of(),
+                        findings,
+                        List.of(),
+                        List.of(),
+                        List.copyOf(defaults),
+                        List.of())
+                .withRuns(runs);
+    }
+
+    private String standard() {
+        return sheet.standard().map(s -> s.label()).orElse("");
+    }
+
+    // ---- sessions for the comparison
+
+    private List<Session> sessions(List<Reading.Ran> told, GridOfRuns grid) {
+        List<Session> sessions = new ArrayList<>();
+        for (DynoSheet.Session session : sheet.sessions()) {
+            List<Reading.Ran> own =
+                    told.stream().filter(r -> r.session() == session).toList();
+            if (own.isEmpty() || session.check()) {
+                continue;
+            }
+            Optional<AirCorrection> air = weather.factor(session.air(), sheet.standard());
+            if (air.isEmpty() && sheet.standard().isPresent()) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        "session " + session.name(),
+                        "pressure, temperature and humidity of its air are not all known, so it cannot be corrected to "
+                                + standard() + " and nothing is held against it",
+                        "write all three of 'air', read at the bench at that time"));
+                continue;
+            }
+            sessions.add(new Session(
+                    session.name(),
+                    session.setup(),
+                    air,
+                    own.stream().map(r -> entered(r, grid, air)).toList()));
+        }
+        return sessions;
+    }
+
+    private Run entered(Reading.Ran ran, GridOfRuns grid, Optional<AirCorrection> air) {
+        // a run whose air was read again counts with its own factor
+        double own = ran.pull().air()
+                .flatMap(a -> weather.factor(a, sheet.standard()))
+                .map(f -> f.factor().value() / air.map(s -> s.factor().value()).orElse(1.0))
+                .orElse(1.0);
+        double[] values = grid.on(ran);
+        for (int i = 0; i < values.length; i++) {
+            values[i] *= own;
+        }
+        Run run = Run.curve(ran.name(), values);
+        if (ran.slipped()) {
+            run = run.slipped();
+        }
+        return ran.aside().isEmpty() ? run : run.setAside(ran.aside());
+    }
+
+    private void beyond(List<Session> sessions) {
+        for (Session session : sessions) {
+            session.air()
+                    .filter(a -> !a.isWithin())
+                    .ifPresent(a -> findings.add(new Finding(
+                            Finding.Kind.WARNING,
+                            "session " + session.name(),
+                            String.join("; ", a.beyond()),
+                            "the figures are given all the same; do not print them as " + standard()
+                                    + ", and run again in milder weather")));
+        }
+    }
+
+    // ---- laid out
+
+    private DynoRuns.Run run(Reading.Ran ran, GridOfRuns grid, List<Campaign.Dropped> dropped, List<Session> sessions) {
+        Optional<Session> session = sessions.stream()
+                .filter(s -> s.name().equals(ran.session().name()))
+                .findFirst();
+        String why = dropped.stream()
+                .filter(d -> d.session().equals(ran.session().name()) && d.run().equals(ran.name()))
+                .map(Campaign.Dropped::why)
+                .findFirst()
+                .orElse(
+                        session.isPresent() && ran.figures().isPresent()
+                                ? ""
+                                : ran.session().check()
+                                        ? "run of the reference engine"
+                                        : !ran.trouble().isEmpty() ? ran.trouble() : "nothing to hold it against");
+        Optional<Measured> factor = ran.pull().air()
+                .or(() -> Optional.of(ran.session().air()))
+                .flatMap(a -> weather.factor(a, sheet.standard()))
+                .map(AirCorrection::factor);
+        return new DynoRuns.Run(
+                ran.session().name(),
+                ran.session().setup(),
+                ran.name(),
+                why.isEmpty(),
+                why,
+                factor,
+                peak(ran, Dimension.TORQUE, factor),
+                peak(ran, Dimension.POWER, factor),
+                points(ran, grid, factor));
+    }
+
+    private static Optional<DynoRuns.Peak> peak(Reading.Ran ran, Dimension dimension, Optional<Measured> factor) {
+        return ran.figures()
+                .flatMap(f -> f.peak(dimension))
+                .map(p -> factor.map(by -> Times.of(p, by)).orElse(p));
+    }
+
+    private static List<DynoRuns.Point> points(Reading.Ran ran, GridOfRuns grid, Optional<Measured> factor) {
+        List<DynoRuns.Point> points = new ArrayList<>();
+        double by = factor.map(Measured::value).orElse(1.0);
+        ran.figures().filter(RunFigures::isCurve).ifPresent(f -> grid.rpm().forEach(rpm -> {
+            double speed = Units.RPM.toSi(rpm);
+            double torque = f.torque(speed);
+            if (!Double.isNaN(torque)) {
+                points.add(new DynoRuns.Point(speed, by * torque, by * f.half(speed)));
+            }
+        }));
+        return points;
+    }
+
+    private static DynoRuns.Gain gain(Gain g, GridOfRuns grid) {
+        Estimate e = g.overall();
+        List<String> sentences = new ArrayList<>();
+        sentences.add(GainSentences.verdict(g));
+        sentences.addAll(GainSentences.grounds(g));
+        if (!g.atSpeeds().isEmpty()) {
+            sentences.add(GainSentences.shape(g));
+        }
+        Gain.Others o = g.others();
+        return new DynoRuns.Gain(
+                g.setup(),
+                g.baseline(),
+                DynoRuns.Verdict.valueOf(g.verdict().outcome().name()),
+                grid.isPeaks() ? "the peak" : "the area under the curve over the speeds used",
+                e.gain(),
+                e.halfWidth(),
+                e.halfWidthAnyDrift(),
+                sentences,
+                g.atSpeeds().stream()
+                        .map(p -> new DynoRuns.GainPoint(
+                                Units.RPM.toSi(p.speedRpm()),
+                                p.baseline(),
+                                p.gain(),
+                                p.halfWidthAnyDrift(),
+                                p.halfWidthEverySpeedAnyDrift()))
+                        .toList(),
+                List.of(
+                        new DynoRuns.Way("drift a straight line, scatter of all sessions pooled", e.gain(), e.halfWidth()),
+                        new DynoRuns.Way(
+                                "drift a straight line, each session's own scatter (Welch)", e.gain(), o.welchHalfWidth()),
+                        new DynoRuns.Way("drift of any shape", e.gain(), e.halfWidthAnyDrift()),
+                        new DynoRuns.Way(
+                                "against the first baseline session alone: what drifted is in it",
+                                o.againstFirst(),
+                                Double.NaN),
+                        new DynoRuns.Way(
+                                "as read, warm-up pulls too, against the first baseline session",
+                                o.rawAgainstFirst(),
+                                Double.NaN),
+                        new DynoRuns.Way(
+                                "corrected, warm-up pulls too, drift a straight line",
+                                o.allPullsCorrected(),
+                                Double.NaN)),
+                g.verdict().pulls());
+    }
+}

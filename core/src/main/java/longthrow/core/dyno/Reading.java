@@ -1,0 +1,113 @@
+package longthrow.core.dyno;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.Finding;
+import longthrow.core.quantity.Dimension;
+
+/** Every run of a sheet brought to figures, in order; what could not be read is told. */
+final class Reading {
+    /**
+     * One run.
+     * @param session in which
+     * @param pull    as its owner wrote it
+     * @param name    each once in its session
+     * @param figures empty where nothing could be read
+     * @param aside   why its owner sets it aside; empty where it counts
+     * @param slipped whether the clutch was seen slipping
+     * @param trouble why there are no figures, or why they are not used
+     */
+    record Ran(
+            DynoSheet.Session session,
+            DynoSheet.Pull pull,
+            String name,
+            Optional<RunFigures> figures,
+            String aside,
+            boolean slipped,
+            String trouble) {}
+
+    private final DynoSheet sheet;
+    private final LoggedRuns logged;
+    private final List<Ran> all = new ArrayList<>();
+    private final boolean isPeaks;
+    private final Dimension figure;
+
+    Reading(DynoSheet sheet, Logs logs, List<Finding> findings, Set<DefaultUsed> defaults) {
+        this.sheet = sheet;
+        this.logged = new LoggedRuns(sheet, logs, findings, defaults);
+        for (DynoSheet.Session session : sheet.sessions()) {
+            int number = 0;
+            for (DynoSheet.Pull pull : session.pulls()) {
+                number++;
+                all.addAll(ran(session, pull, pull.name().isEmpty() ? String.valueOf(number) : pull.name()));
+            }
+        }
+        Optional<Dimension> ofPeaks = all.stream()
+                .map(Ran::pull)
+                .filter(p -> p.evidence() instanceof DynoSheet.Peak)
+                .map(p -> ((DynoSheet.Peak) p.evidence()).figure().value().dimension())
+                .findFirst();
+        this.isPeaks = ofPeaks.isPresent();
+        this.figure = ofPeaks.orElse(Dimension.TORQUE);
+        if (isPeaks && all.stream().anyMatch(r -> r.figures().filter(RunFigures::isCurve).isPresent())) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    "runs",
+                    "some runs are a peak alone, so of the others only the peak is used, and what happens beside it is not seen",
+                    "write rows or logs of all runs"));
+        }
+    }
+
+    private List<Ran> ran(DynoSheet.Session session, DynoSheet.Pull pull, String name) {
+        DynoSheet.Evidence evidence = pull.evidence();
+        if (evidence instanceof DynoSheet.Log log) {
+            return logged.of(session, pull, log, name);
+        }
+        RunFigures figures = evidence instanceof DynoSheet.Table table
+                ? new TableFigures(table)
+                : RunFigures.ofPeak(((DynoSheet.Peak) evidence).figure());
+        return List.of(new Ran(session, pull, name, Optional.of(figures), pull.aside(), false, ""));
+    }
+
+    List<Ran> all() {
+        return all;
+    }
+
+    /** Whether runs are held against each other by their peaks. */
+    boolean isPeaks() {
+        return isPeaks;
+    }
+
+    /** Torque, or power where runs are peaks of power. */
+    Dimension figure() {
+        return figure;
+    }
+
+    /** Runs that can be held beside each other. */
+    List<Ran> alike() {
+        return all.stream()
+                .filter(r -> r.figures()
+                        .filter(f -> isPeaks ? f.peak(figure).isPresent() : f.isCurve())
+                        .isPresent())
+                .toList();
+    }
+
+    /** Where torque and power are told. */
+    String place() {
+        return switch (sheet.bench().kind()) {
+            case TABLE -> "where the dynamometer told them";
+            case BRAKE -> at("the brake's shaft");
+            case INERTIA_DRUM -> at("the drum");
+            case ROAD -> at("the driven wheel");
+        };
+    }
+
+    private String at(String shaft) {
+        return sheet.bench().figures().containsKey(BenchFigure.DRIVE_EFFICIENCY)
+                ? "at the crank, by the efficiency of the drive that was told"
+                : "at " + shaft + " and counted at the crank's speed; what the drive takes is not known and not added";
+    }
+}

@@ -1,0 +1,89 @@
+package longthrow.core.dyno;
+
+import java.util.List;
+import java.util.Optional;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+
+/** Torque or power written down at speeds. Between two lines torque is straight. */
+final class TableFigures implements RunFigures {
+    private final double[] speeds;
+    private final Measured[] torques;
+
+    TableFigures(DynoSheet.Table table) {
+        List<DynoSheet.Row> rows = table.rows();
+        this.speeds = rows.stream().mapToDouble(r -> r.speed().si()).toArray();
+        this.torques = new Measured[speeds.length];
+        for (int i = 0; i < speeds.length; i++) {
+            Measured figure = RunFigures.measured(rows.get(i).figure(), "figure at a speed");
+            boolean isPower = rows.get(i).figure().value().dimension() == Dimension.POWER;
+            torques[i] = isPower ? Times.of(figure, 1 / speeds[i]) : figure;
+        }
+    }
+
+    @Override
+    public boolean isCurve() {
+        return true;
+    }
+
+    @Override
+    public double[] reach() {
+        return new double[] {speeds[0], speeds[speeds.length - 1]};
+    }
+
+    @Override
+    public List<Double> speeds() {
+        return java.util.Arrays.stream(speeds).boxed().toList();
+    }
+
+    @Override
+    public double torque(double speed) {
+        return between(speed, i -> torques[i].value());
+    }
+
+    @Override
+    public double half(double speed) {
+        return between(speed, i -> torques[i].expanded());
+    }
+
+    private double between(double speed, java.util.function.IntToDoubleFunction of) {
+        double slack = SAME * speeds[speeds.length - 1];
+        if (!(speed >= speeds[0] - slack && speed <= speeds[speeds.length - 1] + slack)) {
+            return Double.NaN;
+        }
+        int i = 0;
+        while (i < speeds.length - 2 && speed > speeds[i + 1]) {
+            i++;
+        }
+        if (speeds.length == 1) {
+            return of.applyAsDouble(0);
+        }
+        double share = (speed - speeds[i]) / (speeds[i + 1] - speeds[i]);
+        return of.applyAsDouble(i) * (1 - share) + of.applyAsDouble(i + 1) * share;
+    }
+
+    /** Two speeds are one within rounding. */
+    private static final double SAME = 1e-9;
+
+    @Override
+    public Optional<DynoRuns.Peak> peak(Dimension dimension) {
+        int best = 0;
+        for (int i = 1; i < speeds.length; i++) {
+            best = figure(i, dimension).value() > figure(best, dimension).value() ? i : best;
+        }
+        boolean isInside = best > 0 && best < speeds.length - 1;
+        return Optional.of(new DynoRuns.Peak(
+                figure(best, dimension),
+                speeds[best],
+                speeds[Math.max(0, best - 1)],
+                speeds[Math.min(speeds.length - 1, best + 1)],
+                isInside
+                        ? "the highest line of the table"
+                        : "the table's " + (best == 0 ? "lowest" : "highest") + " speed: it may be higher beyond"));
+    }
+
+    private Measured figure(int i, Dimension dimension) {
+        return dimension == Dimension.POWER ? Times.of(torques[i], speeds[i]) : torques[i];
+    }
+}

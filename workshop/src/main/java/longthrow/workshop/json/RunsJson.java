@@ -1,0 +1,102 @@
+package longthrow.workshop.json;
+
+import java.util.Arrays;
+import longthrow.core.answer.DynoRuns;
+
+/** What runs on a dynamometer came to, as JSON. */
+final class RunsJson {
+    private static final JsonShape<DynoRuns.Point> POINT = new JsonShape<DynoRuns.Point>()
+            .number("speed", "of the crank, in rad/s", DynoRuns.Point::speed)
+            .number("value", "in N m or W", DynoRuns.Point::value)
+            .numberOrNull("half", "95 % half-width; null where it is not known", DynoRuns.Point::half);
+
+    private static final JsonShape<DynoRuns.Peak> PEAK = AnswerJson.doubted(new JsonShape<>(), DynoRuns.Peak::figure)
+            .numberOrNull("speed", "of the crank, in rad/s; null where it is not known", DynoRuns.Peak::speed)
+            .numberOrNull("low", "the highest place lies above this, in rad/s; null where not known", DynoRuns.Peak::low)
+            .numberOrNull("high", "and below this, in rad/s; null where not known", DynoRuns.Peak::high)
+            .text("shown", "whether it is a peak, in words; empty where the run is its peak alone", DynoRuns.Peak::shown);
+
+    private static final JsonShape<DynoRuns.Run> RUN = new JsonShape<DynoRuns.Run>()
+            .text("session", "in which", DynoRuns.Run::session)
+            .text("setup", "that was on", DynoRuns.Run::setup)
+            .text("name", "of the run, or its number", DynoRuns.Run::name)
+            .truth("counts", "whether it is in means and gains", DynoRuns.Run::counts)
+            .text("why", "it does not count; empty where it does", DynoRuns.Run::why)
+            .list(
+                    "factor",
+                    "of the weather's correction, one; empty where nothing was corrected",
+                    AnswerJson.DOUBTED,
+                    r -> r.factor().stream().toList())
+            .list("torque", "highest, corrected, in N m, one; empty where it is not told", PEAK, r ->
+                    r.torque().stream().toList())
+            .list("power", "highest, corrected, in W, one; empty where it is not told", PEAK, r ->
+                    r.power().stream().toList())
+            .list("curve", "corrected torque by rising speed, in N m; empty for a peak alone", POINT, DynoRuns.Run::curve);
+
+    private static final JsonShape<DynoRuns.Setup> SETUP = new JsonShape<DynoRuns.Setup>()
+            .text("name", "of the setup", DynoRuns.Setup::name)
+            .number("runs", "that count", s -> s.runs())
+            .list("torque", "mean of its runs, with the band of the mean, in N m", POINT, DynoRuns.Setup::torque);
+
+    private static final JsonShape<DynoRuns.GainPoint> GAIN_POINT = new JsonShape<DynoRuns.GainPoint>()
+            .number("speed", "of the crank, in rad/s", DynoRuns.GainPoint::speed)
+            .number("baseline", "corrected level there, in N m", DynoRuns.GainPoint::baseline)
+            .number("gain", "share of it", DynoRuns.GainPoint::gain)
+            .number("pointwise", "95 % half-width at this speed alone", DynoRuns.GainPoint::pointwise)
+            .number(
+                    "every_speed",
+                    "half-width of the band that holds at every speed at once with 95 %",
+                    DynoRuns.GainPoint::everySpeed);
+
+    private static final JsonShape<DynoRuns.Way> WAY = new JsonShape<DynoRuns.Way>()
+            .text("how", "it was reckoned", DynoRuns.Way::how)
+            .numberOrNull("gain", "share of the baseline; null where it cannot be told so", DynoRuns.Way::gain)
+            .numberOrNull("half", "95 % half-width; null where that way has none", DynoRuns.Way::half);
+
+    private static final JsonShape<DynoRuns.Gain> GAIN = new JsonShape<DynoRuns.Gain>()
+            .text("setup", "the change", DynoRuns.Gain::setup)
+            .text("baseline", "against what", DynoRuns.Gain::baseline)
+            .word(
+                    "verdict",
+                    "whether it did anything",
+                    JsonShape.words(DynoRuns.Verdict.values(), DynoRuns.Verdict::key),
+                    g -> g.verdict().key())
+            .text("of", "what the figure is of: area under the curve, or peak", DynoRuns.Gain::of)
+            .number("gain", "share of the baseline", DynoRuns.Gain::gain)
+            .number("half", "95 % half-width if drift was a straight line", DynoRuns.Gain::half)
+            .number("any_drift", "95 % half-width whatever shape the drift had; this one decides", DynoRuns.Gain::anyDrift)
+            .texts("sentences", "what it comes to, in plain words", DynoRuns.Gain::sentences)
+            .list("points", "gain at each speed; empty for peaks", GAIN_POINT, DynoRuns.Gain::points)
+            .list("others", "the same by weaker ways, beside it", WAY, DynoRuns.Gain::others)
+            .number("more_pulls", "further pulls that would tell; 0 where none are asked for", g -> g.morePulls());
+
+    private static final JsonShape<DynoRuns.Column> COLUMN = new JsonShape<DynoRuns.Column>()
+            .text("header", "as it stands in the file, or its number", DynoRuns.Column::header)
+            .text("meaning", "that it is taken for", DynoRuns.Column::meaning)
+            .text("unit", "that it is taken in", DynoRuns.Column::unit)
+            .text("sure", "how sure, and why", DynoRuns.Column::sure);
+
+    private static final JsonShape<DynoRuns.Log> LOG = new JsonShape<DynoRuns.Log>()
+            .text("file", "its name", DynoRuns.Log::file)
+            .number("rows", "in it", l -> l.rows())
+            .number("kept", "that were understood; the others are listed", l -> l.kept())
+            .list("columns", "as recognised, for its owner to confirm", COLUMN, DynoRuns.Log::columns)
+            .texts("listed", "rows that were not kept, and what was found in the others", DynoRuns.Log::listed);
+
+    static final JsonShape<DynoRuns> RUNS = new JsonShape<DynoRuns>()
+            .text("standard", "that every figure is corrected to; empty where figures are as read", DynoRuns::standard)
+            .text("place", "where torque and power are told", DynoRuns::place)
+            .word(
+                    "figure",
+                    "what runs tell",
+                    Arrays.asList("torque", "power"),
+                    r -> r.figure().plainName())
+            .texts("sentences", "what it comes to, the most important first", DynoRuns::sentences)
+            .list("runs", "in their order", RUN, DynoRuns::runs)
+            .list("setups", "mean curves, the baseline first; empty where runs are peaks alone", SETUP, DynoRuns::setups)
+            .list("gains", "one for each change", GAIN, DynoRuns::gains)
+            .list("logs", "files of loggers, and what became of their rows", LOG, DynoRuns::logs)
+            .texts("cautions", "before an engine is run on such a bench", DynoRuns::cautions);
+
+    private RunsJson() {}
+}
