@@ -1,0 +1,345 @@
+package longthrow.core.reduce;
+
+/**
+ * A curve through scattered points by local polynomials, with how sure it is at each place and between two places.
+ *
+ * <p>Points are in the order of time. What is drawn against the abscissa (a speed) is either their ordinate or the slope of their ordinate in time: an inertia drum
+ * tells torque by how its speed grows. Then a parabola through a few neighbours gives the slope at each point, and the curve is drawn through those slopes; both are
+ * weighted sums, so the curve at each place is one weighted sum of what was read, and its doubt is that of the sum ({@link Noise}). Smoothing the slope in time alone
+ * would need one width for the quick and the slow parts of a run; torque is a function of speed, and that is where it is smooth.
+ *
+ * <p>Weights by distance: tricube (Cleveland 1979). Width by cross-validation of local lines, leaving out around each point a block of neighbours, because they share
+ * its noise (Chu and Marron 1991); the curve itself is a local parabola of the same width. What a line of the best width has left in bias, a parabola takes away, so
+ * that the band is where the curve is and not beside it (Calonico, Cattaneo and Farrell 2018).
+ */
+final class LocalFit {
+    /** Tries of a width: each this much wider than the one before. Fine enough that the doubt moves by an eighth between two. */
+    private static final double NEXT_WIDTH = 1.25;
+    /** Places at which a width is tried. */
+    private static final int TRIED_AT = 40;
+    /** Fewest points that a width reaches to each side, over the block that is left out. */
+    private static final int REACH_OVER_GAP = 5;
+    /** Share of lingering noise that is passed on between points, where it is not a sum of steps. LocalFitTest has it cover what lingers for 0 to 0.15 s. */
+    private static final double LINGERS = 0.7;
+    /** Points summed for the long sum of squares, of values and of slopes: longer than the noise lingers, shorter than the curve bends. By simulation. */
+    private static final int VALUES_TOGETHER = 7;
+
+    private static final int SLOPES_TOGETHER = 9;
+    /** Neighbours on each side of a point that share its noise and are left out with it, where values are drawn; slopes share what they are made of, and one more. */
+    private static final int VALUES_GAP = 5;
+    /** Fewer points than this, and a slope is made of three and not of five. */
+    private static final int FEW = 60;
+
+    private final double[] x;
+    private final double[] drawn; // what is drawn, by point
+    private final int half; // neighbours to each side that make a slope; 0 where the ordinate itself is drawn
+    private final double[][] slopeWeights; // by point, 2 half + 1 weights of the ordinates around it
+    private final int first; // first and last point that has what is drawn
+    private final int last;
+    private final double width;
+    private final Noise noise;
+
+    private final double[] places;
+    private final double[] values;
+    private final double[][] weights; // by place, of each ordinate
+    private final int[] from; // by place, the ordinates that have weights
+    private final int[] to;
+    private final double[] squares; // by place, sums over the weights
+    private final double[] lingering;
+
+    /** The points and how the curve is to be drawn. */
+    private LocalFit(double[] time, double[] abscissa, double[] ordinate, boolean slope, double[] places) {
+        int n = ordinate.length;
+        half = !slope ? 0 : n < FEW ? 1 : 2;
+        first = half;
+        last = n - 1 - half;
+        slopeWeights = new double[n][];
+        x = slope ? new double[n] : abscissa.clone();
+        drawn = new double[n];
+        for (int i = first; i <= last; i++) {
+            if (slope) {
+                slopeWeights[i] = slopeWeights(time, i);
+            } else {
+                slopeWeights[i] = new double[] {1};
+            }
+            for (int k = -half; k <= half; k++) {
+                drawn[i] += slopeWeights[i][k + half] * ordinate[i + k];
+                if (slope) {
+                    x[i] += abscissa[i + k] / (2 * half + 1);
+                }
+            }
+        }
+        this.places = places.clone();
+        width = bestWidth();
+        noise = measured(slope ? 1 : LINGERS);
+        values = new double[places.length];
+        weights = new double[places.length][];
+        from = new int[places.length];
+        to = new int[places.length];
+        squares = new double[places.length];
+        lingering = new double[places.length];
+        double[] local = new double[n];
+        for (int g = 0; g < places.length; g++) {
+            draw(g, local);
+        }
+    }
+
+    private void draw(int g, double[] local) {
+        weigh(places[g], 2, width, 0, 0, local);
+        for (int i = first; i <= last; i++) {
+            values[g] += local[i] * drawn[i];
+        }
+        int[] ends = new int[2];
+        weights[g] = ordinates(local, ends);
+        from[g] = ends[0];
+        to[g] = ends[1];
+        squares[g] = Noise.squares(weights[g], from[g], to[g]);
+        lingering[g] = Noise.lingering(weights[g], from[g], to[g], noise.share());
+    }
+
+    /** A curve through the ordinates themselves. */
+    static LocalFit ofValues(double[] abscissa, double[] ordinate, double[] places) {
+        return new LocalFit(ordinate, abscissa, ordinate, false, places);
+    }
+
+    /** A curve through the slopes of the ordinates in time. */
+    static LocalFit ofSlopes(double[] time, double[] abscissa, double[] ordinate, double[] places) {
+        return new LocalFit(time, abscissa, ordinate, true, places);
+    }
+
+    double width() {
+        return width;
+    }
+
+    Noise noise() {
+        return noise;
+    }
+
+    /** Degrees of freedom of the doubt at a place. */
+    double freedom(int place) {
+        return noise.freedom(squares[place], lingering[place]);
+    }
+
+    double value(int place) {
+        return values[place];
+    }
+
+    double standardUncertainty(int place) {
+        return Math.sqrt(noise.variance(squares[place], lingering[place]));
+    }
+
+    /** Standard uncertainty of a value times a factor less another times another factor: neighbours share their noise. */
+    double ofDifference(int place, double factor, int other, double otherFactor) {
+        int low = Math.min(from[place], from[other]);
+        int high = Math.max(to[place], to[other]);
+        double[] difference = new double[high];
+        for (int k = from[place]; k < to[place]; k++) {
+            difference[k] += factor * weights[place][k];
+        }
+        for (int k = from[other]; k < to[other]; k++) {
+            difference[k] -= otherFactor * weights[other][k];
+        }
+        return Math.sqrt(noise.variance(difference, low, high));
+    }
+
+    private double span() {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = first; i <= last; i++) {
+            low = Math.min(low, x[i]);
+            high = Math.max(high, x[i]);
+        }
+        return high - low;
+    }
+
+    /** Slope of the straight line through a point and its neighbours; a parabola has the same where times are even. */
+    private double[] slopeWeights(double[] time, int i) {
+        double mean = 0;
+        for (int k = -half; k <= half; k++) {
+            mean += time[i + k] / (2 * half + 1);
+        }
+        double squares = 0;
+        for (int k = -half; k <= half; k++) {
+            squares += (time[i + k] - mean) * (time[i + k] - mean);
+        }
+        double[] w = new double[2 * half + 1];
+        for (int k = -half; k <= half; k++) {
+            w[k + half] = (time[i + k] - mean) / squares;
+        }
+        return w;
+    }
+
+    /** Points to each side of one that share its noise. */
+    private int gap() {
+        return half == 0 ? VALUES_GAP : 2 * half + 1;
+    }
+
+    private double bestWidth() {
+        double span = span();
+        int points = last - first + 1;
+        double width = Math.min(1, (gap() + REACH_OVER_GAP) * 1.0 / points) * span;
+        double best = width;
+        double least = Double.POSITIVE_INFINITY;
+        double[] local = new double[x.length];
+        for (; width < NEXT_WIDTH * span; width *= NEXT_WIDTH) {
+            double sum = 0;
+            int step = Math.max(1, points / TRIED_AT);
+            for (int i = first + step / 2; i <= last; i += step) {
+                if (!weigh(x[i], 1, width, i - gap(), i + gap() + 1, local)) {
+                    sum = Double.POSITIVE_INFINITY;
+                    break;
+                }
+                double told = 0;
+                for (int k = first; k <= last; k++) {
+                    told += local[k] * drawn[k];
+                }
+                sum += (told - drawn[i]) * (told - drawn[i]);
+            }
+            if (sum < least) {
+                least = sum;
+                best = width;
+            }
+        }
+        return best;
+    }
+
+    /**
+     * Weights of the drawn points for the value at a place of the local polynomial; points from outFrom to before outTo are left out.
+     * @return whether there are points enough
+     */
+    private boolean weigh(double place, int order, double reach, int outFrom, int outTo, double[] local) {
+        double s0 = 0;
+        double s1 = 0;
+        double s2 = 0;
+        double s3 = 0;
+        double s4 = 0;
+        int used = 0;
+        for (int i = first; i <= last; i++) {
+            double d = (x[i] - place) / reach;
+            double a = Math.abs(d);
+            if (a >= 1 || i >= outFrom && i < outTo) {
+                local[i] = 0;
+                continue;
+            }
+            double c = 1 - a * a * a;
+            double w = c * c * c;
+            local[i] = w;
+            used++;
+            double wd = w * d;
+            double wd2 = wd * d;
+            s0 += w;
+            s1 += wd;
+            s2 += wd2;
+            s3 += wd2 * d;
+            s4 += wd2 * d * d;
+        }
+        if (used <= order + 1) {
+            return false;
+        }
+        // first row of the inverse of the matrix of moments
+        double c0;
+        double c1;
+        double c2 = 0;
+        if (order == 1) {
+            double determinant = s0 * s2 - s1 * s1;
+            if (!(determinant > 1e-10 * s0 * s2)) {
+                return false;
+            }
+            c0 = s2 / determinant;
+            c1 = -s1 / determinant;
+        } else {
+            double m0 = s2 * s4 - s3 * s3;
+            double m1 = s2 * s3 - s1 * s4;
+            double m2 = s1 * s3 - s2 * s2;
+            double determinant = s0 * m0 + s1 * m1 + s2 * m2;
+            if (!(determinant > 1e-12 * s0 * s2 * s4)) {
+                return false;
+            }
+            c0 = m0 / determinant;
+            c1 = m1 / determinant;
+            c2 = m2 / determinant;
+        }
+        for (int i = first; i <= last; i++) {
+            if (local[i] != 0) {
+                double d = (x[i] - place) / reach;
+                local[i] *= c0 + d * (c1 + d * c2);
+            }
+        }
+        return true;
+    }
+
+    /** From weights of what is drawn to weights of the ordinates; ends receive where they begin and end. */
+    private double[] ordinates(double[] local, int[] ends) {
+        double[] all = new double[x.length];
+        int low = x.length;
+        int high = 0;
+        for (int i = first; i <= last; i++) {
+            if (local[i] != 0) {
+                for (int k = -half; k <= half; k++) {
+                    all[i + k] += local[i] * slopeWeights[i][k + half];
+                }
+                low = Math.min(low, i - half);
+                high = Math.max(high, i + half + 1);
+            }
+        }
+        ends[0] = Math.min(low, high);
+        ends[1] = high;
+        return all;
+    }
+
+    /** Sizes of the noise from what the curve leaves over, point by point and summed over a few. */
+    private Noise measured(double share) {
+        int n = x.length;
+        double[] local = new double[n];
+        double[][] left = new double[n][];
+        double[] residual = new double[n];
+        double seen = 0;
+        double own = 0;
+        double lingering = 0;
+        for (int i = first; i <= last; i++) {
+            weigh(x[i], 2, width, 0, 0, local);
+            double told = 0;
+            for (int k = first; k <= last; k++) {
+                told += local[k] * drawn[k];
+                local[k] = -local[k];
+            }
+            local[i] += 1;
+            residual[i] = drawn[i] - told;
+            int[] ends = new int[2];
+            left[i] = ordinates(local, ends);
+            seen += residual[i] * residual[i];
+            own += Noise.squares(left[i], ends[0], ends[1]);
+            lingering += Noise.lingering(left[i], ends[0], ends[1], share);
+        }
+        int points = last - first + 1;
+        double swallowed = span() / width;
+        double freedom = Math.max(1.5, 0.8 * (points - 1.5 * swallowed));
+        return Noise.of(
+                new Noise.Squares(seen, own, lingering, freedom), together(left, residual, share, swallowed), share);
+    }
+
+    /** Sum of squares of what is left over, summed over a few points; half of each stretch is in the next one too. */
+    private Noise.Squares together(double[][] left, double[] residual, double share, double swallowed) {
+        int together = half == 0 ? VALUES_TOGETHER : SLOPES_TOGETHER;
+        double[] sum = new double[x.length];
+        double seen = 0;
+        double own = 0;
+        double lingering = 0;
+        for (int i = first; i + together <= last + 1; i += together / 2) {
+            java.util.Arrays.fill(sum, 0);
+            double r = 0;
+            for (int m = 0; m < together; m++) {
+                r += residual[i + m];
+                for (int k = 0; k < sum.length; k++) {
+                    sum[k] += left[i + m][k];
+                }
+            }
+            seen += r * r;
+            own += Noise.squares(sum, 0, sum.length);
+            lingering += Noise.lingering(sum, 0, sum.length, share);
+        }
+        // stretches that lap over by half are worth 4/3 as many that do not (Welch 1967, from memory), less what the curve swallows
+        double freedom = Math.max(1.5, 4.0 / 3 * (last - first + 1) / together - 0.5 * swallowed);
+        return new Noise.Squares(seen, own, lingering, freedom);
+    }
+}
