@@ -27,6 +27,10 @@ final class LocalFit {
     private static final int SLOPES_TOGETHER = 9;
     /** Neighbours on each side of a point that share its noise and are left out with it, where values are drawn; slopes share what they are made of, and one more. */
     private static final int VALUES_GAP = 5;
+    /** A width of so many times the span weighs all points alike, within one in ten thousand, and makes one parabola of the curve. */
+    private static final double ALL = 30;
+    /** A determinant below this share of its terms is nought but for rounding. */
+    private static final double SINGULAR = 1e-12;
     /** Fewer points than this, and a slope is made of three and not of five. */
     private static final int FEW = 60;
 
@@ -36,6 +40,8 @@ final class LocalFit {
     private final double[][] slopeWeights; // by point, 2 half + 1 weights of the ordinates around it
     private final int first; // first and last point that has what is drawn
     private final int last;
+    private final double[] highestSoFar; // of the abscissa, and lowest from here on: what a place can reach lies between two of them
+    private final double[] lowestFromHere;
     private final double width;
     private final Noise noise;
 
@@ -48,7 +54,8 @@ final class LocalFit {
     private final double[] lingering;
 
     /** The points and how the curve is to be drawn. */
-    private LocalFit(double[] time, double[] abscissa, double[] ordinate, boolean slope, double[] places) {
+    private LocalFit(
+            double[] time, double[] abscissa, double[] ordinate, boolean slope, double[] places, boolean oneParabola) {
         int n = ordinate.length;
         half = !slope ? 0 : n < FEW ? 1 : 2;
         first = half;
@@ -65,12 +72,15 @@ final class LocalFit {
             for (int k = -half; k <= half; k++) {
                 drawn[i] += slopeWeights[i][k + half] * ordinate[i + k];
                 if (slope) {
-                    x[i] += abscissa[i + k] / (2 * half + 1);
+                    x[i] += abscissa[i + k] / (2 * half + 1); // not a number where a neighbour is to be left out
                 }
             }
         }
+        highestSoFar = new double[n];
+        lowestFromHere = new double[n];
+        running();
         this.places = places.clone();
-        width = bestWidth();
+        width = oneParabola ? ALL * span() : bestWidth();
         noise = measured(slope ? 1 : LINGERS);
         values = new double[places.length];
         weights = new double[places.length][];
@@ -84,12 +94,61 @@ final class LocalFit {
         }
     }
 
-    private void draw(int g, double[] local) {
-        weigh(places[g], 2, width, 0, 0, local);
+    private void running() {
+        double highest = Double.NEGATIVE_INFINITY;
         for (int i = first; i <= last; i++) {
+            highest = x[i] > highest ? x[i] : highest;
+            highestSoFar[i] = highest;
+        }
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = last; i >= first; i--) {
+            lowest = x[i] < lowest ? x[i] : lowest;
+            lowestFromHere[i] = lowest;
+        }
+    }
+
+    /** The first point that may lie above. */
+    private int firstAbove(double low) {
+        int a = first;
+        int b = last + 1;
+        while (a < b) {
+            int middle = (a + b) >>> 1;
+            if (highestSoFar[middle] > low) {
+                b = middle;
+            } else {
+                a = middle + 1;
+            }
+        }
+        return a;
+    }
+
+    /** One after the last point that may lie below. */
+    private int afterLastBelow(double high) {
+        int a = first;
+        int b = last + 1;
+        while (a < b) {
+            int middle = (a + b) >>> 1;
+            if (lowestFromHere[middle] < high) {
+                a = middle + 1;
+            } else {
+                b = middle;
+            }
+        }
+        return a;
+    }
+
+    private void draw(int g, double[] local) {
+        double reach = width;
+        while (!weigh(places[g], reach, local)) { // in a hole, or beyond the ends
+            reach *= NEXT_WIDTH;
+            if (reach > ALL * span()) {
+                throw new IllegalStateException("too few points for a curve at " + places[g]);
+            }
+        }
+        int[] ends = {firstAbove(places[g] - reach), afterLastBelow(places[g] + reach)};
+        for (int i = ends[0]; i < ends[1]; i++) {
             values[g] += local[i] * drawn[i];
         }
-        int[] ends = new int[2];
         weights[g] = ordinates(local, ends);
         from[g] = ends[0];
         to[g] = ends[1];
@@ -99,12 +158,17 @@ final class LocalFit {
 
     /** A curve through the ordinates themselves. */
     static LocalFit ofValues(double[] abscissa, double[] ordinate, double[] places) {
-        return new LocalFit(ordinate, abscissa, ordinate, false, places);
+        return new LocalFit(ordinate, abscissa, ordinate, false, places, false);
     }
 
     /** A curve through the slopes of the ordinates in time. */
     static LocalFit ofSlopes(double[] time, double[] abscissa, double[] ordinate, double[] places) {
-        return new LocalFit(time, abscissa, ordinate, true, places);
+        return new LocalFit(time, abscissa, ordinate, true, places, false);
+    }
+
+    /** One parabola through all slopes of the ordinates in time. */
+    static LocalFit parabolaOfSlopes(double[] time, double[] abscissa, double[] ordinate, double[] places) {
+        return new LocalFit(time, abscissa, ordinate, true, places, true);
     }
 
     double width() {
@@ -180,22 +244,17 @@ final class LocalFit {
         double width = Math.min(1, (gap() + REACH_OVER_GAP) * 1.0 / points) * span;
         double best = width;
         double least = Double.POSITIVE_INFINITY;
-        double[] local = new double[x.length];
         for (; width < NEXT_WIDTH * span; width *= NEXT_WIDTH) {
             double sum = 0;
             int step = Math.max(1, points / TRIED_AT);
             for (int i = first + step / 2; i <= last; i += step) {
-                if (!weigh(x[i], 1, width, i - gap(), i + gap() + 1, local)) {
-                    sum = Double.POSITIVE_INFINITY;
-                    break;
+                if (Double.isNaN(x[i])) {
+                    continue;
                 }
-                double told = 0;
-                for (int k = first; k <= last; k++) {
-                    told += local[k] * drawn[k];
-                }
-                sum += (told - drawn[i]) * (told - drawn[i]);
+                double off = lineAt(x[i], width, i - gap(), i + gap() + 1) - drawn[i];
+                sum += off * off;
             }
-            if (sum < least) {
+            if (sum < least) { // not where a place had too few points: then it is not a number
                 least = sum;
                 best = width;
             }
@@ -203,21 +262,52 @@ final class LocalFit {
         return best;
     }
 
+    /** What the local line is at a place, points from outFrom to before outTo left out; not a number where there are too few points. */
+    private double lineAt(double place, double reach, int outFrom, int outTo) {
+        double s0 = 0;
+        double s1 = 0;
+        double s2 = 0;
+        double y0 = 0;
+        double y1 = 0;
+        int end = afterLastBelow(place + reach);
+        double scale = 1 / reach;
+        for (int i = firstAbove(place - reach); i < end; i++) {
+            double d = (x[i] - place) * scale;
+            double a = Math.abs(d);
+            if (!(a < 1) || i >= outFrom && i < outTo) { // not a number too
+                continue;
+            }
+            double c = 1 - a * a * a;
+            double w = c * c * c;
+            double wd = w * d;
+            s0 += w;
+            s1 += wd;
+            s2 += wd * d;
+            y0 += w * drawn[i];
+            y1 += wd * drawn[i];
+        }
+        double determinant = s0 * s2 - s1 * s1;
+        return determinant > SINGULAR * s0 * s2 ? (s2 * y0 - s1 * y1) / determinant : Double.NaN;
+    }
+
     /**
-     * Weights of the drawn points for the value at a place of the local polynomial; points from outFrom to before outTo are left out.
+     * Weights of the drawn points for the value at a place of the local parabola, from the first point above its reach to the last below.
      * @return whether there are points enough
      */
-    private boolean weigh(double place, int order, double reach, int outFrom, int outTo, double[] local) {
+    private boolean weigh(double place, double reach, double[] local) {
         double s0 = 0;
         double s1 = 0;
         double s2 = 0;
         double s3 = 0;
         double s4 = 0;
         int used = 0;
-        for (int i = first; i <= last; i++) {
-            double d = (x[i] - place) / reach;
+        int begin = firstAbove(place - reach);
+        int end = afterLastBelow(place + reach);
+        double scale = 1 / reach;
+        for (int i = begin; i < end; i++) {
+            double d = (x[i] - place) * scale;
             double a = Math.abs(d);
-            if (a >= 1 || i >= outFrom && i < outTo) {
+            if (!(a < 1)) { // not a number too
                 local[i] = 0;
                 continue;
             }
@@ -233,57 +323,40 @@ final class LocalFit {
             s3 += wd2 * d;
             s4 += wd2 * d * d;
         }
-        if (used <= order + 1) {
+        // first row of the inverse of the matrix of moments
+        double m0 = s2 * s4 - s3 * s3;
+        double m1 = s2 * s3 - s1 * s4;
+        double m2 = s1 * s3 - s2 * s2;
+        double determinant = s0 * m0 + s1 * m1 + s2 * m2;
+        if (used <= 3 || !(determinant > SINGULAR * s0 * s2 * s4)) {
             return false;
         }
-        // first row of the inverse of the matrix of moments
-        double c0;
-        double c1;
-        double c2 = 0;
-        if (order == 1) {
-            double determinant = s0 * s2 - s1 * s1;
-            if (!(determinant > 1e-10 * s0 * s2)) {
-                return false;
-            }
-            c0 = s2 / determinant;
-            c1 = -s1 / determinant;
-        } else {
-            double m0 = s2 * s4 - s3 * s3;
-            double m1 = s2 * s3 - s1 * s4;
-            double m2 = s1 * s3 - s2 * s2;
-            double determinant = s0 * m0 + s1 * m1 + s2 * m2;
-            if (!(determinant > 1e-12 * s0 * s2 * s4)) {
-                return false;
-            }
-            c0 = m0 / determinant;
-            c1 = m1 / determinant;
-            c2 = m2 / determinant;
-        }
-        for (int i = first; i <= last; i++) {
+        double c0 = m0 / determinant;
+        double c1 = m1 / determinant;
+        double c2 = m2 / determinant;
+        for (int i = begin; i < end; i++) {
             if (local[i] != 0) {
-                double d = (x[i] - place) / reach;
+                double d = (x[i] - place) * scale;
                 local[i] *= c0 + d * (c1 + d * c2);
             }
         }
         return true;
     }
 
-    /** From weights of what is drawn to weights of the ordinates; ends receive where they begin and end. */
+    /** From weights of the drawn points between two ends to weights of the ordinates; the ends become theirs. */
     private double[] ordinates(double[] local, int[] ends) {
         double[] all = new double[x.length];
-        int low = x.length;
-        int high = 0;
-        for (int i = first; i <= last; i++) {
-            if (local[i] != 0) {
-                for (int k = -half; k <= half; k++) {
-                    all[i + k] += local[i] * slopeWeights[i][k + half];
+        for (int i = ends[0]; i < ends[1]; i++) {
+            double weight = local[i];
+            if (weight != 0) {
+                double[] own = slopeWeights[i];
+                for (int k = 0; k < own.length; k++) {
+                    all[i - half + k] += weight * own[k];
                 }
-                low = Math.min(low, i - half);
-                high = Math.max(high, i + half + 1);
             }
         }
-        ends[0] = Math.min(low, high);
-        ends[1] = high;
+        ends[0] -= half;
+        ends[1] += half;
         return all;
     }
 
@@ -292,54 +365,82 @@ final class LocalFit {
         int n = x.length;
         double[] local = new double[n];
         double[][] left = new double[n][];
+        int[] lows = new int[n];
+        int[] highs = new int[n];
         double[] residual = new double[n];
         double seen = 0;
         double own = 0;
         double lingering = 0;
+        int points = 0;
         for (int i = first; i <= last; i++) {
-            weigh(x[i], 2, width, 0, 0, local);
+            if (Double.isNaN(x[i])) {
+                continue;
+            }
             double told = 0;
-            for (int k = first; k <= last; k++) {
+            if (!weigh(x[i], width, local)) {
+                x[i] = Double.NaN; // stands alone: it tells nothing of what scatters
+                continue;
+            }
+            points++;
+            int[] ends = {firstAbove(x[i] - width), afterLastBelow(x[i] + width)};
+            for (int k = ends[0]; k < ends[1]; k++) {
                 told += local[k] * drawn[k];
                 local[k] = -local[k];
             }
             local[i] += 1;
             residual[i] = drawn[i] - told;
-            int[] ends = new int[2];
             left[i] = ordinates(local, ends);
+            lows[i] = ends[0];
+            highs[i] = ends[1];
             seen += residual[i] * residual[i];
             own += Noise.squares(left[i], ends[0], ends[1]);
             lingering += Noise.lingering(left[i], ends[0], ends[1], share);
         }
-        int points = last - first + 1;
         double swallowed = span() / width;
         double freedom = Math.max(1.5, 0.8 * (points - 1.5 * swallowed));
         return Noise.of(
-                new Noise.Squares(seen, own, lingering, freedom), together(left, residual, share, swallowed), share);
+                new Noise.Squares(seen, own, lingering, freedom),
+                together(left, lows, highs, residual, share, swallowed),
+                share);
     }
 
     /** Sum of squares of what is left over, summed over a few points; half of each stretch is in the next one too. */
-    private Noise.Squares together(double[][] left, double[] residual, double share, double swallowed) {
+    private Noise.Squares together(
+            double[][] left, int[] lows, int[] highs, double[] residual, double share, double swallowed) {
         int together = half == 0 ? VALUES_TOGETHER : SLOPES_TOGETHER;
         double[] sum = new double[x.length];
         double seen = 0;
         double own = 0;
         double lingering = 0;
+        int stretches = 0;
         for (int i = first; i + together <= last + 1; i += together / 2) {
             java.util.Arrays.fill(sum, 0);
             double r = 0;
+            int low = sum.length;
+            int high = 0;
             for (int m = 0; m < together; m++) {
+                if (Double.isNaN(x[i + m])) {
+                    r = Double.NaN;
+                    break;
+                }
                 r += residual[i + m];
-                for (int k = 0; k < sum.length; k++) {
-                    sum[k] += left[i + m][k];
+                double[] of = left[i + m];
+                low = Math.min(low, lows[i + m]);
+                high = Math.max(high, highs[i + m]);
+                for (int k = lows[i + m]; k < highs[i + m]; k++) {
+                    sum[k] += of[k];
                 }
             }
+            if (Double.isNaN(r)) {
+                continue;
+            }
+            stretches++;
             seen += r * r;
-            own += Noise.squares(sum, 0, sum.length);
-            lingering += Noise.lingering(sum, 0, sum.length, share);
+            own += Noise.squares(sum, low, high);
+            lingering += Noise.lingering(sum, low, high, share);
         }
-        // stretches that lap over by half are worth 4/3 as many that do not (Welch 1967, from memory), less what the curve swallows
-        double freedom = Math.max(1.5, 4.0 / 3 * (last - first + 1) / together - 0.5 * swallowed);
+        // stretches that lap over by half are worth 2/3 of their number (Welch 1967, from memory), less what the curve swallows
+        double freedom = Math.max(1.5, 2.0 / 3 * stretches - 0.5 * swallowed);
         return new Noise.Squares(seen, own, lingering, freedom);
     }
 }
