@@ -2,6 +2,7 @@ package longthrow.core.reduce;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import longthrow.core.measurement.Measured;
@@ -33,10 +34,10 @@ final class CurveMaker {
 
     private final SpeedGrid grid;
     private final double[] places;
-    private final LocalFit fit;
+    private final Drawn fit;
     private final Bench bench;
 
-    CurveMaker(SpeedGrid grid, LocalFit fit, Bench bench) {
+    CurveMaker(SpeedGrid grid, Drawn fit, Bench bench) {
         this.grid = grid;
         this.places = places(grid);
         this.fit = fit;
@@ -50,6 +51,34 @@ final class CurveMaker {
             places[k] = Units.RPM.toSi(grid.firstRpm() + (double) grid.stepRpm() * k / PLACES_A_STEP);
         }
         return places;
+    }
+
+    /** The speeds asked for that a run reaches, or those that the rule gives; empty where there are none. */
+    static Optional<SpeedGrid> grid(Optional<SpeedGrid> wanted, double low, double high, List<Remark> remarks) {
+        double lowRpm = Units.RPM.fromSi(low);
+        double highRpm = Units.RPM.fromSi(high);
+        if (wanted.isEmpty()) {
+            return SpeedGrid.between(lowRpm, highRpm);
+        }
+        Optional<SpeedGrid> within = wanted.get().within(lowRpm, highRpm);
+        if (within.isPresent() && within.get().count() < wanted.get().count()) {
+            remarks.add(Remark.note(String.format(
+                    Locale.ROOT,
+                    "The run reaches from %.0f to %.0f rpm; of the speeds asked for only %d to %d rpm are told",
+                    lowRpm,
+                    highRpm,
+                    within.get().firstRpm(),
+                    within.get().lastRpm())));
+        }
+        return within;
+    }
+
+    static String noSpeeds(double low, double high) {
+        return String.format(
+                Locale.ROOT,
+                "None of the speeds asked for lies in the run, %.0f to %.0f rpm",
+                Units.RPM.fromSi(low),
+                Units.RPM.fromSi(high));
     }
 
     static double[] speeds(SpeedGrid grid) {
@@ -93,8 +122,7 @@ final class CurveMaker {
         }
         double freedom = fit.freedom(top);
         double usual = StudentT.factor(Measured.COVERAGE, freedom);
-        // the largest of many falls is looked at: as many as there are widths in the run, on either side
-        double looks = 2 * (1 + (places[places.length - 1] - places[0]) / fit.width());
+        double looks = 2 * fit.looks(); // the largest of many falls is looked at, on either side
         double strict = StudentT.factor(1 - (1 - Measured.COVERAGE) / looks, freedom);
         int low = top;
         int high = top;

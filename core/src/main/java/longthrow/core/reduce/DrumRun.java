@@ -32,7 +32,12 @@ public final class DrumRun {
     private final Optional<SpeedGrid> wanted;
     private final List<Remark> remarks = new ArrayList<>();
 
-    private DrumRun(RunRows rows, DrumBench bench, Optional<SpeedGrid> wanted) {
+    private final boolean road;
+    private final boolean ratioOfEngine;
+
+    private DrumRun(RunRows rows, DrumBench bench, Optional<SpeedGrid> wanted, boolean road, boolean ratioOfEngine) {
+        this.road = road;
+        this.ratioOfEngine = ratioOfEngine;
         this.rows = rows;
         this.bench = bench;
         this.wanted = wanted;
@@ -43,7 +48,15 @@ public final class DrumRun {
      * @param wanted the speeds to tell it at; empty for those that {@link SpeedGrid#between} gives
      */
     public static Reduced reduce(RunRows rows, DrumBench bench, Optional<SpeedGrid> wanted) {
-        return new DrumRun(rows, bench, wanted).reduced();
+        return new DrumRun(rows, bench, wanted, false, true).reduced();
+    }
+
+    /** A vehicle for a drum: its mass for the inertia, its speed for the drum's; {@link RoadRun} has said what that needs. */
+    static Reduced ofVehicle(
+            RunRows rows, DrumBench bench, Optional<SpeedGrid> wanted, boolean ratioOfEngine, List<Remark> said) {
+        DrumRun run = new DrumRun(rows, bench, wanted, true, ratioOfEngine);
+        run.remarks.addAll(said);
+        return run.reduced();
     }
 
     private Reduced refused(String why) {
@@ -102,8 +115,10 @@ public final class DrumRun {
             if (!drum) {
                 drumSpeed = Arrays.stream(drumSpeed).map(v -> v / ratio.value()).toArray();
             }
-            remarks.add(Remark.warning(
+            if (!road || ratioOfEngine) {
+                remarks.add(Remark.warning(
                     "Only one speed is in the rows: whether a clutch, belt or tyre slipped cannot be seen. Slip puts torque at the wrong speed, and takes some of it away"));
+            }
         }
         RunCurve.Taken taken = taken(drum && engine || bench.ratio().isPresent());
         whatIsNotKnown();
@@ -111,6 +126,9 @@ public final class DrumRun {
     }
 
     private RunCurve.Taken taken(boolean ratioKnown) {
+        if (road && !rows.has(Column.ENGINE_SPEED) && !ratioOfEngine) {
+            return RunCurve.Taken.WHEEL;
+        }
         if (!ratioKnown) {
             return RunCurve.Taken.DRUM;
         }
@@ -118,11 +136,11 @@ public final class DrumRun {
     }
 
     private void whatIsNotKnown() {
-        if (bench.engineInertia().isEmpty()) {
+        if (bench.engineInertia().isEmpty() && !road) {
             remarks.add(Remark.warning(
                     "Inertia of what turns with the engine (flywheel, crank, clutch) is not told: what speeds it up is missing from the curve, which is too low by that"));
         }
-        if (bench.parasitic().isEmpty()) {
+        if (bench.parasitic().isEmpty() && !road) {
             remarks.add(Remark.warning(
                     "What the drum's bearings and air take is not told: it is missing from the curve, which is too low by that. Let the drum run down freely and log it"));
         }
@@ -210,17 +228,16 @@ public final class DrumRun {
         double low = Arrays.stream(speed).filter(Double::isFinite).min().orElse(0);
         double high = Arrays.stream(speed).filter(Double::isFinite).max().orElse(0);
         if (!(meanOfLast(drumSpeed) > meanOfFirst(drumSpeed))) {
-            return refused("The drum is no faster at the end than at the beginning: this is no pull. Mark the run where it speeds up");
+            return refused((road ? "The vehicle" : "The drum")
+                    + " is no faster at the end than at the beginning: this is no pull. Mark the run where it speeds up");
         }
-        Optional<SpeedGrid> grid = grid(low, high);
+        Optional<SpeedGrid> grid = CurveMaker.grid(wanted, low, high, remarks);
         if (grid.isEmpty()) {
-            return refused(String.format(
-                    Locale.ROOT,
-                    "None of the speeds asked for lies in the run, %.0f to %.0f rpm",
-                    Units.RPM.fromSi(low),
-                    Units.RPM.fromSi(high)));
+            return refused(CurveMaker.noSpeeds(low, high));
         }
-        beyondCoastDown(grid.get(), ratio.value());
+        if (!road) {
+            beyondCoastDown(grid.get(), ratio.value());
+        }
         LocalFit fit = LocalFit.ofSlopes(time, speed, drumSpeed, CurveMaker.places(grid.get()));
         CurveMaker maker = new CurveMaker(grid.get(), fit, new ByDrum(ratio));
         return new Reduced(
@@ -236,25 +253,6 @@ public final class DrumRun {
         return Arrays.stream(speed, speed.length - speed.length / 4, speed.length)
                 .average()
                 .orElse(0);
-    }
-
-    private Optional<SpeedGrid> grid(double low, double high) {
-        double lowRpm = Units.RPM.fromSi(low);
-        double highRpm = Units.RPM.fromSi(high);
-        if (wanted.isEmpty()) {
-            return SpeedGrid.between(lowRpm, highRpm);
-        }
-        Optional<SpeedGrid> within = wanted.get().within(lowRpm, highRpm);
-        if (within.isPresent() && within.get().count() < wanted.get().count()) {
-            remarks.add(Remark.note(String.format(
-                    Locale.ROOT,
-                    "The run reaches from %.0f to %.0f rpm; of the speeds asked for only %d to %d rpm are told",
-                    lowRpm,
-                    highRpm,
-                    within.get().firstRpm(),
-                    within.get().lastRpm())));
-        }
-        return within;
     }
 
     private void beyondCoastDown(SpeedGrid grid, double ratio) {

@@ -12,7 +12,7 @@ package longthrow.core.reduce;
  * its noise (Chu and Marron 1991); the curve itself is a local parabola of the same width. What a line of the best width has left in bias, a parabola takes away, so
  * that the band is where the curve is and not beside it (Calonico, Cattaneo and Farrell 2018).
  */
-final class LocalFit {
+final class LocalFit implements Drawn {
     /** Tries of a width: each this much wider than the one before. Fine enough that the doubt moves by an eighth between two. */
     private static final double NEXT_WIDTH = 1.25;
     /** Places at which a width is tried. */
@@ -171,29 +171,33 @@ final class LocalFit {
         return new LocalFit(time, abscissa, ordinate, true, places, true);
     }
 
-    double width() {
+    @Override
+    public double width() {
         return width;
     }
 
-    Noise noise() {
-        return noise;
+    @Override
+    public double looks() {
+        return 1 + span() / width;
     }
 
-    /** Degrees of freedom of the doubt at a place. */
-    double freedom(int place) {
+    @Override
+    public double freedom(int place) {
         return noise.freedom(squares[place], lingering[place]);
     }
 
-    double value(int place) {
+    @Override
+    public double value(int place) {
         return values[place];
     }
 
-    double standardUncertainty(int place) {
+    @Override
+    public double standardUncertainty(int place) {
         return Math.sqrt(noise.variance(squares[place], lingering[place]));
     }
 
-    /** Standard uncertainty of a value times a factor less another times another factor: neighbours share their noise. */
-    double ofDifference(int place, double factor, int other, double otherFactor) {
+    @Override
+    public double ofDifference(int place, double factor, int other, double otherFactor) {
         int low = Math.min(from[place], from[other]);
         int high = Math.max(to[place], to[other]);
         double[] difference = new double[high];

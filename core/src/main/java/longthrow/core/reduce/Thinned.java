@@ -25,8 +25,12 @@ final class Thinned {
      * @param columns each as long as there are rows; a row that lacks a number (NaN) in one of them is left out
      */
     static Thinned of(int from, int to, double[]... columns) {
+        return inParts(from, to, Math.min(MOST, to - from), columns);
+    }
+
+    /** The same in as many parts as are asked for, no more than there are rows. */
+    static Thinned inParts(int from, int to, int points, double[]... columns) {
         int rows = to - from;
-        int points = Math.min(MOST, rows);
         double[][] means = new double[columns.length][points];
         int kept = 0;
         int leftOut = 0;
