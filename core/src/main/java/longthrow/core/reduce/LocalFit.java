@@ -141,7 +141,7 @@ final class LocalFit implements Drawn {
         double reach = width;
         while (!weigh(places[g], reach, local)) { // in a hole, or beyond the ends
             reach *= NEXT_WIDTH;
-            if (reach > ALL * span()) {
+            if (!(reach > 0 && reach <= ALL * span())) {
                 throw new IllegalStateException("too few points for a curve at " + places[g]);
             }
         }
@@ -214,8 +214,8 @@ final class LocalFit implements Drawn {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = first; i <= last; i++) {
-            low = Math.min(low, x[i]);
-            high = Math.max(high, x[i]);
+            low = x[i] < low ? x[i] : low; // passes over what is not a number
+            high = x[i] > high ? x[i] : high;
         }
         return high - low;
     }

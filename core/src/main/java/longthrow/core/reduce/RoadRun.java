@@ -100,7 +100,7 @@ public final class RoadRun {
                     "Air, tyres, wind and slope are taken from the run-down that went the same way; a gust in the one that was not in the other is not in the doubt"));
             return Optional.of(force(same.get(), mass, null));
         }
-        if (bench.out().isPresent() && bench.back().isPresent()) {
+        if (bench.out().isPresent() && bench.back().isPresent() && overlap(bench.out().get(), bench.back().get())) {
             return Optional.of(ofBoth(bench.out().get(), bench.back().get(), mass, said));
         }
         Optional<CoastDown> one = bench.out().isPresent() ? bench.out() : bench.back();
@@ -115,6 +115,10 @@ public final class RoadRun {
         said.add(Remark.note(
                 "One run-down, not surely the way of the run: wind and slope count twice in the doubt"));
         return Optional.of(force(one.get(), mass, bench));
+    }
+
+    private static boolean overlap(CoastDown out, CoastDown back) {
+        return Math.max(out.lowest(), back.lowest()) < Math.min(out.highest(), back.highest());
     }
 
     /** Of one run-down; where a bench is given, with twice what its wind and slope may do. */
