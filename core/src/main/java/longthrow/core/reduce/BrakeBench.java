@@ -24,8 +24,8 @@ public record BrakeBench(
         boolean onCrank,
         Optional<Measured> engineInertia) {
     private static final Formula TORQUE = Formula.of("torque by brake", torque());
-    private static final Formula POWER = Formula.of(
-            "power by brake", Rotation.power(torque(), Expression.input("speed")));
+    private static final Formula POWER =
+            Formula.of("power by brake", Rotation.power(torque(), Expression.input("speed")));
 
     public BrakeBench {
         if (!(arm.value() > 0) || !(ratio.value() > 0) || !(scale.value() > 0)) {

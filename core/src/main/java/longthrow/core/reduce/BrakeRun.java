@@ -81,12 +81,14 @@ public final class BrakeRun {
 
     private void whatIsNotKnown() {
         if (bench.calibration().isEmpty() && bench.scale().standardUncertainty() == 0) {
-            remarks.add(Remark.warning(
-                    "The cell is not calibrated and no doubt of it is told: how far the whole curve may be off is not known. Hang known weights on the arm, up and down"));
+            remarks.add(
+                    Remark.warning(
+                            "The cell is not calibrated and no doubt of it is told: how far the whole curve may be off is not known. Hang known weights on the arm, up and down"));
         }
         if (!bench.onCrank() && bench.driveEfficiency().isEmpty()) {
-            remarks.add(Remark.warning(
-                    "What chain or belt between engine and brake takes is not known: the curve is what reaches the brake"));
+            remarks.add(
+                    Remark.warning(
+                            "What chain or belt between engine and brake takes is not known: the curve is what reaches the brake"));
         }
     }
 
@@ -134,8 +136,9 @@ public final class BrakeRun {
 
     private @Nullable LocalFit acceleration(double @Nullable [] time, double[] speed, double[] places) {
         if (time == null || bench.engineInertia().isEmpty()) {
-            remarks.add(Remark.warning(
-                    "What speeds the engine's own flywheel up during the sweep is not counted: that takes its inertia and the time of each row. A sweep that rises tells too little by it, one that falls too much"));
+            remarks.add(
+                    Remark.warning(
+                            "What speeds the engine's own flywheel up during the sweep is not counted: that takes its inertia and the time of each row. A sweep that rises tells too little by it, one that falls too much"));
             return null;
         }
         for (int i = 1; i < time.length; i++) {
@@ -161,9 +164,7 @@ public final class BrakeRun {
     }
 
     private List<AlongCurve> beside(RunRows rows, Column column, SpeedGrid grid) {
-        return rows.beside().isEmpty()
-                ? List.of()
-                : CurveMaker.beside(rows, engineSpeeds(rows, column), grid, remarks);
+        return rows.beside().isEmpty() ? List.of() : CurveMaker.beside(rows, engineSpeeds(rows, column), grid, remarks);
     }
 
     private Optional<AlongCurve> fuel(RunRows rows, Column column, SpeedGrid grid) {
@@ -218,12 +219,7 @@ public final class BrakeRun {
         points.sort(Comparator.comparingDouble(p -> p[0]));
         whatIsNotKnown();
         return PointsRun.reduced(
-                points,
-                bench.taken(),
-                new ByBrake(new double[0], null),
-                wanted,
-                remarks,
-                this::beyondCalibration);
+                points, bench.taken(), new ByBrake(new double[0], null), wanted, remarks, this::beyondCalibration);
     }
 
     private Optional<double[]> mean(Steady stretch, double[] speeds, double[] loads, Column column) {
@@ -256,9 +252,7 @@ public final class BrakeRun {
                     stretch.to)));
         }
         int n = part.length;
-        return Optional.of(new double[] {
-            engineSpeed(column, speed), mean, Math.sqrt(squares / (n - 1) / n), n - 1.0
-        });
+        return Optional.of(new double[] {engineSpeed(column, speed), mean, Math.sqrt(squares / (n - 1) / n), n - 1.0});
     }
 
     /** The sweep's cell, and what speeds the engine up: both scatter. */

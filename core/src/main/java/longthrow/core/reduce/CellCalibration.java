@@ -1,10 +1,8 @@
 package longthrow.core.reduce;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import longthrow.core.formula.Expression;
 import longthrow.core.formula.Formula;
@@ -31,7 +29,13 @@ public final class CellCalibration {
     private final double gap;
 
     private CellCalibration(
-            double[] loads, double centreLoad, Measured level, Measured gain, Measured weights, double gap, boolean both) {
+            double[] loads,
+            double centreLoad,
+            Measured level,
+            Measured gain,
+            Measured weights,
+            double gap,
+            boolean both) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (double load : loads) {
@@ -137,8 +141,9 @@ public final class CellCalibration {
         boolean both = Double.isFinite(byWay[0]) && Double.isFinite(byWay[1]);
         double gap = (byWay[1] - byWay[0]) / slope;
         if (!both) {
-            remarks.add(Remark.warning(
-                    "Loads were hung one way only: what the cell reads more or less when load comes off is not known and not in the doubt. Take the weights off one by one and read again"));
+            remarks.add(
+                    Remark.warning(
+                            "Loads were hung one way only: what the cell reads more or less when load comes off is not known and not in the doubt. Take the weights off one by one and read again"));
         }
         CellCalibration made = new CellCalibration(
                 x,

@@ -169,7 +169,8 @@ final class CurveMaker {
     static List<AlongCurve> beside(RunRows rows, double[] speed, SpeedGrid grid, List<Remark> remarks) {
         List<AlongCurve> all = new ArrayList<>();
         for (Map.Entry<String, double[]> entry : rows.beside().entrySet()) {
-            along(entry.getKey(), rows.thinned(speed, entry.getValue()), grid, remarks).ifPresent(all::add);
+            along(entry.getKey(), rows.thinned(speed, entry.getValue()), grid, remarks)
+                    .ifPresent(all::add);
         }
         return all;
     }

@@ -38,8 +38,8 @@ public record DrumBench(
     private static Expression torque() {
         Expression ratio = Expression.input("ratio");
         Expression acceleration = Expression.input("acceleration");
-        Expression atDrum = Rotation.torque(Expression.input("drum inertia"), acceleration)
-                .plus(Expression.input("parasitic"));
+        Expression atDrum =
+                Rotation.torque(Expression.input("drum inertia"), acceleration).plus(Expression.input("parasitic"));
         return atDrum.dividedBy(ratio.times(Expression.input("efficiency")))
                 .plus(Rotation.torque(Expression.input("engine inertia"), acceleration.times(ratio)));
     }

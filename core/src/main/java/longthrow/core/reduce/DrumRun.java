@@ -67,12 +67,14 @@ public final class DrumRun {
         boolean drum = rows.has(Column.DRUM_SPEED);
         boolean engine = rows.has(Column.ENGINE_SPEED);
         if (!rows.has(Column.TIME)) {
-            return refused("No column of time: how fast the drum speeds up cannot be told. Name the column, or state the rows per second");
+            return refused(
+                    "No column of time: how fast the drum speeds up cannot be told. Name the column, or state the rows per second");
         }
         if (!drum && !(engine && bench.ratio().isPresent())) {
-            return refused(engine
-                    ? "Engine speed alone: with the ratio of engine speed to drum speed the drum's speed follows from it. State the ratio, or name the column of drum speed"
-                    : "Neither drum speed nor engine speed among the columns. Name the column");
+            return refused(
+                    engine
+                            ? "Engine speed alone: with the ratio of engine speed to drum speed the drum's speed follows from it. State the ratio, or name the column of drum speed"
+                            : "Neither drum speed nor engine speed among the columns. Name the column");
         }
         Thinned points = drum && engine
                 ? rows.thinned(Column.TIME, Column.DRUM_SPEED, Column.ENGINE_SPEED)
@@ -101,14 +103,17 @@ public final class DrumRun {
         if (drum && engine) {
             Measured seen = seenRatio(drumSpeed, points.column(2));
             if (!(seen.value() > 0)) {
-                return refused("Engine or drum stands still in half of the run or more; no ratio can be told. Begin the run where both turn");
+                return refused(
+                        "Engine or drum stands still in half of the run or more; no ratio can be told. Begin the run where both turn");
             }
             compare(seen);
             ratio = bench.ratio().orElse(seen);
             slips = slipping(drumSpeed, points.column(2), seen, time);
             if (slips.length == 0) {
-                return refused("Clutch, belt or tyre slips through most of the run: ratio of engine to drum is off by more than "
-                        + Math.round(100 * SLIP) + " %. What reaches the drum then is no torque of the engine at a speed");
+                return refused(
+                        "Clutch, belt or tyre slips through most of the run: ratio of engine to drum is off by more than "
+                                + Math.round(100 * SLIP)
+                                + " %. What reaches the drum then is no torque of the engine at a speed");
             }
         } else {
             ratio = bench.ratio().orElse(Measured.exact(1));
@@ -116,11 +121,12 @@ public final class DrumRun {
                 drumSpeed = Arrays.stream(drumSpeed).map(v -> v / ratio.value()).toArray();
             }
             if (!road || ratioOfEngine) {
-                remarks.add(Remark.warning(
-                    "Only one speed is in the rows: whether a clutch, belt or tyre slipped cannot be seen. Slip puts torque at the wrong speed, and takes some of it away"));
+                remarks.add(
+                        Remark.warning(
+                                "Only one speed is in the rows: whether a clutch, belt or tyre slipped cannot be seen. Slip puts torque at the wrong speed, and takes some of it away"));
             }
         }
-        RunCurve.Taken taken = taken(drum && engine || bench.ratio().isPresent());
+        RunCurve.Taken taken = taken((drum && engine) || bench.ratio().isPresent());
         whatIsNotKnown();
         return drawn(time, drumSpeed, slips, ratio, taken);
     }
@@ -137,12 +143,14 @@ public final class DrumRun {
 
     private void whatIsNotKnown() {
         if (bench.engineInertia().isEmpty() && !road) {
-            remarks.add(Remark.warning(
-                    "Inertia of what turns with the engine (flywheel, crank, clutch) is not told: what speeds it up is missing from the curve, which is too low by that"));
+            remarks.add(
+                    Remark.warning(
+                            "Inertia of what turns with the engine (flywheel, crank, clutch) is not told: what speeds it up is missing from the curve, which is too low by that"));
         }
         if (bench.parasitic().isEmpty() && !road) {
-            remarks.add(Remark.warning(
-                    "What the drum's bearings and air take is not told: it is missing from the curve, which is too low by that. Let the drum run down freely and log it"));
+            remarks.add(
+                    Remark.warning(
+                            "What the drum's bearings and air take is not told: it is missing from the curve, which is too low by that. Let the drum run down freely and log it"));
         }
     }
 
@@ -152,13 +160,15 @@ public final class DrumRun {
         for (int i = begin; i < drum.length; i++) {
             ratios[i - begin] = drum[i] > 0 ? engine[i] / drum[i] : Double.NaN;
         }
-        double[] sorted = Arrays.stream(ratios).filter(Double::isFinite).sorted().toArray();
+        double[] sorted =
+                Arrays.stream(ratios).filter(Double::isFinite).sorted().toArray();
         if (sorted.length < 2 || sorted.length < ratios.length / 2) {
             return Measured.exact(0);
         }
         double median = sorted[sorted.length / 2];
         // half of normal errors lie within 0.6745 deviations; a median's error is 1.2533 times a mean's
-        double[] off = Arrays.stream(sorted).map(r -> Math.abs(r - median)).sorted().toArray();
+        double[] off =
+                Arrays.stream(sorted).map(r -> Math.abs(r - median)).sorted().toArray();
         double u = 1.2533 * off[off.length / 2] / 0.6745 / Math.sqrt(sorted.length);
         return Measured.of(
                 median,
@@ -219,8 +229,7 @@ public final class DrumRun {
         return drum.length - count >= Math.max(Thinned.FEWEST, drum.length / 2) ? slips : new boolean[0];
     }
 
-    private Reduced drawn(
-            double[] time, double[] drumSpeed, boolean[] slips, Measured ratio, RunCurve.Taken taken) {
+    private Reduced drawn(double[] time, double[] drumSpeed, boolean[] slips, Measured ratio, RunCurve.Taken taken) {
         double[] speed = new double[drumSpeed.length];
         for (int i = 0; i < speed.length; i++) {
             speed[i] = slips[i] ? Double.NaN : drumSpeed[i] * ratio.value();
@@ -228,8 +237,9 @@ public final class DrumRun {
         double low = Arrays.stream(speed).filter(Double::isFinite).min().orElse(0);
         double high = Arrays.stream(speed).filter(Double::isFinite).max().orElse(0);
         if (!(meanOfLast(drumSpeed) > meanOfFirst(drumSpeed))) {
-            return refused((road ? "The vehicle" : "The drum")
-                    + " is no faster at the end than at the beginning: this is no pull. Mark the run where it speeds up");
+            return refused(
+                    (road ? "The vehicle" : "The drum")
+                            + " is no faster at the end than at the beginning: this is no pull. Mark the run where it speeds up");
         }
         Optional<SpeedGrid> grid = CurveMaker.grid(wanted, low, high, remarks);
         if (grid.isEmpty()) {
@@ -285,17 +295,14 @@ public final class DrumRun {
     }
 
     private List<AlongCurve> beside(double ratio, SpeedGrid grid) {
-        return rows.beside().isEmpty()
-                ? List.of()
-                : CurveMaker.beside(rows, engineSpeeds(ratio), grid, remarks);
+        return rows.beside().isEmpty() ? List.of() : CurveMaker.beside(rows, engineSpeeds(ratio), grid, remarks);
     }
 
     private Optional<AlongCurve> fuelFlow(double ratio, SpeedGrid grid) {
         double[] fuel = rows.column(Column.FUEL_FLOW);
         return fuel == null
                 ? Optional.empty()
-                : CurveMaker.along(
-                        Column.FUEL_FLOW.words(), rows.thinned(engineSpeeds(ratio), fuel), grid, remarks);
+                : CurveMaker.along(Column.FUEL_FLOW.words(), rows.thinned(engineSpeeds(ratio), fuel), grid, remarks);
     }
 
     /** The drum's acceleration as torque of the engine. */

@@ -22,11 +22,12 @@ public final class FallingMass {
             "acceleration by a fall",
             Expression.input("height")
                     .times(2)
-                    .dividedBy(
-                            Expression.input("radius").times(Expression.input("seconds").squared())));
+                    .dividedBy(Expression.input("radius")
+                            .times(Expression.input("seconds").squared())));
     private static final Formula TWO_MASSES = Formula.of(
             "inertia by two masses",
-            drive("1").minus(drive("2"))
+            drive("1")
+                    .minus(drive("2"))
                     .dividedBy(Expression.input("acceleration1").minus(Expression.input("acceleration2"))));
     private static final Formula AND_COAST = Formula.of(
             "inertia by a mass and the free run",
@@ -47,7 +48,8 @@ public final class FallingMass {
     public static Measured gravity() {
         return Measured.of(
                 GRAVITY,
-                List.of(Source.rectangular("gravity", Source.Kind.ASSUMED, "gravity of the place", GRAVITY_HALF_WIDTH)));
+                List.of(Source.rectangular(
+                        "gravity", Source.Kind.ASSUMED, "gravity of the place", GRAVITY_HALF_WIDTH)));
     }
 
     /** Of the drum [rad/s2], by the time of a fall from rest. */
@@ -69,8 +71,18 @@ public final class FallingMass {
         return plausible(through(
                 TWO_MASSES,
                 Map.of(
-                        "radius", radius, "gravity", gravity(), "mass1", mass, "acceleration1", acceleration, "mass2",
-                        otherMass, "acceleration2", otherAcceleration)));
+                        "radius",
+                        radius,
+                        "gravity",
+                        gravity(),
+                        "mass1",
+                        mass,
+                        "acceleration1",
+                        acceleration,
+                        "mass2",
+                        otherMass,
+                        "acceleration2",
+                        otherAcceleration)));
     }
 
     /**

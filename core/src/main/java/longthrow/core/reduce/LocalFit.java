@@ -19,7 +19,7 @@ final class LocalFit implements Drawn {
     private static final int TRIED_AT = 40;
     /** Fewest points that a width reaches to each side, over the block that is left out. */
     private static final int REACH_OVER_GAP = 5;
-    /** Share of lingering noise that is passed on between points, where it is not a sum of steps. LocalFitTest has it cover what lingers for 0 to 0.15 s. */
+    /** Share of lingering noise that is passed on between points, where it is not a sum of steps. LocalFitCover has it cover what lingers for 0 to 0.15 s; for 0.3 s it does not (LocalFitFresh). */
     private static final double LINGERS = 0.7;
     /** Points summed for the long sum of squares, of values and of slopes: longer than the noise lingers, shorter than the curve bends. By simulation. */
     private static final int VALUES_TOGETHER = 7;
@@ -40,7 +40,8 @@ final class LocalFit implements Drawn {
     private final double[][] slopeWeights; // by point, 2 half + 1 weights of the ordinates around it
     private final int first; // first and last point that has what is drawn
     private final int last;
-    private final double[] highestSoFar; // of the abscissa, and lowest from here on: what a place can reach lies between two of them
+    private final double[]
+            highestSoFar; // of the abscissa, and lowest from here on: what a place can reach lies between two of them
     private final double[] lowestFromHere;
     private final double width;
     private final Noise noise;
@@ -278,7 +279,7 @@ final class LocalFit implements Drawn {
         for (int i = firstAbove(place - reach); i < end; i++) {
             double d = (x[i] - place) * scale;
             double a = Math.abs(d);
-            if (!(a < 1) || i >= outFrom && i < outTo) { // not a number too
+            if (!(a < 1) || (i >= outFrom && i < outTo)) { // not a number too
                 continue;
             }
             double c = 1 - a * a * a;
@@ -443,7 +444,8 @@ final class LocalFit implements Drawn {
             own += Noise.squares(sum, low, high);
             lingering += Noise.lingering(sum, low, high, share);
         }
-        // stretches that lap over by half are worth 2/3 of their number (Welch 1967, from memory), less what the curve swallows
+        // stretches that lap over by half are worth 2/3 of their number (Welch 1967, from memory), less what the curve
+        // swallows
         double freedom = Math.max(1.5, 2.0 / 3 * stretches - 0.5 * swallowed);
         return new Noise.Squares(seen, own, lingering, freedom);
     }

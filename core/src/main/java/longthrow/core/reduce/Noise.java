@@ -47,9 +47,7 @@ final class Noise {
         double[] own = {
             shortSum.seen * longSum.byLingering / determinant, -seenLong * shortSum.byLingering / determinant
         };
-        double[] lingering = {
-            -shortSum.seen * longSum.byOwn / determinant, seenLong * shortSum.byOwn / determinant
-        };
+        double[] lingering = {-shortSum.seen * longSum.byOwn / determinant, seenLong * shortSum.byOwn / determinant};
         if (!(lingering[0] + lingering[1] > 0)) {
             own = new double[] {shortSum.seen / shortSum.byOwn, 0};
             lingering = new double[2];
@@ -84,9 +82,8 @@ final class Noise {
         double fromShort = parts[0][0] * squares + parts[1][0] * lingering;
         double fromLong = parts[0][1] * squares + parts[1][1] * lingering;
         double variance = fromShort + fromLong;
-        double freedom = variance
-                * variance
-                / (fromShort * fromShort / shortFreedom + fromLong * fromLong / longFreedom);
+        double freedom =
+                variance * variance / (fromShort * fromShort / shortFreedom + fromLong * fromLong / longFreedom);
         return variance > 0 ? Math.max(FEWEST_FREEDOM, freedom) : shortFreedom;
     }
 

@@ -69,7 +69,9 @@ public final class Parasitic {
 
     double value(double speed) {
         double[] w = weights(speed);
-        return w[0] * torques.get(0).value() + w[1] * torques.get(1).value() + w[2] * torques.get(2).value();
+        return w[0] * torques.get(0).value()
+                + w[1] * torques.get(1).value()
+                + w[2] * torques.get(2).value();
     }
 
     /** Lowest drum speed it was read at [rad/s]. */
@@ -81,5 +83,4 @@ public final class Parasitic {
     public double highest() {
         return speeds[2];
     }
-
 }

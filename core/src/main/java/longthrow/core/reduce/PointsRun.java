@@ -59,8 +59,10 @@ final class PointsRun {
         double[] places = CurveMaker.places(grid.get());
         PointFit fit = new PointFit(columns[0], columns[1], columns[2], freedom, places);
         looked.accept(fit, places);
-        remarks.add(Remark.note("The curve goes through " + n
-                + " points; between them it is drawn, not measured, and its doubt there is what two ways of drawing differ by"));
+        remarks.add(
+                Remark.note(
+                        "The curve goes through " + n
+                                + " points; between them it is drawn, not measured, and its doubt there is what two ways of drawing differ by"));
         return new Reduced(
                 Optional.of(new CurveMaker(grid.get(), fit, bench).curve(taken, List.of(), Optional.empty())), remarks);
     }

@@ -49,25 +49,30 @@ public final class RoadRun {
                 MASS,
                 name -> name.equals("mass") ? bench.mass() : bench.turningMass().orElse(Measured.exact(0)));
         if (bench.turningMass().isEmpty()) {
-            said.add(Remark.warning(
-                    "What the wheels add as they spin up is not told: the curve is too low by that, a few per cent of the mass"));
+            said.add(
+                    Remark.warning(
+                            "What the wheels add as they spin up is not told: the curve is too low by that, a few per cent of the mass"));
         }
         if (engine && bench.engineInertia().isEmpty()) {
-            said.add(Remark.warning(
-                    "Inertia of what turns with the engine is not told: what speeds it up is missing from the curve, in a low gear much of it"));
+            said.add(
+                    Remark.warning(
+                            "Inertia of what turns with the engine is not told: what speeds it up is missing from the curve, in a low gear much of it"));
         }
-        said.add(Remark.note(
-                "Satellite speed comes late and evened out. Late alone moves nothing, since speed and its growth are late together; evened out, it rounds off gear changes: mark the run inside one gear. Beside a logged engine speed, lateness looks like slip where speed grows fast"));
+        said.add(
+                Remark.note(
+                        "Satellite speed comes late and evened out. Late alone moves nothing, since speed and its growth are late together; evened out, it rounds off gear changes: mark the run inside one gear. Beside a logged engine speed, lateness looks like slip where speed grows fast"));
         Optional<Parasitic> drag = drag(bench, mass, said);
         if (drag.isEmpty()) {
             return Reduced.refused(
                     said,
                     "No run-down: air and tyres take a large part of the power, and how much is not known. Let the vehicle roll out of gear from the highest speed, both ways, and log it");
         }
-        Optional<Measured> ratio =
-                bench.engineRatio().isPresent() || engine ? bench.engineRatio() : bench.wheelRadius().map(RoadRun::inverse);
+        Optional<Measured> ratio = bench.engineRatio().isPresent() || engine
+                ? bench.engineRatio()
+                : bench.wheelRadius().map(RoadRun::inverse);
         RunRows asDrum = rows.with(Column.DRUM_SPEED, roadSpeed);
-        DrumBench asBench = new DrumBench(mass, engine ? bench.engineInertia() : Optional.empty(), ratio, drag, Optional.empty());
+        DrumBench asBench =
+                new DrumBench(mass, engine ? bench.engineInertia() : Optional.empty(), ratio, drag, Optional.empty());
         beyond(rows, drag.get(), said);
         return DrumRun.ofVehicle(asDrum, asBench, wanted, bench.engineRatio().isPresent(), said);
     }
@@ -96,11 +101,14 @@ public final class RoadRun {
     private static Optional<Parasitic> drag(RoadBench bench, Measured mass, List<Remark> said) {
         Optional<CoastDown> same = bench.way() == RoadBench.Way.BACK ? bench.back() : bench.out();
         if (bench.way() != RoadBench.Way.NOT_TOLD && same.isPresent()) {
-            said.add(Remark.note(
-                    "Air, tyres, wind and slope are taken from the run-down that went the same way; a gust in the one that was not in the other is not in the doubt"));
+            said.add(
+                    Remark.note(
+                            "Air, tyres, wind and slope are taken from the run-down that went the same way; a gust in the one that was not in the other is not in the doubt"));
             return Optional.of(force(same.get(), mass, null));
         }
-        if (bench.out().isPresent() && bench.back().isPresent() && overlap(bench.out().get(), bench.back().get())) {
+        if (bench.out().isPresent()
+                && bench.back().isPresent()
+                && overlap(bench.out().get(), bench.back().get())) {
             return Optional.of(ofBoth(bench.out().get(), bench.back().get(), mass, said));
         }
         Optional<CoastDown> one = bench.out().isPresent() ? bench.out() : bench.back();
@@ -108,12 +116,12 @@ public final class RoadRun {
             return Optional.empty();
         }
         if (bench.wind().isEmpty() || bench.rise().isEmpty()) {
-            said.add(Remark.warning(
-                    "One run-down, not surely the way of the run, and no doubt of wind and slope is told: the curve may be off by twice what they do, and that is not in its doubt. Run down both ways"));
+            said.add(
+                    Remark.warning(
+                            "One run-down, not surely the way of the run, and no doubt of wind and slope is told: the curve may be off by twice what they do, and that is not in its doubt. Run down both ways"));
             return Optional.of(force(one.get(), mass, null));
         }
-        said.add(Remark.note(
-                "One run-down, not surely the way of the run: wind and slope count twice in the doubt"));
+        said.add(Remark.note("One run-down, not surely the way of the run: wind and slope count twice in the doubt"));
         return Optional.of(force(one.get(), mass, bench));
     }
 
@@ -135,8 +143,10 @@ public final class RoadRun {
             Map<String, Measured> inputs = new LinkedHashMap<>();
             inputs.put("mass", mass);
             inputs.put("deceleration", down.at(v));
-            inputs.put("rise", unsure == null ? Measured.exact(0) : unsure.rise().orElseThrow());
-            inputs.put("wind", unsure == null ? Measured.exact(0) : unsure.wind().orElseThrow());
+            inputs.put(
+                    "rise", unsure == null ? Measured.exact(0) : unsure.rise().orElseThrow());
+            inputs.put(
+                    "wind", unsure == null ? Measured.exact(0) : unsure.wind().orElseThrow());
             inputs.put("per wind", Measured.exact(4 * squareLaw * v)); // twice d(c v^2)/dv
             forces.add(Measured.through(formula, name -> Objects.requireNonNull(inputs.get(name))));
         }
@@ -146,7 +156,9 @@ public final class RoadRun {
     /** What grows with the square of speed [1/m], not below nought: the second difference of the parabola. */
     private static double squareLaw(CoastDown down, double[] at) {
         double step = at[1] - at[0];
-        double second = down.at(at[2]).value() - 2 * down.at(at[1]).value() + down.at(at[0]).value();
+        double second = down.at(at[2]).value()
+                - 2 * down.at(at[1]).value()
+                + down.at(at[0]).value();
         return Math.max(0, second / (2 * step * step));
     }
 
@@ -156,7 +168,10 @@ public final class RoadRun {
         double high = Math.min(out.highest(), back.highest());
         double[] at = {low, 0.5 * (low + high), high};
         Expression pull = Expression.input("mass")
-                .times(Expression.input("out").plus(Expression.input("back")).half().plus(Expression.input("way")));
+                .times(Expression.input("out")
+                        .plus(Expression.input("back"))
+                        .half()
+                        .plus(Expression.input("way")));
         Formula formula = Formula.of("drag on the road, both ways", pull);
         List<Measured> forces = new ArrayList<>();
         double most = 0;
@@ -165,7 +180,13 @@ public final class RoadRun {
             most = Math.max(most, Math.abs(half * mass.value()));
             Source way = Source.rectangular("wind and slope of the road", Source.Kind.ASSUMED, "wind and slope", 1);
             Map<String, Measured> inputs = Map.of(
-                    "mass", mass, "out", out.at(v), "back", back.at(v), "way",
+                    "mass",
+                    mass,
+                    "out",
+                    out.at(v),
+                    "back",
+                    back.at(v),
+                    "way",
                     Measured.withContributions(0, Map.of(way, half / Math.sqrt(3))));
             forces.add(Measured.through(formula, name -> Objects.requireNonNull(inputs.get(name))));
         }

@@ -157,7 +157,10 @@ public final class RunCurve {
         List<Optional<Measured>> all = new ArrayList<>();
         for (int i = 0; i < size(); i++) {
             Measured power = at(i).wholePower();
-            all.add(fuelFlow.isEmpty() || !(power.low() > 0) ? Optional.empty() : Optional.of(consumption(i, power, meter)));
+            all.add(
+                    fuelFlow.isEmpty() || !(power.low() > 0)
+                            ? Optional.empty()
+                            : Optional.of(consumption(i, power, meter)));
         }
         return all;
     }
@@ -169,8 +172,8 @@ public final class RunCurve {
                 Source.Kind.SCATTER,
                 "scatter of the fuel flow",
                 fuel.standardUncertainty(i));
-        Map<String, Measured> inputs = Map.of(
-                "flow", Measured.of(fuel.value(i), List.of(scatter)), "meter", meter, "power", power);
+        Map<String, Measured> inputs =
+                Map.of("flow", Measured.of(fuel.value(i), List.of(scatter)), "meter", meter, "power", power);
         return Measured.through(CONSUMPTION, name -> java.util.Objects.requireNonNull(inputs.get(name)));
     }
 

@@ -17,8 +17,8 @@ import longthrow.core.measurement.Source;
 public final class TableRun {
     private static final Formula SCALED =
             Formula.of("figure of a table", Expression.input("figure").times(Expression.input("scale")));
-    private static final Source NOT_KNOWN = Source.known(
-            "table without doubt", Source.Kind.UNKNOWN, "a table that tells no ±", 1);
+    private static final Source NOT_KNOWN =
+            Source.known("table without doubt", Source.Kind.UNKNOWN, "a table that tells no ±", 1);
 
     private TableRun() {}
 
@@ -69,8 +69,9 @@ public final class TableRun {
             });
         }
         if (!allTold) {
-            remarks.add(Remark.warning(
-                    "Not every line of the table tells a ±: how sure the curve is is not known, and no change can be judged by it. Write down what the needle wandered by"));
+            remarks.add(
+                    Remark.warning(
+                            "Not every line of the table tells a ±: how sure the curve is is not known, and no change can be judged by it. Write down what the needle wandered by"));
         }
         points.sort(Comparator.comparingDouble(p -> p[0]));
         return PointsRun.reduced(points, taken, new AsItIs(scale, allTold), wanted, remarks, (fit, places) -> {});

@@ -21,8 +21,7 @@ public sealed interface TurningPart {
     record Weighed(Measured mass, Measured innerRadius, Measured outerRadius) implements TurningPart {
         private static final Formula INERTIA = Formula.of(
                 "inertia of a weighed tube",
-                Rotation.inertiaOfTube(
-                        Expression.input("mass"), Expression.input("inner"), Expression.input("outer")));
+                Rotation.inertiaOfTube(Expression.input("mass"), Expression.input("inner"), Expression.input("outer")));
 
         public Weighed {
             radii(innerRadius, outerRadius);

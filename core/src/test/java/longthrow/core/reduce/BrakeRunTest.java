@@ -53,7 +53,8 @@ class BrakeRunTest {
 
     @Test
     void sheetThatTellsTooLittleSaysSo() {
-        assertThat(CellCalibration.of(List.of(new Load(0, 0, Way.UP), new Load(10, 5, Way.UP)), ONE).remarks())
+        assertThat(CellCalibration.of(List.of(new Load(0, 0, Way.UP), new Load(10, 5, Way.UP)), ONE)
+                        .remarks())
                 .anyMatch(r -> r.text().contains("at least 4"));
         List<Load> up = new ArrayList<>();
         List<Load> bent = new ArrayList<>();
@@ -64,7 +65,8 @@ class BrakeRunTest {
             nothing.add(new Load(10 * i, i % 2 == 0 ? 1 : -1, Way.UP));
         }
         assertThat(CellCalibration.of(up, ONE).remarks()).allMatch(r -> r.text().contains("one way only"));
-        assertThat(CellCalibration.of(bent, ONE).remarks()).anyMatch(r -> r.text().contains("not straight"));
+        assertThat(CellCalibration.of(bent, ONE).remarks())
+                .anyMatch(r -> r.text().contains("not straight"));
         assertThat(CellCalibration.of(nothing, ONE).calibration()).isEmpty();
     }
 
@@ -103,7 +105,8 @@ class BrakeRunTest {
             assertThat(at.torque().value()).isCloseTo(torque(at.speed()), within(4 * at.ownTorque() + 0.02));
         }
         assertThat(curve.torquePeak().standing()).isEqualTo(Peak.Standing.SHOWN);
-        assertThat(400.0).isBetween(curve.torquePeak().lowSpeed(), curve.torquePeak().highSpeed());
+        assertThat(400.0)
+                .isBetween(curve.torquePeak().lowSpeed(), curve.torquePeak().highSpeed());
         Reduced without = BrakeRun.sweep(rows, bench(Optional.empty()), Optional.empty());
         assertThat(without.remarks()).anyMatch(r -> r.text().contains("flywheel"));
         assertThat(without.curve().orElseThrow().torquePeak().value().value()).isCloseTo(13, within(0.15));
@@ -119,7 +122,8 @@ class BrakeRunTest {
             reading[i] = 12.5 + 0.5 * (110 - 0.1 * i);
         }
         RunRows rows = RunRows.between(0, n).with(Column.ENGINE_SPEED, speed).with(Column.FORCE, reading);
-        assertThat(BrakeRun.sweep(rows, bench(Optional.empty()), Optional.empty()).remarks())
+        assertThat(BrakeRun.sweep(rows, bench(Optional.empty()), Optional.empty())
+                        .remarks())
                 .anyMatch(r -> r.text().contains("only carried on"));
     }
 
@@ -138,15 +142,21 @@ class BrakeRunTest {
             }
             stretches.add(new BrakeRun.Steady(k * each, (k + 1) * each));
         }
-        RunRows rows = RunRows.between(0, speed.length).with(Column.ENGINE_SPEED, speed).with(Column.FORCE, reading);
-        RunCurve curve =
-                BrakeRun.steady(rows, stretches, bench(Optional.empty()), Optional.empty()).curve().orElseThrow();
+        RunRows rows = RunRows.between(0, speed.length)
+                .with(Column.ENGINE_SPEED, speed)
+                .with(Column.FORCE, reading);
+        RunCurve curve = BrakeRun.steady(rows, stretches, bench(Optional.empty()), Optional.empty())
+                .curve()
+                .orElseThrow();
         for (int i = 0; i < curve.size(); i++) {
-            assertThat(curve.at(i).torque().value()).isCloseTo(torque(curve.at(i).speed()), within(0.1));
-            // between two points a straight line would be 0.05 N m lower; that is the doubt, and more than the scatter of 0.014
+            assertThat(curve.at(i).torque().value())
+                    .isCloseTo(torque(curve.at(i).speed()), within(0.1));
+            // between two points a straight line would be 0.05 N m lower; that is the doubt, and more than the scatter
+            // of 0.014
             assertThat(curve.at(i).ownTorque()).isBetween(0.002, 0.15);
         }
-        assertThat(BrakeRun.steady(rows, stretches.subList(0, 2), bench(Optional.empty()), Optional.empty()).remarks())
+        assertThat(BrakeRun.steady(rows, stretches.subList(0, 2), bench(Optional.empty()), Optional.empty())
+                        .remarks())
                 .anyMatch(r -> r.text().contains("at least 3"));
     }
 
@@ -165,14 +175,16 @@ class BrakeRunTest {
         for (int i = 0; i < curve.size(); i++) {
             RunCurve.At at = curve.at(i);
             assertThat(at.torque().value()).isCloseTo(torque(at.speed()), within(1e-9)); // a parabola is a cubic
-            assertThat(at.torque().standardUncertainty()).isCloseTo(0.01 * at.torque().value(), within(1e-9));
+            assertThat(at.torque().standardUncertainty())
+                    .isCloseTo(0.01 * at.torque().value(), within(1e-9));
             assertThat(at.ownTorque()).isBetween(0.05, 0.2);
         }
         Reduced unsure = TableRun.reduce(bare, TableRun.Figure.TORQUE, ONE, RunCurve.Taken.CRANK, Optional.empty());
         assertThat(unsure.curve().orElseThrow().at(3).wholeTorque().isUnknown()).isTrue();
         assertThat(unsure.remarks()).anyMatch(r -> r.text().contains("tells a ±"));
         bare.add(new TableRun.Line(0, 5, OptionalDouble.empty()));
-        assertThat(TableRun.reduce(bare, TableRun.Figure.TORQUE, ONE, RunCurve.Taken.CRANK, Optional.empty()).remarks())
+        assertThat(TableRun.reduce(bare, TableRun.Figure.TORQUE, ONE, RunCurve.Taken.CRANK, Optional.empty())
+                        .remarks())
                 .anyMatch(r -> r.text().contains("Line 8"));
     }
 
@@ -227,11 +239,14 @@ class BrakeRunTest {
             assertThat(notTold.at(i).torque().standardUncertainty())
                     .isGreaterThan(told.at(i).torque().standardUncertainty());
         }
-        assertThat(RoadRun.reduce(run, road(Optional.empty(), Optional.empty(), RoadBench.Way.OUT, radius), Optional.empty())
+        assertThat(RoadRun.reduce(
+                                run,
+                                road(Optional.empty(), Optional.empty(), RoadBench.Way.OUT, radius),
+                                Optional.empty())
                         .remarks())
                 .anyMatch(r -> r.text().contains("No run-down"));
-        Reduced oneWay =
-                RoadRun.reduce(run, road(Optional.empty(), Optional.of(back), RoadBench.Way.OUT, radius), Optional.empty());
+        Reduced oneWay = RoadRun.reduce(
+                run, road(Optional.empty(), Optional.of(back), RoadBench.Way.OUT, radius), Optional.empty());
         assertThat(oneWay.remarks()).anyMatch(r -> r.text().contains("not in its doubt"));
         assertThat(oneWay.curve()).isPresent();
     }

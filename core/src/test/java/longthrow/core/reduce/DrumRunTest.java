@@ -101,13 +101,20 @@ class DrumRunTest {
         assertThat(curve.size()).isGreaterThanOrEqualTo(25);
         for (int i = 0; i < curve.size(); i++) {
             RunCurve.At at = curve.at(i);
-            assertThat(at.torque().value()).as("%d rpm", curve.grid().rpm(i)).isCloseTo(torque(at.speed()), within(0.25));
-            assertThat(at.power().value()).isCloseTo(at.torque().value() * at.speed(), within(1e-9 * at.power().value()));
+            assertThat(at.torque().value())
+                    .as("%d rpm", curve.grid().rpm(i))
+                    .isCloseTo(torque(at.speed()), within(0.25));
+            assertThat(at.power().value())
+                    .isCloseTo(
+                            at.torque().value() * at.speed(),
+                            within(1e-9 * at.power().value()));
             // 1 % of the drum's share of the torque, the same way at every speed
-            assertThat(at.torque().standardUncertainty()).isBetween(0.003 * at.torque().value(), 0.015 * at.torque().value());
+            assertThat(at.torque().standardUncertainty())
+                    .isBetween(0.003 * at.torque().value(), 0.015 * at.torque().value());
         }
         assertThat(curve.torquePeak().standing()).isEqualTo(Peak.Standing.SHOWN);
-        assertThat(420.0).isBetween(curve.torquePeak().lowSpeed(), curve.torquePeak().highSpeed());
+        assertThat(420.0)
+                .isBetween(curve.torquePeak().lowSpeed(), curve.torquePeak().highSpeed());
         assertThat(curve.benchDoubtOfTorque().keySet()).anyMatch(s -> s.id().equals("drum"));
     }
 
@@ -123,18 +130,20 @@ class DrumRunTest {
         assertThat(words(reduced)).contains("Slip in").contains("no curve");
         assertThat(curve.grid().firstRpm()).isGreaterThan(2050);
         for (int i = 0; i < curve.size(); i++) {
-            assertThat(curve.at(i).torque().value()).isCloseTo(torque(curve.at(i).speed()), within(0.35));
+            assertThat(curve.at(i).torque().value())
+                    .isCloseTo(torque(curve.at(i).speed()), within(0.35));
         }
     }
 
     @Test
     void whatIsNotKnownIsSaid() {
-        DrumBench bare = new DrumBench(DRUM_READ, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        DrumBench bare =
+                new DrumBench(DRUM_READ, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
         Reduced reduced = DrumRun.reduce(rows(pull(0.5, new Random(3)), false), bare, Optional.empty());
         assertThat(reduced.curve().orElseThrow().taken()).isEqualTo(RunCurve.Taken.DRUM);
         assertThat(words(reduced)).contains("Inertia of what turns", "bearings and air", "cannot be seen");
-        Reduced geared = DrumRun.reduce(
-                rows(pull(0.5, new Random(3)), true), bare, Optional.of(new SpeedGrid(200, 1000, 40)));
+        Reduced geared =
+                DrumRun.reduce(rows(pull(0.5, new Random(3)), true), bare, Optional.of(new SpeedGrid(200, 1000, 40)));
         assertThat(geared.curve().orElseThrow().taken()).isEqualTo(RunCurve.Taken.BEHIND_DRIVE);
         assertThat(words(geared)).contains("of the speeds asked for only");
     }
@@ -148,7 +157,8 @@ class DrumRunTest {
         assertThat(words(DrumRun.reduce(few, bench(), Optional.empty()))).contains("8 rows");
         double[] backward = columns[0].clone();
         Arrays.fill(backward, 200, backward.length, 0.5);
-        RunRows wrong = RunRows.between(0, backward.length).with(Column.TIME, backward).with(Column.DRUM_SPEED, columns[1]);
+        RunRows wrong =
+                RunRows.between(0, backward.length).with(Column.TIME, backward).with(Column.DRUM_SPEED, columns[1]);
         assertThat(words(DrumRun.reduce(wrong, bench(), Optional.empty()))).contains("does not run forward");
         double[] gaps = columns[1].clone();
         Arrays.fill(gaps, 100, 130, Double.NaN);
@@ -164,7 +174,9 @@ class DrumRunTest {
         double[] still = new double[columns[1].length];
         Arrays.fill(still, 50);
         assertThat(words(DrumRun.reduce(
-                        RunRows.between(0, still.length).with(Column.TIME, columns[0]).with(Column.DRUM_SPEED, still),
+                        RunRows.between(0, still.length)
+                                .with(Column.TIME, columns[0])
+                                .with(Column.DRUM_SPEED, still),
                         bench(),
                         Optional.empty())))
                 .contains("no pull");
@@ -186,7 +198,8 @@ class DrumRunTest {
         Parasitic drag = read(runDown(DRUM, 0.05, new Random(6)), "run-down").of(Measured.exact(DRUM));
         assertThat(drag.highest()).isCloseTo(130, within(1.0));
         for (double v = 45; v < 128; v += 10) {
-            assertThat(drag.at(v).value()).isCloseTo(drag(v), within(3 * drag.at(v).standardUncertainty()));
+            assertThat(drag.at(v).value())
+                    .isCloseTo(drag(v), within(3 * drag.at(v).standardUncertainty()));
             assertThat(drag.at(v).standardUncertainty()).isLessThan(0.05 * drag(v));
         }
     }
@@ -198,7 +211,8 @@ class DrumRunTest {
         Measured found = bare.inertiaByAdded(with, Measured.exact(0.9)).orElseThrow();
         assertThat(found.value()).isCloseTo(DRUM, within(3 * found.standardUncertainty()));
         assertThat(found.standardUncertainty()).isBetween(0.001, 0.4);
-        assertThat(with.inertiaByAdded(bare, Measured.exact(0.9))).isEmpty(); // the heavier slows less: taken the wrong way round
+        assertThat(with.inertiaByAdded(bare, Measured.exact(0.9)))
+                .isEmpty(); // the heavier slows less: taken the wrong way round
     }
 
     /** By hand: I = 3.6, friction 1.5 N m, radius 0.2 m, so acceleration (m g r - friction) / (I + m r^2). */
@@ -213,16 +227,22 @@ class DrumRunTest {
                 .orElseThrow();
         assertThat(byTwo.value()).isCloseTo(3.6, within(1e-9));
         assertThat(byTwo.standardUncertainty()).isGreaterThan(0); // gravity of the place
-        assertThat(FallingMass.andCoast(r, five, Measured.exact(a5), Measured.exact(1.5 / 3.6)).orElseThrow().value())
+        assertThat(FallingMass.andCoast(r, five, Measured.exact(a5), Measured.exact(1.5 / 3.6))
+                        .orElseThrow()
+                        .value())
                 .isCloseTo(3.6, within(1e-9));
-        assertThat(FallingMass.byTwo(r, five, Measured.exact(a10), Measured.exact(10), Measured.exact(a5))).isEmpty();
-        assertThat(FallingMass.acceleration(Measured.exact(1), Measured.exact(2), r).value()).isCloseTo(2.5, within(1e-12));
+        assertThat(FallingMass.byTwo(r, five, Measured.exact(a10), Measured.exact(10), Measured.exact(a5)))
+                .isEmpty();
+        assertThat(FallingMass.acceleration(Measured.exact(1), Measured.exact(2), r)
+                        .value())
+                .isCloseTo(2.5, within(1e-12));
     }
 
     /** A drum of a shell and two end discs: sum of m (r1^2 + r2^2) / 2; steel by its density comes to the same. */
     @Test
     void inertiaByShape() {
-        Measured shell = new TurningPart.Weighed(Measured.exact(90), Measured.exact(0.18), Measured.exact(0.2)).inertia();
+        Measured shell =
+                new TurningPart.Weighed(Measured.exact(90), Measured.exact(0.18), Measured.exact(0.2)).inertia();
         assertThat(shell.value()).isCloseTo(90 * (0.0324 + 0.04) / 2, within(1e-12));
         double mass = 7850 * Math.PI * (0.04 - 0.0324) * 0.5;
         Measured steel = new TurningPart.OfMaterial(
@@ -232,7 +252,8 @@ class DrumRunTest {
         Measured all = TurningPart.together(List.of(
                 new TurningPart.Known(shell), new TurningPart.Known(DRUM_READ), new TurningPart.Known(DRUM_READ)));
         assertThat(all.value()).isCloseTo(shell.value() + 7.2, within(1e-12));
-        assertThat(all.standardUncertainty()).isCloseTo(0.072, within(1e-12)); // one source, counted with its sign twice
+        assertThat(all.standardUncertainty())
+                .isCloseTo(0.072, within(1e-12)); // one source, counted with its sign twice
     }
 
     @Test

@@ -28,8 +28,7 @@ final class LocalFitCover {
                                 100 * mean(covered),
                                 100 * Arrays.stream(covered).min().orElse(0)));
                     }
-                    System.out.printf(
-                            Locale.ROOT, "%s %.0f/s %s:%s%n", slope ? "drum" : "brake", rate, scatter, line);
+                    System.out.printf(Locale.ROOT, "%s %.0f/s %s:%s%n", slope ? "drum" : "brake", rate, scatter, line);
                 }
             }
         }

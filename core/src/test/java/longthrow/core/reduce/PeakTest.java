@@ -23,9 +23,8 @@ class PeakTest {
 
     private static RunCurve curve(Shape shape, Random random) {
         Simulated pull = Simulated.pull(shape, Scatter.ALL[1], INERTIA, 100, random);
-        RunRows rows = RunRows.between(0, pull.rows())
-                .with(Column.TIME, pull.time)
-                .with(Column.DRUM_SPEED, pull.speed);
+        RunRows rows =
+                RunRows.between(0, pull.rows()).with(Column.TIME, pull.time).with(Column.DRUM_SPEED, pull.speed);
         return DrumRun.reduce(rows, BENCH, Optional.empty()).curve().orElseThrow();
     }
 

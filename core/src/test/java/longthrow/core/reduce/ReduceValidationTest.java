@@ -101,9 +101,8 @@ class ReduceValidationTest {
         rows.put(id + ".1", common.toDouble());
         for (int i = 0; i <= half; i++) {
             rows.put(id + "." + (i + 2), filter.weight(i).times(common).toDouble());
-            Fraction mirrored = derivative % 2 == 0
-                    ? filter.weight(-i)
-                    : filter.weight(-i).negated();
+            Fraction mirrored =
+                    derivative % 2 == 0 ? filter.weight(-i) : filter.weight(-i).negated();
             assertThat(mirrored).isEqualTo(filter.weight(i));
         }
     }

@@ -72,8 +72,7 @@ final class Simulated {
             n++;
             speed += (torque + engine) / inertia * dt;
         }
-        return new Simulated(
-                Arrays.copyOf(columns[0], n), Arrays.copyOf(columns[1], n), Arrays.copyOf(columns[2], n));
+        return new Simulated(Arrays.copyOf(columns[0], n), Arrays.copyOf(columns[1], n), Arrays.copyOf(columns[2], n));
     }
 
     /** Brought down to points, as a run is. */
