@@ -21,15 +21,18 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Logs as loggers write them, all invented: what they are recognised to be, and that every line is kept or listed. */
 class LogFileTest {
-    private static final String GERMAN = "Prüfstand 3\r\n"
-            + "Datum: 03.02.2031\r\n\r\n"
-            + "Zeit;Motordrehzahl;Drehmoment;Öltemperatur;Luftdruck\r\n"
-            + "s;1/min;Nm;°C;hPa\r\n"
-            + "0,01;2016,3;9,81;88,2;998,1\r\n"
-            + "0,02;2020,1;9,83;88,2;998,1\r\n"
-            + ";;;;\r\n"
-            + "0,03;2024;9,9;88.x;998\r\n"
-            + "0,04;20";
+    private static final String GERMAN = String.join(
+            "\r\n",
+            "Prüfstand 3",
+            "Datum: 03.02.2031",
+            "",
+            "Zeit;Motordrehzahl;Drehmoment;Öltemperatur;Luftdruck",
+            "s;1/min;Nm;°C;hPa",
+            "0,01;2016,3;9,81;88,2;998,1",
+            "0,02;2020,1;9,83;88,2;998,1",
+            ";;;;",
+            "0,03;2024;9,9;88.x;998",
+            "0,04;20");
 
     @ParameterizedTest
     @ValueSource(strings = {"UTF-8", "UTF-16LE", "UTF-16BE", "ISO-8859-1"})

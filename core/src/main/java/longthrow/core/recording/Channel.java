@@ -26,8 +26,8 @@ public enum Channel {
             0,
             1e9,
             "time|t|elapsed time|elapsed|timestamp|time"
-                + " stamp|zeit|messzeit|temps|tiempo|tempo|seconds|sec|secs|s|ms|milliseconds|sekunden|secondes|segundos|secondi|clock|uhrzeit|heure|hora|ora|logger"
-                + " time|run time|laufzeit|zeitstempel|date time|datetime|datum uhrzeit"),
+                    + " stamp|zeit|messzeit|temps|tiempo|tempo|seconds|sec|secs|s|ms|milliseconds|sekunden|secondes|segundos|secondi|clock|uhrzeit|heure|hora|ora|logger"
+                    + " time|run time|laufzeit|zeitstempel|date time|datetime|datum uhrzeit"),
     ENGINE_SPEED(
             "engine_speed",
             "engine speed",
@@ -36,9 +36,9 @@ public enum Channel {
             0,
             2100,
             "engine speed|rpm|n|engine rpm|erpm|rev|revs|engine|crank speed|crank rpm|motor speed|motor"
-                + " rpm|drehzahl|motordrehzahl|nmot|n mot|n motor|n engine|regime|régime|regime moteur|régime"
-                + " moteur|tr min|revoluciones|régimen|regimen|rpm motor|giri|giri motore|regime motore|speed engine|u"
-                + " min|upm|tacho|tach|tachometer"),
+                    + " rpm|drehzahl|motordrehzahl|nmot|n mot|n motor|n engine|regime|régime|regime moteur|régime"
+                    + " moteur|tr min|revoluciones|régimen|regimen|rpm motor|giri|giri motore|regime motore|speed engine|u"
+                    + " min|upm|tacho|tach|tachometer"),
     DRUM_SPEED(
             "drum_speed",
             "drum speed",
@@ -113,9 +113,9 @@ public enum Channel {
             230,
             1500,
             "exhaust temperature|exhaust temp|egt|egt1|egt 1|exh temp|exhaust gas temperature|exhaust gas"
-                + " temp|exhaust|t exh|t exhaust|abgastemperatur|abgastemp|abgas|t abgas|température échappement|temp"
-                + " echappement|temperature echappement|échappement|temperatura escape|temp escape|temperatura"
-                + " scarico|temp scarico|t scarico"),
+                    + " temp|exhaust|t exh|t exhaust|abgastemperatur|abgastemp|abgas|t abgas|température échappement|temp"
+                    + " echappement|temperature echappement|échappement|temperatura escape|temp escape|temperatura"
+                    + " scarico|temp scarico|t scarico"),
     HEAD_TEMPERATURE(
             "head_temperature",
             "head temperature",
@@ -124,10 +124,10 @@ public enum Channel {
             230,
             700,
             "head temperature|head temp|cht|cylinder head temperature|cylinder head temp|cyl temp|plug temp|spark plug"
-                + " temperature|t head|engine temp|engine temperature|coolant temp|coolant|water"
-                + " temp|zylinderkopftemperatur|kopftemperatur|kopftemp|zylinderkopf|zkt|motortemperatur|température"
-                + " culasse|temperature culasse|temp culasse|culasse|temperatura culata|temp culata|culata|temperatura"
-                + " testa|temp testa|temperatura cilindro|testa"),
+                    + " temperature|t head|engine temp|engine temperature|coolant temp|coolant|water"
+                    + " temp|zylinderkopftemperatur|kopftemperatur|kopftemp|zylinderkopf|zkt|motortemperatur|température"
+                    + " culasse|temperature culasse|temp culasse|culasse|temperatura culata|temp culata|culata|temperatura"
+                    + " testa|temp testa|temperatura cilindro|testa"),
     OIL_TEMPERATURE(
             "oil_temperature",
             "oil temperature",
@@ -146,8 +146,8 @@ public enum Channel {
             0,
             0.1,
             "fuel flow|fuel mass flow|fuel|fuel rate|fuel"
-                + " consumption|kraftstoffverbrauch|verbrauch|kraftstoff|kraftstoffmassenstrom|débit carburant|debit"
-                + " carburant|consommation|consumo|caudal combustible|portata carburante|consumo carburante"),
+                    + " consumption|kraftstoffverbrauch|verbrauch|kraftstoff|kraftstoffmassenstrom|débit carburant|debit"
+                    + " carburant|consommation|consumo|caudal combustible|portata carburante|consumo carburante"),
     FUEL_VOLUME_FLOW(
             "fuel_volume_flow",
             "fuel flow by volume",
@@ -164,9 +164,9 @@ public enum Channel {
             50_000,
             110_000,
             "air pressure|baro|barometer|barometric pressure|atmospheric pressure|ambient pressure|baro pressure|p"
-                + " amb|p air|p baro|atm|luftdruck|umgebungsdruck|p luft|pression atmosphérique|pression"
-                + " atmospherique|pression air|presión atmosférica|presion atmosferica|pressione atmosferica|station"
-                + " pressure"),
+                    + " amb|p air|p baro|atm|luftdruck|umgebungsdruck|p luft|pression atmosphérique|pression"
+                    + " atmospherique|pression air|presión atmosférica|presion atmosferica|pressione atmosferica|station"
+                    + " pressure"),
     AIR_TEMPERATURE(
             "air_temperature",
             "air temperature",
@@ -175,9 +175,9 @@ public enum Channel {
             230,
             345,
             "air temperature|air temp|intake temp|intake temperature|intake air temperature|inlet air temp|inlet"
-                + " temp|iat|ambient temp|ambient temperature|ambient|act|t amb|t air|t"
-                + " intake|lufttemperatur|ansauglufttemperatur|ansaugtemperatur|umgebungstemperatur|t luft|température"
-                + " air|temperature air|temp air|temperatura aire|temp aire|temperatura aria|temp aria|room temp"),
+                    + " temp|iat|ambient temp|ambient temperature|ambient|act|t amb|t air|t"
+                    + " intake|lufttemperatur|ansauglufttemperatur|ansaugtemperatur|umgebungstemperatur|t luft|température"
+                    + " air|temperature air|temp air|temperatura aire|temp aire|temperatura aria|temp aria|room temp"),
     AIR_HUMIDITY(
             "air_humidity",
             "air humidity",
@@ -205,8 +205,8 @@ public enum Channel {
             -0.1,
             1.1,
             "throttle|tps|throttle position|throttle"
-                + " pos|tp|wot|pedal|drosselklappe|dk|gas|gasgriff|papillon|accélérateur|accelerateur|mariposa|acelerador"
-                + "|farfalla|acceleratore"),
+                    + " pos|tp|wot|pedal|drosselklappe|dk|gas|gasgriff|papillon|accélérateur|accelerateur|mariposa|acelerador"
+                    + "|farfalla|acceleratore"),
     MARKER(
             "marker",
             "marker or run number",
@@ -215,8 +215,8 @@ public enum Channel {
             -1e9,
             1e9,
             "marker|mark|run|run number|run no|run"
-                + " nr|lap|event|trigger|beacon|gear|session|sample|index|row|nr|no|lauf|marke|markierung|messung|runde|repère"
-                + "|repere|essai|marca|prueba|evento|prova|giro"),
+                    + " nr|lap|event|trigger|beacon|gear|session|sample|index|row|nr|no|lauf|marke|markierung|messung|runde|repère"
+                    + "|repere|essai|marca|prueba|evento|prova|giro"),
     UNKNOWN("unknown", "not known", Dimension.RATIO, "", -Double.MAX_VALUE, Double.MAX_VALUE, "");
 
     private final String key;
