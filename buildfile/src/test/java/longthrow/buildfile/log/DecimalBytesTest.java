@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every number comes out of a log as the double that {@link Double#parseDouble} makes of its text, bit for bit. */
 class DecimalBytesTest {
-    /** Halves between doubles, the ends of their range and more digits than they hold; the first three by David Gay's and Paxson's kind of tests. */
+    /** Halves between doubles, the ends of their range and more digits than they hold. */
     private static final List<String> HARD = List.of(
             "9007199254740993",
             "9007199254740992.99999999999",
