@@ -53,6 +53,7 @@ class ArchitectureTest {
             "fit",
             "life",
             "power",
+            "dyno",
             "shake",
             "clearance",
             "clear",

@@ -3,9 +3,11 @@ package longthrow.buildfile;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -25,6 +27,7 @@ import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Stated;
 import longthrow.core.quantity.UnitSystem;
+import longthrow.core.recording.FaultKind;
 
 /**
  * A sheet of runs on a dynamometer. Its layout, one home for reader and words:
@@ -41,7 +44,7 @@ import longthrow.core.quantity.UnitSystem;
  * speeds: {from, to}                   # that are used
  * sessions:
  *   - {name, setup, date, who, dyno, check, air: {pressure, temperature, humidity},
- *      runs: [{name, peak: figure} or {rows: {speed: figure}} or {log: file, columns: {column: meaning}, rate}
+ *      runs: [{name, peak: figure} or {rows: {speed: figure}} or {log: file, columns: {column: meaning}, rate, keep: [fault]}
  *             and aside: why it does not count, air: {...}]}
  * </pre>
  */
@@ -72,7 +75,7 @@ public final class DynoSheetFile {
     private static final List<String> SESSION_KEYS =
             List.of(Layout.NAME, "setup", "date", "who", "dyno", "check", "air", "runs");
     private static final List<String> RUN_KEYS =
-            List.of(Layout.NAME, "peak", "rows", "log", "columns", "rate", "aside", "air");
+            List.of(Layout.NAME, "peak", "rows", "log", "columns", "rate", "keep", "aside", "air");
     private static final List<String> AIR_KEYS = List.of("pressure", "temperature", "humidity");
     private static final List<String> EVIDENCE = List.of("peak", "rows", "log");
 
@@ -448,7 +451,7 @@ public final class DynoSheetFile {
                     "write 'peak: 9.4 kW', or 'rows:' with '3000 rpm: 13.1 N·m' below it, or 'log: run-3.csv'");
             return Optional.empty();
         }
-        for (String key : List.of("columns", "rate")) {
+        for (String key : List.of("columns", "rate", "keep")) {
             if (fields.has(key) && !fields.has("log")) {
                 fields.refuse(key, "", "has no place without 'log'", "", "leave it out");
             }
@@ -547,7 +550,18 @@ public final class DynoSheetFile {
                         "does not lie beside the sheet",
                         "the name of a file in the sheet's folder",
                         "put the file there and write its name alone"));
-        return file.map(name -> new DynoSheet.Log(name, columns, rate));
+        Set<FaultKind> keep = EnumSet.noneOf(FaultKind.class);
+        List<String> kinds = Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();
+        fields.node("keep")
+                .ifPresent(n -> Fields.items(n, fields.at("keep"), faults)
+                        .forEach(item -> Fields.word(item, fields.at("keep"), kinds, faults)
+                                .flatMap(word -> byKey(FaultKind.values(), DynoSheetFile::key, word))
+                                .ifPresent(keep::add)));
+        return file.map(name -> new DynoSheet.Log(name, columns, rate, keep));
+    }
+
+    private static String key(FaultKind kind) {
+        return kind.name().toLowerCase(Locale.ROOT);
     }
 
     /** No logger of a workshop is faster; common practice, no source. */

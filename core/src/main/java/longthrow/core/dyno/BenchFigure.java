@@ -11,9 +11,11 @@ public enum BenchFigure {
             Dimension.INERTIA,
             "moment of inertia of the drum with its shaft, and all that turns with it",
             BenchKind.INERTIA_DRUM),
-    DRUM_MASS("drum_mass", Dimension.MASS, "of the plain drum, where its inertia was not found", BenchKind.INERTIA_DRUM),
+    DRUM_MASS(
+            "drum_mass", Dimension.MASS, "of the plain drum, where its inertia was not found", BenchKind.INERTIA_DRUM),
     DRUM_DIAMETER("drum_diameter", Dimension.LENGTH, "outside, of the plain drum", BenchKind.INERTIA_DRUM),
-    DRUM_BORE("drum_bore", Dimension.LENGTH, "inside, of a drum that is a tube; left out, solid", BenchKind.INERTIA_DRUM),
+    DRUM_BORE(
+            "drum_bore", Dimension.LENGTH, "inside, of a drum that is a tube; left out, solid", BenchKind.INERTIA_DRUM),
     ENGINE_TURNS(
             "engine_turns",
             Dimension.RATIO,
@@ -36,7 +38,11 @@ public enum BenchFigure {
             BenchKind.ROAD),
     ARM("arm", Dimension.LENGTH, "from the brake's axis to the line of the cell's force", BenchKind.BRAKE),
     MASS("mass", Dimension.MASS, "of vehicle and driver as they ran", BenchKind.ROAD),
-    ROLL_OUT("roll_out", Dimension.LENGTH, "way of the vehicle for one turn of the driven wheel, loaded", BenchKind.ROAD),
+    ROLL_OUT(
+            "roll_out",
+            Dimension.LENGTH,
+            "way of the vehicle for one turn of the driven wheel, loaded",
+            BenchKind.ROAD),
     WHEEL_INERTIA("wheel_inertia", Dimension.INERTIA, "of all wheels, axle and what turns with them", BenchKind.ROAD),
     SLOPE("slope", Dimension.RATIO, "rise of the road over its length, up is positive", BenchKind.ROAD),
     WIND("wind", Dimension.SPEED, "against the vehicle along its way", BenchKind.ROAD);

@@ -97,7 +97,7 @@ public final class Dyno {
                 ran.stream().map(r -> run(r, grid, dropped, sessions)).toList(),
                 setups,
                 gains,
-                logs.told(),
+                reading.logs(),
                 DynoCautions.of(sheet.bench().kind()));
         return new Answer(
                         QUESTION,
@@ -149,7 +149,8 @@ public final class Dyno {
 
     private Run entered(Reading.Ran ran, GridOfRuns grid, Optional<AirCorrection> air) {
         // a run whose air was read again counts with its own factor
-        double own = ran.pull().air()
+        double own = ran.pull()
+                .air()
                 .flatMap(a -> weather.factor(a, sheet.standard()))
                 .map(f -> f.factor().value() / air.map(s -> s.factor().value()).orElse(1.0))
                 .orElse(1.0);
@@ -193,7 +194,8 @@ public final class Dyno {
                                 : ran.session().check()
                                         ? "run of the reference engine"
                                         : !ran.trouble().isEmpty() ? ran.trouble() : "nothing to hold it against");
-        Optional<Measured> factor = ran.pull().air()
+        Optional<Measured> factor = ran.pull()
+                .air()
                 .or(() -> Optional.of(ran.session().air()))
                 .flatMap(a -> weather.factor(a, sheet.standard()))
                 .map(AirCorrection::factor);
@@ -218,13 +220,15 @@ public final class Dyno {
     private static List<DynoRuns.Point> points(Reading.Ran ran, GridOfRuns grid, Optional<Measured> factor) {
         List<DynoRuns.Point> points = new ArrayList<>();
         double by = factor.map(Measured::value).orElse(1.0);
-        ran.figures().filter(RunFigures::isCurve).ifPresent(f -> grid.rpm().forEach(rpm -> {
-            double speed = Units.RPM.toSi(rpm);
-            double torque = f.torque(speed);
-            if (!Double.isNaN(torque)) {
-                points.add(new DynoRuns.Point(speed, by * torque, by * f.half(speed)));
-            }
-        }));
+        ran.figures()
+                .filter(RunFigures::isCurve)
+                .ifPresent(f -> grid.rpm().forEach(rpm -> {
+                    double speed = Units.RPM.toSi(rpm);
+                    double torque = f.torque(speed);
+                    if (!Double.isNaN(torque)) {
+                        points.add(new DynoRuns.Point(speed, by * torque, by * f.half(speed)));
+                    }
+                }));
         return points;
     }
 
@@ -255,9 +259,12 @@ public final class Dyno {
                                 p.halfWidthEverySpeedAnyDrift()))
                         .toList(),
                 List.of(
-                        new DynoRuns.Way("drift a straight line, scatter of all sessions pooled", e.gain(), e.halfWidth()),
                         new DynoRuns.Way(
-                                "drift a straight line, each session's own scatter (Welch)", e.gain(), o.welchHalfWidth()),
+                                "drift a straight line, scatter of all sessions pooled", e.gain(), e.halfWidth()),
+                        new DynoRuns.Way(
+                                "drift a straight line, each session's own scatter (Welch)",
+                                e.gain(),
+                                o.welchHalfWidth()),
                         new DynoRuns.Way("drift of any shape", e.gain(), e.halfWidthAnyDrift()),
                         new DynoRuns.Way(
                                 "against the first baseline session alone: what drifted is in it",

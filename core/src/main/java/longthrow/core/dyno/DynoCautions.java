@@ -15,7 +15,8 @@ final class DynoCautions {
     static List<String> of(BenchKind kind) {
         List<String> cautions = new ArrayList<>();
         if (kind == BenchKind.ROAD) {
-            cautions.add("Run on a closed road or a track, with helmet and gloves; never read the logger while you ride, and stop if brakes, wheels or chain are not sound.");
+            cautions.add(
+                    "Run on a closed road or a track, with helmet and gloves; never read the logger while you ride, and stop if brakes, wheels or chain are not sound.");
         } else {
             cautions.add(
                     "Nobody in the plane of flywheel, drum, chain or coupling while it turns: what bursts flies that way. Guards on all of them, drum enclosed or railed off; look drum and coupling over for cracks first.");
@@ -25,7 +26,8 @@ final class DynoCautions {
         cautions.add("A kill switch in reach that was tried; throttle return tried; no speed that Life refuses.");
         cautions.add(
                 "Fuel away from the hot exhaust, a fire extinguisher at hand; methanol burns unseen and water puts it out.");
-        cautions.add("Ear muffs: an open pipe of 100 to 115 dBA is too much after minutes or seconds (NIOSH). No loose sleeves, hair or ties.");
+        cautions.add(
+                "Ear muffs: an open pipe of 100 to 115 dBA is too much after minutes or seconds (NIOSH). No loose sleeves, hair or ties.");
         cautions.add("The makers of bench, engine and parts, and what is law where you are, come before this list.");
         return cautions;
     }

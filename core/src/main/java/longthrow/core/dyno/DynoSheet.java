@@ -2,13 +2,16 @@ package longthrow.core.dyno;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import longthrow.core.gain.AirStandard;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Stated;
 import longthrow.core.quantity.UnitSystem;
+import longthrow.core.recording.FaultKind;
 
 /**
  * Runs as their owner wrote them down: by which bench, in which air, in which order. Immutable; lists keep the order of the file, which is the order of the runs.
@@ -126,10 +129,13 @@ public record DynoSheet(
      * @param file    its name
      * @param columns meaning by name or number of the column, where the owner says it; the others as recognised
      * @param rate    rows a second, where there is no time in it
+     * @param keep    faults whose rows its owner keeps all the same
      */
-    public record Log(String file, Map<String, String> columns, Optional<Quantity> rate) implements Evidence {
+    public record Log(String file, Map<String, String> columns, Optional<Quantity> rate, Set<FaultKind> keep)
+            implements Evidence {
         public Log {
-            columns = Collections.unmodifiableMap(new java.util.LinkedHashMap<>(columns));
+            columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
+            keep = Set.copyOf(keep);
         }
     }
 }

@@ -27,8 +27,10 @@ final class GridOfRuns {
     private static List<Double> speeds(DynoSheet sheet, List<Reading.Ran> told, List<Finding> findings) {
         double low = sheet.from().map(Quantity::si).orElse(0.0);
         double high = sheet.to().map(Quantity::si).orElse(Double.POSITIVE_INFINITY);
-        List<List<Double>> written =
-                told.stream().map(r -> r.figures().orElseThrow().speeds()).distinct().toList();
+        List<List<Double>> written = told.stream()
+                .map(r -> r.figures().orElseThrow().speeds())
+                .distinct()
+                .toList();
         List<Double> all;
         if (written.size() == 1 && !written.get(0).isEmpty()) {
             all = written.get(0).stream().map(Units.RPM::fromSi).toList();
@@ -61,8 +63,8 @@ final class GridOfRuns {
             high = Math.max(high, reach[1]);
         }
         List<Double> rpm = new ArrayList<>();
-        Optional<SpeedGrid> grid = SpeedGrid.between(
-                Units.RPM.fromSi(Math.max(low, from)), Units.RPM.fromSi(Math.min(high, to)));
+        Optional<SpeedGrid> grid =
+                SpeedGrid.between(Units.RPM.fromSi(Math.max(low, from)), Units.RPM.fromSi(Math.min(high, to)));
         grid.ifPresent(g -> {
             for (int i = 0; i < g.count(); i++) {
                 rpm.add((double) g.rpm(i));

@@ -1,24 +1,210 @@
 package longthrow.core.dyno;
 
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.recording.FaultKind;
+import longthrow.core.recording.Recording;
+import longthrow.core.recording.RowFault;
+import longthrow.core.recording.RowFaults;
+import longthrow.core.recording.Stretch;
+import longthrow.core.recording.Stretches;
+import longthrow.core.reduce.Reduced;
+import longthrow.core.reduce.Remark;
 
-/** Runs that a logger wrote, brought to curves. */
+/** Runs that a logger wrote: rows with faults set aside out loud, pulls found in what is left, each brought to a curve. */
 final class LoggedRuns {
-    private final Logs logs;
+    /** Faults of one kind in one file that are told one by one; the rest is counted. Layout. */
+    private static final int MOST_TOLD = 5;
 
-    LoggedRuns(DynoSheet sheet, Logs logs, List<Finding> findings, Set<DefaultUsed> defaults) {
+    /** Below this share of a pull's range of speeds a clutch may still be taking hold; judgement, no source. */
+    private static final double TAKING_HOLD = 1.0 / 3;
+
+    private final DynoSheet sheet;
+    private final Logs logs;
+    private final Set<DefaultUsed> defaults;
+    private final Map<DynoSheet.Log, Clean> clean = new LinkedHashMap<>();
+    private final Map<String, List<String>> said = new LinkedHashMap<>();
+    private final Map<String, Remark.Weight> weights = new LinkedHashMap<>();
+    private Optional<Benches> benches = Optional.empty();
+    private String place = "";
+
+    /** A file with its faults. */
+    private record Clean(Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
+
+    LoggedRuns(DynoSheet sheet, Logs logs, Set<DefaultUsed> defaults) {
+        this.sheet = sheet;
         this.logs = logs;
+        this.defaults = defaults;
     }
 
     List<Reading.Ran> of(DynoSheet.Session session, DynoSheet.Pull pull, DynoSheet.Log log, String name) {
-        if (logs.of(log).isEmpty()) {
-            return List.of(new Reading.Ran(
-                    session, pull, name, Optional.empty(), pull.aside(), false, "its file " + log.file() + " was not read"));
+        Clean file = clean(log);
+        if (file.rows.isEmpty()) {
+            return List.of(untold(session, pull, name, file.logged.trouble()));
         }
-        throw new UnsupportedOperationException("not yet"); 
+        Recording rows = file.rows.get();
+        List<Stretch> stretches = Stretches.of(rows);
+        List<Stretch> pulls =
+                stretches.stream().filter(s -> s.kind() == Stretch.Kind.PULL).toList();
+        List<Stretch> held =
+                stretches.stream().filter(s -> s.kind() == Stretch.Kind.STEADY).toList();
+        boolean onBrake =
+                sheet.bench().kind() == BenchKind.BRAKE || sheet.bench().kind() == BenchKind.TABLE;
+        if (onBrake && held.size() > pulls.size()) {
+            return List.of(ran(session, pull, name, bench().steady(rows, held), false));
+        }
+        if (pulls.isEmpty()) {
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    "no pull is found in " + log.file()
+                            + ": no stretch of a second or more in which speed rises by a fifth of its range;"
+                            + " look whether time and speed are taken for what they are"));
+        }
+        List<Reading.Ran> ran = new ArrayList<>();
+        for (int k = 0; k < pulls.size(); k++) {
+            Stretch one = pulls.get(k);
+            ran.add(ran(
+                    session,
+                    pull,
+                    pulls.size() == 1 ? name : name + " #" + (k + 1),
+                    bench().reduce(rows, one),
+                    hasSlipped(file, rows, one)));
+        }
+        return ran;
+    }
+
+    private Reading.Ran untold(DynoSheet.Session session, DynoSheet.Pull pull, String name, String why) {
+        return new Reading.Ran(session, pull, name, Optional.empty(), pull.aside(), false, why);
+    }
+
+    private Reading.Ran ran(
+            DynoSheet.Session session, DynoSheet.Pull pull, String name, Reduced reduced, boolean slipped) {
+        String run = "run " + name + " of " + session.name();
+        String why = "";
+        for (Remark remark : reduced.remarks()) {
+            if (remark.weight() == Remark.Weight.NO_CURVE) {
+                why = remark.text();
+            } else {
+                say(remark, run);
+            }
+        }
+        reduced.curve().ifPresent(c -> place = c.taken().words());
+        return new Reading.Ran(session, pull, name, reduced.curve().map(CurveFigures::new), pull.aside(), slipped, why);
+    }
+
+    private void say(Remark remark, String where) {
+        said.computeIfAbsent(remark.text(), t -> new ArrayList<>()).add(where);
+        weights.put(remark.text(), remark.weight());
+    }
+
+    /** Where torque is told; empty where no log was brought to a curve. */
+    String place() {
+        return place;
+    }
+
+    /** What is to be said of runs and bench, each once with the runs that it is of. */
+    List<Finding> findings() {
+        benches.ifPresent(b -> b.remarks().forEach(r -> say(r, "bench")));
+        List<Finding> findings = new ArrayList<>();
+        said.forEach((text, where) -> findings.add(new Finding(
+                weights.get(text) == Remark.Weight.WARNING ? Finding.Kind.WARNING : Finding.Kind.NOTE,
+                where.size() == 1 ? where.get(0) : where.get(0) + " and " + (where.size() - 1) + " more",
+                text,
+                "")));
+        return findings;
+    }
+
+    /** Each file as it was recognised, with the rows that were set aside. */
+    List<DynoRuns.Log> told() {
+        return clean.values().stream().map(this::told).toList();
+    }
+
+    private DynoRuns.Log told(Clean file) {
+        DynoRuns.Log log = file.logged.told();
+        List<String> listed = new ArrayList<>(log.listed());
+        file.logged.recording().ifPresent(recording -> {
+            Map<FaultKind, Integer> counts = new LinkedHashMap<>();
+            for (RowFault fault : file.faults) {
+                int count = counts.merge(fault.kind(), 1, Integer::sum);
+                if (count <= MOST_TOLD) {
+                    listed.add(told(recording, fault, file.keeps));
+                }
+            }
+            counts.forEach((kind, count) -> {
+                if (count > MOST_TOLD) {
+                    listed.add(String.format(Locale.ROOT, "and %d more of %s", count - MOST_TOLD, kind.label()));
+                }
+            });
+        });
+        return new DynoRuns.Log(log.file(), log.rows(), log.kept(), log.columns(), listed);
+    }
+
+    private static String told(Recording recording, RowFault fault, Set<FaultKind> keeps) {
+        int first = recording.lines().lineOf(fault.from());
+        int last = recording.lines().lineOf(fault.to());
+        String what = !fault.kind().setsAside()
+                ? ""
+                : keeps.contains(fault.kind()) ? " (kept, by its owner's word)" : " (set aside)";
+        return (first == last ? "line " + first : "lines " + first + " to " + last) + ": "
+                + fault.kind().label() + what + ": " + fault.why() + "; " + fault.rule();
+    }
+
+    private Clean clean(DynoSheet.Log log) {
+        Clean known = clean.get(log);
+        if (known != null) {
+            return known;
+        }
+        Logged logged = logs.of(log);
+        List<RowFault> faults = logged.recording().map(RowFaults::of).orElse(List.of());
+        Set<FaultKind> keeps = log.keep();
+        Set<RowFault> kept = new HashSet<>();
+        faults.stream().filter(f -> keeps.contains(f.kind())).forEach(kept::add);
+        Optional<Recording> rows = logged.recording()
+                .map(r -> faults.isEmpty() ? r : r.only(RowFaults.rowsKept(r, faults, kept, Set.of())));
+        Clean made = new Clean(logged, rows, faults, keeps);
+        clean.put(log, made);
+        return made;
+    }
+
+    private boolean hasSlipped(Clean file, Recording rows, Stretch pull) {
+        double from = pull.startSpeed() + TAKING_HOLD * (pull.endSpeed() - pull.startSpeed());
+        Optional<double[]> speed = rows.values(longthrow.core.recording.Channel.DRUM_SPEED)
+                .or(() -> rows.values(longthrow.core.recording.Channel.ENGINE_SPEED));
+        if (speed.isEmpty()) {
+            return false;
+        }
+        int row = pull.from();
+        while (row < pull.to() && !(speed.get()[row] >= from)) {
+            row++;
+        }
+        int first = rows.lines().lineOf(row);
+        int last = rows.lines().lineOf(pull.to());
+        Recording whole = file.logged.recording().orElseThrow();
+        return file.faults.stream()
+                .filter(f -> f.kind() == FaultKind.CLUTCH_SLIP)
+                .anyMatch(f ->
+                        whole.lines().lineOf(f.to()) >= first && whole.lines().lineOf(f.from()) <= last);
+    }
+
+    private Benches bench() {
+        if (benches.isEmpty()) {
+            Optional<Recording> fall = sheet.bench()
+                    .coastDown()
+                    .map(f -> new DynoSheet.Log(f, Map.of(), Optional.empty(), Set.of()))
+                    .flatMap(log -> clean(log).rows());
+            benches = Optional.of(new Benches(sheet.bench(), fall, defaults));
+        }
+        return benches.get();
     }
 }

@@ -1,29 +1,13 @@
 package longthrow.core.dyno;
 
-import java.util.List;
-import java.util.Optional;
-import longthrow.core.answer.DynoRuns;
-
-/** Files of loggers as they were read outside; a sheet names them. */
+/** Files of loggers, read outside. */
+@FunctionalInterface
 public interface Logs {
-    /** None at all: every run that names a file is told as not found. */
+    /** No file can be had. */
     static Logs none() {
-        return new Logs() {
-            @Override
-            public Optional<Logged> of(DynoSheet.Log log) {
-                return Optional.empty();
-            }
-
-            @Override
-            public List<DynoRuns.Log> told() {
-                return List.of();
-            }
-        };
+        return log -> Logged.refused(log.file(), "its file was not handed in");
     }
 
-    /** What was read of a file; empty where there is no such file. */
-    Optional<Logged> of(DynoSheet.Log log);
-
-    /** What became of the rows of each file. */
-    List<DynoRuns.Log> told();
+    /** What became of a file that a sheet names. */
+    Logged of(DynoSheet.Log log);
 }

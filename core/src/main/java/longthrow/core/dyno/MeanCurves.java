@@ -42,7 +42,8 @@ final class MeanCurves {
             double factor = session.air().map(a -> a.factor().value()).orElse(1.0);
             for (Run run : session.runs()) {
                 boolean isDropped = campaign.dropped().stream()
-                        .anyMatch(d -> d.session().equals(session.name()) && d.run().equals(run.name()));
+                        .anyMatch(d ->
+                                d.session().equals(session.name()) && d.run().equals(run.name()));
                 if (!isDropped) {
                     double[] values = new double[run.size()];
                     for (int i = 0; i < values.length; i++) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
 import longthrow.core.quantity.Dimension;
 
@@ -37,7 +38,7 @@ final class Reading {
 
     Reading(DynoSheet sheet, Logs logs, List<Finding> findings, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
-        this.logged = new LoggedRuns(sheet, logs, findings, defaults);
+        this.logged = new LoggedRuns(sheet, logs, defaults);
         for (DynoSheet.Session session : sheet.sessions()) {
             int number = 0;
             for (DynoSheet.Pull pull : session.pulls()) {
@@ -45,6 +46,7 @@ final class Reading {
                 all.addAll(ran(session, pull, pull.name().isEmpty() ? String.valueOf(number) : pull.name()));
             }
         }
+        findings.addAll(logged.findings());
         Optional<Dimension> ofPeaks = all.stream()
                 .map(Ran::pull)
                 .filter(p -> p.evidence() instanceof DynoSheet.Peak)
@@ -52,7 +54,9 @@ final class Reading {
                 .findFirst();
         this.isPeaks = ofPeaks.isPresent();
         this.figure = ofPeaks.orElse(Dimension.TORQUE);
-        if (isPeaks && all.stream().anyMatch(r -> r.figures().filter(RunFigures::isCurve).isPresent())) {
+        if (isPeaks
+                && all.stream()
+                        .anyMatch(r -> r.figures().filter(RunFigures::isCurve).isPresent())) {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
                     "runs",
@@ -95,8 +99,16 @@ final class Reading {
                 .toList();
     }
 
+    /** Files of loggers. */
+    List<DynoRuns.Log> logs() {
+        return logged.told();
+    }
+
     /** Where torque and power are told. */
     String place() {
+        if (!logged.place().isEmpty()) {
+            return logged.place();
+        }
         return switch (sheet.bench().kind()) {
             case TABLE -> "where the dynamometer told them";
             case BRAKE -> at("the brake's shaft");

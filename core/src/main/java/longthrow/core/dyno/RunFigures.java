@@ -30,7 +30,7 @@ interface RunFigures {
 
     /** Of a peak as it was written down. */
     static RunFigures ofPeak(Stated figure) {
-        return new Peak(figure);
+        return new PeakAlone(figure);
     }
 
     /** A figure with its typed ±. */
@@ -38,12 +38,11 @@ interface RunFigures {
         double half = stated.expandedDoubt().map(d -> d.si()).orElse(0.0);
         return half == 0
                 ? Measured.exact(stated.value().si())
-                : Measured.of(
-                        stated.value().si(), List.of(Source.at95("dyno " + what, Source.Kind.TYPED, what, half)));
+                : Measured.of(stated.value().si(), List.of(Source.at95("dyno " + what, Source.Kind.TYPED, what, half)));
     }
 
     /** Highest power or torque alone. */
-    record Peak(Stated figure) implements RunFigures {
+    record PeakAlone(Stated figure) implements RunFigures {
         @Override
         public boolean isCurve() {
             return false;
@@ -72,8 +71,7 @@ interface RunFigures {
         @Override
         public Optional<DynoRuns.Peak> peak(Dimension dimension) {
             return figure.value().dimension() == dimension
-                    ? Optional.of(new DynoRuns.Peak(
-                            measured(figure, "peak"), Double.NaN, Double.NaN, Double.NaN, ""))
+                    ? Optional.of(new DynoRuns.Peak(measured(figure, "peak"), Double.NaN, Double.NaN, Double.NaN, ""))
                     : Optional.empty();
         }
     }

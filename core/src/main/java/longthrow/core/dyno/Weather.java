@@ -45,15 +45,16 @@ final class Weather {
             taken.put(
                     key,
                     new DefaultUsed(
-                            "sessions.air." + key, "the " + instrument + " is right to ± " + words + " (95 %)", SOURCE));
+                            "sessions.air." + key,
+                            "the " + instrument + " is right to ± " + words + " (95 %)",
+                            SOURCE));
         }
         double half = typed.orElse(usual);
         if (half == 0) {
             return Measured.exact(read.value().si());
         }
         String id = "dyno " + instrument + (typed.isPresent() ? " ± " + typed.get() : "");
-        return Measured.of(
-                read.value().si(), List.of(Source.at95(id, Source.Kind.INSTRUMENT, instrument, half)));
+        return Measured.of(read.value().si(), List.of(Source.at95(id, Source.Kind.INSTRUMENT, instrument, half)));
     }
 
     List<DefaultUsed> taken() {

@@ -103,6 +103,11 @@ public enum AirStandard {
         this.efficiencyRule = efficiencyRule;
     }
 
+    /** Stable, for files. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
     /** The name that stands beside every figure corrected by it. */
     public String label() {
         return label;

@@ -51,7 +51,7 @@ public final class CoastDown {
     }
 
     /** The same of a vehicle rolling out of gear: time and road speed. */
-    static Read ofVehicle(RunRows rows, String name) {
+    public static Read ofVehicle(RunRows rows, String name) {
         return read(rows, Column.ROAD_SPEED, name);
     }
 

@@ -1,0 +1,288 @@
+package longthrow.core.dyno;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.recording.Channel;
+import longthrow.core.recording.Recording;
+import longthrow.core.recording.Stretch;
+import longthrow.core.recording.Stretches;
+import longthrow.core.reduce.BrakeBench;
+import longthrow.core.reduce.BrakeRun;
+import longthrow.core.reduce.CellCalibration;
+import longthrow.core.reduce.CoastDown;
+import longthrow.core.reduce.DrumBench;
+import longthrow.core.reduce.DrumRun;
+import longthrow.core.reduce.FallingMass;
+import longthrow.core.reduce.Parasitic;
+import longthrow.core.reduce.Reduced;
+import longthrow.core.reduce.Remark;
+import longthrow.core.reduce.RoadBench;
+import longthrow.core.reduce.RoadRun;
+import longthrow.core.reduce.RunRows;
+import longthrow.core.reduce.RunRows.Column;
+import longthrow.core.reduce.TurningPart;
+
+/** The bench of a sheet with its doubts, and a run on it brought to a curve. */
+final class Benches {
+    /** 95 %, of scales that loads were weighed on, and of a cell or meter that tells newtons or newton metres itself; common practice, no source. */
+    private static final double SCALES = 0.005;
+
+    private static final double CELL = 0.01;
+
+    private static final String PRACTICE = "common practice, no source";
+
+    private final DynoSheet.Bench bench;
+    private final Optional<Recording> coastDown;
+    private final Set<DefaultUsed> defaults;
+    private final List<Remark> remarks = new ArrayList<>();
+
+    /**
+     * The bench of a sheet.
+     * @param coastDown the rows of its run-down, set free of faults; empty where there is none
+     * @param defaults  takes what is taken for granted
+     */
+    Benches(DynoSheet.Bench bench, Optional<Recording> coastDown, Set<DefaultUsed> defaults) {
+        this.bench = bench;
+        this.coastDown = coastDown;
+        this.defaults = defaults;
+    }
+
+    /** What is to be said of the bench itself. */
+    List<Remark> remarks() {
+        return List.copyOf(remarks);
+    }
+
+    /** One stretch of a recording, brought to a curve. */
+    Reduced reduce(Recording recording, Stretch stretch) {
+        RunRows rows = rows(recording, stretch);
+        return switch (bench.kind()) {
+            case INERTIA_DRUM ->
+                drum().map(b -> DrumRun.reduce(rows, b, Optional.empty()))
+                        .orElseGet(
+                                () -> refused(
+                                        "the inertia of the drum is not known: write bench.drum_inertia, or its mass and diameter"));
+            case BRAKE ->
+                brake(recording)
+                        .map(b -> BrakeRun.sweep(rows, b, Optional.empty()))
+                        .orElseGet(
+                                () -> refused("the arm of the brake is not known: write bench.arm, or log its torque"));
+            case TABLE -> BrakeRun.sweep(rows, told(), Optional.empty());
+            case ROAD ->
+                road().map(b -> RoadRun.reduce(rows, b, Optional.empty()))
+                        .orElseGet(() -> refused("the mass of vehicle and driver is not known: write bench.mass"));
+        };
+    }
+
+    /** Points held on a brake. */
+    Reduced steady(Recording recording, List<Stretch> points) {
+        RunRows rows = rows(recording, new Stretch(Stretch.Kind.STEADY, 0, recording.rows() - 1, 0, 0));
+        List<BrakeRun.Steady> held = points.stream()
+                .map(p -> new BrakeRun.Steady(p.from(), p.to() + 1))
+                .toList();
+        Optional<BrakeBench> on = bench.kind() == BenchKind.BRAKE ? brake(recording) : Optional.of(told());
+        return on.map(b -> BrakeRun.steady(rows, held, b, Optional.empty()))
+                .orElseGet(() -> refused("the arm of the brake is not known: write bench.arm, or log its torque"));
+    }
+
+    private static Reduced refused(String why) {
+        return new Reduced(Optional.empty(), List.of(new Remark(Remark.Weight.NO_CURVE, why)));
+    }
+
+    private static RunRows rows(Recording recording, Stretch stretch) {
+        RunRows rows = RunRows.between(stretch.from(), stretch.to() + 1);
+        for (Map.Entry<Channel, Column> one : COLUMNS.entrySet()) {
+            Optional<double[]> values = recording.values(one.getKey());
+            if (values.isPresent()) {
+                rows = rows.with(one.getValue(), values.get());
+            }
+        }
+        Optional<double[]> power = recording.values(Channel.POWER);
+        Optional<double[]> speed = recording.values(Channel.ENGINE_SPEED);
+        if (recording.values(Channel.TORQUE).isEmpty() && power.isPresent() && speed.isPresent()) {
+            double[] torque = new double[power.get().length];
+            for (int i = 0; i < torque.length; i++) {
+                torque[i] = power.get()[i] / speed.get()[i];
+            }
+            rows = rows.with(Column.TORQUE, torque);
+        }
+        for (Channel beside : BESIDE) {
+            Optional<double[]> values = recording.values(beside);
+            if (values.isPresent()) {
+                rows = rows.beside(beside.label(), values.get());
+            }
+        }
+        return rows;
+    }
+
+    private static final Map<Channel, Column> COLUMNS = Map.of(
+            Channel.TIME, Column.TIME,
+            Channel.ENGINE_SPEED, Column.ENGINE_SPEED,
+            Channel.DRUM_SPEED, Column.DRUM_SPEED,
+            Channel.FORCE, Column.FORCE,
+            Channel.TORQUE, Column.TORQUE,
+            Channel.ROAD_SPEED, Column.ROAD_SPEED,
+            Channel.FUEL_FLOW, Column.FUEL_FLOW);
+
+    private static final List<Channel> BESIDE = List.of(
+            Channel.LAMBDA,
+            Channel.AIR_FUEL_RATIO,
+            Channel.EXHAUST_TEMPERATURE,
+            Channel.HEAD_TEMPERATURE,
+            Channel.OIL_TEMPERATURE);
+
+    // ---- figures
+
+    private Optional<Measured> figure(BenchFigure figure) {
+        return Optional.ofNullable(bench.figures().get(figure)).map(s -> RunFigures.measured(s, figure.meaning()));
+    }
+
+    private Optional<DrumBench> drum() {
+        Optional<Measured> inertia = figure(BenchFigure.DRUM_INERTIA).or(this::plainDrum);
+        return inertia.map(i -> new DrumBench(
+                i,
+                figure(BenchFigure.ENGINE_INERTIA),
+                figure(BenchFigure.ENGINE_TURNS),
+                parasitic(i),
+                figure(BenchFigure.DRIVE_EFFICIENCY)));
+    }
+
+    private Optional<Measured> plainDrum() {
+        Optional<Measured> mass = figure(BenchFigure.DRUM_MASS);
+        Optional<Measured> outside = figure(BenchFigure.DRUM_DIAMETER);
+        if (mass.isEmpty() || outside.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Measured> inside = figure(BenchFigure.DRUM_BORE);
+        if (inside.isEmpty()) {
+            defaults.add(new DefaultUsed("bench.drum_bore", "the drum is solid, with no hole", PRACTICE));
+        }
+        Measured hole = inside.map(i -> Times.of(i, 0.5)).orElse(Measured.exact(0));
+        Measured outer = Times.of(outside.get(), 0.5);
+        if (!(hole.value() < outer.value())) {
+            remarks.add(
+                    new Remark(Remark.Weight.WARNING, "the drum's bore is not below its diameter; read both again"));
+            return Optional.empty();
+        }
+        return Optional.of(new TurningPart.Weighed(mass.get(), hole, outer).inertia());
+    }
+
+    private Optional<Parasitic> parasitic(Measured inertia) {
+        return runDown(CoastDown::ofDrum).map(c -> c.of(inertia));
+    }
+
+    /** How a run-down is read. */
+    private interface Read {
+        CoastDown.Read of(RunRows rows, String name);
+    }
+
+    private Optional<CoastDown> runDown(Read read) {
+        if (coastDown.isEmpty()) {
+            return Optional.empty();
+        }
+        Recording rows = coastDown.get();
+        Optional<Stretch> fall = Stretches.of(rows).stream()
+                .filter(s -> s.kind() == Stretch.Kind.COAST)
+                .findFirst();
+        CoastDown.Read found = read.of(
+                rows(rows, fall.orElse(new Stretch(Stretch.Kind.COAST, 0, rows.rows() - 1, 0, 0))), "coast-down");
+        found.remarks().forEach(r -> {
+            if (!remarks.contains(r)) {
+                remarks.add(r.weight() == Remark.Weight.NO_CURVE ? new Remark(Remark.Weight.WARNING, r.text()) : r);
+            }
+        });
+        return found.coastDown();
+    }
+
+    private Measured shared(String id, String what, double half) {
+        return Measured.of(1, List.of(Source.at95("dyno " + id, Source.Kind.INSTRUMENT, what, half)));
+    }
+
+    private Optional<BrakeBench> brake(Recording recording) {
+        boolean tellsTorque = recording.values(Channel.TORQUE).isPresent()
+                || recording.values(Channel.POWER).isPresent();
+        Optional<Measured> arm = tellsTorque ? Optional.of(Measured.exact(1)) : figure(BenchFigure.ARM);
+        if (arm.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<CellCalibration> calibration = tellsTorque ? Optional.empty() : calibration();
+        Measured scale = Measured.exact(1);
+        if (calibration.isEmpty()) {
+            defaults.add(new DefaultUsed(
+                    "bench.calibration", "cell or meter is right to ± 1 % (95 %), all runs alike", PRACTICE));
+            scale = shared("cell", "cell or meter, not calibrated", CELL);
+        }
+        Measured ratio = figure(BenchFigure.ENGINE_TURNS).orElse(Measured.exact(1));
+        if (!bench.figures().containsKey(BenchFigure.ENGINE_TURNS)) {
+            defaults.add(new DefaultUsed("bench.engine_turns", "the brake turns with the crank", PRACTICE));
+        }
+        return Optional.of(new BrakeBench(
+                arm.get(),
+                calibration,
+                scale,
+                ratio,
+                figure(BenchFigure.DRIVE_EFFICIENCY),
+                ratio.value() == 1,
+                figure(BenchFigure.ENGINE_INERTIA)));
+    }
+
+    private BrakeBench told() {
+        return new BrakeBench(
+                Measured.exact(1),
+                Optional.empty(),
+                Measured.exact(1),
+                Measured.exact(1),
+                Optional.empty(),
+                true,
+                Optional.empty());
+    }
+
+    private Optional<CellCalibration> calibration() {
+        if (bench.calibration().isEmpty()) {
+            return Optional.empty();
+        }
+        List<CellCalibration.Load> loads = new ArrayList<>();
+        double before = Double.NEGATIVE_INFINITY;
+        for (DynoSheet.Hung hung : bench.calibration()) {
+            Quantity load = hung.load();
+            double newtons = load.dimension() == Dimension.MASS
+                    ? load.si() * FallingMass.gravity().value()
+                    : load.si();
+            loads.add(new CellCalibration.Load(
+                    newtons, hung.shown().si(), newtons >= before ? CellCalibration.Way.UP : CellCalibration.Way.DOWN));
+            before = newtons;
+        }
+        defaults.add(new DefaultUsed(
+                "bench.calibration", "the loads hung on the cell are right to ± 0.5 % (95 %), all alike", PRACTICE));
+        CellCalibration.Read read = CellCalibration.of(loads, shared("weights", "loads hung on the cell", SCALES));
+        read.remarks().stream().filter(r -> !remarks.contains(r)).forEach(remarks::add);
+        return read.calibration();
+    }
+
+    private Optional<RoadBench> road() {
+        Optional<Measured> radius = figure(BenchFigure.ROLL_OUT).map(r -> Times.of(r, 0.5 / Math.PI));
+        Optional<Measured> turning = radius.flatMap(r ->
+                figure(BenchFigure.WHEEL_INERTIA).map(i -> Times.of(i, 1 / (r.value() * r.value()))));
+        Optional<Measured> ratio =
+                radius.flatMap(r -> figure(BenchFigure.ENGINE_TURNS).map(t -> Times.of(t, 1 / r.value())));
+        return figure(BenchFigure.MASS)
+                .map(mass -> new RoadBench(
+                        mass,
+                        turning,
+                        figure(BenchFigure.ENGINE_INERTIA),
+                        ratio,
+                        radius,
+                        runDown(CoastDown::ofVehicle),
+                        Optional.empty(),
+                        RoadBench.Way.NOT_TOLD,
+                        figure(BenchFigure.WIND),
+                        figure(BenchFigure.SLOPE)));
+    }
+}

@@ -1,0 +1,77 @@
+package longthrow.core.dyno;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.reduce.Peak;
+import longthrow.core.reduce.RunCurve;
+
+/** A run that was brought to a curve. Between two of its speeds torque is straight. */
+record CurveFigures(RunCurve curve) implements RunFigures {
+    @Override
+    public boolean isCurve() {
+        return true;
+    }
+
+    @Override
+    public double[] reach() {
+        return new double[] {curve.at(0).speed(), curve.at(curve.size() - 1).speed()};
+    }
+
+    @Override
+    public List<Double> speeds() {
+        return List.of();
+    }
+
+    @Override
+    public double torque(double speed) {
+        return between(speed, at -> at.torque().value());
+    }
+
+    @Override
+    public double half(double speed) {
+        return between(speed, at -> at.wholeTorque().expanded());
+    }
+
+    private double between(double speed, ToDoubleFunction<RunCurve.At> of) {
+        double slack = SAME * speed;
+        double[] reach = reach();
+        if (!(speed >= reach[0] - slack && speed <= reach[1] + slack)) {
+            return Double.NaN;
+        }
+        if (curve.size() == 1) {
+            return of.applyAsDouble(curve.at(0));
+        }
+        int i = 0;
+        while (i < curve.size() - 2 && speed > curve.at(i + 1).speed()) {
+            i++;
+        }
+        RunCurve.At low = curve.at(i);
+        RunCurve.At high = curve.at(i + 1);
+        double share = (speed - low.speed()) / (high.speed() - low.speed());
+        return of.applyAsDouble(low) * (1 - share) + of.applyAsDouble(high) * share;
+    }
+
+    /** Two speeds are one within rounding. */
+    private static final double SAME = 1e-9;
+
+    @Override
+    public Optional<DynoRuns.Peak> peak(Dimension dimension) {
+        Peak peak = dimension == Dimension.POWER ? curve.powerPeak() : curve.torquePeak();
+        Measured value = peak.value();
+        return Optional.of(new DynoRuns.Peak(
+                value,
+                peak.speed(),
+                peak.lowSpeed(),
+                peak.highSpeed(),
+                switch (peak.standing()) {
+                    case SHOWN -> "the curve falls on both sides";
+                    case MAY_LIE_BELOW -> "it may be higher below the lowest speed of the run";
+                    case MAY_LIE_ABOVE -> "it may be higher above the highest speed of the run";
+                    case NOT_SHOWN -> "the curve is flat within its doubt";
+                }));
+    }
+}
