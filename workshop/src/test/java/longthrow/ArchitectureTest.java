@@ -42,6 +42,7 @@ class ArchitectureTest {
             "build",
             "motion",
             "gas",
+            "reduce",
             "gain",
             "flow",
             "pipe",
