@@ -42,6 +42,7 @@ class ArchitectureTest {
             "build",
             "motion",
             "gas",
+            "recording",
             "reduce",
             "gain",
             "flow",

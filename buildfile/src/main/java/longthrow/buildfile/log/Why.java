@@ -1,0 +1,45 @@
+package longthrow.buildfile.log;
+
+/** Why a line of a log is not kept as a row of figures. */
+public enum Why {
+    /** What a logger writes above its header. */
+    PREAMBLE("stands above the figures", false),
+    /** Names of the columns. */
+    HEADER("names the columns", false),
+    /** Units of the columns. */
+    UNITS("gives the units", false),
+    /** Names of the columns, once more. */
+    HEADER_AGAIN("names the columns once more: perhaps another run begins here", false),
+    /** A remark. */
+    COMMENT("is a remark", false),
+    /** Nothing. */
+    EMPTY("is empty", false),
+    /** Fewer cells than columns. */
+    TOO_FEW("has fewer cells than there are columns", true),
+    /** More cells than columns. */
+    TOO_MANY("has more cells than there are columns", true),
+    /** A quotation mark that is not closed in its line. */
+    QUOTE("has a quotation mark that is not closed", true),
+    /** Cells, and not one figure. */
+    NO_FIGURES("holds no figure", true),
+    /** A figure that can be read in two ways. */
+    TWO_WAYS("holds a figure that can be read in two ways", true);
+
+    private final String words;
+    private final boolean fault;
+
+    Why(String words, boolean fault) {
+        this.words = words;
+        this.fault = fault;
+    }
+
+    /** Continues "line 12 …". */
+    public String words() {
+        return words;
+    }
+
+    /** Whether figures may have been lost with the line. */
+    public boolean isFault() {
+        return fault;
+    }
+}
