@@ -37,7 +37,7 @@ final class LocalFitFresh {
                     StringBuilder line = new StringBuilder();
                     for (int s = 0; s < SHAPES.size(); s++) {
                         double[] covered =
-                                covered(SHAPES.get(s), SCATTERS[c], slope, rate, runs, 990_017L + 31 * s + 7 * c);
+                                covered(SHAPES.get(s), SCATTERS[c], slope, rate, runs, 990_017L + 31L * s + 7L * c);
                         line.append(String.format(
                                 Locale.ROOT,
                                 "  %.1f (least %.1f)",

@@ -2,7 +2,6 @@ package longthrow.core.reduce;
 
 import java.util.Arrays;
 import java.util.Random;
-import java.util.function.DoubleUnaryOperator;
 
 /** Pulls of which the truth is known: torque by speed, an inertia, what the pickup and the engine scatter. Seeded. */
 final class Simulated {
@@ -11,20 +10,21 @@ final class Simulated {
 
     /** Shapes of torque over 0 to 1 of the speeds: a hill, a hill with a shoulder, falling, two hills, flat. */
     enum Shape {
-        HILL(u -> 12 - 16 * (u - 0.45) * (u - 0.45)),
-        NARROW(u -> 10 + 3 * Math.exp(-0.5 * Math.pow((u - 0.55) / 0.12, 2)) - 2 * u),
-        FALLING(u -> 13 - 4 * u),
-        WAVES(u -> 11 + Math.sin(3 * Math.PI * u) - 2 * u * u),
-        FLAT(u -> 10);
-
-        private final DoubleUnaryOperator torque;
-
-        Shape(DoubleUnaryOperator torque) {
-            this.torque = torque;
-        }
+        HILL,
+        NARROW,
+        FALLING,
+        WAVES,
+        FLAT;
 
         double torque(double speed) {
-            return torque.applyAsDouble((speed - LOW) / (HIGH - LOW));
+            double u = (speed - LOW) / (HIGH - LOW);
+            return switch (this) {
+                case HILL -> 12 - 16 * (u - 0.45) * (u - 0.45);
+                case NARROW -> 10 + 3 * Math.exp(-0.5 * Math.pow((u - 0.55) / 0.12, 2)) - 2 * u;
+                case FALLING -> 13 - 4 * u;
+                case WAVES -> 11 + Math.sin(3 * Math.PI * u) - 2 * u * u;
+                case FLAT -> 10;
+            };
         }
     }
 
