@@ -15,7 +15,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.buildfile.Node.Entry;
-import longthrow.buildfile.Node.Mapping;
 import longthrow.buildfile.Node.Sequence;
 import longthrow.core.dyno.BenchFigure;
 import longthrow.core.dyno.BenchKind;
@@ -53,7 +52,7 @@ public final class DynoSheetFile {
 
     static final String VERSION = "longthrow_dyno";
 
-    /** As {@link #standardKeys} where runs stay as read. */
+    /** Stands where runs stay as read. */
     private static final String NO_STANDARD = "none";
 
     private static final List<String> KEYS = List.of(
@@ -130,7 +129,7 @@ public final class DynoSheetFile {
                 .map(word -> word.equals("inch") ? UnitSystem.INCH_FIRST : UnitSystem.METRIC_FIRST)
                 .orElse(UnitSystem.METRIC_FIRST);
         DynoSheet.Bench bench = bench();
-        List<DynoSheet.Session> sessions = sessions(bench.kind());
+        List<DynoSheet.Session> sessions = sessions();
         Optional<String> baseline = top.text("baseline").map(String::strip);
         Set<String> setups = sessions.stream()
                 .map(DynoSheet.Session::setup)
@@ -170,15 +169,14 @@ public final class DynoSheetFile {
         List<String> notes = new ArrayList<>();
         top.node(Layout.NOTES)
                 .ifPresent(n -> Fields.items(n, Layout.NOTES, faults)
-                        .forEach(item ->
-                                Fields.text(item, Layout.NOTES, faults).ifPresent(notes::add)));
+                        .forEach(item -> Fields.text(item, Layout.NOTES, faults).ifPresent(notes::add)));
         return notes;
     }
 
     private Optional<AirStandard> standard() {
-        List<String> words =
-                Stream.concat(Arrays.stream(AirStandard.values()).map(AirStandard::key), Stream.of(NO_STANDARD))
-                        .toList();
+        List<String> words = Stream.concat(
+                        Arrays.stream(AirStandard.values()).map(AirStandard::key), Stream.of(NO_STANDARD))
+                .toList();
         if (!top.has("standard")) {
             faults.add(
                     top.place(),
@@ -218,9 +216,9 @@ public final class DynoSheetFile {
                     "add the line 'bench: {kind: " + BenchKind.TABLE.key() + "}', or one of "
                             + String.join(", ", kinds));
         }
-        Optional<BenchKind> kind = fields.flatMap(f ->
-                f.required("kind", BenchKind.TABLE.key()).flatMap(t -> f.word("kind", kinds))
-                        .flatMap(word -> byKey(BenchKind.values(), BenchKind::key, word)));
+        Optional<BenchKind> kind = fields.flatMap(f -> f.required("kind", BenchKind.TABLE.key())
+                .flatMap(t -> f.word("kind", kinds))
+                .flatMap(word -> byKey(BenchKind.values(), BenchKind::key, word)));
         Map<BenchFigure, Stated> figures = new EnumMap<>(BenchFigure.class);
         fields.ifPresent(f -> {
             for (BenchFigure figure : BenchFigure.values()) {
@@ -229,11 +227,7 @@ public final class DynoSheetFile {
         });
         fields.filter(f -> kind.isPresent() && kind.get() != BenchKind.BRAKE && f.has("calibration"))
                 .ifPresent(f -> f.refuse(
-                        "calibration",
-                        "",
-                        "has no place at " + kind.get().meaning(),
-                        "at a brake",
-                        "leave it out"));
+                        "calibration", "", "has no place at " + kind.get().meaning(), "at a brake", "leave it out"));
         return new DynoSheet.Bench(
                 kind.orElse(BenchKind.TABLE),
                 fields.map(f -> f.textOrEmpty(Layout.NAME)).orElse(""),
@@ -259,7 +253,11 @@ public final class DynoSheetFile {
         boolean mayBeNegative = figure == BenchFigure.SLOPE || figure == BenchFigure.WIND;
         stated.filter(s -> !mayBeNegative && !(s.value().si() > 0))
                 .ifPresent(s -> fields.refuse(
-                        figure.key(), s.written(), "is not above 0", "above 0", "write what was read, or leave it out"));
+                        figure.key(),
+                        s.written(),
+                        "is not above 0",
+                        "above 0",
+                        "write what was read, or leave it out"));
         stated.filter(s -> figure == BenchFigure.DRIVE_EFFICIENCY && s.value().si() > 1)
                 .ifPresent(s -> fields.refuse(
                         figure.key(), s.written(), "is more than all", "up to 1", "write a share, such as 0.96"));
@@ -273,10 +271,13 @@ public final class DynoSheetFile {
                 .ifPresent(rows -> {
                     for (Entry entry : rows.entries()) {
                         String path = rows.at(entry.key().text());
-                        Optional<Quantity> load =
-                                Fields.quantity(entry.key(), path, dimensionOf(entry.key(), Dimension.MASS, Dimension.FORCE), faults);
+                        Optional<Quantity> load = Fields.quantity(
+                                entry.key(), path, dimensionOf(entry.key(), Dimension.MASS, Dimension.FORCE), faults);
                         Optional<Quantity> shown = Fields.quantity(
-                                entry.value(), path, dimensionOf(entry.value(), Dimension.RATIO, Dimension.FORCE, Dimension.MASS), faults);
+                                entry.value(),
+                                path,
+                                dimensionOf(entry.value(), Dimension.RATIO, Dimension.FORCE, Dimension.MASS),
+                                faults);
                         if (load.isPresent() && shown.isPresent()) {
                             hung.add(new DynoSheet.Hung(load.get(), shown.get()));
                         }
@@ -289,14 +290,15 @@ public final class DynoSheetFile {
     private static Dimension dimensionOf(Node node, Dimension first, Dimension... others) {
         Optional<String> text = Fields.text(node, "", new Faults());
         return Stream.concat(Stream.of(first), Arrays.stream(others))
-                .filter(d -> text.filter(t -> QuantityParser.parse(t, d) instanceof Parsed.Understood).isPresent())
+                .filter(d -> text.filter(t -> QuantityParser.parse(t, d) instanceof Parsed.Understood)
+                        .isPresent())
                 .findFirst()
                 .orElse(first);
     }
 
     // ---- sessions
 
-    private List<DynoSheet.Session> sessions(BenchKind kind) {
+    private List<DynoSheet.Session> sessions() {
         List<DynoSheet.Session> sessions = new ArrayList<>();
         Optional<Node> node = top.node("sessions");
         if (node.isEmpty()) {
@@ -318,7 +320,7 @@ public final class DynoSheetFile {
         for (int i = 0; i < list.items().size(); i++) {
             Optional<DynoSheet.Session> session = Fields.of(
                             list.items().get(i), "sessions[" + (i + 1) + "]", SESSION_KEYS, faults)
-                    .map(f -> session(f, names, kind));
+                    .map(f -> session(f, names));
             session.ifPresent(sessions::add);
             runs += session.map(s -> s.pulls().size()).orElse(0);
         }
@@ -334,16 +336,16 @@ public final class DynoSheetFile {
         return sessions;
     }
 
-    private DynoSheet.Session session(Fields fields, Set<String> names, BenchKind kind) {
+    private DynoSheet.Session session(Fields fields, Set<String> names) {
         String name = fields.required(Layout.NAME, "A1").map(String::strip).orElse("");
         if (!name.isEmpty() && !names.add(name)) {
             fields.refuse(Layout.NAME, name, "names two sessions", "each name once", "number them: A1, B, A2");
         }
-        String setup =
-                fields.required("setup", "what was on the engine").map(String::strip).orElse("");
-        DynoSheet.Air air = fields.node("air")
-                .map(n -> air(n, fields.at("air")))
-                .orElse(DynoSheet.Air.unknown());
+        String setup = fields.required("setup", "what was on the engine")
+                .map(String::strip)
+                .orElse("");
+        DynoSheet.Air air =
+                fields.node("air").map(n -> air(n, fields.at("air"))).orElse(DynoSheet.Air.unknown());
         return new DynoSheet.Session(
                 name,
                 setup,
@@ -352,7 +354,7 @@ public final class DynoSheetFile {
                 fields.textOrEmpty("dyno").strip(),
                 fields.yesOrNo("check").orElse(false),
                 air,
-                pulls(fields, kind));
+                pulls(fields));
     }
 
     private String date(Fields fields) {
@@ -378,13 +380,14 @@ public final class DynoSheetFile {
         Optional<Stated> temperature = fields.flatMap(f -> stated(f, "temperature", Dimension.TEMPERATURE));
         Optional<Stated> humidity = fields.flatMap(f -> stated(f, "humidity", Dimension.RATIO));
         pressure.filter(p -> !(p.value().si() >= THINNEST && p.value().si() <= DENSEST))
-                .ifPresent(p -> fields.orElseThrow()
-                        .refuse(
-                                "pressure",
-                                p.written(),
-                                "is not what a barometer shows anywhere",
-                                "50 kPa to 110 kPa, absolute and at the place",
-                                "write it with its own unit; a weather report's figure is brought to sea level and must not be used"));
+                .ifPresent(
+                        p -> fields.orElseThrow()
+                                .refuse(
+                                        "pressure",
+                                        p.written(),
+                                        "is not what a barometer shows anywhere",
+                                        "50 kPa to 110 kPa, absolute and at the place",
+                                        "write it with its own unit; a weather report's figure is brought to sea level and must not be used"));
         temperature
                 .filter(t -> !(t.value().si() >= COLDEST && t.value().si() <= HOTTEST))
                 .ifPresent(t -> fields.orElseThrow()
@@ -416,7 +419,7 @@ public final class DynoSheetFile {
         return fields.node(key).flatMap(n -> Fields.stated(n, fields.at(key), dimension, faults));
     }
 
-    private List<DynoSheet.Pull> pulls(Fields session, BenchKind kind) {
+    private List<DynoSheet.Pull> pulls(Fields session) {
         List<DynoSheet.Pull> pulls = new ArrayList<>();
         Optional<Node> node = session.node("runs");
         if (node.isEmpty()) {
@@ -432,14 +435,14 @@ public final class DynoSheetFile {
         } else {
             for (int i = 0; i < list.items().size(); i++) {
                 Fields.of(list.items().get(i), session.at("runs") + "[" + (i + 1) + "]", RUN_KEYS, faults)
-                        .flatMap(f -> pull(f, kind))
+                        .flatMap(this::pull)
                         .ifPresent(pulls::add);
             }
         }
         return pulls;
     }
 
-    private Optional<DynoSheet.Pull> pull(Fields fields, BenchKind kind) {
+    private Optional<DynoSheet.Pull> pull(Fields fields) {
         List<String> said = EVIDENCE.stream().filter(fields::has).toList();
         if (said.size() != 1) {
             faults.add(
@@ -456,17 +459,16 @@ public final class DynoSheetFile {
                 fields.refuse(key, "", "has no place without 'log'", "", "leave it out");
             }
         }
-        Optional<? extends DynoSheet.Evidence> evidence =
-                switch (said.get(0)) {
-                    case "peak" -> fields.node("peak")
-                            .flatMap(n -> figure(n, fields.at("peak")))
-                            .map(DynoSheet.Peak::new);
-                    case "rows" -> rows(fields);
-                    default -> log(fields, kind);
-                };
+        Optional<? extends DynoSheet.Evidence> evidence = switch (said.get(0)) {
+            case "peak" ->
+                fields.node("peak").flatMap(n -> figure(n, fields.at("peak"))).map(DynoSheet.Peak::new);
+            case "rows" -> rows(fields);
+            default -> log(fields);
+        };
         Optional<DynoSheet.Air> air = fields.node("air").map(n -> air(n, fields.at("air")));
         String aside = fields.textOrEmpty("aside").strip();
-        return evidence.map(e -> new DynoSheet.Pull(fields.textOrEmpty(Layout.NAME).strip(), e, aside, air));
+        return evidence.map(
+                e -> new DynoSheet.Pull(fields.textOrEmpty(Layout.NAME).strip(), e, aside, air));
     }
 
     /** Power or torque, whichever its unit says; above 0. */
@@ -527,7 +529,7 @@ public final class DynoSheetFile {
         rows.add(new DynoSheet.Row(speed.get(), figure.get()));
     }
 
-    private Optional<DynoSheet.Log> log(Fields fields, BenchKind kind) {
+    private Optional<DynoSheet.Log> log(Fields fields) {
         Optional<String> file = fields.text("log").map(String::strip);
         Map<String, String> columns = new LinkedHashMap<>();
         fields.node("columns")
@@ -551,7 +553,8 @@ public final class DynoSheetFile {
                         "the name of a file in the sheet's folder",
                         "put the file there and write its name alone"));
         Set<FaultKind> keep = EnumSet.noneOf(FaultKind.class);
-        List<String> kinds = Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();
+        List<String> kinds =
+                Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();
         fields.node("keep")
                 .ifPresent(n -> Fields.items(n, fields.at("keep"), faults)
                         .forEach(item -> Fields.word(item, fields.at("keep"), kinds, faults)

@@ -123,8 +123,9 @@ public final class Dyno {
     private List<Session> sessions(List<Reading.Ran> told, GridOfRuns grid) {
         List<Session> sessions = new ArrayList<>();
         for (DynoSheet.Session session : sheet.sessions()) {
-            List<Reading.Ran> own =
-                    told.stream().filter(r -> r.session() == session).toList();
+            List<Reading.Ran> own = told.stream()
+                    .filter(r -> r.session().name().equals(session.name()))
+                    .toList();
             if (own.isEmpty() || session.check()) {
                 continue;
             }
