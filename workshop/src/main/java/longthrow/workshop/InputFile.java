@@ -51,6 +51,8 @@ final class InputFile {
         BUILD_TO_CHANGE("the file is left as it was", "build file"),
         /** A Book with its build file inside. */
         BOOK("nothing taken out", "Book", BookReader.MOST_BYTES),
+        /** Runs on a dynamometer. */
+        RUNS("nothing worked out", "sheet of runs"),
         /** Versions of donors. */
         DONORS("nothing worked out", "file of donors"),
         /** Parts and machine operations. */
@@ -117,12 +119,14 @@ final class InputFile {
             throw new IOException(
                     holds == Holds.CATALOGUE
                             ? "there is no such file or folder; look at the name. examples/catalogue shows how one is written"
-                            : holds == Holds.DONORS
-                                    ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
-                                    : holds == Holds.BOOK
-                                            ? "there is no such file; look at the name"
-                                            : "there is no such file. 'longthrow measure --blank > " + name
-                                                    + "' makes an empty one");
+                            : holds == Holds.RUNS
+                                    ? "there is no such file; look at the name. examples/dyno shows how one is written"
+                                    : holds == Holds.DONORS
+                                            ? "there is no such file; look at the name. examples/donors.yaml shows how one is written"
+                                            : holds == Holds.BOOK
+                                                    ? "there is no such file; look at the name"
+                                                    : "there is no such file. 'longthrow measure --blank > " + name
+                                                            + "' makes an empty one");
         }
         if (!Files.isReadable(path)) {
             throw new AccessDeniedException(name);

@@ -11,6 +11,7 @@ enum Subcommand {
     LIFE("life"),
     SHAKE("shake"),
     POWER("power"),
+    DYNO("dyno"),
     BOOK("book"),
     IMPORT("import"),
     CATALOGUE("catalogue"),
@@ -39,6 +40,7 @@ enum Subcommand {
             case LIFE -> new LifeCommand();
             case SHAKE -> new ShakeCommand();
             case POWER -> new PowerCommand();
+            case DYNO -> new DynoCommand();
             case BOOK -> new BookCommand();
             case IMPORT -> new ImportCommand();
             case CATALOGUE -> new CatalogueCommand();

@@ -44,6 +44,11 @@ public record DynoSheet(
         sessions = List.copyOf(sessions);
     }
 
+    /** The same with other units first. */
+    public DynoSheet withUnits(UnitSystem first) {
+        return new DynoSheet(name, invented, first, notes, engine, standard, bench, baseline, from, to, sessions);
+    }
+
     /**
      * What they were read with.
      * @param name        in the owner's words; figures of two dynos are never held beside each other as they are

@@ -12,9 +12,13 @@ final class RunsJson {
 
     private static final JsonShape<DynoRuns.Peak> PEAK = AnswerJson.doubted(new JsonShape<>(), DynoRuns.Peak::figure)
             .numberOrNull("speed", "of the crank, in rad/s; null where it is not known", DynoRuns.Peak::speed)
-            .numberOrNull("low", "the highest place lies above this, in rad/s; null where not known", DynoRuns.Peak::low)
+            .numberOrNull(
+                    "low", "the highest place lies above this, in rad/s; null where not known", DynoRuns.Peak::low)
             .numberOrNull("high", "and below this, in rad/s; null where not known", DynoRuns.Peak::high)
-            .text("shown", "whether it is a peak, in words; empty where the run is its peak alone", DynoRuns.Peak::shown);
+            .text(
+                    "shown",
+                    "whether it is a peak, in words; empty where the run is its peak alone",
+                    DynoRuns.Peak::shown);
 
     private static final JsonShape<DynoRuns.Run> RUN = new JsonShape<DynoRuns.Run>()
             .text("session", "in which", DynoRuns.Run::session)
@@ -27,11 +31,21 @@ final class RunsJson {
                     "of the weather's correction, one; empty where nothing was corrected",
                     AnswerJson.DOUBTED,
                     r -> r.factor().stream().toList())
-            .list("torque", "highest, corrected, in N m, one; empty where it is not told", PEAK, r ->
-                    r.torque().stream().toList())
-            .list("power", "highest, corrected, in W, one; empty where it is not told", PEAK, r ->
-                    r.power().stream().toList())
-            .list("curve", "corrected torque by rising speed, in N m; empty for a peak alone", POINT, DynoRuns.Run::curve);
+            .list(
+                    "torque",
+                    "highest, corrected, in N m, one; empty where it is not told",
+                    PEAK,
+                    r -> r.torque().stream().toList())
+            .list(
+                    "power",
+                    "highest, corrected, in W, one; empty where it is not told",
+                    PEAK,
+                    r -> r.power().stream().toList())
+            .list(
+                    "curve",
+                    "corrected torque by rising speed, in N m; empty for a peak alone",
+                    POINT,
+                    DynoRuns.Run::curve);
 
     private static final JsonShape<DynoRuns.Setup> SETUP = new JsonShape<DynoRuns.Setup>()
             .text("name", "of the setup", DynoRuns.Setup::name)
@@ -64,7 +78,10 @@ final class RunsJson {
             .text("of", "what the figure is of: area under the curve, or peak", DynoRuns.Gain::of)
             .number("gain", "share of the baseline", DynoRuns.Gain::gain)
             .number("half", "95 % half-width if drift was a straight line", DynoRuns.Gain::half)
-            .number("any_drift", "95 % half-width whatever shape the drift had; this one decides", DynoRuns.Gain::anyDrift)
+            .number(
+                    "any_drift",
+                    "95 % half-width whatever shape the drift had; this one decides",
+                    DynoRuns.Gain::anyDrift)
             .texts("sentences", "what it comes to, in plain words", DynoRuns.Gain::sentences)
             .list("points", "gain at each speed; empty for peaks", GAIN_POINT, DynoRuns.Gain::points)
             .list("others", "the same by weaker ways, beside it", WAY, DynoRuns.Gain::others)
@@ -93,7 +110,11 @@ final class RunsJson {
                     r -> r.figure().plainName())
             .texts("sentences", "what it comes to, the most important first", DynoRuns::sentences)
             .list("runs", "in their order", RUN, DynoRuns::runs)
-            .list("setups", "mean curves, the baseline first; empty where runs are peaks alone", SETUP, DynoRuns::setups)
+            .list(
+                    "setups",
+                    "mean curves, the baseline first; empty where runs are peaks alone",
+                    SETUP,
+                    DynoRuns::setups)
             .list("gains", "one for each change", GAIN, DynoRuns::gains)
             .list("logs", "files of loggers, and what became of their rows", LOG, DynoRuns::logs)
             .texts("cautions", "before an engine is run on such a bench", DynoRuns::cautions);

@@ -70,10 +70,11 @@ public final class AnswerText {
         new LadderList(answer, page, printer, all).print();
         new ShakingList(answer, page, printer, all).print();
         new TorqueList(answer, page, printer, all).print();
+        new RunsList(answer, page, printer, all).print();
         boolean searched =
                 !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
         new CandidateList(answer, page, printer, all).print();
-        if (!searched) {
+        if (!searched && answer.runs().isEmpty()) {
             new FigureTable(answer, page, printer, all).print();
         }
         new ValveMotionList(answer, page, printer, all).print();

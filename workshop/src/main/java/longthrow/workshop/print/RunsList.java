@@ -1,0 +1,167 @@
+package longthrow.workshop.print;
+
+import java.util.List;
+import java.util.Locale;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.Units;
+
+/** What runs on a dynamometer came to: the verdict, the gain over speed, every run, what became of each log. */
+final class RunsList {
+    private static final int INDENT = 2;
+    private static final double HUNDRED = 100;
+
+    /** Speeds before the rest is left to {@code --all}; layout. */
+    private static final int FEW_SPEEDS = 10;
+
+    /** Lines on a log before the rest is left to {@code --all}; layout. */
+    private static final int FEW_LINES = 6;
+
+    private final Answer answer;
+    private final Page page;
+    private final FigurePrinter printer;
+    private final boolean all;
+
+    RunsList(Answer answer, Page page, FigurePrinter printer, boolean all) {
+        this.answer = answer;
+        this.page = page;
+        this.printer = printer;
+        this.all = all;
+    }
+
+    void print() {
+        answer.runs().ifPresent(this::print);
+    }
+
+    private void print(DynoRuns runs) {
+        page.heading(Ink.BAD, "BEFORE THE FIRST RUN", "");
+        runs.cautions().forEach(c -> page.hanging(INDENT, Ink.QUIET, "-", Ink.PLAIN, c));
+        page.heading(Ink.STRONG, "WAS IT REAL", by(runs));
+        runs.sentences().forEach(s -> page.paragraph(INDENT, s.endsWith(".") ? s : s + "."));
+        runs.gains().forEach(this::gain);
+        page.heading(Ink.STRONG, "RUNS", by(runs) + "; " + runs.place());
+        runs.runs().forEach(this::run);
+        runs.setups().forEach(s -> setup(s, runs));
+        runs.logs().forEach(this::log);
+    }
+
+    private static String by(DynoRuns runs) {
+        return runs.standard().isEmpty() ? "as read, not corrected for weather" : "corrected to " + runs.standard();
+    }
+
+    private void gain(DynoRuns.Gain gain) {
+        gain.sentences().stream().skip(1).forEach(s -> page.paragraph(INDENT, s));
+        page.heading(
+                Ink.STRONG, gain.setup() + " against " + gain.baseline(), gain.of() + ", by each way of reckoning");
+        for (DynoRuns.Way way : gain.others()) {
+            page.hanging(INDENT, Ink.STRONG, percent(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
+        }
+        if (!gain.points().isEmpty()) {
+            page.paragraph(
+                    INDENT,
+                    "At each speed, 95 % at that speed alone; in brackets the band that holds at every speed at once:");
+            for (DynoRuns.GainPoint point : some(gain.points())) {
+                page.hanging(
+                        2 * INDENT,
+                        Ink.STRONG,
+                        speed(point.speed()) + ":",
+                        Ink.PLAIN,
+                        percent(point.gain(), point.pointwise())
+                                + String.format(Locale.ROOT, " (± %.1f %%)", HUNDRED * point.everySpeed()));
+            }
+        }
+    }
+
+    /** All of them, or as many as are read without tiring, evenly. */
+    private <T> List<T> some(List<T> points) {
+        if (all || points.size() <= FEW_SPEEDS) {
+            return points;
+        }
+        int every = (points.size() + FEW_SPEEDS - 1) / FEW_SPEEDS;
+        return java.util.stream.IntStream.range(0, points.size())
+                .filter(i -> i % every == 0 || i == points.size() - 1)
+                .mapToObj(points::get)
+                .toList();
+    }
+
+    private static String percent(double gain, double half) {
+        if (Double.isNaN(gain)) {
+            return "cannot be told";
+        }
+        return Double.isNaN(half)
+                ? String.format(Locale.ROOT, "%+.1f %%", HUNDRED * gain)
+                : String.format(Locale.ROOT, "%+.1f ± %.1f %%", HUNDRED * gain, HUNDRED * half);
+    }
+
+    private String speed(double speed) {
+        return printer.print(Dimension.ROTATIONAL_SPEED, Units.RPM.toSi(Math.rint(Units.RPM.fromSi(speed))), 0)
+                .first()
+                .text();
+    }
+
+    private void run(DynoRuns.Run run) {
+        StringBuilder said = new StringBuilder(run.setup());
+        run.torque().ifPresent(p -> said.append(", ").append(peak(Dimension.TORQUE, p)));
+        run.power().ifPresent(p -> said.append(", ").append(peak(Dimension.POWER, p)));
+        run.factor().ifPresent(f -> said.append(String.format(Locale.ROOT, ", times %.4f", f.value())));
+        if (!run.counts()) {
+            said.append("; DOES NOT COUNT: ").append(run.why());
+        }
+        page.hanging(INDENT, Ink.STRONG, run.session() + " " + run.name() + ":", Ink.PLAIN, said.toString());
+    }
+
+    private String peak(Dimension dimension, DynoRuns.Peak peak) {
+        Measured figure = peak.figure();
+        String value = figure.isUnknown() || figure.expanded() == 0
+                ? printer.printDoubtUnknown(dimension, figure.value()).line()
+                : printer.print(dimension, figure.value(), figure.expanded()).line();
+        return value
+                + (Double.isNaN(peak.speed()) ? "" : " at " + speed(peak.speed()))
+                + (peak.shown().isEmpty() || !all ? "" : " (" + peak.shown() + ")");
+    }
+
+    private void setup(DynoRuns.Setup setup, DynoRuns runs) {
+        page.heading(
+                Ink.STRONG,
+                "MEAN OF " + setup.name(),
+                setup.runs() + " runs that count, " + by(runs) + "; ± is 95 % of the mean by their scatter");
+        for (DynoRuns.Point point : some(setup.torque())) {
+            String torque = Double.isNaN(point.half())
+                    ? printer.printDoubtUnknown(Dimension.TORQUE, point.value()).line()
+                    : printer.print(Dimension.TORQUE, point.value(), point.half())
+                            .line();
+            String power = Double.isNaN(point.half())
+                    ? printer.printDoubtUnknown(Dimension.POWER, point.value() * point.speed())
+                            .line()
+                    : printer.print(Dimension.POWER, point.value() * point.speed(), point.half() * point.speed())
+                            .line();
+            page.hanging(INDENT, Ink.STRONG, speed(point.speed()) + ":", Ink.PLAIN, torque + ", " + power);
+        }
+    }
+
+    private void log(DynoRuns.Log log) {
+        page.heading(
+                Ink.STRONG,
+                "LOG " + log.file(),
+                String.format(Locale.ROOT, "%,d of %,d lines are rows", log.kept(), log.rows()));
+        for (DynoRuns.Column column : log.columns()) {
+            page.hanging(
+                    INDENT,
+                    Ink.STRONG,
+                    column.header() + ":",
+                    Ink.PLAIN,
+                    column.meaning()
+                            + (column.unit().isEmpty() ? "" : " in " + column.unit())
+                            + (all ? " (" + column.sure() + ")" : ""));
+        }
+        log.listed().stream()
+                .limit(all ? Integer.MAX_VALUE : FEW_LINES)
+                .forEach(l -> page.item(INDENT, l, Integer.MAX_VALUE));
+        if (!all && log.listed().size() > FEW_LINES) {
+            page.paragraph(INDENT, "and " + (log.listed().size() - FEW_LINES) + " more, with --all.");
+        }
+    }
+}
