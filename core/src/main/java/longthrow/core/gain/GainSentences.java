@@ -121,7 +121,7 @@ public final class GainSentences {
                         + percent(e.gain(), e.halfWidthAnyDrift())
                         + " if between two baselines it may have stood anywhere from the level of the one to that of the other. The second decides.");
         said.add(drift(gain));
-        said.add(scatter(gain.scatter()));
+        said.add(scatter(gain.scatter(), gain.overall().baseline()));
         if (e.refit() > 0) {
             said.add(String.format(
                     Locale.ROOT,
@@ -165,26 +165,26 @@ public final class GainSentences {
                 : line;
     }
 
-    private static String scatter(Scatter s) {
+    private static String scatter(Scatter s, double level) {
         return switch (s.from()) {
             case RUNS ->
                 String.format(
                         Locale.ROOT,
-                        "Runs scatter by %.3g (pooled inside sessions, %.0f degrees of freedom). No session checks another: what taking off and putting on again scatters cannot be told from so few, nor whether the drift was a line; an engine that wandered off and came back between the baselines is seen by neither.",
-                        s.deviation(),
+                        "Runs scatter by %.2f %% of the baseline (pooled inside sessions, %.0f degrees of freedom). No session checks another: what taking off and putting on again scatters cannot be told from so few, nor whether the drift was a line; an engine that wandered off and came back between the baselines is seen by neither.",
+                        100 * s.deviation() / level,
                         s.freedom());
             case RUNS_AND_SESSIONS ->
                 String.format(
                         Locale.ROOT,
-                        "Runs scatter by %.3g; sessions of one setup differ no more than runs explain (chance %.0f %%), so both are pooled (%.0f degrees of freedom).",
-                        s.deviation(),
+                        "Runs scatter by %.2f %% of the baseline; sessions of one setup differ no more than runs explain (chance %.0f %%), so both are pooled (%.0f degrees of freedom).",
+                        100 * s.deviation() / level,
                         100 * s.refitChance(),
                         s.freedom());
             case SESSIONS ->
                 String.format(
                         Locale.ROOT,
-                        "Sessions of one setup differ by %.3g more than runs explain (chance %.0f %%): refitting, or a drift that is no line. Their own scatter is used, with %.0f degree%s of freedom.",
-                        s.refit(),
+                        "Sessions of one setup differ by %.2f %% of the baseline more than runs explain (chance %.0f %%): refitting, or a drift that is no line. Their own scatter is used, with %.0f degree%s of freedom.",
+                        100 * s.refit() / level,
                         100 * s.refitChance(),
                         s.freedom(),
                         s.freedom() == 1 ? "" : "s");

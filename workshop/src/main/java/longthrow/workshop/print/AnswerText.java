@@ -91,12 +91,21 @@ public final class AnswerText {
     private void title() {
         page.hanging(0, Ink.STRONG, answer.question() + ":", Ink.STRONG, answer.engine());
         if (answer.invented()) {
-            page.hanging(0, Ink.DOUBTFUL, "INVENTED:", Ink.PLAIN, "no such engine exists; the build file says so.");
+            page.hanging(
+                    0,
+                    Ink.DOUBTFUL,
+                    "INVENTED:",
+                    Ink.PLAIN,
+                    answer.runs().isPresent()
+                            ? "no such engine or run exists; the sheet says so."
+                            : "no such engine exists; the build file says so.");
         }
         if (answer.question().equals(CLEAR) && !answer.clearances().isEmpty()) {
             page.hanging(0, Ink.STRONG, "In short:", Ink.STRONG, Clear.inShort(answer) + ".");
         }
-        page.paragraph(0, answer.question().equals(FIT) ? Tally.ofSearch(answer) : Tally.of(answer));
+        if (answer.runs().isEmpty()) {
+            page.paragraph(0, answer.question().equals(FIT) ? Tally.ofSearch(answer) : Tally.of(answer));
+        }
         answer.findings().stream().filter(this::isSaidOnTop).forEach(f -> page.paragraph(0, f.message() + "."));
     }
 
@@ -241,7 +250,7 @@ public final class AnswerText {
         if (answer.defaults().isEmpty()) {
             return;
         }
-        page.heading(Ink.STRONG, "TAKEN FOR GRANTED", "because the build file does not say");
+        page.heading(Ink.STRONG, "TAKEN FOR GRANTED", answer.runs().isPresent() ? "because the sheet does not say" : "because the build file does not say");
         Map<String, List<DefaultUsed>> byWhat = answer.defaults().stream()
                 .collect(Collectors.groupingBy(DefaultUsed::what, LinkedHashMap::new, Collectors.toList()));
         int left = all ? Integer.MAX_VALUE : SHORT_LIST;

@@ -14,6 +14,9 @@ final class RunsList {
     private static final int INDENT = 2;
     private static final double HUNDRED = 100;
 
+    /** A ± below this is told to a hundredth of a per cent; layout. */
+    private static final double FINE = 0.005;
+
     /** Speeds before the rest is left to {@code --all}; layout. */
     private static final int FEW_SPEEDS = 10;
 
@@ -37,8 +40,10 @@ final class RunsList {
     }
 
     private void print(DynoRuns runs) {
-        page.heading(Ink.BAD, "BEFORE THE FIRST RUN", "");
-        runs.cautions().forEach(c -> page.hanging(INDENT, Ink.QUIET, "-", Ink.PLAIN, c));
+        boolean isRun = runs.runs().stream().anyMatch(r -> r.torque().isPresent() || r.power().isPresent());
+        if (!isRun) {
+            cautions(runs, "BEFORE THE FIRST RUN");
+        }
         page.heading(Ink.STRONG, "WAS IT REAL", by(runs));
         runs.sentences().forEach(s -> page.paragraph(INDENT, s.endsWith(".") ? s : s + "."));
         runs.gains().forEach(this::gain);
@@ -46,6 +51,14 @@ final class RunsList {
         runs.runs().forEach(this::run);
         runs.setups().forEach(s -> setup(s, runs));
         runs.logs().forEach(this::log);
+        if (isRun) {
+            cautions(runs, "BEFORE THE NEXT RUN");
+        }
+    }
+
+    private void cautions(DynoRuns runs, String heading) {
+        page.heading(Ink.BAD, heading, "");
+        runs.cautions().forEach(c -> page.hanging(INDENT, Ink.QUIET, "-", Ink.PLAIN, c));
     }
 
     private static String by(DynoRuns runs) {
@@ -56,7 +69,7 @@ final class RunsList {
         gain.sentences().stream().skip(1).forEach(s -> page.paragraph(INDENT, s));
         page.heading(
                 Ink.STRONG, gain.setup() + " against " + gain.baseline(), gain.of() + ", by each way of reckoning");
-        for (DynoRuns.Way way : gain.others()) {
+        for (DynoRuns.Way way : all ? gain.others() : List.<DynoRuns.Way>of()) {
             page.hanging(INDENT, Ink.STRONG, percent(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
         }
         if (!gain.points().isEmpty()) {
@@ -93,7 +106,11 @@ final class RunsList {
         }
         return Double.isNaN(half)
                 ? String.format(Locale.ROOT, "%+.1f %%", HUNDRED * gain)
-                : String.format(Locale.ROOT, "%+.1f ± %.1f %%", HUNDRED * gain, HUNDRED * half);
+                : String.format(
+                        Locale.ROOT,
+                        half < FINE ? "%+.2f ± %.2f %%" : "%+.1f ± %.1f %%",
+                        HUNDRED * gain,
+                        HUNDRED * half);
     }
 
     private String speed(double speed) {
