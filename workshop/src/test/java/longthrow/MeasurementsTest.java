@@ -19,14 +19,14 @@ class MeasurementsTest {
     private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
     /** A class with a main of its own beside the tests. */
     private static final Pattern TIMING =
-            Pattern.compile("longthrow\\.core\\.(?:fit|clearance|gain|gas|pipe|cycle|power)\\.(\\w+)[ `]");
+            Pattern.compile("longthrow\\.(?:core\\.(?:fit|clearance|gain|gas|pipe|cycle|power|recording|reduce)|buildfile\\.log)\\.(\\w+)[ `]");
 
     /**
      * What a measurement has to go through: the question itself, or the parts of core that the question is made of; of clearance, cycle, flow, gain, gas, life, pipe and shake, which no
      * command asks yet, their own tests.
      */
     private static final Pattern PRODUCT = Pattern.compile(
-            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(|extends InTheBrowser|package longthrow\\.core\\.(clearance|cycle|engine|flow|gain|gas|life|pipe|power|shake);");
+            "Measure\\.of\\(|\\bFit\\.of\\(|Figures\\.|Suspects\\.of\\(|NextReadings|SmoothingSpline\\.likeliest|LiftCurve\\.of|MonteCarlo\\.|BuildFile\\.|CatalogueFile\\.|StackSearch|Longthrow\\.|QuantityParser|Store\\.open\\(|Visitor\\.in\\(|extends InTheBrowser|package longthrow\\.core\\.(clearance|cycle|engine|flow|gain|gas|life|pipe|power|recording|reduce|shake);|package longthrow\\.buildfile\\.log;");
 
     @Test
     void everyRowCanBeMeasuredAgainThroughTheClassTheCommandUses() throws IOException {

@@ -63,7 +63,7 @@ class LongthrowTest {
         assertThat(err.toString())
                 .contains(
                         "no command is called '" + word
-                                + "'; commands: measure, fit, clear, life, shake, power, book, import, catalogue, set, serve, demo, completion")
+                                + "'; commands: measure, fit, clear, life, shake, power, dyno, book, import, catalogue, set, serve, demo, completion")
                 .doesNotContain("index");
     }
 

@@ -250,7 +250,10 @@ public final class AnswerText {
         if (answer.defaults().isEmpty()) {
             return;
         }
-        page.heading(Ink.STRONG, "TAKEN FOR GRANTED", answer.runs().isPresent() ? "because the sheet does not say" : "because the build file does not say");
+        page.heading(
+                Ink.STRONG,
+                "TAKEN FOR GRANTED",
+                answer.runs().isPresent() ? "because the sheet does not say" : "because the build file does not say");
         Map<String, List<DefaultUsed>> byWhat = answer.defaults().stream()
                 .collect(Collectors.groupingBy(DefaultUsed::what, LinkedHashMap::new, Collectors.toList()));
         int left = all ? Integer.MAX_VALUE : SHORT_LIST;

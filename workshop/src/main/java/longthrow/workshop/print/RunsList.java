@@ -40,7 +40,8 @@ final class RunsList {
     }
 
     private void print(DynoRuns runs) {
-        boolean isRun = runs.runs().stream().anyMatch(r -> r.torque().isPresent() || r.power().isPresent());
+        boolean isRun = runs.runs().stream()
+                .anyMatch(r -> r.torque().isPresent() || r.power().isPresent());
         if (!isRun) {
             cautions(runs, "BEFORE THE FIRST RUN");
         }
