@@ -18,8 +18,8 @@ class MeasurementsTest {
     private static final Pattern TEST = Pattern.compile("-Dtest=(\\w+)");
     private static final Pattern BENCH = Pattern.compile("longthrow\\.bench\\.(\\w+)");
     /** A class with a main of its own beside the tests. */
-    private static final Pattern TIMING =
-            Pattern.compile("longthrow\\.(?:core\\.(?:fit|clearance|gain|gas|pipe|cycle|power|recording|reduce)|buildfile\\.log)\\.(\\w+)[ `]");
+    private static final Pattern TIMING = Pattern.compile(
+            "longthrow\\.(?:core\\.(?:fit|clearance|gain|gas|pipe|cycle|power|recording|reduce)|buildfile\\.log)\\.(\\w+)[ `]");
 
     /**
      * What a measurement has to go through: the question itself, or the parts of core that the question is made of; of clearance, cycle, flow, gain, gas, life, pipe and shake, which no

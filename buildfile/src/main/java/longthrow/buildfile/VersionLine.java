@@ -29,7 +29,7 @@ final class VersionLine {
                     .orElse(true);
         }
         for (Entry entry : root.entries()) {
-            String instead = insteadOf(entry.key().text());
+            String instead = insteadOf(entry.key().text(), key);
             if (!instead.isEmpty()) {
                 faults.add(
                         entry.key().place(),
@@ -55,15 +55,20 @@ final class VersionLine {
         return switch (key) {
             case DonorFile.VERSION -> "this is a donors catalogue";
             case CatalogueFile.VERSION -> "this is a catalogue of parts";
+            case DynoSheetFile.VERSION -> "this is a sheet of runs on a dynamometer";
             default -> "this is a build file";
         };
     }
 
     /** How the file is handed over that starts with this key; empty for any other key. */
-    private static String insteadOf(String key) {
+    private static String insteadOf(String key, String wanted) {
+        if (wanted.equals(DynoSheetFile.VERSION) && key.equals(Layout.VERSION)) {
+            return "ask 'longthrow measure' or 'longthrow power' of it; runs are written on a sheet of their own";
+        }
         return switch (key) {
             case DonorFile.VERSION -> "give it with --donors, beside a build file";
             case CatalogueFile.VERSION -> "read it with 'longthrow catalogue'";
+            case DynoSheetFile.VERSION -> "read it with 'longthrow dyno'";
             case Layout.VERSION -> "give it as the build file itself, without --donors";
             default -> "";
         };

@@ -207,9 +207,10 @@ public final class Dyno {
                 why.isEmpty(),
                 why,
                 factor,
-                peak(ran, Dimension.TORQUE, factor),
-                peak(ran, Dimension.POWER, factor),
-                points(ran, grid, factor));
+                // what a slipping clutch lets through is no power of the engine's: not told, not even aside
+                ran.slipped() ? Optional.empty() : peak(ran, Dimension.TORQUE, factor),
+                ran.slipped() ? Optional.empty() : peak(ran, Dimension.POWER, factor),
+                ran.slipped() ? List.of() : points(ran, grid, factor));
     }
 
     private static Optional<DynoRuns.Peak> peak(Reading.Ran ran, Dimension dimension, Optional<Measured> factor) {

@@ -497,7 +497,7 @@ public final class Prediction {
                         + "; torque is reckoned with "
                         + said(Dimension.RATIO, figures.value(Needed.MIXTURE).orElseThrow())
                         + ", a carburettor in order."
-                        + (isLean ? " With this jet it will not give it: see the warning." : ""));
+                        + (isLean ? " Whether it gives it with this jet is doubtful: see the warning." : ""));
     }
 
     private static double spared(Row row) {

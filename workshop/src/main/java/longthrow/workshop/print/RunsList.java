@@ -51,7 +51,11 @@ final class RunsList {
         page.heading(Ink.STRONG, "RUNS", by(runs) + "; " + runs.place());
         runs.runs().forEach(this::run);
         runs.setups().forEach(s -> setup(s, runs));
-        runs.logs().forEach(this::log);
+        List<DynoRuns.Column> before = List.of();
+        for (DynoRuns.Log log : runs.logs()) {
+            log(log, before);
+            before = log.columns();
+        }
         if (isRun) {
             cautions(runs, "BEFORE THE NEXT RUN");
         }
@@ -160,12 +164,17 @@ final class RunsList {
         }
     }
 
-    private void log(DynoRuns.Log log) {
+    /** Columns that are those of the log before are not told again. */
+    private void log(DynoRuns.Log log, List<DynoRuns.Column> before) {
         page.heading(
                 Ink.STRONG,
                 "LOG " + log.file(),
                 String.format(Locale.ROOT, "%,d of %,d lines are rows", log.kept(), log.rows()));
-        for (DynoRuns.Column column : log.columns()) {
+        boolean isAlike = !all && log.columns().equals(before) && !before.isEmpty();
+        if (isAlike) {
+            page.paragraph(INDENT, "columns as in the log before");
+        }
+        for (DynoRuns.Column column : isAlike ? List.<DynoRuns.Column>of() : log.columns()) {
             page.hanging(
                     INDENT,
                     Ink.STRONG,
