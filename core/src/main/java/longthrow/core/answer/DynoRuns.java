@@ -48,6 +48,7 @@ public record DynoRuns(
      * @param torque  highest, corrected; empty where the run does not tell it
      * @param power   highest, corrected; likewise
      * @param curve   by rising speed, as used; empty for a peak alone
+     * @param beside  what else was logged and what follows from it, by speed: exhaust temperature, lambda, fuel for the work
      */
     public record Run(
             String session,
@@ -58,9 +59,28 @@ public record DynoRuns(
             Optional<Measured> factor,
             Optional<Peak> torque,
             Optional<Peak> power,
-            List<Point> curve) {
+            List<Point> curve,
+            List<Beside> beside) {
         public Run {
             curve = List.copyOf(curve);
+            beside = List.copyOf(beside);
+        }
+    }
+
+    /**
+     * What stands beside the torque.
+     * @param name      for people
+     * @param dimension of its values
+     * @param points    by rising speed, with what its scatter makes doubtful [SI]
+     */
+    public record Beside(String name, Dimension dimension, List<Point> points) {
+        public Beside {
+            points = List.copyOf(points);
+        }
+
+        /** Nearest to a speed; empty where there is none. */
+        public Optional<Point> nearest(double speed) {
+            return points.stream().min(java.util.Comparator.comparingDouble(p -> Math.abs(p.speed() - speed)));
         }
     }
 

@@ -1,11 +1,16 @@
 package longthrow.core.dyno;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.measurement.Measured;
+import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Dimension;
+import longthrow.core.recording.Channel;
+import longthrow.core.reduce.AlongCurve;
 import longthrow.core.reduce.Peak;
 import longthrow.core.reduce.RunCurve;
 
@@ -53,6 +58,41 @@ record CurveFigures(RunCurve curve) implements RunFigures {
         RunCurve.At high = curve.at(i + 1);
         double share = (speed - low.speed()) / (high.speed() - low.speed());
         return of.applyAsDouble(low) * (1 - share) + of.applyAsDouble(high) * share;
+    }
+
+    /** 95 %, of what measures the fuel; common practice, no source. */
+    private static final double FUEL_METER = 0.02;
+
+    @Override
+    public List<DynoRuns.Beside> beside() {
+        List<DynoRuns.Beside> all = new ArrayList<>();
+        for (AlongCurve along : curve.beside()) {
+            Dimension dimension = Arrays.stream(Channel.values())
+                    .filter(c -> c.label().equals(along.name()))
+                    .findFirst()
+                    .orElseThrow()
+                    .dimension();
+            List<DynoRuns.Point> points = new ArrayList<>();
+            for (int i = 0; i < curve.size(); i++) {
+                if (!Double.isNaN(along.value(i))) {
+                    points.add(new DynoRuns.Point(
+                            curve.at(i).speed(), along.value(i), Source.NORMAL_95 * along.standardUncertainty(i)));
+                }
+            }
+            all.add(new DynoRuns.Beside(along.name(), dimension, points));
+        }
+        if (curve.fuelFlow().isPresent()) {
+            Measured meter = Measured.of(
+                    1, List.of(Source.at95("dyno fuel meter", Source.Kind.INSTRUMENT, "fuel meter", FUEL_METER)));
+            List<Optional<Measured>> consumption = curve.consumption(meter);
+            List<DynoRuns.Point> points = new ArrayList<>();
+            for (int i = 0; i < curve.size(); i++) {
+                double speed = curve.at(i).speed();
+                consumption.get(i).ifPresent(c -> points.add(new DynoRuns.Point(speed, c.value(), c.expanded())));
+            }
+            all.add(new DynoRuns.Beside("fuel for the work done", Dimension.SPECIFIC_FUEL_CONSUMPTION, points));
+        }
+        return all;
     }
 
     /** Two speeds are one within rounding. */

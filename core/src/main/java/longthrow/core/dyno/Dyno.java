@@ -210,7 +210,10 @@ public final class Dyno {
                 // what a slipping clutch lets through is no power of the engine's: not told, not even aside
                 ran.slipped() ? Optional.empty() : peak(ran, Dimension.TORQUE, factor),
                 ran.slipped() ? Optional.empty() : peak(ran, Dimension.POWER, factor),
-                ran.slipped() ? List.of() : points(ran, grid, factor));
+                ran.slipped() ? List.of() : points(ran, grid, factor),
+                ran.slipped()
+                        ? List.of()
+                        : ran.figures().map(RunFigures::beside).orElse(List.of()));
     }
 
     private static Optional<DynoRuns.Peak> peak(Reading.Ran ran, Dimension dimension, Optional<Measured> factor) {

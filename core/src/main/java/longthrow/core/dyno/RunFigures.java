@@ -28,6 +28,11 @@ interface RunFigures {
     /** Doubt of the bench and of the run at a speed, 95 % half-width [N m]; NaN where it is not known. */
     double half(double speed);
 
+    /** What else was logged, and fuel for the work done, by speed; as read, not corrected. */
+    default List<DynoRuns.Beside> beside() {
+        return List.of();
+    }
+
     /** Of a peak as it was written down. */
     static RunFigures ofPeak(Stated figure) {
         return new PeakAlone(figure);

@@ -7,7 +7,7 @@ import longthrow.core.answer.DynoRuns;
 final class RunsJson {
     private static final JsonShape<DynoRuns.Point> POINT = new JsonShape<DynoRuns.Point>()
             .number("speed", "of the crank, in rad/s", DynoRuns.Point::speed)
-            .number("value", "in N m or W", DynoRuns.Point::value)
+            .number("value", "in N m, W, or the unit that stands beside", DynoRuns.Point::value)
             .numberOrNull("half", "95 % half-width; null where it is not known", DynoRuns.Point::half);
 
     private static final JsonShape<DynoRuns.Peak> PEAK = AnswerJson.doubted(new JsonShape<>(), DynoRuns.Peak::figure)
@@ -19,6 +19,11 @@ final class RunsJson {
                     "shown",
                     "whether it is a peak, in words; empty where the run is its peak alone",
                     DynoRuns.Peak::shown);
+
+    private static final JsonShape<DynoRuns.Beside> BESIDE = new JsonShape<DynoRuns.Beside>()
+            .text("name", "for people", DynoRuns.Beside::name)
+            .text("unit", "coherent SI unit of the values", b -> b.dimension().siSymbol())
+            .list("points", "by rising speed", POINT, DynoRuns.Beside::points);
 
     private static final JsonShape<DynoRuns.Run> RUN = new JsonShape<DynoRuns.Run>()
             .text("session", "in which", DynoRuns.Run::session)
@@ -45,7 +50,8 @@ final class RunsJson {
                     "curve",
                     "corrected torque by rising speed, in N m; empty for a peak alone",
                     POINT,
-                    DynoRuns.Run::curve);
+                    DynoRuns.Run::curve)
+            .list("beside", "what else was logged, and fuel for the work done, as read", BESIDE, DynoRuns.Run::beside);
 
     private static final JsonShape<DynoRuns.Setup> SETUP = new JsonShape<DynoRuns.Setup>()
             .text("name", "of the setup", DynoRuns.Setup::name)

@@ -132,6 +132,17 @@ final class RunsList {
         if (!run.counts()) {
             said.append("; DOES NOT COUNT: ").append(run.why());
         }
+        if (all && run.power().isPresent()) {
+            for (DynoRuns.Beside beside : run.beside()) {
+                beside.nearest(run.power().get().speed())
+                        .ifPresent(p -> said.append(", ")
+                                .append(beside.name())
+                                .append(' ')
+                                .append(printer.print(beside.dimension(), p.value(), p.half())
+                                        .first()
+                                        .text()));
+            }
+        }
         page.hanging(INDENT, Ink.STRONG, run.session() + " " + run.name() + ":", Ink.PLAIN, said.toString());
     }
 
