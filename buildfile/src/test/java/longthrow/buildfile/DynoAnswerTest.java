@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
  * From a sheet of runs to the answer. The scenario "did the header help?" (invented engine) with the figures that are written beside it; half their last digit is allowed.
  */
 class DynoAnswerTest {
-    private static final String HEADER = Repository.text("examples/scenarios/s5-header.yaml");
+    private static final String HEADER = Repository.text("examples/dyno/header.yaml");
 
     static Answer answer(String sheet) {
         ReadDynoSheet read = DynoSheetFile.read(sheet);

@@ -179,7 +179,7 @@ class DynoSheetFileTest {
     @ParameterizedTest
     @ValueSource(longs = {20261127, 20261128, 20261129})
     void nothingThrows(long seed) { // 1,000 for each seed
-        String header = Repository.text("examples/scenarios/s5-header.yaml");
+        String header = Repository.text("examples/dyno/header.yaml");
         SplittableRandom random = new SplittableRandom(seed);
         int answered = 0;
         for (int i = 0; i < 1000; i++) {
