@@ -233,7 +233,20 @@ public final class DynoSheetFile {
                 fields.map(f -> f.textOrEmpty(Layout.NAME)).orElse(""),
                 figures,
                 fields.map(this::calibration).orElse(List.of()),
-                fields.flatMap(f -> f.text("coast_down")).map(String::strip));
+                fields.flatMap(f -> beside(f, "coast_down")));
+    }
+
+    /** Name of a file in the sheet's folder, and of none elsewhere. */
+    private static Optional<String> beside(Fields fields, String key) {
+        Optional<String> file = fields.text(key).map(String::strip);
+        file.filter(name -> name.contains("..") || name.contains("/") || name.contains("\\"))
+                .ifPresent(name -> fields.refuse(
+                        key,
+                        name,
+                        "does not lie beside the sheet",
+                        "the name of a file in the sheet's folder",
+                        "put the file there and write its name alone"));
+        return file;
     }
 
     private Optional<Stated> figure(Fields fields, BenchFigure figure, Optional<BenchKind> kind) {
@@ -433,13 +446,29 @@ public final class DynoSheetFile {
         } else if (!(node.get() instanceof Sequence list)) {
             Fields.wrongShape(node.get(), session.at("runs"), "a list", faults);
         } else {
+            Set<String> names = new LinkedHashSet<>();
             for (int i = 0; i < list.items().size(); i++) {
-                Fields.of(list.items().get(i), session.at("runs") + "[" + (i + 1) + "]", RUN_KEYS, faults)
-                        .flatMap(this::pull)
+                String number = String.valueOf(i + 1); // the name of a run that has none
+                Fields.of(list.items().get(i), session.at("runs") + "[" + number + "]", RUN_KEYS, faults)
+                        .flatMap(f -> named(f, number, names))
                         .ifPresent(pulls::add);
             }
         }
         return pulls;
+    }
+
+    /** A run whose name no other of its session has, so that what is said of one is not taken for another's. */
+    private Optional<DynoSheet.Pull> named(Fields fields, String number, Set<String> names) {
+        String name = fields.textOrEmpty(Layout.NAME).strip();
+        if (!names.add(name.isEmpty() ? number : name)) {
+            fields.refuse(
+                    Layout.NAME,
+                    name.isEmpty() ? number : name,
+                    "names two runs of one session",
+                    "each name once; a run without a name is called by its number",
+                    "write another name, or none");
+        }
+        return pull(fields);
     }
 
     private Optional<DynoSheet.Pull> pull(Fields fields) {
@@ -530,7 +559,7 @@ public final class DynoSheetFile {
     }
 
     private Optional<DynoSheet.Log> log(Fields fields) {
-        Optional<String> file = fields.text("log").map(String::strip);
+        Optional<String> file = beside(fields, "log");
         Map<String, String> columns = new LinkedHashMap<>();
         fields.node("columns")
                 .flatMap(n -> Fields.ofAnyKeys(n, fields.at("columns"), faults))
@@ -545,13 +574,6 @@ public final class DynoSheetFile {
                         "is no rate of rows",
                         "above 0, up to " + (long) MOST_ROWS_A_SECOND,
                         "write how many rows were written in a second: 100"));
-        file.filter(name -> name.contains("..") || name.startsWith("/") || name.contains("\\"))
-                .ifPresent(name -> fields.refuse(
-                        "log",
-                        name,
-                        "does not lie beside the sheet",
-                        "the name of a file in the sheet's folder",
-                        "put the file there and write its name alone"));
         Set<FaultKind> keep = EnumSet.noneOf(FaultKind.class);
         List<String> kinds =
                 Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();

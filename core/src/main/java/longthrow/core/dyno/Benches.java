@@ -188,18 +188,44 @@ final class Benches {
             return Optional.empty();
         }
         Recording rows = coastDown.get();
-        Optional<Stretch> fall = Stretches.of(rows).stream()
-                .filter(s -> s.kind() == Stretch.Kind.COAST)
-                .findFirst();
-        CoastDown.Read found = read.of(
-                rows(rows, fall.orElse(new Stretch(Stretch.Kind.COAST, 0, rows.rows() - 1, 0, 0))), "coast-down");
+        CoastDown.Read found = read.of(rows(rows, fall(rows)), "coast-down");
         found.remarks().forEach(r -> {
-            if (!remarks.contains(r)) {
-                remarks.add(r.weight() == Remark.Weight.NO_CURVE ? new Remark(Remark.Weight.WARNING, r.text()) : r);
+            Remark said = r.weight() == Remark.Weight.NO_CURVE ? new Remark(Remark.Weight.WARNING, r.text()) : r;
+            if (!remarks.contains(said)) {
+                remarks.add(said);
             }
         });
         return found.coastDown();
     }
+
+    /**
+     * Where drum or vehicle runs down: from where speed is first seen to fall to the next pull or the end, less the rows at its end that are all but at rest. A drum that runs long loses too little in a
+     * second for the whole of it to be seen as one stretch.
+     */
+    private static Stretch fall(Recording rows) {
+        List<Stretch> all = Stretches.of(rows);
+        int from = all.stream()
+                .filter(s -> s.kind() == Stretch.Kind.COAST)
+                .mapToInt(Stretch::from)
+                .findFirst()
+                .orElse(0);
+        int to = all.stream()
+                .filter(s -> s.kind() == Stretch.Kind.PULL && s.from() > from)
+                .mapToInt(s -> s.from() - 1)
+                .findFirst()
+                .orElse(rows.rows() - 1);
+        double[] speed = rows.values(Channel.DRUM_SPEED)
+                .or(() -> rows.values(Channel.ROAD_SPEED))
+                .or(() -> rows.values(Channel.ENGINE_SPEED))
+                .orElse(new double[0]);
+        while (to > from && speed.length > to && !(speed[to] > AT_REST * speed[from])) {
+            to--;
+        }
+        return new Stretch(Stretch.Kind.COAST, from, to, 0, 0);
+    }
+
+    /** Share of the speed that a run-down begins with, below which it tells nothing; common practice, no source. */
+    private static final double AT_REST = 0.1;
 
     private Measured shared(String id, String what, double half) {
         return Measured.of(1, List.of(Source.at95("dyno " + id, Source.Kind.INSTRUMENT, what, half)));

@@ -67,7 +67,7 @@ public final class Dyno {
         List<String> sentences = new ArrayList<>();
         List<Campaign.Dropped> dropped = new ArrayList<>();
         List<DynoRuns.Setup> setups = new ArrayList<>();
-        if (!sessions.isEmpty()) {
+        if (!sessions.isEmpty() && (grid.isPeaks() || !grid.rpm().isEmpty())) {
             Campaign campaign = new Campaign(baseline, grid.rpm(), sessions);
             Comparison comparison = Comparison.of(campaign, Aim.USUAL);
             dropped.addAll(comparison.dropped());
@@ -87,14 +87,19 @@ public final class Dyno {
             setups.addAll(MeanCurves.of(campaign));
         }
         gains.forEach(g -> sentences.add(g.sentences().get(0)));
-        beyond(sessions);
+        if (sentences.isEmpty()) {
+            sentences.add(nothingHeld(told, sessions));
+        }
+        beyond(sessions, ran);
         defaults.addAll(weather.taken());
         DynoRuns runs = new DynoRuns(
                 standard(),
                 reading.place(),
                 figure,
                 sentences,
-                ran.stream().map(r -> run(r, grid, dropped, sessions)).toList(),
+                ran.stream()
+                        .map(r -> run(r, grid, why(r, told, dropped, sessions)))
+                        .toList(),
                 setups,
                 gains,
                 reading.logs(),
@@ -116,6 +121,16 @@ public final class Dyno {
 
     private String standard() {
         return sheet.standard().map(s -> s.label()).orElse("");
+    }
+
+    private String nothingHeld(List<Reading.Ran> told, List<Session> sessions) {
+        String why = told.isEmpty()
+                ? "no run has figures"
+                : sessions.isEmpty()
+                        ? "the air of no session is known whole, and without it nothing can be corrected to "
+                                + standard()
+                        : "no speed is used";
+        return "No run is held against another: " + why + ".";
     }
 
     // ---- sessions for the comparison
@@ -150,9 +165,7 @@ public final class Dyno {
 
     private Run entered(Reading.Ran ran, GridOfRuns grid, Optional<AirCorrection> air) {
         // a run whose air was read again counts with its own factor
-        double own = ran.pull()
-                .air()
-                .flatMap(a -> weather.factor(a, sheet.standard()))
+        double own = factor(ran)
                 .map(f -> f.factor().value() / air.map(s -> s.factor().value()).orElse(1.0))
                 .orElse(1.0);
         double[] values = grid.on(ran);
@@ -166,40 +179,64 @@ public final class Dyno {
         return ran.aside().isEmpty() ? run : run.setAside(ran.aside());
     }
 
-    private void beyond(List<Session> sessions) {
+    /** The weather's factor of a run, by its own air as far as that was read. */
+    private Optional<AirCorrection> factor(Reading.Ran ran) {
+        return weather.factor(ran.pull().airIn(ran.session()), sheet.standard());
+    }
+
+    private void beyond(List<Session> sessions, List<Reading.Ran> ran) {
         for (Session session : sessions) {
-            session.air()
-                    .filter(a -> !a.isWithin())
-                    .ifPresent(a -> findings.add(new Finding(
-                            Finding.Kind.WARNING,
-                            "session " + session.name(),
-                            String.join("; ", a.beyond()),
-                            "the figures are given all the same; do not print them as " + standard()
-                                    + ", and run again in milder weather")));
+            session.air().ifPresent(a -> beyond("session " + session.name(), a));
+        }
+        ran.stream()
+                .filter(r -> r.pull().air().isPresent())
+                .forEach(r -> factor(r)
+                        .ifPresent(a ->
+                                beyond("run " + r.name() + " of " + r.session().name(), a)));
+    }
+
+    private void beyond(String where, AirCorrection air) {
+        if (!air.isWithin()) {
+            findings.add(new Finding(
+                    Finding.Kind.WARNING,
+                    where,
+                    String.join("; ", air.beyond()),
+                    "the figures are given all the same; do not print them as " + standard()
+                            + ", and run again in milder weather"));
         }
     }
 
     // ---- laid out
 
-    private DynoRuns.Run run(Reading.Ran ran, GridOfRuns grid, List<Campaign.Dropped> dropped, List<Session> sessions) {
-        Optional<Session> session = sessions.stream()
-                .filter(s -> s.name().equals(ran.session().name()))
-                .findFirst();
-        String why = dropped.stream()
+    /** Why a run does not count; empty where it does. */
+    private static String why(
+            Reading.Ran ran, List<Reading.Ran> told, List<Campaign.Dropped> dropped, List<Session> sessions) {
+        Optional<String> rule = dropped.stream()
                 .filter(d -> d.session().equals(ran.session().name()) && d.run().equals(ran.name()))
                 .map(Campaign.Dropped::why)
-                .findFirst()
-                .orElse(
-                        session.isPresent() && ran.figures().isPresent()
-                                ? ""
-                                : ran.session().check()
-                                        ? "run of the reference engine"
-                                        : !ran.trouble().isEmpty() ? ran.trouble() : "nothing to hold it against");
-        Optional<Measured> factor = ran.pull()
-                .air()
-                .or(() -> Optional.of(ran.session().air()))
-                .flatMap(a -> weather.factor(a, sheet.standard()))
-                .map(AirCorrection::factor);
+                .findFirst();
+        if (rule.isPresent()) {
+            return rule.get();
+        }
+        if (ran.session().check()) {
+            return "run of the reference engine";
+        }
+        if (!ran.aside().isEmpty()) {
+            return "set aside: " + ran.aside();
+        }
+        if (ran.figures().isEmpty()) {
+            return ran.trouble();
+        }
+        if (!told.contains(ran)) {
+            return "its figure is of another kind than those of the other runs";
+        }
+        return sessions.stream().anyMatch(s -> s.name().equals(ran.session().name()))
+                ? ""
+                : "nothing to hold it against";
+    }
+
+    private DynoRuns.Run run(Reading.Ran ran, GridOfRuns grid, String why) {
+        Optional<Measured> factor = factor(ran).map(AirCorrection::factor);
         return new DynoRuns.Run(
                 ran.session().name(),
                 ran.session().setup(),

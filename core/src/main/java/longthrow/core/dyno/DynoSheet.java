@@ -87,6 +87,12 @@ public record DynoSheet(
         public boolean isKnown() {
             return pressure.isPresent() && temperature.isPresent() && humidity.isPresent();
         }
+
+        /** This, and for what was not read of it another. */
+        Air or(Air other) {
+            return new Air(
+                    pressure.or(other::pressure), temperature.or(other::temperature), humidity.or(other::humidity));
+        }
     }
 
     /**
@@ -111,7 +117,12 @@ public record DynoSheet(
      * @param aside why its owner sets it aside; empty where it counts
      * @param air   where it was read again for this run
      */
-    public record Pull(String name, Evidence evidence, String aside, Optional<Air> air) {}
+    public record Pull(String name, Evidence evidence, String aside, Optional<Air> air) {
+        /** Air that it drew: what was read again for it, and the session's for the rest. */
+        Air airIn(Session session) {
+            return air.map(own -> own.or(session.air())).orElse(session.air());
+        }
+    }
 
     /** What is known of a run. */
     public sealed interface Evidence {}

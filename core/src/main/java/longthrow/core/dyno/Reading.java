@@ -47,7 +47,8 @@ final class Reading {
             }
         }
         findings.addAll(logged.findings());
-        Optional<Dimension> ofPeaks = all.stream()
+        List<Ran> meant = all.stream().filter(Reading::isMeant).toList();
+        Optional<Dimension> ofPeaks = meant.stream()
                 .map(Ran::pull)
                 .filter(p -> p.evidence() instanceof DynoSheet.Peak)
                 .map(p -> ((DynoSheet.Peak) p.evidence()).figure().value().dimension())
@@ -55,7 +56,7 @@ final class Reading {
         this.isPeaks = ofPeaks.isPresent();
         this.figure = ofPeaks.orElse(Dimension.TORQUE);
         if (isPeaks
-                && all.stream()
+                && meant.stream()
                         .anyMatch(r -> r.figures().filter(RunFigures::isCurve).isPresent())) {
             findings.add(new Finding(
                     Finding.Kind.WARNING,
@@ -90,9 +91,15 @@ final class Reading {
         return figure;
     }
 
-    /** Runs that can be held beside each other. */
+    /** Neither set aside by its owner nor of the reference engine: by such runs it is decided what is held beside what. */
+    private static boolean isMeant(Ran ran) {
+        return ran.aside().isEmpty() && !ran.session().check();
+    }
+
+    /** Runs that can be held beside each other, those that their owner sets aside among them. */
     List<Ran> alike() {
         return all.stream()
+                .filter(r -> !r.session().check())
                 .filter(r -> r.figures()
                         .filter(f -> isPeaks ? f.peak(figure).isPresent() : f.isCurve())
                         .isPresent())
