@@ -110,6 +110,12 @@ class EveryPageTest extends InTheBrowser {
         look(page, "shake, nothing read");
         page.navigate(base + "/power?now=1");
         look(page, "power, nothing read");
+        page.navigate(base + "/dyno");
+        look(page, "dyno, no sheet");
+        page.locator("#file").setInputFiles(EXAMPLES.resolve("dyno").resolve("header.yaml"));
+        page.getByText("Keep them").click();
+        page.waitForURL("**/dyno?sheet=**");
+        look(page, "dyno, peaks");
         page.navigate("/builds");
         look(page, "builds, one");
         assertThat(faults).isEmpty();

@@ -113,9 +113,29 @@ public final class DynoSheetFile {
                 .isPresent();
     }
 
+    /** An empty sheet to begin with, with remarks that say what is written where. */
+    public static String blank() {
+        return BlankDynoSheet.TEXT;
+    }
+
+    /**
+     * A sheet's text with one run set aside or counted again; all else stays as it stands, remarks too.
+     * @param session counted from 0, in the order of the sheet
+     * @param run     of that session, counted from 0
+     * @param why     it is set aside, one line; empty where it counts again
+     * @return no text but a fault where that cannot be done without touching something else
+     */
+    public static Edited aside(String text, int session, int run, String why) {
+        return new AsideEdit(text, session, run, why).result();
+    }
+
+    /** The tree of a text, where it has one. */
+    static Optional<Node.Mapping> tree(String plain, Faults faults) {
+        return TreeReader.read(plain, VERSION + ": " + FORMAT_VERSION, faults);
+    }
+
     private static ReadDynoSheet read(Optional<String> text, Faults faults) {
-        Optional<DynoSheet> sheet = text.flatMap(
-                        plain -> TreeReader.read(plain, VERSION + ": " + FORMAT_VERSION, faults))
+        Optional<DynoSheet> sheet = text.flatMap(plain -> tree(plain, faults))
                 .filter(root -> VersionLine.isReadable(root, VERSION, FORMAT_VERSION, faults))
                 .flatMap(root -> Fields.of(root, "", KEYS, faults))
                 .map(top -> new DynoSheetFile(top, faults).sheet());

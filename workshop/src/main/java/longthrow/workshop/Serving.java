@@ -13,6 +13,7 @@ import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.web.Ahead;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
+import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Searches;
 import longthrow.workshop.web.Server;
@@ -21,6 +22,7 @@ import longthrow.workshop.web.Workbench;
 import longthrow.workshop.web.book.BookRoutes;
 import longthrow.workshop.web.builds.BuildsRoutes;
 import longthrow.workshop.web.clear.ClearRoutes;
+import longthrow.workshop.web.dyno.DynoRoutes;
 import longthrow.workshop.web.fit.FitRoutes;
 import longthrow.workshop.web.life.LifeRoutes;
 import longthrow.workshop.web.measure.MeasureRoutes;
@@ -119,6 +121,7 @@ final class Serving implements AutoCloseable {
                             new LifeRoutes(bench, catalogues, loaded),
                             new PowerRoutes(bench, catalogues, torques),
                             new ShakeRoutes(bench, catalogues, loaded),
+                            new DynoRoutes(bench, new Dynos(bench)),
                             ahead,
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);

@@ -46,7 +46,7 @@ class MeasurePageTest extends OverHttp {
                         "Book ■ refused",
                         "Clear … being worked out",
                         "Power … being worked out",
-                        "Dyno – not built yet")
+                        "Dyno ? unknown")
                 .containsPattern(
                         "STOP: \\d+ refused, \\d+ not approved; \\d+ readings? suspect; \\d+ figures? not known yet")
                 .doesNotContain("hard stop")

@@ -57,6 +57,18 @@ final class ContentTable {
                 > 0;
     }
 
+    /** Takes a content off a revision; of no consequence where it is not on it. */
+    void detach(BuildId id, int revision, String name, String sha256) {
+        handle.createUpdate("DELETE FROM attachment WHERE name = :name AND sha256 = :sha256"
+                        + " AND revision = (SELECT r.id FROM revision r JOIN build b ON b.id = r.build"
+                        + " WHERE b.uuid = :uuid AND r.number = :number)")
+                .bind("uuid", id.toString())
+                .bind("number", revision)
+                .bind("name", name)
+                .bind("sha256", sha256)
+                .execute();
+    }
+
     List<StoredFile> files(BuildId id) {
         return handle.createQuery("SELECT r.number, a.name, a.media_type, a.sha256, c.bytes, a.attached"
                         + " FROM attachment a JOIN content c ON c.sha256 = a.sha256"

@@ -59,6 +59,7 @@ final class KeptFiles {
             Revisions.at(new BuildTable(handle), id, revision);
             ContentTable contents = new ContentTable(handle);
             contents.insert(arrived.sha256(), arrived.bytes());
+            detachIfOvertaken(contents, id, revision, plainName, arrived.sha256());
             contents.attach(id, revision, plainName, plainType, arrived.sha256(), access.now());
             return contents.files(id).stream()
                     .filter(file -> file.revision() == revision
@@ -67,6 +68,18 @@ final class KeptFiles {
                     .findFirst()
                     .orElseThrow();
         });
+    }
+
+    /** A content that comes back after another of its name stands last again: the newest of a name counts. */
+    private static void detachIfOvertaken(ContentTable contents, BuildId id, int revision, String name, String sha256) {
+        List<StoredFile> ofName = contents.files(id).stream()
+                .filter(file -> file.revision() == revision && file.name().equals(name))
+                .toList();
+        boolean isLast =
+                !ofName.isEmpty() && ofName.get(ofName.size() - 1).sha256().equals(sha256);
+        if (!isLast) {
+            contents.detach(id, revision, name, sha256);
+        }
     }
 
     /** Files attached to any revision of a build, in the order of the revisions. */

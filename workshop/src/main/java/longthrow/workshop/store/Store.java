@@ -194,7 +194,7 @@ public final class Store implements AutoCloseable {
 
     /**
      * Attaches a file to a revision. The same content is kept once; the same name with the same content on the same revision
-     * again changes nothing.
+     * again changes nothing, unless another of that name came since: then it stands last again.
      *
      * @param mediaType type and subtype, as image/jpeg
      * @param content   read to its end, not closed

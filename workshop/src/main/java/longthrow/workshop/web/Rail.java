@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Clearance;
+import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
 import longthrow.core.answer.Stop;
 import longthrow.core.answer.Sureness;
@@ -67,7 +68,7 @@ public final class Rail {
         POWER("Power", "power"),
         LIFE("Life", "life"),
         SHAKE("Shake", "shake"),
-        DYNO("Dyno", ""),
+        DYNO("Dyno", "dyno"),
         DRIVE("Drive", ""),
         SPEND("Spend", ""),
         BOOK("Book", "book");
@@ -113,10 +114,10 @@ public final class Rail {
                 case MEASURE ->
                     own.map(s -> measure.orElseThrow().values().isEmpty() && s == State.UNKNOWN ? State.BEGIN : s)
                             .orElse(State.UNKNOWN);
-                case FIT, CLEAR, POWER, LIFE, SHAKE -> others.getOrDefault(question, State.UNKNOWN);
+                case FIT, CLEAR, POWER, LIFE, SHAKE, DYNO -> others.getOrDefault(question, State.UNKNOWN);
                 // a sheet of what all say: no further along than measure, and no milder than what may be run
                 case BOOK -> book(own.orElse(State.UNKNOWN), others);
-                case DYNO, DRIVE, SPEND -> State.NOT_BUILT;
+                case DRIVE, SPEND -> State.NOT_BUILT;
             };
             String address = question.page().isEmpty() ? "" : base + "/" + question.page();
             entries.add(new Entry(question, state, address, here.equals(Optional.of(question))));
@@ -195,6 +196,16 @@ public final class Rail {
         boolean isSure = most.get().standing() == TorqueCurve.Standing.APPROVED
                 && curve.next().isEmpty();
         return isSure ? State.ANSWERED : State.NEAR;
+    }
+
+    /** How far the runs of a sheet tell what was changed: answered where every change has a verdict, whichever it is. */
+    static State decided(DynoRuns runs) {
+        boolean isDecided = !runs.gains().isEmpty()
+                && runs.gains().stream().allMatch(gain -> switch (gain.verdict()) {
+                    case REAL_GAIN, REAL_LOSS, NOT_SHOWN -> true;
+                    case TAKE_MORE, CANNOT_BE_TOLD, BASELINE_NOT_REPEATED -> false;
+                });
+        return isDecided ? State.ANSWERED : State.NEAR;
     }
 
     /** A stop is said in its own words; nothing read is unknown; what is suspect or is missing keeps it near. */

@@ -19,6 +19,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import longthrow.buildfile.BuildFile;
@@ -54,6 +55,7 @@ public final class Workbench {
             List.of(Rail.Question.CLEAR, Rail.Question.LIFE, Rail.Question.SHAKE, Rail.Question.POWER);
 
     private volatile Optional<Consumer<Open>> shown = Optional.empty();
+    private volatile Function<BuildId, Rail.State> runs = id -> Rail.State.UNKNOWN;
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>();
     private final Map<String, List<Stop>> gapStops = new ConcurrentHashMap<>(); // by text
     private final Supplier<Store> store;
@@ -195,6 +197,11 @@ public final class Workbench {
         shown = Optional.of(told);
     }
 
+    /** Has the rail ask how far the runs of a build are answered; unknown until then. */
+    void whenAskedOfRuns(Function<BuildId, Rail.State> asked) {
+        runs = asked;
+    }
+
     /** What is asked of the moving engine and not worked out for a text. */
     Set<Rail.Question> unanswered(String text, List<CatalogueEntry> active) {
         Set<Rail.Question> open = EnumSet.noneOf(Rail.Question.class);
@@ -301,6 +308,7 @@ public final class Workbench {
         List<CatalogueEntry> active =
                 store().catalogues().stream().filter(CatalogueEntry::active).toList();
         known.put(Rail.Question.FIT, fitState(open, active));
+        known.put(Rail.Question.DYNO, runs.apply(open.entry().id()));
         String text = open.revision().text();
         boolean isWorkedAhead = shown.isPresent() && open.work().build().isPresent();
         for (Rail.Question question : MOVING) {

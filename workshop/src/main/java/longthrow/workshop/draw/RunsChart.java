@@ -1,0 +1,410 @@
+package longthrow.workshop.draw;
+
+import static longthrow.workshop.draw.Sketch.Anchor.END;
+import static longthrow.workshop.draw.Sketch.Anchor.MIDDLE;
+import static longthrow.workshop.draw.Sketch.Anchor.START;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.answer.DynoRuns.Gain;
+import longthrow.core.answer.DynoRuns.GainPoint;
+import longthrow.core.answer.DynoRuns.Point;
+import longthrow.core.answer.DynoRuns.Setup;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.UnitSystem;
+
+/**
+ * Runs on a dynamometer: the mean of each setup with its band and the runs thin, and below it what the change did, with the band at each speed alone and the one that holds at every speed at once. However
+ * many rows a logger wrote, a picture has some hundred points: of a line every so many, its ends always.
+ */
+public final class RunsChart {
+    private static final int WIDTH = 360;
+    private static final double LEFT = 46;
+    private static final double RIGHT = 348;
+    private static final double TOP = 30;
+    private static final double BOTTOM = 200;
+    private static final double GAIN_TOP = 240;
+    private static final double GAIN_BOTTOM = 350;
+    private static final double LINE = 19;
+
+    /** Of a mean and of its band; layout. */
+    private static final int MOST_POINTS = 48;
+
+    /** Of all thin lines together; layout. */
+    private static final int MOST_THIN_POINTS = 300;
+
+    /** Runs drawn thin; more only cover each other. */
+    private static final int MOST_THIN = 30;
+
+    /** Letters of a name that find room beside its sign. */
+    private static final int MOST_LETTERS = 26;
+
+    private final DynoRuns runs;
+    private final Optional<Gain> gain;
+    private final UnitSystem units;
+    private final List<Setup> setups;
+    private final Scale speeds;
+    private final Svg svg;
+    private final Sketch s;
+    private final double bottom;
+
+    private RunsChart(DynoRuns runs, Optional<Gain> gain, UnitSystem units, String idPrefix) {
+        this.runs = runs;
+        this.gain = gain;
+        this.units = units;
+        this.setups = runs.setups().stream()
+                .filter(one -> gain.filter(g ->
+                                !one.name().equals(g.setup()) && !one.name().equals(g.baseline()))
+                        .isEmpty())
+                .filter(one -> !one.torque().isEmpty())
+                .toList();
+        if (setups.isEmpty()) {
+            throw new IllegalArgumentException("no setup has a curve, so there is nothing to be drawn");
+        }
+        double first = setups.stream()
+                .mapToDouble(one -> one.torque().get(0).speed())
+                .min()
+                .orElseThrow();
+        double last = setups.stream()
+                .mapToDouble(one -> one.torque().get(one.torque().size() - 1).speed())
+                .max()
+                .orElseThrow();
+        double room = first == last ? 0.1 * first : 0.02 * (last - first);
+        this.speeds = Scale.between(Dimension.ROTATIONAL_SPEED, units, first - room, last + room, LEFT, RIGHT);
+        this.bottom = hasGain() ? GAIN_BOTTOM : BOTTOM;
+        int lines = setups.size() + 2 + (hasGain() ? 2 : 0);
+        int height = (int) (bottom + 50 + lines * LINE);
+        this.svg = new Svg(idPrefix, WIDTH, height, title(), said());
+        this.s = new Sketch(svg, WIDTH, height);
+    }
+
+    private boolean hasGain() {
+        return gain.filter(g -> !g.points().isEmpty()).isPresent();
+    }
+
+    /**
+     * One change beside its baseline, with what it did below, a whole SVG element.
+     * @throws IllegalArgumentException where neither has a curve
+     */
+    public static String of(DynoRuns runs, Gain gain, UnitSystem units, String idPrefix) {
+        return new RunsChart(runs, Optional.of(gain), units, idPrefix).drawn();
+    }
+
+    /**
+     * All setups, a whole SVG element.
+     * @throws IllegalArgumentException where none has a curve
+     */
+    public static String of(DynoRuns runs, UnitSystem units, String idPrefix) {
+        return new RunsChart(runs, Optional.empty(), units, idPrefix).drawn();
+    }
+
+    private String drawn() {
+        curves();
+        if (hasGain()) {
+            difference(gain.orElseThrow());
+        }
+        axis();
+        legend();
+        return svg.finished();
+    }
+
+    // ---- in words
+
+    private String title() {
+        return gain.map(g -> g.setup() + " beside " + g.baseline()).orElse("Torque of each setup");
+    }
+
+    private String said() {
+        List<String> said = new ArrayList<>();
+        for (Setup one : setups) {
+            said.add(one.name() + ": mean of " + one.runs() + (one.runs() == 1 ? " run" : " runs") + ", from "
+                    + rpm(one.torque().get(0).speed()) + " to "
+                    + rpm(one.torque().get(one.torque().size() - 1).speed()));
+        }
+        gain.ifPresent(g -> said.add(g.verdict().label()));
+        return String.join(". ", said) + ". What it comes to stands in words beside it.";
+    }
+
+    private static String rpm(double speed) {
+        return String.format(Locale.ROOT, "%.0f rpm", longthrow.core.quantity.Units.RPM.fromSi(speed));
+    }
+
+    // ---- curves
+
+    private List<DynoRuns.Run> counting(Setup setup) {
+        return runs.runs().stream()
+                .filter(run -> run.counts()
+                        && run.setup().equals(setup.name())
+                        && !run.curve().isEmpty())
+                .toList();
+    }
+
+    private List<DynoRuns.Run> thin() {
+        List<DynoRuns.Run> all =
+                setups.stream().flatMap(one -> counting(one).stream()).toList();
+        return some(all, MOST_THIN);
+    }
+
+    /** Every so many of them, the first and the last always. */
+    static <T> List<T> some(List<T> all, int most) {
+        if (all.size() <= most) {
+            return all;
+        }
+        List<T> some = new ArrayList<>();
+        for (int i = 0; i < most; i++) {
+            some.add(all.get((int) Math.round(i * (all.size() - 1.0) / (most - 1))));
+        }
+        return some;
+    }
+
+    private void curves() {
+        List<DynoRuns.Run> thin = thin();
+        double[] all = Stream.concat(
+                        setups.stream().flatMap(one -> one.torque().stream()),
+                        thin.stream().flatMap(run -> run.curve().stream()))
+                .flatMap(p -> Stream.of(p.value(), p.value() - known(p.half()), p.value() + known(p.half())))
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+        double[] means = setups.stream()
+                .flatMap(one -> one.torque().stream())
+                .mapToDouble(Point::value)
+                .toArray();
+        double low = java.util.Arrays.stream(all).min().orElse(0);
+        double high = java.util.Arrays.stream(all).max().orElse(0);
+        double most = java.util.Arrays.stream(means).max().orElse(high);
+        // a band of two runs may be wider than all else: it is cut rather than the curves pressed flat
+        Scale scale = Scale.held(Dimension.TORQUE, units, Math.max(low, 0), Math.min(high, 1.5 * most), BOTTOM, TOP);
+        panel("torque, " + scale.unit() + ", " + standard(), scale, TOP, BOTTOM);
+        int each = Math.max(4, MOST_THIN_POINTS / Math.max(1, thin.size()));
+        for (DynoRuns.Run run : thin) {
+            List<Object> line = new ArrayList<>();
+            for (Point p : some(run.curve(), each)) {
+                add(line, speeds.at(p.speed()), scale.at(p.value()));
+            }
+            svg.add(
+                    "path",
+                    "class",
+                    "thin",
+                    "d",
+                    Svg.path(line.toArray()),
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "0.7",
+                    "stroke-opacity",
+                    "0.55");
+        }
+        for (int i = 0; i < setups.size(); i++) {
+            List<Point> points = some(setups.get(i).torque(), MOST_POINTS);
+            List<Edge> band = points.stream()
+                    .filter(p -> Double.isFinite(p.half()))
+                    .map(p -> new Edge(
+                            speeds.at(p.speed()), scale.at(p.value() - p.half()), scale.at(p.value() + p.half())))
+                    .toList();
+            band(band, isBaseline(setups.get(i)) ? "other" : "band", "0.16");
+            List<Object> line = new ArrayList<>();
+            points.forEach(p -> add(line, speeds.at(p.speed()), scale.at(p.value())));
+            mean(i, line.toArray());
+        }
+    }
+
+    private static double known(double half) {
+        return Double.isFinite(half) ? half : 0;
+    }
+
+    private boolean isBaseline(Setup setup) {
+        return gain.map(g -> setup.name().equals(g.baseline()))
+                .orElse(setup.name().equals(setups.get(0).name()));
+    }
+
+    /** Solid for the change, dashed for the baseline; further setups have longer dashes, so that colour is never the only sign. */
+    private void mean(int which, Object... line) {
+        if (isBaseline(setups.get(which))) {
+            dashed("6 4", line);
+        } else if (which <= 1) {
+            s.lit(line);
+        } else {
+            dashed((6 * which) + " 3 2 3", line);
+        }
+    }
+
+    private void dashed(String dashes, Object... line) {
+        svg.add(
+                "path",
+                "class",
+                "mean",
+                "d",
+                Svg.path(line),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "2.2",
+                "stroke-dasharray",
+                dashes);
+    }
+
+    private String standard() {
+        return runs.standard().isEmpty() ? "as read" : runs.standard();
+    }
+
+    // ---- difference
+
+    /** Lower and upper edge of a band. */
+    private record Edge(double x, double low, double high) {}
+
+    private void difference(Gain g) {
+        List<GainPoint> points = some(g.points(), MOST_POINTS);
+        double low = 0;
+        double high = 0;
+        for (GainPoint p : points) {
+            double half = Double.isFinite(p.everySpeed()) ? p.everySpeed() : known(p.pointwise());
+            low = Math.min(low, 100 * (p.gain() - half));
+            high = Math.max(high, 100 * (p.gain() + half));
+        }
+        Scale scale = Scale.round(Dimension.RATIO, units, low, high, GAIN_BOTTOM, GAIN_TOP);
+        panel("difference, % of " + brief(g.baseline()), scale, GAIN_TOP, GAIN_BOTTOM);
+        band(edges(points, scale, true), "every", "0.10");
+        band(edges(points, scale, false), "band", "0.26");
+        s.quiet("M", LEFT, scale.at(0), "H", RIGHT);
+        s.quiet("M", LEFT, scale.at(0) + 0.5, "H", RIGHT);
+        List<Object> line = new ArrayList<>();
+        points.forEach(p -> add(line, speeds.at(p.speed()), scale.at(100 * p.gain())));
+        s.lit(line.toArray());
+    }
+
+    private List<Edge> edges(List<GainPoint> points, Scale scale, boolean everySpeed) {
+        List<Edge> edges = new ArrayList<>();
+        for (GainPoint p : points) {
+            double half = everySpeed ? p.everySpeed() : p.pointwise();
+            if (Double.isFinite(half)) {
+                edges.add(new Edge(
+                        speeds.at(p.speed()), scale.at(100 * (p.gain() - half)), scale.at(100 * (p.gain() + half))));
+            }
+        }
+        return edges;
+    }
+
+    // ---- pieces
+
+    private void panel(String heading, Scale scale, double top, double base) {
+        s.words("quiet", heading, 4, top - 12, START, Sketch.SMALL, true);
+        for (Scale.Tick tick : scale.ticks(28)) {
+            svg.add(
+                    "path",
+                    "class",
+                    "grid",
+                    "d",
+                    Svg.path("M", LEFT, tick.at(), "H", RIGHT),
+                    "stroke",
+                    "currentColor",
+                    "stroke-width",
+                    "1",
+                    "stroke-opacity",
+                    "0.22");
+            s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
+        }
+        s.quiet("M", LEFT, top, "V", base);
+    }
+
+    private void band(List<Edge> edges, String kind, String opacity) {
+        if (edges.size() < 2) {
+            return;
+        }
+        List<Object> outline = new ArrayList<>();
+        edges.forEach(e -> add(outline, e.x(), e.high()));
+        List<Edge> back = new ArrayList<>(edges);
+        Collections.reverse(back);
+        back.forEach(e -> add(outline, e.x(), e.low()));
+        outline.add("Z");
+        svg.add(
+                "path",
+                "class",
+                kind,
+                "d",
+                Svg.path(outline.toArray()),
+                "fill",
+                "currentColor",
+                "fill-opacity",
+                opacity,
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "0.8",
+                "stroke-opacity",
+                "0.6");
+    }
+
+    private static void add(List<Object> path, double x, double y) {
+        path.add(path.isEmpty() ? "M" : "L");
+        path.add(x);
+        path.add(y);
+    }
+
+    private void axis() {
+        for (Scale.Tick tick : speeds.ticks(48)) {
+            s.quiet("M", tick.at(), bottom, "v", 5);
+            double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
+            s.words(
+                    "quiet",
+                    tick.words(),
+                    Math.min(tick.at(), WIDTH - half - 1),
+                    bottom + 20,
+                    MIDDLE,
+                    Sketch.SMALL,
+                    false);
+        }
+        s.quiet("M", LEFT, bottom, "H", RIGHT);
+        s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, bottom + 38, END, Sketch.SMALL, false);
+    }
+
+    private static String brief(String name) {
+        return name.length() <= MOST_LETTERS ? name : name.substring(0, MOST_LETTERS - 1) + "…";
+    }
+
+    private void legend() {
+        double y = bottom + 44 + LINE - 4;
+        for (int i = 0; i < setups.size(); i++, y += LINE) {
+            mean(i, "M", 4, y - 4.5, "H", 34);
+            Setup one = setups.get(i);
+            s.words("quiet", brief(one.name()) + ", mean of " + one.runs(), 42, y, START, Sketch.SMALL, false);
+        }
+        int drawn = thin().size();
+        long all = setups.stream().mapToLong(one -> counting(one).size()).sum();
+        svg.add(
+                "path",
+                "class",
+                "thin",
+                "d",
+                Svg.path("M", 4, y - 4.5, "H", 34),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "0.7",
+                "stroke-opacity",
+                "0.55");
+        s.words(
+                "quiet",
+                drawn == all ? "each run that counts" : drawn + " of the " + all + " runs that count",
+                42,
+                y,
+                START,
+                Sketch.SMALL,
+                false);
+        y += LINE;
+        sample(y, "other", "0.16", "95 in 100, of a mean, by its runs' scatter");
+        if (hasGain()) {
+            sample(y + LINE, "band", "0.26", "95 in 100, at each speed alone");
+            sample(y + 2 * LINE, "every", "0.10", "95 in 100, at every speed at once");
+        }
+    }
+
+    private void sample(double y, String kind, String opacity, String words) {
+        band(List.of(new Edge(4, y, y - 10), new Edge(34, y, y - 10)), kind, opacity);
+        s.words("quiet", words, 42, y, START, Sketch.SMALL, false);
+    }
+}

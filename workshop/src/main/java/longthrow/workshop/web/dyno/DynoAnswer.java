@@ -1,0 +1,359 @@
+package longthrow.workshop.web.dyno;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import longthrow.buildfile.Fault;
+import longthrow.buildfile.ReadDynoSheet;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DefaultUsed;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.answer.Finding;
+import longthrow.core.dyno.DynoSheet;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.Units;
+import longthrow.workshop.draw.PeaksChart;
+import longthrow.workshop.draw.RunsChart;
+import longthrow.workshop.web.BothUnits;
+
+/**
+ * What the runs of one sheet come to, laid out.
+ * @param file      name of the sheet's file
+ * @param sha256    of its text, so that a change is made on what was seen
+ * @param download  where it is fetched
+ * @param name      of what was tried; empty where the sheet cannot be read
+ * @param faults    of the sheet, each with its line and how to mend it
+ * @param notes     how anything unusual in it was understood
+ * @param standard  in words that stand on every figure
+ * @param place     where torque and power are told
+ * @param cautions  before an engine is run
+ * @param lacking   files of loggers that it names and that are not kept
+ * @param warnings  to act on
+ * @param sentences what it comes to
+ * @param pictures  of each change, or of all
+ * @param runs      in their order
+ * @param logs      of loggers
+ * @param taken     for granted and not read
+ * @param remarks   to know
+ */
+public record DynoAnswer(
+        String file,
+        String sha256,
+        String download,
+        String name,
+        boolean invented,
+        List<String> faults,
+        List<String> notes,
+        String standard,
+        String place,
+        List<String> cautions,
+        List<String> lacking,
+        List<String> warnings,
+        List<String> sentences,
+        List<Picture> pictures,
+        List<Line> runs,
+        List<Log> logs,
+        List<String> taken,
+        List<String> remarks) {
+    /** Lines of a log's list that are told; the rest is counted. Layout. */
+    static final int MOST_LISTED = 20;
+
+    /** A ± below this is told to a hundredth of a per cent; layout. */
+    private static final double FINE = 0.005;
+
+    public DynoAnswer {
+        faults = List.copyOf(faults);
+        notes = List.copyOf(notes);
+        cautions = List.copyOf(cautions);
+        lacking = List.copyOf(lacking);
+        warnings = List.copyOf(warnings);
+        sentences = List.copyOf(sentences);
+        pictures = List.copyOf(pictures);
+        runs = List.copyOf(runs);
+        logs = List.copyOf(logs);
+        taken = List.copyOf(taken);
+        remarks = List.copyOf(remarks);
+    }
+
+    /**
+     * One change.
+     * @param heading   what is held against what
+     * @param verdict   in a few words; empty where nothing is held against anything
+     * @param chart     as SVG
+     * @param sentences what stands behind the verdict
+     * @param ways      the same by other ways of reckoning
+     */
+    public record Picture(String heading, String verdict, String chart, List<String> sentences, List<Way> ways) {
+        public Picture {
+            sentences = List.copyOf(sentences);
+            ways = List.copyOf(ways);
+        }
+    }
+
+    /** A way of reckoning with what it gives. */
+    public record Way(String how, String gives) {}
+
+    /**
+     * One run.
+     * @param counts whether it is in means and gains
+     * @param why    it does not
+     * @param asRead whether its figures stand as read though others are corrected
+     * @param figures told of it, with their labels
+     * @param form   by which it is set aside or counted again; empty where another line has it
+     */
+    public record Line(
+            String session,
+            String setup,
+            String name,
+            boolean counts,
+            String why,
+            boolean asRead,
+            List<Told> figures,
+            Optional<Form> form) {
+        public Line {
+            figures = List.copyOf(figures);
+        }
+    }
+
+    /** A figure with its label. */
+    public record Told(String label, BothUnits words, String more) {}
+
+    /**
+     * Where a run stands in the sheet.
+     * @param session counted from 0
+     * @param run     counted from 0
+     * @param aside   whether its owner set it aside
+     * @param reason  why
+     * @param runs    further runs in the same file that go with it
+     */
+    public record Form(int session, int run, boolean aside, String reason, int runs) {}
+
+    /**
+     * A logger's file.
+     * @param rows   how many were understood
+     * @param listed the first of what is not kept or was found
+     * @param more   how many others there are
+     */
+    public record Log(String file, String rows, List<DynoRuns.Column> columns, List<String> listed, int more) {
+        public Log {
+            columns = List.copyOf(columns);
+            listed = List.copyOf(listed);
+        }
+    }
+
+    /** Of a sheet that cannot be read. */
+    static DynoAnswer faulty(String file, String sha256, String download, ReadDynoSheet read) {
+        return new DynoAnswer(
+                file,
+                sha256,
+                download,
+                "",
+                false,
+                read.faults().stream().map(Fault::message).toList(),
+                read.notes().stream().map(n -> n.message()).toList(),
+                "",
+                "",
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    /** Laid out. */
+    static DynoAnswer of(
+            String file, String sha256, String download, ReadDynoSheet read, List<String> lacking, Answer answer) {
+        DynoSheet sheet = read.sheet().orElseThrow();
+        DynoRuns runs = answer.runs().orElseThrow();
+        String standard = runs.standard().isEmpty() ? "as read, not corrected" : "corrected to " + runs.standard();
+        return new DynoAnswer(
+                file,
+                sha256,
+                download,
+                sheet.name(),
+                sheet.invented(),
+                List.of(),
+                read.notes().stream().map(n -> n.message()).toList(),
+                standard,
+                runs.place(),
+                runs.cautions(),
+                lacking,
+                said(answer, Finding.Kind.WARNING),
+                runs.sentences(),
+                pictures(runs, sheet, answer),
+                lines(runs, sheet, new FigurePrinter(answer.units())),
+                runs.logs().stream().map(DynoAnswer::log).toList(),
+                taken(answer.defaults()),
+                said(answer, Finding.Kind.NOTE));
+    }
+
+    private static List<String> said(Answer answer, Finding.Kind kind) {
+        return answer.findings().stream()
+                .filter(f -> f.kind() == kind)
+                .map(f -> f.where() + ": " + f.message() + (f.mend().isEmpty() ? "" : ". Do this: " + f.mend()))
+                .toList();
+    }
+
+    private static List<String> taken(List<DefaultUsed> defaults) {
+        Map<String, Set<String>> alike = new LinkedHashMap<>();
+        for (DefaultUsed one : defaults) {
+            alike.computeIfAbsent(one.what() + " (" + one.source() + ")", k -> new java.util.LinkedHashSet<>())
+                    .add(one.where());
+        }
+        return alike.entrySet().stream()
+                .map(e -> e.getValue().stream().filter(w -> !w.isEmpty()).collect(Collectors.joining(", ")) + ": "
+                        + e.getKey())
+                .toList();
+    }
+
+    // ---- pictures
+
+    private static List<Picture> pictures(DynoRuns runs, DynoSheet sheet, Answer answer) {
+        List<Picture> pictures = new ArrayList<>();
+        for (DynoRuns.Gain gain : runs.gains()) {
+            boolean hasCurve = runs.setups().stream()
+                    .anyMatch(s -> s.name().equals(gain.setup()) && !s.torque().isEmpty());
+            pictures.add(new Picture(
+                    gain.setup() + " against " + gain.baseline(),
+                    gain.verdict().label(),
+                    hasCurve ? RunsChart.of(runs, gain, answer.units(), "runs-" + pictures.size()) : "",
+                    gain.sentences(),
+                    ways(gain)));
+        }
+        boolean hasNone = pictures.stream().allMatch(p -> p.chart().isEmpty());
+        if (hasNone && runs.setups().stream().anyMatch(s -> !s.torque().isEmpty())) {
+            pictures.add(
+                    0,
+                    new Picture(
+                            "Each setup", "", RunsChart.of(runs, answer.units(), "runs-all"), List.of(), List.of()));
+        } else if (hasNone) {
+            PeaksChart.of(runs, baseline(runs, sheet), answer.units(), "runs-peaks")
+                    .ifPresent(chart ->
+                            pictures.add(0, new Picture("Runs in their order", "", chart, List.of(), List.of())));
+        }
+        return pictures;
+    }
+
+    private static String baseline(DynoRuns runs, DynoSheet sheet) {
+        return runs.gains().stream()
+                .map(DynoRuns.Gain::baseline)
+                .findFirst()
+                .or(sheet::baseline)
+                .or(() -> runs.runs().stream().map(DynoRuns.Run::setup).findFirst())
+                .orElse("");
+    }
+
+    private static List<Way> ways(DynoRuns.Gain gain) {
+        return gain.others().stream()
+                .map(way -> new Way(way.how(), share(way.gain(), way.half())))
+                .toList();
+    }
+
+    private static String share(double gain, double half) {
+        if (!Double.isFinite(gain)) {
+            return "cannot be told so";
+        }
+        return Double.isFinite(half)
+                ? String.format(
+                        Locale.ROOT, half < FINE ? "%+.2f ± %.2f %%" : "%+.1f ± %.1f %%", 100 * gain, 100 * half)
+                : String.format(Locale.ROOT, "%+.1f %%, ± not known", 100 * gain);
+    }
+
+    // ---- runs
+
+    private static List<Line> lines(DynoRuns runs, DynoSheet sheet, FigurePrinter printer) {
+        List<Line> lines = new ArrayList<>();
+        List<DynoRuns.Run> all = runs.runs();
+        boolean isCorrected = !runs.standard().isEmpty();
+        int next = 0;
+        for (int s = 0; s < sheet.sessions().size(); s++) {
+            DynoSheet.Session session = sheet.sessions().get(s);
+            for (int p = 0; p < session.pulls().size(); p++) {
+                DynoSheet.Pull pull = session.pulls().get(p);
+                String name = pull.name().isEmpty() ? String.valueOf(p + 1) : pull.name();
+                int first = next;
+                while (next < all.size() && isOf(all.get(next), session.name(), name, next == first)) {
+                    next++;
+                }
+                for (int i = first; i < next; i++) {
+                    Optional<Form> form = i == first
+                            ? Optional.of(new Form(s, p, !pull.aside().isEmpty(), pull.aside(), next - first - 1))
+                            : Optional.empty();
+                    lines.add(line(all.get(i), isCorrected, form, printer));
+                }
+            }
+        }
+        for (; next < all.size(); next++) {
+            lines.add(line(all.get(next), isCorrected, Optional.empty(), printer));
+        }
+        return lines;
+    }
+
+    /** Several pulls in one file are one run of the sheet. */
+    private static boolean isOf(DynoRuns.Run run, String session, String name, boolean isFirst) {
+        return run.session().equals(session)
+                && ((run.name().equals(name) && isFirst) || run.name().startsWith(name + " #"));
+    }
+
+    private static Line line(DynoRuns.Run run, boolean isCorrected, Optional<Form> form, FigurePrinter printer) {
+        List<Told> figures = new ArrayList<>();
+        run.torque().ifPresent(p -> figures.add(told("torque", Dimension.TORQUE, p, printer)));
+        run.power().ifPresent(p -> figures.add(told("power", Dimension.POWER, p, printer)));
+        run.factor().ifPresent(f -> figures.add(new Told("air factor", words(printer, Dimension.RATIO, f), "")));
+        boolean asRead = isCorrected && run.factor().isEmpty() && !figures.isEmpty();
+        return new Line(run.session(), run.setup(), run.name(), run.counts(), run.why(), asRead, figures, form);
+    }
+
+    private static Told told(String label, Dimension dimension, DynoRuns.Peak peak, FigurePrinter printer) {
+        Measured figure = peak.figure();
+        List<String> more = new ArrayList<>();
+        if (Double.isFinite(peak.speed())) {
+            more.add("at " + speed(peak.speed(), printer)
+                    + (Double.isFinite(peak.low()) && Double.isFinite(peak.high())
+                            ? " (" + speed(peak.low(), printer) + " to " + speed(peak.high(), printer) + ")"
+                            : ""));
+        }
+        if (!peak.shown().isEmpty()) {
+            more.add(peak.shown());
+        }
+        return new Told(label, words(printer, dimension, figure), String.join("; ", more));
+    }
+
+    /** A figure of which no doubt was said is not exact: its doubt is unknown. */
+    private static BothUnits words(FigurePrinter printer, Dimension dimension, Measured figure) {
+        if (figure.isUnknown() || figure.expanded() > 0) {
+            return BothUnits.of(printer, dimension, figure);
+        }
+        PrintedFigures printed = printer.printDoubtUnknown(dimension, figure.value());
+        return new BothUnits(
+                printed.first().text(), printed.second().map(Figure::text).orElse(""));
+    }
+
+    private static String speed(double speed, FigurePrinter printer) {
+        double whole = Units.RPM.toSi(Math.rint(Units.RPM.fromSi(speed)));
+        return printer.print(Dimension.ROTATIONAL_SPEED, whole, 0).first().text();
+    }
+
+    private static Log log(DynoRuns.Log log) {
+        int more = Math.max(0, log.listed().size() - MOST_LISTED);
+        return new Log(
+                log.file(),
+                String.format(Locale.ROOT, "%,d of %,d lines are rows", log.kept(), log.rows()),
+                log.columns(),
+                log.listed().subList(0, log.listed().size() - more),
+                more);
+    }
+}
