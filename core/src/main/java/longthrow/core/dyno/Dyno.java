@@ -125,7 +125,7 @@ public final class Dyno {
 
     private String nothingHeld(List<Reading.Ran> told, List<Session> sessions) {
         String why = told.isEmpty()
-                ? "no run has figures"
+                ? "no run has figures; runs with the old setup, then with the new one, then with the old one again tell a gain"
                 : sessions.isEmpty()
                         ? "the air of no session is known whole, and without it nothing can be corrected to "
                                 + standard()
