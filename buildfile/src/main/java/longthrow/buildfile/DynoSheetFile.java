@@ -21,12 +21,15 @@ import longthrow.core.dyno.BenchKind;
 import longthrow.core.dyno.DynoSheet;
 import longthrow.core.gain.AirStandard;
 import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.Parsed;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.QuantityParser;
 import longthrow.core.quantity.Stated;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.recording.FaultKind;
+import longthrow.core.term.Believable;
+import longthrow.core.term.Term;
 
 /**
  * A sheet of runs on a dynamometer. Its layout, one home for reader and words:
@@ -412,41 +415,42 @@ public final class DynoSheetFile {
         Optional<Stated> pressure = fields.flatMap(f -> stated(f, "pressure", Dimension.PRESSURE));
         Optional<Stated> temperature = fields.flatMap(f -> stated(f, "temperature", Dimension.TEMPERATURE));
         Optional<Stated> humidity = fields.flatMap(f -> stated(f, "humidity", Dimension.RATIO));
-        pressure.filter(p -> !(p.value().si() >= THINNEST && p.value().si() <= DENSEST))
-                .ifPresent(
-                        p -> fields.orElseThrow()
-                                .refuse(
-                                        "pressure",
-                                        p.written(),
-                                        "is not what a barometer shows anywhere",
-                                        "50 kPa to 110 kPa, absolute and at the place",
-                                        "write it with its own unit; a weather report's figure is brought to sea level and must not be used"));
-        temperature
-                .filter(t -> !(t.value().si() >= COLDEST && t.value().si() <= HOTTEST))
-                .ifPresent(t -> fields.orElseThrow()
-                        .refuse(
-                                "temperature",
-                                t.written(),
-                                "is no air that an engine runs in",
-                                "-30 °C to 60 °C",
-                                "write it with its own unit, of the air where the engine draws it"));
-        humidity.filter(h -> !(h.value().si() >= 0 && h.value().si() <= 1))
-                .ifPresent(h -> fields.orElseThrow()
-                        .refuse(
-                                "humidity",
-                                h.written(),
-                                "is no relative humidity",
-                                "0 to 100 %",
-                                "write 46 %, or 0.46"));
+        pressure.ifPresent(p -> believable(
+                fields.orElseThrow(),
+                "pressure",
+                p,
+                Term.AIR_PRESSURE,
+                "is not what a barometer shows anywhere",
+                "write it with its own unit, absolute and at the place; a weather report's figure is brought to sea level"
+                        + " and must not be used"));
+        temperature.ifPresent(t -> believable(
+                fields.orElseThrow(),
+                "temperature",
+                t,
+                Term.AIR_TEMPERATURE,
+                "is no air that an engine runs in",
+                "write it with its own unit, of the air where the engine draws it"));
+        humidity.ifPresent(h -> believable(
+                fields.orElseThrow(), "humidity", h, Term.HUMIDITY, "is no relative humidity", "write 46 %, or 0.46"));
         return new DynoSheet.Air(pressure, temperature, humidity);
     }
 
-    /** What weather and height leave of air anywhere that people live: common practice, no source. [Pa] and [K]. */
-    private static final double THINNEST = 50_000;
-
-    private static final double DENSEST = 110_000;
-    private static final double COLDEST = 243.15;
-    private static final double HOTTEST = 333.15;
+    /** Within the range of the same reading of a build. */
+    private static void believable(Fields fields, String key, Stated stated, Term term, String why, String mend) {
+        Believable range = term.believable();
+        if (!range.holds(stated.value().si())) {
+            FigurePrinter printer = new FigurePrinter(UnitSystem.METRIC_FIRST);
+            fields.refuse(
+                    key,
+                    stated.written(),
+                    why,
+                    printer.print(term.dimension(), range.least(), 0).first().text() + " to "
+                            + printer.print(term.dimension(), range.most(), 0)
+                                    .first()
+                                    .text(),
+                    mend);
+        }
+    }
 
     private Optional<Stated> stated(Fields fields, String key, Dimension dimension) {
         return fields.node(key).flatMap(n -> Fields.stated(n, fields.at(key), dimension, faults));

@@ -61,6 +61,34 @@ class DynoAnswerTest {
                 .orElseThrow();
     }
 
+    /** Two dynamometers differ by more than a header gives: the last session on another one leaves the baseline not repeated. */
+    @Test
+    void whatRanOnAnotherDynamometerIsHeldAgainstNothing() {
+        Answer answer = answer(changed(HEADER, "  - name: A2\n", "  - name: A2\n    dyno: the club's\n"));
+        DynoRuns runs = answer.runs().orElseThrow();
+        assertThat(runs.gains().get(0).verdict()).isEqualTo(DynoRuns.Verdict.BASELINE_NOT_REPEATED);
+        assertThat(answer.findings())
+                .anyMatch(f -> f.where().equals("session A2")
+                        && f.message().contains("the club's")
+                        && f.message().contains("own drum"));
+        assertThat(runs.runs())
+                .filteredOn(r -> r.session().equals("A2"))
+                .hasSize(5)
+                .allMatch(r -> !r.counts() && r.why().contains("another dynamometer"));
+    }
+
+    /** What the dynamometer showed has no doubt of its own in such a sheet: that of the air alone would be too little. */
+    @Test
+    void aFigureWithoutItsPlusMinusHasADoubtThatIsNotKnown() {
+        assertThat(runs(HEADER).runs())
+                .allMatch(r -> r.power().orElseThrow().figure().isUnknown());
+        DynoRuns told = runs(changed(HEADER, "{peak: 9.71 kW}", "{peak: 9.71 kW ± 0.05 kW}"));
+        assertThat(told.runs().stream()
+                        .filter(r -> !r.power().orElseThrow().figure().isUnknown()))
+                .hasSize(2)
+                .allMatch(r -> r.power().orElseThrow().figure().expanded() > 0.05e3);
+    }
+
     @Test
     void headerIsARealGainByTheFiguresOfTheScenario() {
         DynoRuns runs = runs(HEADER);

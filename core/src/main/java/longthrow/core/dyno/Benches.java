@@ -10,6 +10,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
+import longthrow.core.quantity.Stated;
 import longthrow.core.recording.Channel;
 import longthrow.core.recording.Recording;
 import longthrow.core.recording.Stretch;
@@ -141,7 +142,15 @@ final class Benches {
     // ---- figures
 
     private Optional<Measured> figure(BenchFigure figure) {
-        return Optional.ofNullable(bench.figures().get(figure)).map(s -> RunFigures.measured(s, figure.meaning()));
+        Optional<Stated> stated = Optional.ofNullable(bench.figures().get(figure));
+        if (stated.filter(s -> s.expandedDoubt().isEmpty()).isPresent()) {
+            defaults.add(new DefaultUsed(
+                    "bench." + figure.key(),
+                    "exact, for no ± is written: torque and power are less sure than their ± says; a gain hardly is,"
+                            + " since all runs share it",
+                    "no source: write it with its ±"));
+        }
+        return stated.map(s -> RunFigures.measured(s, figure.meaning()));
     }
 
     private Optional<DrumBench> drum() {

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -33,35 +34,30 @@ record CurveFigures(RunCurve curve) implements RunFigures {
 
     @Override
     public double torque(double speed) {
-        return between(speed, at -> at.torque().value());
+        return RunFigures.between(everySpeed(), i -> curve.at(i).torque().value(), speed);
     }
 
     @Override
     public double half(double speed) {
-        return between(speed, at -> at.wholeTorque().expanded());
+        return RunFigures.between(everySpeed(), i -> curve.at(i).wholeTorque().expanded(), speed);
     }
 
-    private double between(double speed, ToDoubleFunction<RunCurve.At> of) {
-        double slack = SAME * speed;
-        double[] reach = reach();
-        if (!(speed >= reach[0] - slack && speed <= reach[1] + slack)) {
-            return Double.NaN;
-        }
-        if (curve.size() == 1) {
-            return of.applyAsDouble(curve.at(0));
-        }
-        int i = 0;
-        while (i < curve.size() - 2 && speed > curve.at(i + 1).speed()) {
-            i++;
-        }
-        RunCurve.At low = curve.at(i);
-        RunCurve.At high = curve.at(i + 1);
-        double share = (speed - low.speed()) / (high.speed() - low.speed());
-        return of.applyAsDouble(low) * (1 - share) + of.applyAsDouble(high) * share;
+    private double[] everySpeed() {
+        return IntStream.range(0, curve.size())
+                .mapToDouble(i -> curve.at(i).speed())
+                .toArray();
     }
 
     /** 95 %, of what measures the fuel; common practice, no source. */
     private static final double FUEL_METER = 0.02;
+
+    /** What is taken of it, to be told. */
+    static DefaultUsed fuelMeter() {
+        return new DefaultUsed(
+                "runs.log",
+                "what measures the fuel is right to ± 2 % (95 %), all runs alike",
+                "common practice, no source");
+    }
 
     @Override
     public List<DynoRuns.Beside> beside() {
@@ -94,9 +90,6 @@ record CurveFigures(RunCurve curve) implements RunFigures {
         }
         return all;
     }
-
-    /** Two speeds are one within rounding. */
-    private static final double SAME = 1e-9;
 
     @Override
     public Optional<DynoRuns.Peak> peak(Dimension dimension) {

@@ -144,6 +144,17 @@ public final class Dyno {
             if (own.isEmpty() || session.check()) {
                 continue;
             }
+            if (isElsewhere(session)) {
+                findings.add(new Finding(
+                        Finding.Kind.WARNING,
+                        "session " + session.name(),
+                        "it ran on " + (dyno(session).isEmpty() ? "the sheet's own" : dyno(session)) + " and not on "
+                                + mainDyno()
+                                + ": two dynamometers differ by 5 to 15 % (common practice, no source), so nothing of the one is"
+                                + " held against the other",
+                        "run old and new setup on one dynamometer, the old one before and after"));
+                continue;
+            }
             Optional<AirCorrection> air = weather.factor(session.air(), sheet.standard());
             if (air.isEmpty() && sheet.standard().isPresent()) {
                 findings.add(new Finding(
@@ -161,6 +172,29 @@ public final class Dyno {
                     own.stream().map(r -> entered(r, grid, air)).toList()));
         }
         return sessions;
+    }
+
+    /** By its name; that of the bench where a session says none. */
+    private String dyno(DynoSheet.Session session) {
+        return session.dyno().isEmpty() ? sheet.bench().name() : session.dyno();
+    }
+
+    /** That of the first session that is compared. */
+    private String mainDyno() {
+        return sheet.sessions().stream()
+                .filter(s -> !s.check())
+                .findFirst()
+                .map(this::dyno)
+                .map(name -> name.isEmpty() ? "the sheet's own" : name)
+                .orElse("");
+    }
+
+    private boolean isElsewhere(DynoSheet.Session session) {
+        return sheet.sessions().stream()
+                .filter(s -> !s.check())
+                .findFirst()
+                .filter(first -> !dyno(first).equals(dyno(session)))
+                .isPresent();
     }
 
     private Run entered(Reading.Ran ran, GridOfRuns grid, Optional<AirCorrection> air) {
@@ -209,7 +243,7 @@ public final class Dyno {
     // ---- laid out
 
     /** Why a run does not count; empty where it does. */
-    private static String why(
+    private String why(
             Reading.Ran ran, List<Reading.Ran> told, List<Campaign.Dropped> dropped, List<Session> sessions) {
         Optional<String> rule = dropped.stream()
                 .filter(d -> d.session().equals(ran.session().name()) && d.run().equals(ran.name()))
@@ -226,6 +260,9 @@ public final class Dyno {
         }
         if (ran.figures().isEmpty()) {
             return ran.trouble();
+        }
+        if (isElsewhere(ran.session())) {
+            return "run on another dynamometer, " + dyno(ran.session());
         }
         if (!told.contains(ran)) {
             return "its figure is of another kind than those of the other runs";

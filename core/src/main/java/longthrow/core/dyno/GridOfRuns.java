@@ -38,7 +38,8 @@ final class GridOfRuns {
             all = shared(told, low, high);
         }
         List<Double> used = all.stream()
-                .filter(s -> Units.RPM.toSi(s) >= low * (1 - SAME) && Units.RPM.toSi(s) <= high * (1 + SAME))
+                .filter(s -> Units.RPM.toSi(s) >= low * (1 - RunFigures.SAME)
+                        && Units.RPM.toSi(s) <= high * (1 + RunFigures.SAME))
                 .toList();
         if (used.isEmpty() && !told.isEmpty()) {
             findings.add(new Finding(
@@ -49,9 +50,6 @@ final class GridOfRuns {
         }
         return used;
     }
-
-    /** Two speeds are one within rounding. */
-    private static final double SAME = 1e-9;
 
     /** From the lowest to the highest that any run reaches: a speed that one lacks is told, not hidden. */
     private static List<Double> shared(List<Reading.Ran> told, double from, double to) {

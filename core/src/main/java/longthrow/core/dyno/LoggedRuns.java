@@ -99,7 +99,12 @@ final class LoggedRuns {
                 say(remark, run);
             }
         }
-        reduced.curve().ifPresent(c -> place = c.taken().words());
+        reduced.curve().ifPresent(c -> {
+            place = c.taken().words();
+            if (c.fuelFlow().isPresent()) {
+                defaults.add(CurveFigures.fuelMeter());
+            }
+        });
         return new Reading.Ran(session, pull, name, reduced.curve().map(CurveFigures::new), pull.aside(), slipped, why);
     }
 

@@ -2,6 +2,7 @@ package longthrow.core.dyno;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -38,13 +39,47 @@ interface RunFigures {
         return new PeakAlone(figure);
     }
 
-    /** A figure with its typed ±. */
+    /** A figure as a dynamometer told it: with its typed ±, else of a doubt that is not known. */
+    static Measured told(Stated stated, String what) {
+        double value = stated.value().si();
+        return stated.expandedDoubt().isPresent()
+                ? measured(stated, what)
+                : Measured.of(
+                        value,
+                        List.of(Source.known(
+                                "dyno, no ± of " + what,
+                                Source.Kind.UNKNOWN,
+                                what + ", of which no ± is written",
+                                value)));
+    }
+
+    /** A figure with its typed ±, exact where there is none: then it has to be said. */
     static Measured measured(Stated stated, String what) {
         double half = stated.expandedDoubt().map(d -> d.si()).orElse(0.0);
         return half == 0
                 ? Measured.exact(stated.value().si())
                 : Measured.of(stated.value().si(), List.of(Source.at95("dyno " + what, Source.Kind.TYPED, what, half)));
     }
+
+    /** Straight between the nearest two of rising speeds; NaN outside of them. */
+    static double between(double[] speeds, IntToDoubleFunction of, double speed) {
+        double slack = SAME * speeds[speeds.length - 1];
+        if (!(speed >= speeds[0] - slack && speed <= speeds[speeds.length - 1] + slack)) {
+            return Double.NaN;
+        }
+        if (speeds.length == 1) {
+            return of.applyAsDouble(0);
+        }
+        int i = 0;
+        while (i < speeds.length - 2 && speed > speeds[i + 1]) {
+            i++;
+        }
+        double share = (speed - speeds[i]) / (speeds[i + 1] - speeds[i]);
+        return of.applyAsDouble(i) * (1 - share) + of.applyAsDouble(i + 1) * share;
+    }
+
+    /** Two speeds are one within rounding. */
+    double SAME = 1e-9;
 
     /** Highest power or torque alone. */
     record PeakAlone(Stated figure) implements RunFigures {
@@ -76,7 +111,8 @@ interface RunFigures {
         @Override
         public Optional<DynoRuns.Peak> peak(Dimension dimension) {
             return figure.value().dimension() == dimension
-                    ? Optional.of(new DynoRuns.Peak(measured(figure, "peak"), Double.NaN, Double.NaN, Double.NaN, ""))
+                    ? Optional.of(new DynoRuns.Peak(
+                            told(figure, "the dynamometer's figures"), Double.NaN, Double.NaN, Double.NaN, ""))
                     : Optional.empty();
         }
     }

@@ -16,7 +16,7 @@ final class TableFigures implements RunFigures {
         this.speeds = rows.stream().mapToDouble(r -> r.speed().si()).toArray();
         this.torques = new Measured[speeds.length];
         for (int i = 0; i < speeds.length; i++) {
-            Measured figure = RunFigures.measured(rows.get(i).figure(), "figure at a speed");
+            Measured figure = RunFigures.told(rows.get(i).figure(), "the dynamometer\'s figures");
             boolean isPower = rows.get(i).figure().value().dimension() == Dimension.POWER;
             torques[i] = isPower ? Times.of(figure, 1 / speeds[i]) : figure;
         }
@@ -39,32 +39,13 @@ final class TableFigures implements RunFigures {
 
     @Override
     public double torque(double speed) {
-        return between(speed, i -> torques[i].value());
+        return RunFigures.between(speeds, i -> torques[i].value(), speed);
     }
 
     @Override
     public double half(double speed) {
-        return between(speed, i -> torques[i].expanded());
+        return RunFigures.between(speeds, i -> torques[i].isUnknown() ? Double.NaN : torques[i].expanded(), speed);
     }
-
-    private double between(double speed, java.util.function.IntToDoubleFunction of) {
-        double slack = SAME * speeds[speeds.length - 1];
-        if (!(speed >= speeds[0] - slack && speed <= speeds[speeds.length - 1] + slack)) {
-            return Double.NaN;
-        }
-        int i = 0;
-        while (i < speeds.length - 2 && speed > speeds[i + 1]) {
-            i++;
-        }
-        if (speeds.length == 1) {
-            return of.applyAsDouble(0);
-        }
-        double share = (speed - speeds[i]) / (speeds[i + 1] - speeds[i]);
-        return of.applyAsDouble(i) * (1 - share) + of.applyAsDouble(i + 1) * share;
-    }
-
-    /** Two speeds are one within rounding. */
-    private static final double SAME = 1e-9;
 
     @Override
     public Optional<DynoRuns.Peak> peak(Dimension dimension) {

@@ -1,8 +1,8 @@
 /**
  * From what a bench wrote down of one run to the engine's torque by speed, with its doubt.
  *
- * <p>Start at {@link longthrow.core.reduce.DrumRun} (inertia drum), {@link longthrow.core.reduce.BrakeRun} (brake with arm and cell), {@link longthrow.core.reduce.TableRun} (a table kept by
- * hand) or {@link longthrow.core.reduce.RoadRun}: arrays of one run and what is known of the bench in, a {@link longthrow.core.reduce.Reduced} out, which is a {@link longthrow.core.reduce.RunCurve}
+ * <p>Start at {@link longthrow.core.reduce.DrumRun} (inertia drum), {@link longthrow.core.reduce.BrakeRun} (brake with arm and cell) or
+ * {@link longthrow.core.reduce.RoadRun}: arrays of one run and what is known of the bench in, a {@link longthrow.core.reduce.Reduced} out, which is a {@link longthrow.core.reduce.RunCurve}
  * and remarks, or remarks alone. Bad data never throws: it is told in words.
  *
  * <p>Two doubts are kept apart: what the run's own scatter leaves open ({@link longthrow.core.reduce.LocalFit}), and what the bench does to all of its runs alike, source by source

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
@@ -158,34 +157,6 @@ class BrakeRunTest {
         assertThat(BrakeRun.steady(rows, stretches.subList(0, 2), bench(Optional.empty()), Optional.empty())
                         .remarks())
                 .anyMatch(r -> r.text().contains("at least 3"));
-    }
-
-    @Test
-    void tableIsTakenAsItIs() {
-        List<TableRun.Line> lines = new ArrayList<>();
-        List<TableRun.Line> bare = new ArrayList<>();
-        for (double v = 250; v < 600; v += 50) {
-            lines.add(new TableRun.Line(v, torque(v) * v, OptionalDouble.of(0.2 * v)));
-            bare.add(new TableRun.Line(v, torque(v), OptionalDouble.empty()));
-        }
-        RunCurve curve = TableRun.reduce(
-                        lines, TableRun.Figure.POWER, typed("scale", 1, 0.01), RunCurve.Taken.CRANK, Optional.empty())
-                .curve()
-                .orElseThrow();
-        for (int i = 0; i < curve.size(); i++) {
-            RunCurve.At at = curve.at(i);
-            assertThat(at.torque().value()).isCloseTo(torque(at.speed()), within(1e-9)); // a parabola is a cubic
-            assertThat(at.torque().standardUncertainty())
-                    .isCloseTo(0.01 * at.torque().value(), within(1e-9));
-            assertThat(at.ownTorque()).isBetween(0.05, 0.2);
-        }
-        Reduced unsure = TableRun.reduce(bare, TableRun.Figure.TORQUE, ONE, RunCurve.Taken.CRANK, Optional.empty());
-        assertThat(unsure.curve().orElseThrow().at(3).wholeTorque().isUnknown()).isTrue();
-        assertThat(unsure.remarks()).anyMatch(r -> r.text().contains("tells a ±"));
-        bare.add(new TableRun.Line(0, 5, OptionalDouble.empty()));
-        assertThat(TableRun.reduce(bare, TableRun.Figure.TORQUE, ONE, RunCurve.Taken.CRANK, Optional.empty())
-                        .remarks())
-                .anyMatch(r -> r.text().contains("Line 8"));
     }
 
     private static final double MASS = 150;

@@ -59,9 +59,9 @@ public final class CycleChart {
                                 most(cycle, Place::volume).volume())
                         + ". The upper loop is compression, fire and expansion, the lower exhaust and intake.");
         Sketch s = new Sketch(svg, WIDTH, LOOP_HEIGHT);
-        upright(s, svg, pressures, "absolute pressure, " + pressures.unit(), TOP, bottom);
+        upright(s, pressures, "absolute pressure, " + pressures.unit(), TOP, bottom);
         for (Scale.Tick tick : volumes.ticks(0)) {
-            grid(svg, "M", tick.at(), TOP, "V", bottom);
+            s.grid("M", tick.at(), TOP, "V", bottom);
             s.words("quiet", tick.words(), tick.at(), bottom + 18, MIDDLE, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, bottom, "H", RIGHT);
@@ -126,10 +126,10 @@ public final class CycleChart {
                         + ", pressure behind the valve " + range(cycle, Place::exhaustPressure, units)
                         + ". Angles are from the top dead centre that fires.");
         Sketch s = new Sketch(svg, WIDTH, VALVES_HEIGHT);
-        upright(s, svg, lifts, "valve lift, " + lifts.unit(), TOP, lifted);
-        upright(s, svg, pressures, "absolute pressure outside the valve, " + pressures.unit(), from, bottom);
+        upright(s, lifts, "valve lift, " + lifts.unit(), TOP, lifted);
+        upright(s, pressures, "absolute pressure outside the valve, " + pressures.unit(), from, bottom);
         s.quiet("M", LEFT, lifted, "H", RIGHT, "M", LEFT, bottom, "H", RIGHT);
-        turns(s, svg, cycle, angles, lifted, from, bottom);
+        turns(s, cycle, angles, lifted, from, bottom);
         s.lit(line(cycle, p -> angles.at(p.angle()), p -> lifts.at(p.intakeLift())));
         broken(svg, line(cycle, p -> angles.at(p.angle()), p -> lifts.at(p.exhaustLift())));
         s.lit(line(cycle, p -> angles.at(p.angle()), p -> pressures.at(p.intakePressure())));
@@ -142,15 +142,14 @@ public final class CycleChart {
         return svg.finished();
     }
 
-    private static void turns(
-            Sketch s, Svg svg, List<Place> cycle, Scale angles, double lifted, double from, double bottom) {
+    private static void turns(Sketch s, List<Place> cycle, Scale angles, double lifted, double from, double bottom) {
         int first = (int) Math.round(Math.toDegrees(cycle.get(0).angle()));
         int last = (int) Math.round(Math.toDegrees(cycle.get(cycle.size() - 1).angle()));
         for (int degree = HALF_TURN * Math.floorDiv(first + HALF_TURN - 1, HALF_TURN);
                 degree <= last + 2;
                 degree += HALF_TURN) {
             double x = angles.at(Math.toRadians(degree));
-            grid(svg, "M", x, TOP, "V", lifted, "M", x, from, "V", bottom);
+            s.grid("M", x, TOP, "V", lifted, "M", x, from, "V", bottom);
             s.words(
                     "quiet",
                     degree + "°",
@@ -164,28 +163,13 @@ public final class CycleChart {
         }
     }
 
-    private static void upright(Sketch s, Svg svg, Scale scale, String words, double top, double bottom) {
+    private static void upright(Sketch s, Scale scale, String words, double top, double bottom) {
         s.words("quiet", words, 4, top - 12, START, Sketch.SMALL, true);
         for (Scale.Tick tick : scale.ticks(28)) {
-            grid(svg, "M", LEFT, tick.at(), "H", RIGHT);
+            s.grid("M", LEFT, tick.at(), "H", RIGHT);
             s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, top, "V", bottom);
-    }
-
-    private static void grid(Svg svg, Object... data) {
-        svg.add(
-                "path",
-                "class",
-                "grid",
-                "d",
-                Svg.path(data),
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "1",
-                "stroke-opacity",
-                "0.22");
     }
 
     private static void broken(Svg svg, Object... data) {

@@ -96,18 +96,7 @@ public final class PeaksChart {
                 Sketch.SMALL,
                 true);
         for (Scale.Tick tick : scale.ticks(28)) {
-            svg.add(
-                    "path",
-                    "class",
-                    "grid",
-                    "d",
-                    Svg.path("M", LEFT, tick.at(), "H", RIGHT),
-                    "stroke",
-                    "currentColor",
-                    "stroke-width",
-                    "1",
-                    "stroke-opacity",
-                    "0.22");
+            s.grid("M", LEFT, tick.at(), "H", RIGHT);
             s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, TOP, "V", BOTTOM, "H", RIGHT);
@@ -164,33 +153,21 @@ public final class PeaksChart {
                     .filter(Run::counts)
                     .toList();
             if (one.first().setup().equals(baseline) && !counting.isEmpty()) {
-                line.add(line.isEmpty() ? "M" : "L");
-                line.add((x(one.from()) + x(one.to())) / 2);
-                line.add(scale.at(
-                        counting.stream().mapToDouble(this::value).average().orElseThrow()));
+                Sketch.add(
+                        line,
+                        (x(one.from()) + x(one.to())) / 2,
+                        scale.at(counting.stream()
+                                .mapToDouble(this::value)
+                                .average()
+                                .orElseThrow()));
             }
         }
         if (line.size() == 3) { // one session alone: level
             line = new ArrayList<>(List.of("M", LEFT, line.get(2), "L", RIGHT, line.get(2)));
         }
         if (!line.isEmpty()) {
-            dashed(line.toArray());
+            s.dashed("6 4", line.toArray());
         }
-    }
-
-    private void dashed(Object... line) {
-        svg.add(
-                "path",
-                "class",
-                "mean",
-                "d",
-                Svg.path(line),
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "2.2",
-                "stroke-dasharray",
-                "6 4");
     }
 
     private void point(boolean counts, double x, double y) {
@@ -198,18 +175,7 @@ public final class PeaksChart {
             s.spot(x, y, SPOT);
             return;
         }
-        svg.add(
-                "path",
-                "class",
-                "open",
-                "d",
-                Svg.path(Sketch.box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT)),
-                "fill",
-                "Canvas",
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "1.6");
+        s.open(x, y, SPOT);
     }
 
     private void legend() {
@@ -217,7 +183,7 @@ public final class PeaksChart {
         s.words("quiet", "counts", 42, BOTTOM + 49, START, Sketch.SMALL, false);
         point(false, 130, BOTTOM + 45);
         s.words("quiet", "does not count", 142, BOTTOM + 49, START, Sketch.SMALL, false);
-        dashed("M", 4, BOTTOM + 66, "H", 34);
+        s.dashed("6 4", "M", 4, BOTTOM + 66, "H", 34);
         s.words(
                 "quiet",
                 "means of sessions with " + brief(baseline, 22) + ", joined",

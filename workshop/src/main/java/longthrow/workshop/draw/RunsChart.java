@@ -184,7 +184,7 @@ public final class RunsChart {
         for (DynoRuns.Run run : thin) {
             List<Object> line = new ArrayList<>();
             for (Point p : some(run.curve(), each)) {
-                add(line, speeds.at(p.speed()), scale.at(p.value()));
+                Sketch.add(line, speeds.at(p.speed()), scale.at(p.value()));
             }
             svg.add(
                     "path",
@@ -208,7 +208,7 @@ public final class RunsChart {
                     .toList();
             band(band, isBaseline(setups.get(i)) ? "other" : "band", "0.16");
             List<Object> line = new ArrayList<>();
-            points.forEach(p -> add(line, speeds.at(p.speed()), scale.at(p.value())));
+            points.forEach(p -> Sketch.add(line, speeds.at(p.speed()), scale.at(p.value())));
             mean(i, line.toArray());
         }
     }
@@ -225,27 +225,12 @@ public final class RunsChart {
     /** Solid for the change, dashed for the baseline; further setups have longer dashes, so that colour is never the only sign. */
     private void mean(int which, Object... line) {
         if (isBaseline(setups.get(which))) {
-            dashed("6 4", line);
+            s.dashed("6 4", line);
         } else if (which <= 1) {
             s.lit(line);
         } else {
-            dashed((6 * which) + " 3 2 3", line);
+            s.dashed((6 * which) + " 3 2 3", line);
         }
-    }
-
-    private void dashed(String dashes, Object... line) {
-        svg.add(
-                "path",
-                "class",
-                "mean",
-                "d",
-                Svg.path(line),
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "2.2",
-                "stroke-dasharray",
-                dashes);
     }
 
     private String standard() {
@@ -273,7 +258,7 @@ public final class RunsChart {
         s.quiet("M", LEFT, scale.at(0), "H", RIGHT);
         s.quiet("M", LEFT, scale.at(0) + 0.5, "H", RIGHT);
         List<Object> line = new ArrayList<>();
-        points.forEach(p -> add(line, speeds.at(p.speed()), scale.at(100 * p.gain())));
+        points.forEach(p -> Sketch.add(line, speeds.at(p.speed()), scale.at(100 * p.gain())));
         s.lit(line.toArray());
     }
 
@@ -294,18 +279,7 @@ public final class RunsChart {
     private void panel(String heading, Scale scale, double top, double base) {
         s.words("quiet", heading, 4, top - 12, START, Sketch.SMALL, true);
         for (Scale.Tick tick : scale.ticks(28)) {
-            svg.add(
-                    "path",
-                    "class",
-                    "grid",
-                    "d",
-                    Svg.path("M", LEFT, tick.at(), "H", RIGHT),
-                    "stroke",
-                    "currentColor",
-                    "stroke-width",
-                    "1",
-                    "stroke-opacity",
-                    "0.22");
+            s.grid("M", LEFT, tick.at(), "H", RIGHT);
             s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, top, "V", base);
@@ -316,33 +290,12 @@ public final class RunsChart {
             return;
         }
         List<Object> outline = new ArrayList<>();
-        edges.forEach(e -> add(outline, e.x(), e.high()));
+        edges.forEach(e -> Sketch.add(outline, e.x(), e.high()));
         List<Edge> back = new ArrayList<>(edges);
         Collections.reverse(back);
-        back.forEach(e -> add(outline, e.x(), e.low()));
+        back.forEach(e -> Sketch.add(outline, e.x(), e.low()));
         outline.add("Z");
-        svg.add(
-                "path",
-                "class",
-                kind,
-                "d",
-                Svg.path(outline.toArray()),
-                "fill",
-                "currentColor",
-                "fill-opacity",
-                opacity,
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "0.8",
-                "stroke-opacity",
-                "0.6");
-    }
-
-    private static void add(List<Object> path, double x, double y) {
-        path.add(path.isEmpty() ? "M" : "L");
-        path.add(x);
-        path.add(y);
+        s.band(kind, opacity, outline.toArray());
     }
 
     private void axis() {

@@ -178,6 +178,34 @@ class Sketch {
         return marks("lit", path(data), 2.6);
     }
 
+    /** A line across a picture at a tick of its scale. */
+    Sketch grid(Object... data) {
+        return marks("grid", path(data), 1, "stroke-opacity", "0.22");
+    }
+
+    /** What a band of doubt covers, by its outline. */
+    Sketch band(String kind, String opacity, Object... outline) {
+        return marks(
+                kind, path(outline), 0.8, "fill", "currentColor", "fill-opacity", opacity, "stroke-opacity", "0.6");
+    }
+
+    /** A curve in dashes, so that colour is never the only sign. */
+    Sketch dashed(String dashes, Object... data) {
+        return marks("mean", path(data), 2.2, "stroke-dasharray", dashes);
+    }
+
+    /** A square left open: a place that does not count as the filled spots do. */
+    Sketch open(double x, double y, double half) {
+        return marks("open", path(box(x - half, y - half, 2 * half, 2 * half)), 1.6, "fill", "Canvas");
+    }
+
+    /** One more point of a line. */
+    static void add(List<Object> line, double x, double y) {
+        line.add(line.isEmpty() ? "M" : "L");
+        line.add(x);
+        line.add(y);
+    }
+
     /** A filled spot: the place read. */
     Sketch spot(double x, double y, double radius) {
         svg.add("circle", "class", "lit", "cx", n(x), "cy", n(y), "r", n(radius), "fill", "currentColor");

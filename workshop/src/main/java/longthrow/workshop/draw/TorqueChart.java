@@ -226,18 +226,7 @@ public final class TorqueChart {
                 top);
         s.words("quiet", key + ", " + scale.unit(), 4, top - 12, START, Sketch.SMALL, true);
         for (Scale.Tick tick : scale.ticks(28)) {
-            svg.add(
-                    "path",
-                    "class",
-                    "grid",
-                    "d",
-                    Svg.path("M", LEFT, tick.at(), "H", RIGHT),
-                    "stroke",
-                    "currentColor",
-                    "stroke-width",
-                    "1",
-                    "stroke-opacity",
-                    "0.22");
+            s.grid("M", LEFT, tick.at(), "H", RIGHT);
             s.words("quiet", tick.words(), LEFT - 6, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         s.quiet("M", LEFT, top, "V", bottom);
@@ -281,29 +270,14 @@ public final class TorqueChart {
         List<Row> back = new ArrayList<>(rows);
         Collections.reverse(back);
         for (Row row : rows) {
-            add(band, speeds.at(row.speed()), scale.at(high(figure(row, key))));
-            add(line, speeds.at(row.speed()), scale.at(figure(row, key).value()));
+            Sketch.add(band, speeds.at(row.speed()), scale.at(high(figure(row, key))));
+            Sketch.add(line, speeds.at(row.speed()), scale.at(figure(row, key).value()));
         }
         for (Row row : back) {
-            add(band, speeds.at(row.speed()), scale.at(low(figure(row, key))));
+            Sketch.add(band, speeds.at(row.speed()), scale.at(low(figure(row, key))));
         }
         band.add("Z");
-        svg.add(
-                "path",
-                "class",
-                "band",
-                "d",
-                Svg.path(band.toArray()),
-                "fill",
-                "currentColor",
-                "fill-opacity",
-                "0.14",
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "0.8",
-                "stroke-opacity",
-                "0.6");
+        s.band("band", "0.14", band.toArray());
         if (rows.size() > 1) {
             s.lit(line.toArray());
         }
@@ -321,29 +295,12 @@ public final class TorqueChart {
         }
     }
 
-    private static void add(List<Object> path, double x, double y) {
-        path.add(path.isEmpty() ? "M" : "L");
-        path.add(x);
-        path.add(y);
-    }
-
     private void point(Standing standing, double x, double y) {
         if (standing == Standing.APPROVED) {
             s.spot(x, y, SPOT);
             return;
         }
-        svg.add(
-                "path",
-                "class",
-                "open",
-                "d",
-                Svg.path(Sketch.box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT)),
-                "fill",
-                "Canvas",
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "1.6");
+        s.open(x, y, SPOT);
     }
 
     private void axis() {
