@@ -72,15 +72,18 @@ final class RunsList {
 
     private void gain(DynoRuns.Gain gain) {
         gain.sentences().stream().skip(1).forEach(s -> page.paragraph(INDENT, s));
-        page.heading(
-                Ink.STRONG, gain.setup() + " against " + gain.baseline(), gain.of() + ", by each way of reckoning");
-        for (DynoRuns.Way way : all ? gain.others() : List.<DynoRuns.Way>of()) {
-            page.hanging(INDENT, Ink.STRONG, percent(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
+        String both = gain.setup() + " against " + gain.baseline();
+        if (all) {
+            page.heading(Ink.STRONG, both, gain.of() + ", by each way of reckoning");
+            for (DynoRuns.Way way : gain.others()) {
+                page.hanging(INDENT, Ink.STRONG, percent(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
+            }
         }
         if (!gain.points().isEmpty()) {
-            page.paragraph(
-                    INDENT,
-                    "At each speed, 95 % at that speed alone; in brackets the band that holds at every speed at once:");
+            page.heading(
+                    Ink.STRONG,
+                    both,
+                    "± 95 % at each speed alone; in brackets the band that holds at every speed at once");
             for (DynoRuns.GainPoint point : some(gain.points())) {
                 page.hanging(
                         2 * INDENT,
