@@ -3,6 +3,8 @@ package longthrow.core.answer;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 
@@ -10,8 +12,11 @@ import longthrow.core.quantity.Dimension;
  * What runs on a dynamometer came to: each run, the mean of each setup with its band, and what each change did.
  * @param standard  name of the standard that every figure is corrected to; empty where figures are as read
  * @param place     where torque and power are told: at the crank, the drum, the brake, the wheel
+ * @param bench     by what they were read, and its name where it has one
+ * @param engine    file with the build they belong to, as the sheet names it; empty where it names none
  * @param figure    of a curve or peak: torque or power
  * @param sentences what it comes to, in plain words, the most important first
+ * @param sessions  in their order
  * @param runs      in their order
  * @param setups    mean curves, the baseline first; empty where runs are peaks alone
  * @param gains     one for each change, in the order in which they first came
@@ -21,8 +26,11 @@ import longthrow.core.quantity.Dimension;
 public record DynoRuns(
         String standard,
         String place,
+        String bench,
+        String engine,
         Dimension figure,
         List<String> sentences,
+        List<Session> sessions,
         List<Run> runs,
         List<Setup> setups,
         List<Gain> gains,
@@ -30,11 +38,36 @@ public record DynoRuns(
         List<String> cautions) {
     public DynoRuns {
         sentences = List.copyOf(sentences);
+        sessions = List.copyOf(sessions);
         runs = List.copyOf(runs);
         setups = List.copyOf(setups);
         gains = List.copyOf(gains);
         logs = List.copyOf(logs);
         cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * Runs one after the other with nothing changed between them.
+     * @param name   each once
+     * @param setup  what was on the engine; of a check the reference engine
+     * @param date   as its owner wrote it; empty where not said
+     * @param who    ran it; empty where not said
+     * @param dyno   by its name; empty where it has none
+     * @param check  whether it ran a reference engine to see the dynamometer's level
+     * @param factor of the weather's correction, by the session's own air; empty where nothing is corrected by it
+     */
+    public record Session(
+            String name, String setup, String date, String who, String dyno, boolean check, Optional<Measured> factor) {
+        /** What is known of it besides its name and its air, for people. */
+        public String words() {
+            return Stream.of(
+                            (check ? "reference engine " : "") + setup,
+                            date,
+                            who.isEmpty() ? "" : "run by " + who,
+                            dyno.isEmpty() ? "" : "on " + dyno)
+                    .filter(said -> !said.isEmpty())
+                    .collect(Collectors.joining(", "));
+        }
     }
 
     /**

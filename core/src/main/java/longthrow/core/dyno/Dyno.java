@@ -95,8 +95,11 @@ public final class Dyno {
         DynoRuns runs = new DynoRuns(
                 standard(),
                 reading.place(),
+                bench(),
+                sheet.engine().orElse(""),
                 figure,
                 sentences,
+                sheet.sessions().stream().map(this::session).toList(),
                 ran.stream()
                         .map(r -> run(r, grid, why(r, told, dropped, sessions)))
                         .toList(),
@@ -121,6 +124,22 @@ public final class Dyno {
 
     private String standard() {
         return sheet.standard().map(s -> s.label()).orElse("");
+    }
+
+    private String bench() {
+        DynoSheet.Bench bench = sheet.bench();
+        return bench.kind().meaning() + (bench.name().isEmpty() ? "" : ", " + bench.name());
+    }
+
+    private DynoRuns.Session session(DynoSheet.Session session) {
+        return new DynoRuns.Session(
+                session.name(),
+                session.setup(),
+                session.date(),
+                session.who(),
+                dyno(session),
+                session.check(),
+                weather.factor(session.air(), sheet.standard()).map(AirCorrection::factor));
     }
 
     private String nothingHeld(List<Reading.Ran> told, List<Session> sessions) {

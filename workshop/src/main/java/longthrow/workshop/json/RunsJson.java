@@ -10,6 +10,19 @@ final class RunsJson {
             .number("value", "in N m, W, or the unit that stands beside", DynoRuns.Point::value)
             .numberOrNull("half", "95 % half-width; null where it is not known", DynoRuns.Point::half);
 
+    private static final JsonShape<DynoRuns.Session> SESSION = new JsonShape<DynoRuns.Session>()
+            .text("name", "each once", DynoRuns.Session::name)
+            .text("setup", "what was on the engine; of a check the reference engine", DynoRuns.Session::setup)
+            .text("date", "as its owner wrote it; empty where not said", DynoRuns.Session::date)
+            .text("who", "ran it; empty where not said", DynoRuns.Session::who)
+            .text("dyno", "on which dynamometer; empty where it has no name", DynoRuns.Session::dyno)
+            .truth("check", "whether it ran a reference engine to see the dynamometer's level", DynoRuns.Session::check)
+            .list(
+                    "factor",
+                    "of the weather's correction by the session's air, one; empty where it corrects nothing",
+                    AnswerJson.DOUBTED,
+                    s -> s.factor().stream().toList());
+
     private static final JsonShape<DynoRuns.Peak> PEAK = AnswerJson.doubted(new JsonShape<>(), DynoRuns.Peak::figure)
             .numberOrNull("speed", "of the crank, in rad/s; null where it is not known", DynoRuns.Peak::speed)
             .numberOrNull(
@@ -109,12 +122,15 @@ final class RunsJson {
     static final JsonShape<DynoRuns> RUNS = new JsonShape<DynoRuns>()
             .text("standard", "that every figure is corrected to; empty where figures are as read", DynoRuns::standard)
             .text("place", "where torque and power are told", DynoRuns::place)
+            .text("bench", "by what they were read, and its name where it has one", DynoRuns::bench)
+            .text("engine", "file with the build they belong to; empty where none is named", DynoRuns::engine)
             .word(
                     "figure",
                     "what runs tell",
                     Arrays.asList("torque", "power"),
                     r -> r.figure().plainName())
             .texts("sentences", "what it comes to, the most important first", DynoRuns::sentences)
+            .list("sessions", "in their order", SESSION, DynoRuns::sessions)
             .list("runs", "in their order", RUN, DynoRuns::runs)
             .list(
                     "setups",

@@ -48,6 +48,7 @@ final class RunsList {
         page.heading(Ink.STRONG, "WAS IT REAL", by(runs));
         runs.sentences().forEach(s -> page.paragraph(INDENT, s.endsWith(".") ? s : s + "."));
         runs.gains().forEach(this::gain);
+        sessions(runs);
         page.heading(Ink.STRONG, "RUNS", by(runs) + "; " + runs.place());
         runs.runs().forEach(this::run);
         runs.setups().forEach(s -> setup(s, runs));
@@ -68,6 +69,22 @@ final class RunsList {
 
     private static String by(DynoRuns runs) {
         return runs.standard().isEmpty() ? "as read, not corrected for weather" : "corrected to " + runs.standard();
+    }
+
+    private void sessions(DynoRuns runs) {
+        page.heading(
+                Ink.STRONG,
+                "SESSIONS",
+                runs.bench() + (runs.engine().isEmpty() ? "" : "; of the build in " + runs.engine()));
+        for (DynoRuns.Session session : runs.sessions()) {
+            StringBuilder said = new StringBuilder(session.words());
+            session.factor()
+                    .ifPresent(f -> said.append(", its air: times ")
+                            .append(printer.print(Dimension.RATIO, f.value(), f.expanded())
+                                    .first()
+                                    .text()));
+            page.hanging(INDENT, Ink.STRONG, session.name() + ":", Ink.PLAIN, said.toString());
+        }
     }
 
     private void gain(DynoRuns.Gain gain) {

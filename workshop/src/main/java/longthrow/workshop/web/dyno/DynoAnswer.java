@@ -40,6 +40,8 @@ import longthrow.workshop.web.BothUnits;
  * @param warnings  to act on
  * @param sentences what it comes to
  * @param pictures  of each change, or of all
+ * @param bench     by what they were read, and the build they belong to where one is named
+ * @param sessions  in their order
  * @param runs      in their order
  * @param logs      of loggers
  * @param taken     for granted and not read
@@ -60,6 +62,8 @@ public record DynoAnswer(
         List<String> warnings,
         List<String> sentences,
         List<Picture> pictures,
+        String bench,
+        List<Sat> sessions,
         List<Line> runs,
         List<Log> logs,
         List<String> taken,
@@ -78,11 +82,20 @@ public record DynoAnswer(
         warnings = List.copyOf(warnings);
         sentences = List.copyOf(sentences);
         pictures = List.copyOf(pictures);
+        sessions = List.copyOf(sessions);
         runs = List.copyOf(runs);
         logs = List.copyOf(logs);
         taken = List.copyOf(taken);
         remarks = List.copyOf(remarks);
     }
+
+    /**
+     * One session.
+     * @param name  each once
+     * @param words what is known of it
+     * @param air   factor of its air; empty where it corrects nothing
+     */
+    public record Sat(String name, String words, Optional<BothUnits> air) {}
 
     /**
      * One change.
@@ -167,6 +180,8 @@ public record DynoAnswer(
                 List.of(),
                 List.of(),
                 List.of(),
+                "",
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
@@ -194,6 +209,8 @@ public record DynoAnswer(
                 said(answer, Finding.Kind.WARNING),
                 runs.sentences(),
                 pictures(runs, sheet, answer),
+                runs.bench() + (runs.engine().isEmpty() ? "" : "; of the build in " + runs.engine()),
+                sat(runs, new FigurePrinter(answer.units())),
                 lines(runs, sheet, new FigurePrinter(answer.units())),
                 runs.logs().stream().map(DynoAnswer::log).toList(),
                 taken(answer.defaults()),
@@ -273,6 +290,12 @@ public record DynoAnswer(
     }
 
     // ---- runs
+
+    private static List<Sat> sat(DynoRuns runs, FigurePrinter printer) {
+        return runs.sessions().stream()
+                .map(s -> new Sat(s.name(), s.words(), s.factor().map(f -> BothUnits.of(printer, Dimension.RATIO, f))))
+                .toList();
+    }
 
     private static List<Line> lines(DynoRuns runs, DynoSheet sheet, FigurePrinter printer) {
         List<Line> lines = new ArrayList<>();
