@@ -143,7 +143,7 @@ final class LoggedRuns {
             for (RowFault fault : file.faults) {
                 int count = counts.merge(fault.kind(), 1, Integer::sum);
                 if (count <= MOST_TOLD) {
-                    listed.add(told(recording, fault, file.keeps));
+                    listed.add(fault.told(recording, file.keeps));
                 }
             }
             counts.forEach((kind, count) -> {
@@ -153,16 +153,6 @@ final class LoggedRuns {
             });
         });
         return new DynoRuns.Log(log.file(), log.rows(), log.kept(), log.columns(), listed);
-    }
-
-    private static String told(Recording recording, RowFault fault, Set<FaultKind> keeps) {
-        int first = recording.lines().lineOf(fault.from());
-        int last = recording.lines().lineOf(fault.to());
-        String what = !fault.kind().setsAside()
-                ? ""
-                : keeps.contains(fault.kind()) ? " (kept, by its owner's word)" : " (set aside)";
-        return (first == last ? "line " + first : "lines " + first + " to " + last) + ": "
-                + fault.kind().label() + what + ": " + fault.why() + "; " + fault.rule();
     }
 
     private Clean clean(DynoSheet.Log log) {

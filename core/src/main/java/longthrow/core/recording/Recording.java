@@ -1,5 +1,7 @@
 package longthrow.core.recording;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -37,6 +39,30 @@ public final class Recording {
         public boolean isUsable() {
             return channel != Channel.UNKNOWN && unit.isPresent() && sureness != Sureness.OPEN;
         }
+
+        /** A value of it [coherent SI, or as written where the unit is not known] in words, in the unit of the file, to five digits. */
+        public String told(double si) {
+            return words(unit.map(u -> u.fromSi(si)).orElse(si), unit);
+        }
+
+        /** The same of what lies between two values, in which the offset of a scale of temperature has no part. */
+        public String toldDifference(double si) {
+            Optional<Unit> between = unit.map(Unit::ofDifference);
+            return words(between.map(u -> u.fromSi(si)).orElse(si), between);
+        }
+
+        private static String words(double figure, Optional<Unit> unit) {
+            if (!Double.isFinite(figure)) {
+                return "no figure";
+            }
+            BigDecimal number =
+                    BigDecimal.valueOf(figure).round(new MathContext(DIGITS)).stripTrailingZeros();
+            String symbol = unit.map(Unit::symbol).orElse("");
+            return number.toPlainString() + (symbol.isEmpty() ? "" : " " + symbol);
+        }
+
+        /** Of a figure that is told in words; layout. */
+        private static final int DIGITS = 5;
     }
 
     /**

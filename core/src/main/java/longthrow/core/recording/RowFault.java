@@ -1,5 +1,7 @@
 package longthrow.core.recording;
 
+import java.util.Set;
+
 /**
  * Something wrong with rows: found, said, and left to the owner.
  * @param kind   what
@@ -14,5 +16,19 @@ public record RowFault(FaultKind kind, int column, int from, int to, String why,
         if (from < 0 || to < from) {
             throw new IllegalArgumentException("rows from " + from + " to " + to + "; they run from 0 upwards");
         }
+    }
+
+    /**
+     * In words, with the lines of the file.
+     * @param recording that it is of
+     * @param keeps     kinds whose rows their owner keeps all the same
+     */
+    public String told(Recording recording, Set<FaultKind> keeps) {
+        int first = recording.lines().lineOf(from);
+        int last = recording.lines().lineOf(to);
+        String header = recording.columns().get(column).header();
+        String what = !kind.setsAside() ? "" : keeps.contains(kind) ? " (kept, by its owner's word)" : " (set aside)";
+        return (first == last ? "line " + first : "lines " + first + " to " + last)
+                + (header.isEmpty() ? "" : ", " + header) + ": " + kind.label() + what + ": " + why + "; " + rule;
     }
 }

@@ -248,8 +248,8 @@ public final class RowFaults {
                         c,
                         row,
                         zeros - 1,
-                        String.format(Locale.ROOT, "zero between %.6g and %.6g", before, x[zeros]),
-                        "from zero further than " + limitWords(limit));
+                        "zero between " + figure(c, before) + " and " + figure(c, x[zeros]),
+                        "from zero further than " + limitWords(c, limit));
                 row = zeros;
                 continue;
             }
@@ -261,8 +261,8 @@ public final class RowFaults {
                             c,
                             row,
                             to,
-                            String.format(Locale.ROOT, "jumps by %.6g and back", x[row] - before),
-                            "further than " + limitWords(limit) + ", and back to half of it within " + SPIKE_ROWS
+                            "jumps by " + difference(c, x[row] - before) + " and back",
+                            "further than " + limitWords(c, limit) + ", and back to half of it within " + SPIKE_ROWS
                                     + " rows");
                     row = to + 1;
                     break;
@@ -271,9 +271,23 @@ public final class RowFaults {
         }
     }
 
-    private static String limitWords(double limit) {
+    private String limitWords(int c, double limit) {
         return String.format(
-                Locale.ROOT, "%.6g [SI]: %.0f usual steps or %.0f of the least", limit, JUMP, JUMP_IN_LEAST_STEPS);
+                Locale.ROOT,
+                "%s: %.0f usual steps or %.0f of the least",
+                difference(c, limit),
+                JUMP,
+                JUMP_IN_LEAST_STEPS);
+    }
+
+    /** A value of a column in the unit that the file gives it in. */
+    private String figure(int c, double si) {
+        return recording.columns().get(c).told(si);
+    }
+
+    /** Between two values of a column, in the same unit; of temperatures without the offset of their scale. */
+    private String difference(int c, double si) {
+        return recording.columns().get(c).toldDifference(si);
     }
 
     private void stuck(int c, double[] x, int least, BitSet gone) {
@@ -289,7 +303,7 @@ public final class RowFaults {
                         c,
                         from,
                         row - 1,
-                        "stands still for " + (row - from) + " rows",
+                        "stands at " + figure(c, x[from]) + " for " + (row - from) + " rows",
                         least + " equal figures are rarer than once in " + Math.round(1 / CHANCE));
             }
             from = row;

@@ -175,4 +175,28 @@ class RowFaultsTest {
         assertThat(Channel.answeringTo("MotorDrehzahl")).contains(Channel.ENGINE_SPEED);
         assertThat(LoggedUnits.find(Channel.ENGINE_SPEED.dimension(), "U/min")).contains(Units.RPM);
     }
+
+    /** A head at 80 to 95 °C that reads 300 °C once: what jumps is told in the unit of the file, and a difference without the offset of its scale. */
+    @Test
+    void whatIsWrongIsToldInTheUnitOfTheFile() {
+        SplittableRandom random = new SplittableRandom(5);
+        double[] head = rows(i -> 353.15 + 15.0 * i / ROWS + 0.01 * random.nextInt(9));
+        double before = head[699];
+        head[700] = 573.15;
+        Recording recording = new Recording(
+                List.of(column(Channel.TIME, Units.SECOND), column(Channel.HEAD_TEMPERATURE, Units.CELSIUS)),
+                new double[][] {time(), head},
+                RowLines.from(2, ROWS));
+        List<RowFault> faults = RowFaults.of(recording);
+        assertThat(faults).hasSize(1);
+        assertThat(faults.get(0).why())
+                .isEqualTo("jumps by "
+                        + new java.math.BigDecimal(573.15 - before)
+                                .round(new java.math.MathContext(5))
+                                .toPlainString()
+                        + " °C and back");
+        assertThat(faults.get(0).rule()).matches("further than 0\\.\\d+ °C: 10 usual steps or 6 of the least, .*");
+        assertThat(recording.columns().get(1).told(573.15)).isEqualTo("300 °C");
+        assertThat(recording.columns().get(1).told(Double.NaN)).isEqualTo("no figure");
+    }
 }
