@@ -103,7 +103,8 @@ final class Serving implements AutoCloseable {
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
         Torques torques = new Torques(bench, loaded, PowerRunner::onAll);
-        Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques);
+        Dynos dynos = new Dynos(bench);
+        Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques, dynos);
         Optional<Server> server = Optional.empty();
         boolean serving = false;
         try {
@@ -121,7 +122,7 @@ final class Serving implements AutoCloseable {
                             new LifeRoutes(bench, catalogues, loaded),
                             new PowerRoutes(bench, catalogues, torques),
                             new ShakeRoutes(bench, catalogues, loaded),
-                            new DynoRoutes(bench, new Dynos(bench)),
+                            new DynoRoutes(bench, dynos),
                             ahead,
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);

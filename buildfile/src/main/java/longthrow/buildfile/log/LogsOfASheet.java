@@ -26,6 +26,7 @@ public final class LogsOfASheet implements Logs {
 
     private final Function<String, Optional<LogSource>> files;
     private final int threads;
+    private final Function<String, Optional<Confirmed>> confirmed;
     private final Map<String, LogTold> remembered = new HashMap<>();
     private final Map<DynoSheet.Log, Logged> known = new HashMap<>();
 
@@ -35,9 +36,23 @@ public final class LogsOfASheet implements Logs {
      * @param threads that may read one file
      */
     public LogsOfASheet(DynoSheet sheet, Function<String, Optional<LogSource>> files, int threads) {
+        this(Optional.of(sheet), files, threads, fingerprint -> Optional.empty());
+    }
+
+    /**
+     * The same where something was said of layouts before.
+     * @param sheet     empty for logs that no sheet names
+     * @param confirmed what was, by the layout's fingerprint; what the sheet itself says goes before it
+     */
+    public LogsOfASheet(
+            Optional<DynoSheet> sheet,
+            Function<String, Optional<LogSource>> files,
+            int threads,
+            Function<String, Optional<Confirmed>> confirmed) {
         this.files = files;
         this.threads = threads;
-        for (DynoSheet.Session session : sheet.sessions()) {
+        this.confirmed = confirmed;
+        for (DynoSheet.Session session : sheet.map(DynoSheet::sessions).orElse(List.of())) {
             for (DynoSheet.Pull pull : session.pulls()) {
                 if (pull.evidence() instanceof DynoSheet.Log log
                         && (!log.columns().isEmpty() || log.rate().isPresent())) {
@@ -46,6 +61,13 @@ public final class LogsOfASheet implements Logs {
             }
         }
     }
+
+    /**
+     * What an owner said of a layout when he saw another log of it.
+     * @param told  what
+     * @param words when and for which log, as they are told beside it
+     */
+    public record Confirmed(LogTold told, String words) {}
 
     private void remember(DynoSheet.Log log) {
         files.apply(log.file())
@@ -78,14 +100,19 @@ public final class LogsOfASheet implements Logs {
         }
         Optional<LogTold> told = said.told.or(
                 () -> Optional.ofNullable(remembered.get(file.layout().fingerprint())));
+        Optional<Confirmed> before = told.isPresent()
+                ? Optional.empty()
+                : confirmed.apply(file.layout().fingerprint());
+        told = told.or(() -> before.map(Confirmed::told));
+        String note = before.map(c -> "columns taken " + c.words()).orElse("");
         if (told.isPresent()) {
             LogOpened again = LogFile.open(source.get(), told.get());
             if (again instanceof LogRefusal refusal) {
                 return refused(log, refusal);
             }
-            return read(log, (LogFile) again);
+            return read(log, (LogFile) again, note);
         }
-        return read(log, file);
+        return read(log, file, note);
     }
 
     private static Logged refused(DynoSheet.Log log, LogRefusal refusal) {
@@ -94,13 +121,13 @@ public final class LogsOfASheet implements Logs {
                 log.file() + ": " + refusal.found() + "; allowed: " + refusal.allowed() + "; mend: " + refusal.mend());
     }
 
-    private Logged read(DynoSheet.Log log, LogFile file) {
+    private Logged read(DynoSheet.Log log, LogFile file, String note) {
         LogFile.Outcome outcome = file.read(threads);
         if (outcome instanceof LogFile.Refused refused) {
             return refused(log, refused.refusal());
         }
         LogRead read = ((LogFile.Done) outcome).read();
-        return new Logged(Optional.of(read.recording()), laidOut(log, read), "");
+        return new Logged(Optional.of(read.recording()), laidOut(log, read, note), "");
     }
 
     // ---- what the owner says
@@ -172,7 +199,7 @@ public final class LogsOfASheet implements Logs {
 
     // ---- laid out
 
-    private static DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read) {
+    private static DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read, String note) {
         Recording recording = read.recording();
         List<DynoRuns.Column> columns = new ArrayList<>();
         for (int i = 0; i < recording.columns().size(); i++) {
@@ -184,6 +211,9 @@ public final class LogsOfASheet implements Logs {
                     column.sureness().name().toLowerCase(Locale.ROOT) + ": " + column.why()));
         }
         List<String> listed = new ArrayList<>(read.notes());
+        if (!note.isEmpty()) {
+            listed.add(0, note);
+        }
         read.layout().questions().forEach(q -> listed.add("asked: " + q.text()));
         ListedLines lines = read.listed();
         int told = 0;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
@@ -40,6 +41,14 @@ public final class Dyno {
     private Dyno(DynoSheet sheet, Logs logs) {
         this.sheet = sheet;
         this.logs = logs;
+    }
+
+    /** What to mind before an engine is run on any bench, for where it is not known yet which. */
+    public static List<String> cautions() {
+        return Stream.of(BenchKind.INERTIA_DRUM, BenchKind.ROAD)
+                .flatMap(kind -> DynoCautions.of(kind).stream())
+                .distinct()
+                .toList();
     }
 
     /**

@@ -51,6 +51,20 @@ final class Scale {
         return new Scale(unit, unit.fromSi(low), unit.fromSi(high), from, to, false, 0);
     }
 
+    /** Evenly from one figure to another [in the unit], as they are. */
+    static Scale plain(Unit unit, double low, double high, double from, double to) {
+        return new Scale(unit, low, high, from, to, false, 0);
+    }
+
+    /** Evenly over round figures that hold both [in the unit]. */
+    static Scale held(Unit unit, double low, double high, double from, double to) {
+        double most = high > low ? high : low + 1;
+        double step = step(most - low, from, to);
+        double bottom = step * Math.floor(low / step + 1e-9);
+        double top = Math.max(step * Math.ceil(most / step - 1e-9), bottom + step);
+        return new Scale(unit, bottom, top, from, to, false, step);
+    }
+
     /** Evenly over round figures that hold both [coherent SI] and nothing at all. */
     static Scale round(Dimension dimension, UnitSystem units, double low, double high, double from, double to) {
         return held(dimension, units, Math.min(0, low), Math.max(0, high), from, to);
@@ -59,12 +73,7 @@ final class Scale {
     /** Evenly over round figures that hold both [coherent SI]. */
     static Scale held(Dimension dimension, UnitSystem units, double low, double high, double from, double to) {
         Unit unit = unit(dimension, units, Math.max(Math.abs(low), Math.abs(high)));
-        double least = unit.fromSi(low);
-        double most = unit.fromSi(high) > least ? unit.fromSi(high) : least + 1;
-        double step = step(most - least, from, to);
-        double bottom = step * Math.floor(least / step + 1e-9);
-        double top = Math.max(step * Math.ceil(most / step - 1e-9), bottom + step);
-        return new Scale(unit, bottom, top, from, to, false, step);
+        return held(unit, unit.fromSi(low), unit.fromSi(high), from, to);
     }
 
     /** By the logarithm, a little past both [coherent SI], which are above 0. */

@@ -4,7 +4,9 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 
 /**
@@ -246,6 +248,18 @@ public final class Store implements AutoCloseable {
                         .bind("key", key)
                         .mapTo(String.class)
                         .findOne());
+    }
+
+    /** What was last kept under each key that begins so, in the order of the keys. */
+    public Map<String, String> settings(String beginning) {
+        return access.read("read settings '" + beginning + "…'", handle -> {
+            Map<String, String> found = new TreeMap<>();
+            handle.createQuery("SELECT key, value FROM setting WHERE substr(key, 1, length(:beginning)) = :beginning")
+                    .bind("beginning", beginning)
+                    .map((row, context) -> Map.entry(row.getString(1), row.getString(2)))
+                    .forEach(one -> found.put(one.getKey(), one.getValue()));
+            return found;
+        });
     }
 
     /** Keeps a small value under a key. */

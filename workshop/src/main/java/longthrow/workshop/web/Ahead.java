@@ -24,7 +24,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What touches, what lets go first, where it shakes and whether torque can be told, worked out beside the requests for a build that is shown, so that rail and list know it though nobody opened
+ * What touches, what lets go first, where it shakes, whether torque can be told and what runs with logs come to, worked out beside the requests for a build that is shown, so that rail and list know it though nobody opened
  * those pages. One question at a time, the build shown last first, of its newest revision alone, and only while nobody asks for anything and a processor is free.
  */
 public final class Ahead implements Routes, AutoCloseable {
@@ -38,18 +38,26 @@ public final class Ahead implements Routes, AutoCloseable {
     private final Clearances clearances;
     private final Loaded loaded;
     private final Torques torques;
+    private final Dynos dynos;
     private final Map<BuildId, Integer> waiting = new LinkedHashMap<>(); // revision that was shown
     private boolean isAtWork;
     private final ScheduledExecutorService worker =
             new ScheduledThreadPoolExecutor(1, Ahead::beside, new ThreadPoolExecutor.DiscardPolicy());
 
     /** Nothing waits yet. */
-    public Ahead(Workbench bench, Catalogues catalogues, Clearances clearances, Loaded loaded, Torques torques) {
+    public Ahead(
+            Workbench bench,
+            Catalogues catalogues,
+            Clearances clearances,
+            Loaded loaded,
+            Torques torques,
+            Dynos dynos) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.clearances = clearances;
         this.loaded = loaded;
         this.torques = torques;
+        this.dynos = dynos;
     }
 
     private static Thread beside(Runnable task) {
@@ -143,14 +151,14 @@ public final class Ahead implements Routes, AutoCloseable {
     private boolean workedOne(BuildId id) {
         String text = bench.store().latest(id).text();
         if (bench.desk().read(text).build().isEmpty()) {
-            return false;
+            return dynos.workAhead(id); // runs are not asked of the build
         }
         List<CatalogueEntry> active = catalogues.active();
         Set<Rail.Question> open = bench.unanswered(text, active);
         Predicate<Rail.Question> isOpen = open::contains;
         Optional<Rail.Question> first = Workbench.MOVING.stream().filter(isOpen).findFirst();
         first.ifPresent(question -> ask(question, text, active));
-        return first.isPresent();
+        return first.isPresent() || dynos.workAhead(id);
     }
 
     private void ask(Rail.Question question, String text, List<CatalogueEntry> active) {

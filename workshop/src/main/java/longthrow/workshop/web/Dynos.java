@@ -6,6 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.buildfile.DynoSheetFile;
 import longthrow.buildfile.ReadDynoSheet;
@@ -17,6 +21,8 @@ import longthrow.core.dyno.DynoSheet;
 import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.store.StoredFile;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Sheets of runs and loggers' files that are attached to builds, and what they come to: each worked out once for a sheet and the files that it names, of late. The
@@ -29,17 +35,30 @@ public final class Dynos {
     /** Answers hold curves, not rows; our own choice. */
     private static final int MOST_REMEMBERED = 32;
 
+    /** Sheets of which the rail's mark is remembered; our own choice. */
+    private static final int MOST_STATES = 4096;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Dynos.class);
+
     private final Workbench bench;
+    private final Layouts layouts;
+    private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>(); // outlives the answers, which are large
     private final Lately<StoredFile, ReadDynoSheet> sheets = new Lately<>(MOST_REMEMBERED, this::read);
     private final Lately<Asked, Answer> answers = new Lately<>(MOST_REMEMBERED, this::answer);
     private final Turns turns = new Turns(1);
 
     /** All that an answer hangs on. */
-    private record Asked(StoredFile sheet, List<StoredFile> logs) {}
+    private record Asked(StoredFile sheet, List<StoredFile> logs, Map<String, Layouts.Layout> layouts) {
+        private Asked {
+            logs = List.copyOf(logs);
+            layouts = logs.isEmpty() ? Map.of() : Map.copyOf(layouts); // without logs nothing hangs on them
+        }
+    }
 
     /** None worked out yet; from now on the rail says how far runs are answered. */
     public Dynos(Workbench bench) {
         this.bench = bench;
+        this.layouts = new Layouts(bench);
         bench.whenAskedOfRuns(this::state);
     }
 
@@ -90,6 +109,56 @@ public final class Dynos {
         return new Attached(sheetFiles, others);
     }
 
+    /** What was kept under a name, the newest first; each content once. */
+    public List<StoredFile> versions(BuildId build, String name) {
+        List<StoredFile> versions = new ArrayList<>();
+        for (StoredFile file : bench.store().files(build)) {
+            if (file.name().equals(name)) {
+                versions.removeIf(one -> one.sha256().equals(file.sha256()));
+                versions.add(0, file);
+            }
+        }
+        return versions;
+    }
+
+    /** Files that are no sheets and that no sheet names; a sheet that cannot be read names nothing, and then nothing is said. */
+    public List<StoredFile> unnamed(Attached attached) {
+        List<DynoSheet> readable = attached.sheets().stream()
+                .flatMap(file -> sheet(file).sheet().stream())
+                .toList();
+        if (readable.size() < attached.sheets().size() || readable.isEmpty()) {
+            return List.of();
+        }
+        Set<StoredFile> named = readable.stream()
+                .flatMap(sheet -> logs(sheet, attached).stream())
+                .collect(Collectors.toSet());
+        return attached.others().stream().filter(file -> !named.contains(file)).toList();
+    }
+
+    /** What the owner said of layouts of logs. */
+    public Layouts layouts() {
+        return layouts;
+    }
+
+    /**
+     * A sheet's logs, none of them read yet.
+     * @param sheet empty for a log that no sheet names
+     * @param known layouts that were confirmed
+     */
+    public LogsOfASheet logsOf(Optional<DynoSheet> sheet, Attached attached, Map<String, Layouts.Layout> known) {
+        return new LogsOfASheet(
+                sheet,
+                name -> attached.log(name)
+                        .map(file -> LogSource.of(bench.store().content(file))),
+                Runtime.getRuntime().availableProcessors(),
+                fingerprint -> Layouts.told(known, fingerprint));
+    }
+
+    /** A sum over logs, which take much room: one at a time. */
+    public <T> T inTurn(Supplier<T> sum) {
+        return turns.in(sum);
+    }
+
     /** What a sheet was read as. */
     public ReadDynoSheet sheet(StoredFile file) {
         return sheets.of(file);
@@ -102,7 +171,7 @@ public final class Dynos {
     }
 
     private Optional<Asked> asked(StoredFile file, Attached attached) {
-        return sheet(file).sheet().map(sheet -> new Asked(file, logs(sheet, attached)));
+        return sheet(file).sheet().map(sheet -> new Asked(file, logs(sheet, attached), layouts.all()));
     }
 
     private static List<StoredFile> logs(DynoSheet sheet, Attached attached) {
@@ -139,19 +208,24 @@ public final class Dynos {
     private Answer answer(Asked asked) {
         DynoSheet sheet = sheet(asked.sheet()).sheet().orElseThrow();
         Attached there = new Attached(List.of(), asked.logs());
-        LogsOfASheet logs = new LogsOfASheet(
-                sheet,
-                name -> there.log(name).map(file -> LogSource.of(bench.store().content(file))),
-                Runtime.getRuntime().availableProcessors());
-        return Dyno.of(sheet, logs);
+        LogsOfASheet logs = logsOf(Optional.of(sheet), there, asked.layouts());
+        Answer answer = Dyno.of(sheet, logs);
+        if (states.size() >= MOST_STATES) {
+            states.clear();
+        }
+        states.put(asked, answer.runs().map(Rail::decided).orElse(Rail.State.NEAR));
+        return answer;
     }
 
-    /** Of the sheets of a build the one that is answered least. Logs are not read for a rail: until its page was opened, a sheet of them is near. */
+    /** Of the sheets of a build the one that is answered least. Logs are not read for a rail: a sheet of them is worked out beside the requests, and is coming until then. */
     private Rail.State state(BuildId build) {
         try {
             Attached attached = of(build);
             if (attached.sheets().isEmpty()) {
                 return Rail.State.UNKNOWN;
+            }
+            if (!waiting(attached).isEmpty()) {
+                return Rail.State.COMING;
             }
             boolean isDecided = attached.sheets().stream().allMatch(sheet -> isDecided(sheet, attached));
             return isDecided ? Rail.State.ANSWERED : Rail.State.NEAR;
@@ -160,12 +234,35 @@ public final class Dynos {
         }
     }
 
+    /** Sheets with logs that nobody asked for yet. */
+    private List<Asked> waiting(Attached attached) {
+        return attached.sheets().stream()
+                .flatMap(sheet -> asked(sheet, attached).stream())
+                .filter(asked -> !asked.logs().isEmpty() && !states.containsKey(asked))
+                .toList();
+    }
+
+    /**
+     * Works out the first sheet of a build that waits, beside the requests.
+     * @return whether one did
+     */
+    boolean workAhead(BuildId build) {
+        Optional<Asked> first = waiting(of(build)).stream().findFirst();
+        first.ifPresent(asked -> {
+            try {
+                turns.of(answers, asked, () -> true);
+            } catch (RuntimeException fault) { // its page says so when it is asked; the rail waits for it no longer
+                states.put(asked, Rail.State.NEAR);
+                LOG.warn("runs could not be worked ahead: {}", fault.toString());
+            }
+        });
+        return first.isPresent();
+    }
+
     private boolean isDecided(StoredFile sheet, Attached attached) {
-        return asked(sheet, attached)
-                .flatMap(
-                        asked -> asked.logs().isEmpty() ? turns.of(answers, asked, () -> true) : answers.ifKnown(asked))
-                .flatMap(Answer::runs)
-                .filter(runs -> Rail.decided(runs) == Rail.State.ANSWERED)
-                .isPresent();
+        Optional<Asked> all = asked(sheet, attached);
+        all.filter(asked -> asked.logs().isEmpty() && !states.containsKey(asked))
+                .ifPresent(asked -> turns.of(answers, asked, () -> true));
+        return all.map(states::get).filter(Rail.State.ANSWERED::equals).isPresent();
     }
 }

@@ -308,7 +308,8 @@ public final class Workbench {
         List<CatalogueEntry> active =
                 store().catalogues().stream().filter(CatalogueEntry::active).toList();
         known.put(Rail.Question.FIT, fitState(open, active));
-        known.put(Rail.Question.DYNO, runs.apply(open.entry().id()));
+        Rail.State ran = runs.apply(open.entry().id());
+        known.put(Rail.Question.DYNO, ran == Rail.State.COMING && shown.isEmpty() ? Rail.State.NEAR : ran);
         String text = open.revision().text();
         boolean isWorkedAhead = shown.isPresent() && open.work().build().isPresent();
         for (Rail.Question question : MOVING) {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadDynoSheet;
@@ -14,6 +15,7 @@ import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.dyno.Dyno;
 import longthrow.core.dyno.DynoSheet;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
@@ -40,6 +42,7 @@ import longthrow.workshop.web.BothUnits;
  * @param warnings  to act on
  * @param sentences what it comes to
  * @param pictures  of each change, or of all
+ * @param zoom      which speeds they show
  * @param bench     by what they were read, and the build they belong to where one is named
  * @param sessions  in their order
  * @param runs      in their order
@@ -62,6 +65,7 @@ public record DynoAnswer(
         List<String> warnings,
         List<String> sentences,
         List<Picture> pictures,
+        Zoom zoom,
         String bench,
         List<Sat> sessions,
         List<Line> runs,
@@ -112,6 +116,67 @@ public record DynoAnswer(
         }
     }
 
+    /**
+     * Which speeds the pictures show, and the ways to others.
+     * @param address without the speeds
+     * @param low     in rpm; empty where no picture has speeds
+     * @param high    in rpm
+     * @param ways    to others
+     */
+    public record Zoom(String address, String low, String high, List<LogSight.Way> ways) {
+        static final Zoom NONE = new Zoom("", "", "", List.of());
+
+        public Zoom {
+            ways = List.copyOf(ways);
+        }
+
+        static Zoom of(DynoRuns runs, RunsChart.Speeds wanted, String address) {
+            Optional<RunsChart.Speeds> whole = RunsChart.reach(runs);
+            if (whole.isEmpty()) {
+                return NONE;
+            }
+            RunsChart.Speeds all = whole.get();
+            RunsChart.Speeds shown = wanted.within(all);
+            double middle = (shown.low() + shown.high()) / 2;
+            double width = shown.high() - shown.low();
+            List<LogSight.Way> ways = new ArrayList<>();
+            add(ways, "closer", "Nearer", address, all, middle - width / 4, middle + width / 4);
+            if (shown.low() > all.low() || shown.high() < all.high()) {
+                add(ways, "wider", "Farther", address, all, middle - width, middle + width);
+                if (shown.low() > all.low()) {
+                    double low = Math.max(all.low(), shown.low() - width / 2);
+                    add(ways, "slower", "Lower speeds", address, all, low, low + width);
+                }
+                if (shown.high() < all.high()) {
+                    double high = Math.min(all.high(), shown.high() + width / 2);
+                    add(ways, "faster", "Higher speeds", address, all, high - width, high);
+                }
+                ways.add(new LogSight.Way("all-speeds", "All speeds", address + "#pictures", ""));
+            }
+            return new Zoom(address, rpm(shown.low()), rpm(shown.high()), ways);
+        }
+
+        private static void add(
+                List<LogSight.Way> ways,
+                String id,
+                String label,
+                String address,
+                RunsChart.Speeds all,
+                double low,
+                double high) {
+            ways.add(new LogSight.Way(
+                    id,
+                    label,
+                    address + "&low=" + rpm(Math.max(all.low(), low)) + "&high=" + rpm(Math.min(all.high(), high))
+                            + "#pictures",
+                    ""));
+        }
+
+        private static String rpm(double speed) {
+            return String.format(Locale.ROOT, "%.0f", Units.RPM.fromSi(speed));
+        }
+    }
+
     /** A way of reckoning with what it gives. */
     public record Way(String how, String gives) {}
 
@@ -153,15 +218,24 @@ public record DynoAnswer(
     /**
      * A logger's file.
      * @param rows   how many were understood
+     * @param look   address of its rows over time; empty where it is not here
      * @param listed the first of what is not kept or was found
      * @param more   how many others there are
      */
-    public record Log(String file, String rows, List<DynoRuns.Column> columns, List<String> listed, int more) {
+    public record Log(
+            String file, String rows, String look, List<DynoRuns.Column> columns, List<String> listed, int more) {
         public Log {
             columns = List.copyOf(columns);
             listed = List.copyOf(listed);
         }
     }
+
+    /**
+     * Where a sheet comes from.
+     * @param page of it
+     * @param rows address of the rows of a log that it names; empty where that is not here
+     */
+    record Source(String file, String sha256, String download, String page, Function<String, String> rows) {}
 
     /** Of a sheet that cannot be read. */
     static DynoAnswer faulty(String file, String sha256, String download, ReadDynoSheet read) {
@@ -175,11 +249,12 @@ public record DynoAnswer(
                 read.notes().stream().map(n -> n.message()).toList(),
                 "",
                 "",
+                Dyno.cautions(),
                 List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(),
+                Zoom.NONE,
                 "",
                 List.of(),
                 List.of(),
@@ -190,14 +265,14 @@ public record DynoAnswer(
 
     /** Laid out. */
     static DynoAnswer of(
-            String file, String sha256, String download, ReadDynoSheet read, List<String> lacking, Answer answer) {
+            Source source, ReadDynoSheet read, List<String> lacking, Answer answer, RunsChart.Speeds speeds) {
         DynoSheet sheet = read.sheet().orElseThrow();
         DynoRuns runs = answer.runs().orElseThrow();
         String standard = runs.standard().isEmpty() ? "as read, not corrected" : "corrected to " + runs.standard();
         return new DynoAnswer(
-                file,
-                sha256,
-                download,
+                source.file(),
+                source.sha256(),
+                source.download(),
                 sheet.name(),
                 sheet.invented(),
                 List.of(),
@@ -208,11 +283,14 @@ public record DynoAnswer(
                 lacking,
                 said(answer, Finding.Kind.WARNING),
                 runs.sentences(),
-                pictures(runs, sheet, answer),
+                pictures(runs, sheet, answer, speeds),
+                Zoom.of(runs, speeds, source.page()),
                 runs.bench() + (runs.engine().isEmpty() ? "" : "; of the build in " + runs.engine()),
                 sat(runs, new FigurePrinter(answer.units())),
                 lines(runs, sheet, new FigurePrinter(answer.units())),
-                runs.logs().stream().map(DynoAnswer::log).toList(),
+                runs.logs().stream()
+                        .map(log -> log(log, source.rows().apply(log.file())))
+                        .toList(),
                 taken(answer.defaults()),
                 said(answer, Finding.Kind.NOTE));
     }
@@ -238,28 +316,25 @@ public record DynoAnswer(
 
     // ---- pictures
 
-    private static List<Picture> pictures(DynoRuns runs, DynoSheet sheet, Answer answer) {
+    private static List<Picture> pictures(DynoRuns runs, DynoSheet sheet, Answer answer, RunsChart.Speeds speeds) {
         List<Picture> pictures = new ArrayList<>();
         for (DynoRuns.Gain gain : runs.gains()) {
-            boolean hasCurve = runs.setups().stream()
-                    .anyMatch(s -> s.name().equals(gain.setup()) && !s.torque().isEmpty());
             pictures.add(new Picture(
                     gain.setup() + " against " + gain.baseline(),
                     gain.verdict().label(),
-                    hasCurve ? RunsChart.of(runs, gain, answer.units(), "runs-" + pictures.size()) : "",
+                    RunsChart.of(runs, Optional.of(gain), speeds, answer.units(), "runs-" + pictures.size())
+                            .orElse(""),
                     gain.sentences(),
                     ways(gain)));
         }
-        boolean hasNone = pictures.stream().allMatch(p -> p.chart().isEmpty());
-        if (hasNone && runs.setups().stream().anyMatch(s -> !s.torque().isEmpty())) {
-            pictures.add(
-                    0,
-                    new Picture(
-                            "Each setup", "", RunsChart.of(runs, answer.units(), "runs-all"), List.of(), List.of()));
-        } else if (hasNone) {
-            PeaksChart.of(runs, baseline(runs, sheet), answer.units(), "runs-peaks")
-                    .ifPresent(chart ->
-                            pictures.add(0, new Picture("Runs in their order", "", chart, List.of(), List.of())));
+        if (pictures.stream().noneMatch(p -> !p.chart().isEmpty())) {
+            Optional<String> all = RunsChart.of(runs, Optional.empty(), speeds, answer.units(), "runs-all");
+            Optional<String> peaks = all.isPresent()
+                    ? Optional.empty()
+                    : PeaksChart.of(runs, baseline(runs, sheet), answer.units(), "runs-peaks");
+            all.ifPresent(chart -> pictures.add(0, new Picture("Each run", "", chart, List.of(), List.of())));
+            peaks.ifPresent(
+                    chart -> pictures.add(0, new Picture("Runs in their order", "", chart, List.of(), List.of())));
         }
         return pictures;
     }
@@ -370,11 +445,12 @@ public record DynoAnswer(
         return printer.print(Dimension.ROTATIONAL_SPEED, whole, 0).first().text();
     }
 
-    private static Log log(DynoRuns.Log log) {
+    private static Log log(DynoRuns.Log log, String look) {
         int more = Math.max(0, log.listed().size() - MOST_LISTED);
         return new Log(
                 log.file(),
                 String.format(Locale.ROOT, "%,d of %,d lines are rows", log.kept(), log.rows()),
+                look,
                 log.columns(),
                 log.listed().subList(0, log.listed().size() - more),
                 more);
