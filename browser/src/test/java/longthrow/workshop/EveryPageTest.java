@@ -116,6 +116,17 @@ class EveryPageTest extends InTheBrowser {
         page.getByText("Keep them").click();
         page.waitForURL("**/dyno?sheet=**");
         look(page, "dyno, peaks");
+        page.locator("#file").setInputFiles(new Path[] {
+            EXAMPLES.resolve("dyno").resolve("muffler.yaml"),
+            EXAMPLES.resolve("dyno").resolve("a1-1.csv"),
+            EXAMPLES.resolve("dyno").resolve("a1-2.csv"),
+            EXAMPLES.resolve("dyno").resolve("coast-down.csv")
+        });
+        page.getByText("Keep them").click();
+        page.waitForURL("**/dyno?sheet=muffler.yaml");
+        look(page, "dyno, logs");
+        page.navigate(base + "/dyno/log?sheet=muffler.yaml&log=a1-2.csv");
+        look(page, "dyno, rows of a log");
         page.navigate("/builds");
         look(page, "builds, one");
         assertThat(faults).isEmpty();

@@ -99,7 +99,7 @@ class DynoPageTest extends OverHttp {
         String base = visitor.empty("Faults");
         Visitor.Page page = sent(base, "pipes.yaml", curves().replace("standard: iso_1585", "standard: iso"));
         assertThat(page.words())
-                .contains("pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near")
+                .contains("pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near", "Nobody in the plane")
                 .doesNotContain("Each run");
         assertThat(sent(base, "pipes.yaml", curves()).words()).contains("Real: 'long <pipe>' gains");
     }
@@ -193,5 +193,167 @@ class DynoPageTest extends OverHttp {
                 .contains("sheet of runs has at most 4 MiB, and large.yaml has more");
         assertThat(visitor.get(base + "/dyno?sheet=none.yaml").status()).isEqualTo(404);
         assertThat(visitor.get(base + "/dyno/file?name=../../x").status()).isEqualTo(404);
+    }
+
+    // ---- rows of a log
+
+    /** Two pulls with a rest between, 100 rows a second, one spike of one row in torque; the words of its columns are its logger's own. */
+    private static String log(String header) {
+        StringBuilder log = new StringBuilder(header);
+        for (int i = 0; i < 6000; i++) {
+            double at = i % 3000 / 100.0;
+            double rpm = at < 10 ? 1500 + 300 * at : 4500 - 150 * (at - 10);
+            double torque = i == 4321 ? 95 : 12 + 0.1 * Math.sin(0.7 * i) + 0.01 * (i % 7);
+            log.append(String.format(Locale.ROOT, "%.2f;%.1f;%.2f%n", i / 100.0, rpm + i % 3, torque));
+        }
+        return log.toString();
+    }
+
+    private static final Pattern TRACE = Pattern.compile("class=\"trace\" d=\"([^\"]*)\"");
+
+    @Test
+    void rowsOfALogAreSeenThinnedAndCloserByLinksThatNeedNoScript() {
+        String base = visitor.empty("Rows");
+        sent(base, "one.csv", log("time [s];engine speed [rpm];torque [N·m]\n"));
+        Visitor.Page page = visitor.get(base + "/dyno/log?log=one.csv");
+        assertThat(page.words())
+                .contains(
+                        "6,000 of 6,001 lines are rows",
+                        "6,000 of 6,000 rows, from 0 to 59.99 s",
+                        "pull 1 from",
+                        "pull 2 from",
+                        "1 spike",
+                        "line 4323, torque [N·m]: spike (set aside): jumps by",
+                        "N·m and back");
+        assertThat(page.body()).doesNotContain("NaN", "Infinity").contains("class=\"aside\"", "class=\"fault\"");
+        assertThat(TRACE.matcher(page.body()).results().count()).as("a strip each").isEqualTo(2);
+        assertThat(page.body().length()).isLessThan(60_000);
+
+        Visitor.Page piece = visitor.get(base + "/dyno/log?log=one.csv&from=43&to=43.5&piece=yes");
+        assertThat(piece.words()).contains("51 of 6,000 rows, from 43 to 43.5 s", "Farther", "Earlier", "Later");
+        assertThat(piece.body()).doesNotContain("<html").contains("torque [N·m]: spike");
+        assertThat(visitor.get(base + "/dyno/log?log=one.csv&from=5&to=6&piece=yes")
+                        .words())
+                .contains("Wrong or told in this stretch Nothing.");
+        assertThat(visitor.get(base + "/dyno/log?log=one.csv&from=70&to=x").words())
+                .contains("From '70' to 'x' is no stretch of this log, which runs from 0 to 59.99 s; all of it is shown");
+        assertThat(visitor.get(base + "/dyno/log?log=one.csv&show=2&piece=yes").body())
+                .as("one channel alone")
+                .containsOnlyOnce("class=\"trace\"");
+        assertThat(visitor.get(base + "/dyno/log?log=none.csv").status()).isEqualTo(404);
+    }
+
+    @Test
+    void whatColumnsMeanIsSaidOnceForAllLogsOfTheLayoutAndForgottenAgain() {
+        String base = visitor.empty("Layouts");
+        String header = "t1 [s];Q1;Q2\n";
+        sent(base, "one.csv", log(header));
+        String sheet = HEAD.replace("baseline: short pipe\n", "").replace("kind: table", "kind: brake")
+                + "  - name: A1\n    setup: stock\n    runs: [{log: two.csv}]\n";
+        sent(base, "two.csv", log(header));
+        assertThat(sent(base, "logs.yaml", sheet).words())
+                .contains("Q1 : not known", "no pull is found in two.csv", "one.csv", "no run names it");
+
+        Map<String, String> said = new java.util.HashMap<>(Map.of(
+                "log", "one.csv", "sheet", "", "what", "confirm", "c0", "time", "u0", "s", "c1", "engine_speed"));
+        said.putAll(Map.of("u1", "rpm", "c2", "torque", "u2", "furlong"));
+        assertThat(visitor.post(base + "/dyno/layout", said).words())
+                .contains("'furlong' is no unit of torque of the brake, which Q2 is said to be", "nothing was changed");
+        said.put("u2", "N·m");
+        assertThat(visitor.post(base + "/dyno/layout", said).status()).isEqualTo(303);
+
+        String day = java.time.LocalDate.now(java.time.ZoneId.systemDefault()).toString();
+        assertThat(visitor.get(base + "/dyno/log?log=two.csv&sheet=logs.yaml").words())
+                .contains("They are taken as confirmed on " + day + " for one.csv", "Q2 : torque of the brake in N·m");
+        assertThat(visitor.get(base + "/dyno").words())
+                .contains("columns taken as confirmed on " + day + " for one.csv", "A1, run 1 #1")
+                .doesNotContain("no pull is found");
+
+        assertThat(visitor.post(base + "/dyno/layout", Map.of("log", "two.csv", "sheet", "logs.yaml", "what", "forget"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(visitor.get(base + "/dyno").words()).contains("no pull is found in two.csv");
+    }
+
+    @Test
+    void aLogThatNoRunNamesIsTold() {
+        String base = visitor.empty("Unnamed");
+        sent(base, "pipes.yaml", curves());
+        Visitor.Page page = sent(base, "stray.csv", log("time [s];engine speed [rpm];torque [N·m]\n"));
+        assertThat(page.words()).contains("stray.csv", "no run names it");
+    }
+
+    /** Whoever opens another page of the build after a start sees the mark of its runs, though nobody opened their page. */
+    @Test
+    void theRailKnowsRunsWithLogsAfterARestartThoughNobodyOpenedTheirPage() throws InterruptedException {
+        String base = visitor.empty("Restart");
+        for (String setup : new String[] {"a", "b", "c"}) {
+            visitor.upload(
+                    base + "/dyno", setup + ".csv", bytes(log("time [s];engine speed [rpm];torque [N·m]\n")), Map.of());
+        }
+        String sheet = HEAD.replace("baseline: short pipe\n", "").replace("kind: table", "kind: brake")
+                + "  - {name: A1, setup: stock, runs: [{log: a.csv}]}\n"
+                + "  - {name: B, setup: pipe, runs: [{log: b.csv}]}\n"
+                + "  - {name: A2, setup: stock, runs: [{log: c.csv}]}\n";
+        visitor.upload(base + "/dyno", "logs.yaml", bytes(sheet), Map.of());
+        visitor.close();
+        visitor = Visitor.in(folder);
+        assertThat(visitor.get(base + "/measure").words()).contains("Dyno … being worked out");
+        String words = "";
+        for (int i = 0; i < 300 && !words.contains("Dyno ~ near"); i++) {
+            Thread.sleep(100);
+            words = visitor.get(base + "/rail?revision=1&here=measure").words(); // no visit: nobody waits for it
+        }
+        assertThat(words).as("two baselines, no verdict").contains("Dyno ~ near");
+    }
+
+    // ---- versions, speeds, runs that do not count
+
+    @Test
+    void anEarlierVersionOfASheetIsSeenAndBroughtBack() {
+        String base = visitor.empty("Versions");
+        String first = curves();
+        sent(base, "pipes.yaml", first);
+        Visitor.Page page = sent(base, "pipes.yaml", first.replace("Did the pipe help", "Renamed"));
+        assertThat(page.words()).contains("Renamed invented", "Earlier versions of pipes.yaml 1", "Bring it back");
+        String version = page.hidden("version");
+        assertThat(new String(
+                        visitor.download(base + "/dyno/file?name=pipes.yaml&version=" + version),
+                        StandardCharsets.UTF_8))
+                .isEqualTo(first);
+        Map<String, String> back = Map.of("sheet", "pipes.yaml", "version", version, "seen", page.hidden("seen"));
+        assertThat(visitor.post(base + "/dyno/back", back).status()).isEqualTo(303);
+        assertThat(visitor.get(base + "/dyno").words())
+                .contains("Did the pipe help invented", "Earlier versions of pipes.yaml 1");
+        assertThat(visitor.post(base + "/dyno/back", back).status())
+                .as("a page made before the change")
+                .isEqualTo(409);
+        assertThat(visitor.get(base + "/dyno/file?name=pipes.yaml&version=00").status())
+                .isEqualTo(404);
+    }
+
+    @Test
+    void picturesShowAStretchOfSpeeds() {
+        String base = visitor.empty("Speeds");
+        sent(base, "pipes.yaml", curves());
+        Visitor.Page page = visitor.get(base + "/dyno?sheet=pipes.yaml&low=2900&high=3300");
+        assertThat(page.words()).contains("from 2900 to 3300 rpm", "Lower speeds", "Higher speeds", "All speeds");
+        assertThat(page.words()).contains("does not count: A1 1, B 1, A2 1");
+        assertThat(page.body()).contains("class=\"thin aside\"").doesNotContain("NaN", "Infinity");
+        assertThat(visitor.get(base + "/dyno?low=5000&high=x").words())
+                .as("no stretch of these")
+                .contains("from 2400 to 3600 rpm")
+                .doesNotContain("All speeds");
+    }
+
+    @Test
+    void runsThatAllDoNotCountHaveTheirPictureAllTheSame() {
+        String base = visitor.empty("Set aside");
+        StringBuilder sheet = new StringBuilder(HEAD);
+        session(sheet, "A1", "short pipe", 1);
+        String aside = sheet.toString().replace("      - rows:\n", "      - aside: rain\n        rows:\n");
+        Visitor.Page page = sent(base, "rain.yaml", aside);
+        assertThat(page.words()).contains("Each run", "does not count: A1 1, A1 2");
+        assertThat(page.body()).contains("runs-all-title", "class=\"thin aside\"");
     }
 }

@@ -24,7 +24,7 @@ import longthrow.core.recording.Thinned;
  */
 public final class LogChart {
     private static final int NARROW = 360;
-    private static final int WIDE = 840;
+    private static final int WIDE = 660;
     private static final double LEFT = 50;
     private static final double MARGIN = 12;
     private static final double STRIP = 62;
@@ -32,11 +32,12 @@ public final class LogChart {
     private static final double TOP = 54;
     private static final double LINE = 19;
 
-    /** Columns of pixels of all strips together, which bounds what is sent; layout. */
-    private static final int MOST_COLUMNS = 2600;
+    /** Columns of one strip: two in each pixel of the narrow picture, as a phone's screen is finer than its pixels; one in the wide. Layout. */
+    private static final int TENTHS_NARROW = 5;
 
-    /** Columns of one strip; layout. */
-    private static final int COLUMNS = 600;
+    private static final int TENTHS_WIDE = 10;
+
+    private static final int TENTHS = 10;
 
     /** Strips that are seen at once; layout. */
     public static final int MOST_STRIPS = 6;
@@ -171,7 +172,8 @@ public final class LogChart {
         Recording.Column column = log.recording().columns().get(c);
         double base = top + STRIP;
         s.words("quiet", heading(c, column), 4, top - 9, START, Sketch.SMALL, true);
-        int columns = Math.min(COLUMNS, MOST_COLUMNS / strips.size());
+        int each = width == WIDE ? TENTHS_WIDE : TENTHS_NARROW;
+        int columns = (int) Math.round((right - LEFT) * TENTHS / each);
         Thinned thinned = Thinned.of(log.time(), log.recording().values(c), from, to, columns);
         double least = Double.POSITIVE_INFINITY;
         double greatest = Double.NEGATIVE_INFINITY;
@@ -197,7 +199,6 @@ public final class LogChart {
             s.grid("M", LEFT, tick.at(), "H", right);
             s.words("quiet", tick.words(), LEFT - 5, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
-        double each = (right - LEFT) / columns;
         boolean isSparse = log.time().firstFrom(to) - log.time().firstFrom(from) <= columns / 2;
         String path = isSparse ? rows(c, scale) : pixels(thinned, scale, each);
         if (!path.isEmpty()) {
@@ -212,34 +213,56 @@ public final class LogChart {
                 ? "not known what it is"
                 : column.channel().label();
         String unit = column.unit().map(Unit::symbol).orElse("");
-        String whole = Channel.plain(header).equals(Channel.plain(meaning)) ? meaning : header + ": " + meaning;
+        String bare = header.replaceFirst("\\s*[\\[(].*", ""); // without the unit in brackets
+        String whole = Channel.plain(bare).equals(Channel.plain(meaning)) ? meaning : bare + ": " + meaning;
         int most = (int) ((width - 8) / (0.56 * Sketch.SMALL)) - unit.length() - 2;
         return (whole.length() <= most ? whole : whole.substring(0, most - 1) + "…")
                 + (unit.isEmpty() ? "" : ", " + unit);
     }
 
-    /** From one column of pixels to the next, in each up or down over all that is in it. */
-    private static String pixels(Thinned thinned, Scale scale, double each) {
+    /**
+     * From one column of pixels to the next, in each up or down over all that is in it. Each step is told from the last in whole tenths of a pixel, which is short and sums up without a rest.
+     * @param each tenths of a pixel from one column to the next
+     */
+    private static String pixels(Thinned thinned, Scale scale, int each) {
         StringBuilder path = new StringBuilder();
-        double drawnTo = Double.NaN;
+        int atX = 0;
+        int atY = 0;
         for (int p = 0; p < thinned.pixels(); p++) {
             if (thinned.isEmpty(p)) {
                 continue; // a row seldom falls into every one; the line goes over it to the next
             }
-            double x = LEFT + (p + 0.5) * each;
-            String low = Svg.n(scale.at(thinned.least(p)));
-            String high = Svg.n(scale.at(thinned.greatest(p)));
-            String first = thinned.falls(p) ? high : low;
-            String last = thinned.falls(p) ? low : high;
-            boolean isNext = x - drawnTo < 1.5 * each; // not of the first
-            path.append(isNext ? "H" : path.isEmpty() ? "M" : "L").append(Svg.n(x));
-            path.append(isNext ? "V" : " ").append(first);
-            if (!last.equals(first)) {
-                path.append('V').append(last);
+            int x = (int) Math.round(LEFT * TENTHS) + p * each + each / 2;
+            int low = (int) Math.round(scale.at(thinned.least(p)) * TENTHS);
+            int high = (int) Math.round(scale.at(thinned.greatest(p)) * TENTHS);
+            int first = thinned.falls(p) ? high : low;
+            int last = thinned.falls(p) ? low : high;
+            if (path.isEmpty()) {
+                path.append('M').append(tenths(x)).append(' ').append(tenths(first));
+            } else if (x - atX == each) {
+                step(path, 'h', each);
+                step(path, 'v', first - atY);
+            } else {
+                path.append('l').append(tenths(x - atX)).append(' ').append(tenths(first - atY));
             }
-            drawnTo = x;
+            step(path, 'v', last - first);
+            atX = x;
+            atY = last;
         }
         return path.toString();
+    }
+
+    private static void step(StringBuilder path, char letter, int tenths) {
+        if (tenths != 0) {
+            path.append(letter).append(tenths(tenths));
+        }
+    }
+
+    /** A number of tenths, as short as it can be written. */
+    private static String tenths(int tenths) {
+        int whole = Math.abs(tenths) / TENTHS;
+        int rest = Math.abs(tenths) % TENTHS;
+        return (tenths < 0 ? "-" : "") + (whole > 0 || rest == 0 ? whole : "") + (rest > 0 ? "." + rest : "");
     }
 
     /** Row by row, where few are seen; a row without a figure parts the line. */

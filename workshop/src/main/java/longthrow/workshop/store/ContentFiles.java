@@ -91,7 +91,7 @@ final class ContentFiles {
                             StoreFault.Kind.REFUSED,
                             String.format(Locale.ROOT, "the file has more than %,d bytes, which is the limit", limit),
                             "file '" + name + "'",
-                            "Make it smaller: a photo at half its size still shows what it should");
+                            "Make it smaller: a log packed by gzip is read too, and a photo at half its size still shows what it should");
                 }
                 digest.update(buffer, 0, got);
                 out.write(buffer, 0, got);

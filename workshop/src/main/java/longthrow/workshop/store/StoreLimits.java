@@ -20,12 +20,11 @@ public record StoreLimits(
         int archiveRatio,
         long archiveFreeBytes) {
     /**
-     * A build file: a hundred times a full one. A file: the largest
-     * catalogue that is read, several photos of a phone.
+     * A build file: a hundred times a full one. A file: the log of an hour at 1 kHz, 150 MB; several of the largest catalogues that are read.
      * Archive: some hundred photos, or a hundred thousand revisions. Ratio: build files pack about 4 to 10 times.
      */
     public static final StoreLimits DEFAULT =
-            new StoreLimits(1L << 20, 64L << 20, 4L << 30, 200_000, 8L << 30, 100, 256L << 20);
+            new StoreLimits(1L << 20, 256L << 20, 4L << 30, 200_000, 8L << 30, 100, 256L << 20);
 
     /** The same with another limit for attached files and catalogues. */
     public StoreLimits withFileBytes(long bytes) {

@@ -40,6 +40,7 @@ final class Assets {
             Asset.own("/static/longthrow.css", "longthrow.css", "text/css; charset=utf-8"),
             Asset.own("/static/longthrow.js", "longthrow.js", SCRIPT),
             Asset.own("/static/turning.js", "turning.js", SCRIPT),
+            Asset.own("/static/looking.js", "looking.js", SCRIPT),
             Asset.own("/static/mark.svg", "mark.svg", "image/svg+xml"),
             Asset.own("/worker.js", "worker.js", SCRIPT), // at the root: a worker sees to the addresses below its own
             new Asset(HTMX, "/META-INF/resources" + HTMX, SCRIPT));

@@ -23,10 +23,12 @@ import longthrow.workshop.draw.LogChart;
  * @param unit    of both
  * @param plot    where the strips lie in the picture
  * @param chart   as SVG; empty where there is nothing to be seen
+ * @param wide    whether the picture is a large one
  * @param about   how much of the log it is
  * @param trouble with the stretch that was asked for; empty for none
  * @param ways    to other stretches
- * @param runs    found in the whole log
+ * @param runs    found in this stretch, the first of them
+ * @param moreRuns how many others there are
  * @param strips  columns to be chosen from
  * @param counts  how many faults of each kind there are in it
  * @param faults  the first of them
@@ -39,10 +41,12 @@ public record LogSight(
         String unit,
         String plot,
         String chart,
+        boolean wide,
         String about,
         String trouble,
         List<Way> ways,
         List<Way> runs,
+        int moreRuns,
         List<Strip> strips,
         String counts,
         List<String> faults,
@@ -51,7 +55,7 @@ public record LogSight(
     private static final int MOST_FAULTS = 12;
 
     /** Runs that are listed; layout. */
-    private static final int MOST_RUNS = 60;
+    private static final int MOST_RUNS = 20;
 
     /** Columns that can be chosen from; layout. */
     private static final int MOST_CHOSEN_FROM = 60;
@@ -60,6 +64,8 @@ public record LogSight(
     private static final double LEAST = 1e-8;
 
     private static final int DIGITS = 7;
+
+    private static final String WIDE = "&wide=yes";
 
     /** Of a place in an address, so that a stretch does not shift by its rounding. */
     private static final int ALL_DIGITS = 12;
@@ -95,7 +101,7 @@ public record LogSight(
 
     /** Of a log that cannot be read. */
     static LogSight none(String address) {
-        return new LogSight(address, "", "", "", "", "", "", "", List.of(), List.of(), List.of(), "", List.of(), 0);
+        return new LogSight(address, "", "", "", "", "", false, "", "", List.of(), List.of(), 0, List.of(), "", List.of(), 0);
     }
 
     static LogSight of(LogChart.Log log, Wish wish, String address) {
@@ -108,6 +114,7 @@ public record LogSight(
         private final RunningTime time;
         private final List<Integer> strips;
         private final boolean wide;
+        private final String plain; // as it would be narrow
         private final String address;
         private final double end;
         private final String trouble;
@@ -125,9 +132,8 @@ public record LogSight(
                     .limit(LogChart.MOST_STRIPS)
                     .toList();
             this.strips = chosen.isEmpty() ? LogChart.usual(rows) : chosen;
-            this.address = address
-                    + chosen.stream().map(c -> "&show=" + c).collect(Collectors.joining())
-                    + (wide ? "&wide=yes" : "");
+            this.plain = address + chosen.stream().map(c -> "&show=" + c).collect(Collectors.joining());
+            this.address = plain + (wide ? WIDE : "");
             this.end = time.end() > 0 ? time.end() : 1;
             Optional<Double> first = wish.from().isEmpty() ? Optional.of(0.0) : number(wish.from());
             Optional<Double> last = wish.to().isEmpty() ? Optional.of(end) : number(wish.to());
@@ -179,7 +185,11 @@ public record LogSight(
         }
 
         private String at(double first, double last) {
-            return address + "&from=" + figure(Math.max(0, first), ALL_DIGITS) + "&to="
+            return at(address, first, last);
+        }
+
+        private String at(String where, double first, double last) {
+            return where + "&from=" + figure(Math.max(0, first), ALL_DIGITS) + "&to="
                     + figure(Math.min(end, last), ALL_DIGITS);
         }
 
@@ -197,7 +207,8 @@ public record LogSight(
                     figure(to),
                     time.isCounted() ? "rows" : "s",
                     LogChart.plot(wide),
-                    LogChart.of(log, from, to, strips, wide, "rows"),
+                    LogChart.of(log, from, to, strips, wide, "log"),
+                    wide,
                     String.format(
                             Locale.ROOT,
                             "%,d of %,d rows, from %s to %s%s%s",
@@ -215,6 +226,7 @@ public record LogSight(
                     trouble,
                     ways(),
                     runs(),
+                    Math.max(0, seenRuns().size() - MOST_RUNS),
                     choices(),
                     counts.entrySet().stream()
                             .map(e -> e.getValue() + " " + e.getKey().label())
@@ -243,12 +255,22 @@ public record LogSight(
                 }
                 ways.add(new Way("whole", "The whole log", address, ""));
             }
+            ways.add(
+                    wide
+                            ? new Way("size", "Smaller picture", at(plain, from, to), "")
+                            : new Way("size", "Larger picture", at(plain + WIDE, from, to), ""));
             return ways;
+        }
+
+        private List<LogChart.Run> seenRuns() {
+            return log.runs().stream()
+                    .filter(run -> time.at(run.to()) >= from && time.at(run.from()) <= to)
+                    .toList();
         }
 
         private List<Way> runs() {
             List<Way> runs = new ArrayList<>();
-            for (LogChart.Run run : log.runs()) {
+            for (LogChart.Run run : seenRuns()) {
                 double start = time.at(run.from());
                 double stop = time.at(run.to());
                 double room = 0.05 * (stop - start);
