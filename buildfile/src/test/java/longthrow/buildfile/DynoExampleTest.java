@@ -97,7 +97,9 @@ class DynoExampleTest {
 
     @Test
     void whatIsWrongWithRowsIsTold() {
-        assertThat(listed("a1-2.csv")).anyMatch(s -> s.contains("line 151, Drum speed [rpm]: spike (set aside): jumps by 8897.8 rpm and back"));
+        assertThat(listed("a1-2.csv"))
+                .anyMatch(
+                        s -> s.contains("line 151, Drum speed [rpm]: spike (set aside): jumps by 8897.8 rpm and back"));
         assertThat(listed("b-2.csv")).anyMatch(s -> s.matches("lines 181 to 182, .*: dropout \\(set aside\\).*"));
         assertThat(listed("b-3.csv")).anyMatch(s -> s.contains("clutch slip (set aside)"));
         assertThat(run("B", "3").counts()).isFalse();

@@ -99,7 +99,8 @@ class DynoPageTest extends OverHttp {
         String base = visitor.empty("Faults");
         Visitor.Page page = sent(base, "pipes.yaml", curves().replace("standard: iso_1585", "standard: iso"));
         assertThat(page.words())
-                .contains("pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near", "Nobody in the plane")
+                .contains(
+                        "pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near", "Nobody in the plane")
                 .doesNotContain("Each run");
         assertThat(sent(base, "pipes.yaml", curves()).words()).contains("Real: 'long <pipe>' gains");
     }
@@ -226,7 +227,9 @@ class DynoPageTest extends OverHttp {
                         "line 4323, torque [N·m]: spike (set aside): jumps by",
                         "N·m and back");
         assertThat(page.body()).doesNotContain("NaN", "Infinity").contains("class=\"aside\"", "class=\"fault\"");
-        assertThat(TRACE.matcher(page.body()).results().count()).as("a strip each").isEqualTo(2);
+        assertThat(TRACE.matcher(page.body()).results().count())
+                .as("a strip each")
+                .isEqualTo(2);
         assertThat(page.body().length()).isLessThan(60_000);
 
         Visitor.Page piece = visitor.get(base + "/dyno/log?log=one.csv&from=43&to=43.5&piece=yes");
@@ -236,7 +239,8 @@ class DynoPageTest extends OverHttp {
                         .words())
                 .contains("Wrong or told in this stretch Nothing.");
         assertThat(visitor.get(base + "/dyno/log?log=one.csv&from=70&to=x").words())
-                .contains("From '70' to 'x' is no stretch of this log, which runs from 0 to 59.99 s; all of it is shown");
+                .contains(
+                        "From '70' to 'x' is no stretch of this log, which runs from 0 to 59.99 s; all of it is shown");
         assertThat(visitor.get(base + "/dyno/log?log=one.csv&show=2&piece=yes").body())
                 .as("one channel alone")
                 .containsOnlyOnce("class=\"trace\"");

@@ -101,7 +101,8 @@ public record LogSight(
 
     /** Of a log that cannot be read. */
     static LogSight none(String address) {
-        return new LogSight(address, "", "", "", "", "", false, "", "", List.of(), List.of(), 0, List.of(), "", List.of(), 0);
+        return new LogSight(
+                address, "", "", "", "", "", false, "", "", List.of(), List.of(), 0, List.of(), "", List.of(), 0);
     }
 
     static LogSight of(LogChart.Log log, Wish wish, String address) {

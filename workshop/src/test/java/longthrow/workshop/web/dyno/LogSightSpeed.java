@@ -49,8 +49,7 @@ final class LogSightSpeed {
         values[3][rows / 3] = 30_000;
         Recording recording = new Recording(columns, values, RowLines.from(2, rows));
         List<RowFault> faults = RowFaults.of(recording);
-        return new LogChart.Log(
-                "hour.csv", recording, RunningTime.of(recording, faults), faults, Set.of(), List.of());
+        return new LogChart.Log("hour.csv", recording, RunningTime.of(recording, faults), faults, Set.of(), List.of());
     }
 
     /** A look at a stretch of it. */
