@@ -54,6 +54,7 @@ class ArchitectureTest {
             "life",
             "power",
             "dyno",
+            "overlay",
             "shake",
             "clearance",
             "clear",

@@ -4,12 +4,11 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import longthrow.buildfile.DynoSheetFile;
-import longthrow.buildfile.ReadDynoSheet;
-import longthrow.buildfile.log.LogsOfASheet;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Finding;
 import longthrow.core.dyno.Dyno;
 import longthrow.core.dyno.DynoSheet;
+import longthrow.core.dyno.Logs;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,23 +43,44 @@ final class DynoCommand implements Callable<ExitCode> {
     public ExitCode call() {
         CommandLine line = spec.commandLine();
         PrintWriter err = line.getErr();
-        InputFile input = new InputFile(file, InputFile.Holds.RUNS, err);
-        Optional<ReadDynoSheet> read = input.read().map(DynoSheetFile::read);
-        read.ifPresent(r -> input.say(r.faults(), r.notes()));
-        Optional<DynoSheet> sheet = read.flatMap(ReadDynoSheet::sheet);
-        if (sheet.isEmpty()) {
+        Optional<RunsOption.Read> read = RunsOption.read(file, err);
+        if (read.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;
         }
-        DynoSheet asked = sheet.get().withUnits(options.unitsOr(sheet.get().units()));
-        Path folder = file.equals(InputFile.STANDARD_INPUT)
-                ? Path.of("")
-                : Optional.ofNullable(Path.of(file).toAbsolutePath().getParent())
-                        .orElse(Path.of(""));
-        LogsOfASheet logs = new LogsOfASheet(
-                asked, name -> LogOnDisk.of(folder, name), Runtime.getRuntime().availableProcessors());
-        Answer answer = Patience.during("reading the runs", err, () -> Dyno.of(asked, logs));
+        DynoSheet sheet = read.get().sheet();
+        DynoSheet asked = sheet.withUnits(options.unitsOr(sheet.units()));
+        Logs logs = read.get().logs();
+        Answer answer = beside(Patience.during("reading the runs", err, () -> Dyno.of(asked, logs)), read.get());
         options.print(answer, line);
         return ExitCode.of(answer);
+    }
+
+    /** As it is called from where the sheet was. */
+    private String beside(String engine) {
+        return file.equals(InputFile.STANDARD_INPUT)
+                ? engine
+                : Path.of(file).resolveSibling(engine).toString();
+    }
+
+    /** The answer, with how its runs are seen over what is predicted where the sheet names its build. */
+    private Answer beside(Answer answer, RunsOption.Read read) {
+        return read.sheet()
+                .engine()
+                .map(engine -> answer.with(
+                        read.has(engine)
+                                ? new Finding(
+                                        Finding.Kind.NOTE,
+                                        "engine",
+                                        "its build is " + engine
+                                                + "; these runs over the torque that is predicted of it are told by: longthrow power "
+                                                + beside(engine) + " --dyno " + file,
+                                        "")
+                                : new Finding(
+                                        Finding.Kind.WARNING,
+                                        "engine",
+                                        "the sheet names " + engine + " as its build, and no such file lies beside it",
+                                        "put it there, mend 'engine', or leave that line out")))
+                .orElse(answer);
     }
 }

@@ -9,7 +9,9 @@ import java.util.function.Function;
 import longthrow.core.answer.Answer;
 import longthrow.core.build.Build;
 import longthrow.core.clear.Clear;
+import longthrow.core.dyno.Dyno;
 import longthrow.core.life.Life;
+import longthrow.core.overlay.Overlays;
 import longthrow.core.power.Prediction;
 import longthrow.core.power.Speeds;
 import longthrow.core.quantity.Dimension;
@@ -35,11 +37,15 @@ import picocli.CommandLine.Spec;
             "  longthrow power my-engine.yaml --all",
             "  longthrow power my-engine.yaml --speed 2400rpm --speed 3600rpm",
             "  longthrow power my-engine.yaml --catalogue parts.yaml",
+            "  longthrow power my-engine.yaml --dyno examples/dyno/muffler.yaml",
             "  longthrow power --json my-engine.yaml > answer.json"
         })
 final class PowerCommand extends BuildQuestion {
     @Mixin
     private CatalogueOption catalogues;
+
+    @Mixin
+    private RunsOption runs;
 
     @Option(
             names = "--speed",
@@ -58,14 +64,23 @@ final class PowerCommand extends BuildQuestion {
     @Override
     Optional<Function<Build, Answer>> question(PrintWriter err) {
         Speeds speeds = speeds();
+        Optional<List<RunsOption.Read>> sheets = runs.read(err);
         return catalogues
                 .read(err)
-                .map(catalogue -> build -> Prediction.of(
-                                build,
-                                Life.of(build, catalogue, Clear.of(build).clearances()),
-                                speeds,
-                                PowerRunner.onAll(() -> true))
-                        .orElseThrow(() -> new IllegalStateException("the sums were ended from outside")));
+                .filter(catalogue -> sheets.isPresent())
+                .map(catalogue -> build -> Overlays.onto(
+                        Prediction.of(
+                                        build,
+                                        Life.of(
+                                                build,
+                                                catalogue,
+                                                Clear.of(build).clearances()),
+                                        speeds,
+                                        PowerRunner.onAll(() -> true))
+                                .orElseThrow(() -> new IllegalStateException("the sums were ended from outside")),
+                        sheets.orElseThrow().stream()
+                                .map(read -> Dyno.of(read.sheet(), read.logs()))
+                                .toList()));
     }
 
     private Speeds speeds() {

@@ -102,6 +102,7 @@ final class Serving implements AutoCloseable {
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
+        Dynos dynos = new Dynos(bench);
         Torques torques = new Torques(bench, loaded, PowerRunner::onAll);
         Dynos dynos = new Dynos(bench);
         Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques, dynos);
@@ -120,7 +121,7 @@ final class Serving implements AutoCloseable {
                             new ClearRoutes(bench, clearances),
                             new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),
-                            new PowerRoutes(bench, catalogues, torques),
+                            new PowerRoutes(bench, catalogues, torques, dynos),
                             new ShakeRoutes(bench, catalogues, loaded),
                             new DynoRoutes(bench, dynos),
                             ahead,

@@ -2,6 +2,7 @@ package longthrow.core.answer;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.core.term.Term;
 
@@ -166,6 +167,30 @@ public record Answer(
     /** The same with what runs on a dynamometer came to. */
     public Answer withRuns(DynoRuns other) {
         return copy(stops, movements, ladder, shaking, clearances, torque, Optional.of(other));
+    }
+
+    /** The same with one more finding, behind the others. */
+    public Answer with(Finding finding) {
+        return new Answer(
+                question,
+                engine,
+                invented,
+                units,
+                values,
+                verdicts,
+                Stream.concat(findings.stream(), Stream.of(finding)).toList(),
+                stops,
+                unknowns,
+                defaults,
+                next,
+                candidates,
+                rejections,
+                movements,
+                ladder,
+                shaking,
+                clearances,
+                torque,
+                runs);
     }
 
     private Answer copy(

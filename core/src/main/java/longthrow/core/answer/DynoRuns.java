@@ -12,6 +12,7 @@ import longthrow.core.quantity.Dimension;
  * What runs on a dynamometer came to: each run, the mean of each setup with its band, and what each change did.
  * @param standard  name of the standard that every figure is corrected to; empty where figures are as read
  * @param place     where torque and power are told: at the crank, the drum, the brake, the wheel
+ * @param where     the same, for what is reckoned with it
  * @param bench     by what they were read, and its name where it has one
  * @param engine    file with the build they belong to, as the sheet names it; empty where it names none
  * @param figure    of a curve or peak: torque or power
@@ -26,6 +27,7 @@ import longthrow.core.quantity.Dimension;
 public record DynoRuns(
         String standard,
         String place,
+        Where where,
         String bench,
         String engine,
         Dimension figure,
@@ -45,6 +47,21 @@ public record DynoRuns(
         logs = List.copyOf(logs);
         cautions = List.copyOf(cautions);
     }
+
+    /** Where torque is told, as far as it bears on holding it against what an engine makes. */
+    public enum Where {
+        /** At the crankshaft. */
+        CRANK,
+        /** Behind chain, belt, gears or tyre, counted at the speed of the crank; what they take is not known. */
+        BEHIND_DRIVE,
+        /** The same, and the speed of the crank is not known. */
+        OWN_SPEED,
+        /** The dynamometer told it, and nobody says of what. */
+        NOT_SAID
+    }
+
+    /** Why a run does not count that has nothing against it but that its air is not known whole. */
+    public static final String UNHELD = "nothing to hold it against";
 
     /**
      * Runs one after the other with nothing changed between them.

@@ -3,6 +3,7 @@ package longthrow.core.answer;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import longthrow.core.measurement.Measured;
 
 /**
  * What torque over what speeds, how sure, and what bounds it.
@@ -16,6 +17,8 @@ import java.util.Optional;
  * @param sentences what it comes to, in plain words
  * @param sparks    what the spark does, by rising speed; empty where none was reckoned
  * @param jet       what the main jet becomes; empty where it was not asked
+ * @param air       that it stands in; empty where nothing was reckoned
+ * @param overlays  what runs on a dynamometer were measured to make, over what is predicted; empty where none were handed over
  */
 public record TorqueCurve(
         String takenFor,
@@ -27,7 +30,9 @@ public record TorqueCurve(
         List<Rung.Missing> missing,
         List<String> sentences,
         List<SparkSweep> sparks,
-        Optional<JetAdvice> jet) {
+        Optional<JetAdvice> jet,
+        Optional<Air> air,
+        List<Overlay> overlays) {
     public TorqueCurve {
         rows = List.copyOf(rows);
         cycle = List.copyOf(cycle);
@@ -36,6 +41,34 @@ public record TorqueCurve(
         missing = List.copyOf(missing);
         sentences = List.copyOf(sentences);
         sparks = List.copyOf(sparks);
+        overlays = List.copyOf(overlays);
+    }
+
+    /** One that no run was laid over, in air that is not told. */
+    public TorqueCurve(
+            String takenFor,
+            List<Row> rows,
+            List<Place> cycle,
+            double cycleSpeed,
+            List<Share> shares,
+            List<Reading> next,
+            List<Rung.Missing> missing,
+            List<String> sentences,
+            List<SparkSweep> sparks,
+            Optional<JetAdvice> jet) {
+        this(
+                takenFor,
+                rows,
+                cycle,
+                cycleSpeed,
+                shares,
+                next,
+                missing,
+                sentences,
+                sparks,
+                jet,
+                Optional.empty(),
+                List.of());
     }
 
     /** Nothing can be reckoned for want of these. */
@@ -55,9 +88,31 @@ public record TorqueCurve(
 
     /** The same with what the main jet becomes. */
     public TorqueCurve with(JetAdvice advice) {
-        return new TorqueCurve(
-                takenFor, rows, cycle, cycleSpeed, shares, next, missing, sentences, sparks, Optional.of(advice));
+        return copy(Optional.of(advice), air, overlays);
     }
+
+    /** The same with the air that it stands in. */
+    public TorqueCurve with(Air other) {
+        return copy(jet, Optional.of(other), overlays);
+    }
+
+    /** The same with what was measured laid over it; nothing of it moves. */
+    public TorqueCurve withOverlays(List<Overlay> others) {
+        return copy(jet, air, others);
+    }
+
+    private TorqueCurve copy(Optional<JetAdvice> advice, Optional<Air> day, List<Overlay> over) {
+        return new TorqueCurve(
+                takenFor, rows, cycle, cycleSpeed, shares, next, missing, sentences, sparks, advice, day, over);
+    }
+
+    /**
+     * Air that the engine draws.
+     * @param pressure    of the barometer [Pa]
+     * @param temperature [K]
+     * @param humidity    relative, 0 to 1
+     */
+    public record Air(Measured pressure, Measured temperature, Measured humidity) {}
 
     /** The row in which a figure is largest, among those that tell it. */
     public Optional<Row> most(String key) {

@@ -32,9 +32,10 @@ public enum BenchFigure {
     DRIVE_EFFICIENCY(
             "drive_efficiency",
             Dimension.RATIO,
-            "share of the crank's power that chain, belt or gears hand on; left out, figures are at the drum, brake or wheel",
+            "share of the crank's power that chain, belt or gears hand on, 1 where figures are told at the crank; left out, figures are at the drum, brake or wheel",
             BenchKind.INERTIA_DRUM,
             BenchKind.BRAKE,
+            BenchKind.TABLE,
             BenchKind.ROAD),
     ARM("arm", Dimension.LENGTH, "from the brake's axis to the line of the cell's force", BenchKind.BRAKE),
     MASS("mass", Dimension.MASS, "of vehicle and driver as they ran", BenchKind.ROAD),

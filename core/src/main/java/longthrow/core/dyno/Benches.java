@@ -144,13 +144,18 @@ final class Benches {
     private Optional<Measured> figure(BenchFigure figure) {
         Optional<Stated> stated = Optional.ofNullable(bench.figures().get(figure));
         if (stated.filter(s -> s.expandedDoubt().isEmpty()).isPresent()) {
-            defaults.add(new DefaultUsed(
-                    "bench." + figure.key(),
-                    "exact, for no ± is written: torque and power are less sure than their ± says; a gain hardly is,"
-                            + " since all runs share it",
-                    "no source: write it with its ±"));
+            defaults.add(withoutDoubt(figure));
         }
         return stated.map(s -> RunFigures.measured(s, figure.meaning()));
+    }
+
+    /** What is said of a figure that has no ±. */
+    static DefaultUsed withoutDoubt(BenchFigure figure) {
+        return new DefaultUsed(
+                "bench." + figure.key(),
+                "exact, for no ± is written: torque and power are less sure than their ± says; a gain hardly is,"
+                        + " since all runs share it",
+                "no source: write it with its ±");
     }
 
     private Optional<DrumBench> drum() {
@@ -274,7 +279,7 @@ final class Benches {
                 Optional.empty(),
                 Measured.exact(1),
                 Measured.exact(1),
-                Optional.empty(),
+                figure(BenchFigure.DRIVE_EFFICIENCY),
                 true,
                 Optional.empty());
     }

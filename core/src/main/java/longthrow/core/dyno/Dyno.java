@@ -104,6 +104,7 @@ public final class Dyno {
         DynoRuns runs = new DynoRuns(
                 standard(),
                 reading.place(),
+                reading.where(),
                 bench(),
                 sheet.engine().orElse(""),
                 figure,
@@ -295,9 +296,7 @@ public final class Dyno {
         if (!told.contains(ran)) {
             return "its figure is of another kind than those of the other runs";
         }
-        return sessions.stream().anyMatch(s -> s.name().equals(ran.session().name()))
-                ? ""
-                : "nothing to hold it against";
+        return sessions.stream().anyMatch(s -> s.name().equals(ran.session().name())) ? "" : DynoRuns.UNHELD;
     }
 
     private DynoRuns.Run run(Reading.Ran ran, GridOfRuns grid, String why) {

@@ -19,6 +19,7 @@ import longthrow.core.recording.Stretch;
 import longthrow.core.recording.Stretches;
 import longthrow.core.reduce.Reduced;
 import longthrow.core.reduce.Remark;
+import longthrow.core.reduce.RunCurve;
 
 /** Runs that a logger wrote: rows with faults set aside out loud, pulls found in what is left, each brought to a curve. */
 final class LoggedRuns {
@@ -35,7 +36,7 @@ final class LoggedRuns {
     private final Map<String, List<String>> said = new LinkedHashMap<>();
     private final Map<String, Remark.Weight> weights = new LinkedHashMap<>();
     private Optional<Benches> benches = Optional.empty();
-    private String place = "";
+    private Optional<RunCurve.Taken> taken = Optional.empty();
 
     /** A file with its faults. */
     private record Clean(Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
@@ -100,7 +101,7 @@ final class LoggedRuns {
             }
         }
         reduced.curve().ifPresent(c -> {
-            place = c.taken().words();
+            taken = Optional.of(c.taken());
             if (c.fuelFlow().isPresent()) {
                 defaults.add(CurveFigures.fuelMeter());
             }
@@ -114,8 +115,8 @@ final class LoggedRuns {
     }
 
     /** Where torque is told; empty where no log was brought to a curve. */
-    String place() {
-        return place;
+    Optional<RunCurve.Taken> taken() {
+        return taken;
     }
 
     /** What is to be said of runs and bench, each once with the runs that it is of. */

@@ -7,6 +7,7 @@ import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 
 /** Every run of a sheet brought to figures, in order; what could not be read is told. */
@@ -32,6 +33,9 @@ final class Reading {
 
     private final DynoSheet sheet;
     private final LoggedRuns logged;
+    /** Share of the crank's power that reached what was written down; empty where it is not told. */
+    private final Optional<Measured> handedOn;
+
     private final List<Ran> all = new ArrayList<>();
     private final boolean isPeaks;
     private final Dimension figure;
@@ -39,6 +43,11 @@ final class Reading {
     Reading(DynoSheet sheet, Logs logs, List<Finding> findings, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
         this.logged = new LoggedRuns(sheet, logs, defaults);
+        this.handedOn = Optional.ofNullable(sheet.bench().figures().get(BenchFigure.DRIVE_EFFICIENCY))
+                .map(e -> RunFigures.measured(e, BenchFigure.DRIVE_EFFICIENCY.meaning()));
+        if (handedOn.filter(e -> e.standardUncertainty() == 0 && e.value() != 1).isPresent()) {
+            defaults.add(Benches.withoutDoubt(BenchFigure.DRIVE_EFFICIENCY));
+        }
         for (DynoSheet.Session session : sheet.sessions()) {
             int number = 0;
             for (DynoSheet.Pull pull : session.pulls()) {
@@ -72,8 +81,8 @@ final class Reading {
             return logged.of(session, pull, log, name);
         }
         RunFigures figures = evidence instanceof DynoSheet.Table table
-                ? new TableFigures(table)
-                : RunFigures.ofPeak(((DynoSheet.Peak) evidence).figure());
+                ? new TableFigures(table, handedOn)
+                : RunFigures.ofPeak(((DynoSheet.Peak) evidence).figure(), handedOn);
         return List.of(new Ran(session, pull, name, Optional.of(figures), pull.aside(), false, ""));
     }
 
@@ -113,19 +122,35 @@ final class Reading {
 
     /** Where torque and power are told. */
     String place() {
-        if (!logged.place().isEmpty()) {
-            return logged.place();
+        boolean isTable = sheet.bench().kind() == BenchKind.TABLE;
+        if (logged.taken().isPresent() && !isTable) {
+            return logged.taken().get().words();
         }
         return switch (sheet.bench().kind()) {
-            case TABLE -> "where the dynamometer told them";
+            case TABLE -> handedOn.isPresent() ? at("the crank") : "where the dynamometer told them";
             case BRAKE -> at("the brake's shaft");
             case INERTIA_DRUM -> at("the drum");
             case ROAD -> at("the driven wheel");
         };
     }
 
+    /** The same, for what is reckoned with it. What a table tells, logged or written down, is of whatever the dynamometer means. */
+    DynoRuns.Where where() {
+        if (sheet.bench().kind() == BenchKind.TABLE) {
+            return handedOn.isPresent() ? DynoRuns.Where.CRANK : DynoRuns.Where.NOT_SAID;
+        }
+        if (logged.taken().isEmpty()) {
+            return handedOn.isPresent() ? DynoRuns.Where.CRANK : DynoRuns.Where.BEHIND_DRIVE;
+        }
+        return switch (logged.taken().get()) {
+            case CRANK -> DynoRuns.Where.CRANK;
+            case BEHIND_DRIVE -> DynoRuns.Where.BEHIND_DRIVE;
+            case DRUM, WHEEL -> DynoRuns.Where.OWN_SPEED;
+        };
+    }
+
     private String at(String shaft) {
-        return sheet.bench().figures().containsKey(BenchFigure.DRIVE_EFFICIENCY)
+        return handedOn.isPresent()
                 ? "at the crank, by the efficiency of the drive that was told"
                 : "at " + shaft + " and counted at the crank's speed; what the drive takes is not known and not added";
     }

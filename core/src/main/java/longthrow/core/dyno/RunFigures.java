@@ -34,9 +34,17 @@ interface RunFigures {
         return List.of();
     }
 
-    /** Of a peak as it was written down. */
-    static RunFigures ofPeak(Stated figure) {
-        return new PeakAlone(figure);
+    /**
+     * Of a peak as it was written down.
+     * @param handedOn share of the crank's power that reached what was written down; empty where it is not told
+     */
+    static RunFigures ofPeak(Stated figure, Optional<Measured> handedOn) {
+        return new PeakAlone(figure, handedOn);
+    }
+
+    /** A figure behind the drive brought to the crank; as it stands where what the drive hands on is not told. */
+    static Measured atCrank(Measured behind, Optional<Measured> handedOn) {
+        return handedOn.map(share -> Times.over(behind, share)).orElse(behind);
     }
 
     /** A figure as a dynamometer told it: with its typed ±, else of a doubt that is not known. */
@@ -82,7 +90,7 @@ interface RunFigures {
     double SAME = 1e-9;
 
     /** Highest power or torque alone. */
-    record PeakAlone(Stated figure) implements RunFigures {
+    record PeakAlone(Stated figure, Optional<Measured> handedOn) implements RunFigures {
         @Override
         public boolean isCurve() {
             return false;
@@ -112,7 +120,11 @@ interface RunFigures {
         public Optional<DynoRuns.Peak> peak(Dimension dimension) {
             return figure.value().dimension() == dimension
                     ? Optional.of(new DynoRuns.Peak(
-                            told(figure, "the dynamometer's figures"), Double.NaN, Double.NaN, Double.NaN, ""))
+                            atCrank(told(figure, "the dynamometer's figures"), handedOn),
+                            Double.NaN,
+                            Double.NaN,
+                            Double.NaN,
+                            ""))
                     : Optional.empty();
         }
     }

@@ -11,12 +11,17 @@ final class TableFigures implements RunFigures {
     private final double[] speeds;
     private final Measured[] torques;
 
-    TableFigures(DynoSheet.Table table) {
+    /**
+     * Of a table.
+     * @param handedOn share of the crank's power that reached what was written down; empty where it is not told
+     */
+    TableFigures(DynoSheet.Table table, Optional<Measured> handedOn) {
         List<DynoSheet.Row> rows = table.rows();
         this.speeds = rows.stream().mapToDouble(r -> r.speed().si()).toArray();
         this.torques = new Measured[speeds.length];
         for (int i = 0; i < speeds.length; i++) {
-            Measured figure = RunFigures.told(rows.get(i).figure(), "the dynamometer\'s figures");
+            Measured figure =
+                    RunFigures.atCrank(RunFigures.told(rows.get(i).figure(), "the dynamometer's figures"), handedOn);
             boolean isPower = rows.get(i).figure().value().dimension() == Dimension.POWER;
             torques[i] = isPower ? Times.of(figure, 1 / speeds[i]) : figure;
         }

@@ -23,6 +23,15 @@ final class Times {
         return Measured.withContributions(a.value() * b.value(), doubt);
     }
 
+    /** A figure over another. */
+    static Measured over(Measured a, Measured b) {
+        Map<Source, Double> doubt = new LinkedHashMap<>();
+        double value = a.value() / b.value();
+        a.contributions().forEach((source, c) -> doubt.merge(source, c / b.value(), Double::sum));
+        b.contributions().forEach((source, c) -> doubt.merge(source, -c * value / b.value(), Double::sum));
+        return Measured.withContributions(value, doubt);
+    }
+
     static DynoRuns.Peak of(DynoRuns.Peak peak, Measured factor) {
         return new DynoRuns.Peak(of(peak.figure(), factor), peak.speed(), peak.low(), peak.high(), peak.shown());
     }

@@ -285,7 +285,9 @@ public final class Prediction {
                 List.of(),
                 List.of(),
                 advised.sparks,
-                Optional.empty());
+                Optional.empty(),
+                Optional.of(day(figures)),
+                List.of());
         Optional<Row> best = bare.most(Told.TORQUE.key());
         if (best.isEmpty()) {
             return new TorqueCurve(
@@ -298,7 +300,9 @@ public final class Prediction {
                     List.of(),
                     List.of("No torque is told at any of these speeds."),
                     List.of(),
-                    Optional.empty());
+                    Optional.empty(),
+                    bare.air(),
+                    List.of());
         }
         double at = best.get().speed();
         Measured torque = best.get().figure(Told.TORQUE.key()).orElseThrow().figure();
@@ -323,7 +327,16 @@ public final class Prediction {
                 List.of(),
                 sentences(bare, best.get(), torque, figures, speeds),
                 advised.sparks,
-                Optional.empty());
+                Optional.empty(),
+                bare.air(),
+                List.of());
+    }
+
+    private static TorqueCurve.Air day(Figures figures) {
+        return new TorqueCurve.Air(
+                figures.value(Needed.AIR_PRESSURE).orElseThrow(),
+                figures.value(Needed.AIR_TEMPERATURE).orElseThrow(),
+                figures.value(Needed.HUMIDITY).orElseThrow());
     }
 
     /** The delay of knocking was fitted to fuels like petrol; of others no octane number is told. */

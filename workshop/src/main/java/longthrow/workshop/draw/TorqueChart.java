@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import longthrow.core.answer.Overlay;
 import longthrow.core.answer.Shaking;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Row;
@@ -19,7 +20,7 @@ import longthrow.core.quantity.UnitSystem;
 
 /**
  * Torque, and power below it, over one axis of speed: with the band that holds them in 95 of 100, a round point where the speed is approved and an open square where it is not, hatched where no power is
- * told.
+ * told. What was measured lies over it, dashed and each with marks of its own shape, with bars for its doubt; a peak alone is a dashed level.
  */
 public final class TorqueChart {
     /** Key of the row's figure. */
@@ -45,6 +46,17 @@ public final class TorqueChart {
     private static final double POWER_BOTTOM = 344;
     private static final double SPOT = 3.6;
 
+    /** Measured curves and levels that are drawn; the others are counted. Layout. */
+    private static final int MOST_MEASURED = 6;
+
+    /** Marks of one measured curve, so that bars stand apart; layout. */
+    private static final int MOST_MARKS = 13;
+
+    private static final String[] DASHES = {"6 3", "2 3", "9 3 2 3", "1 4", "12 4", "4 2 1 2"};
+
+    /** Letters of a name in the legend; layout. */
+    private static final int MOST_LETTERS = 34;
+
     private final TorqueCurve curve;
     private final FigurePrinter printer;
     private final UnitSystem units;
@@ -61,8 +73,15 @@ public final class TorqueChart {
         this.curve = curve;
         this.units = units;
         this.printer = new FigurePrinter(units);
-        double first = curve.rows().get(0).speed();
-        double last = curve.rows().get(curve.rows().size() - 1).speed();
+        double[] ran = measured().stream()
+                .flatMap(held -> held.points().stream())
+                .mapToDouble(Overlay.At::speed)
+                .filter(speed -> !Double.isNaN(speed))
+                .sorted()
+                .toArray();
+        double first = Math.min(curve.rows().get(0).speed(), ran.length == 0 ? Double.POSITIVE_INFINITY : ran[0]);
+        double last =
+                Math.max(curve.rows().get(curve.rows().size() - 1).speed(), ran.length == 0 ? 0 : ran[ran.length - 1]);
         double room = first == last ? 0.1 * first : 0.02 * (last - first);
         this.speeds = Scale.between(Dimension.ROTATIONAL_SPEED, units, first - room, last + room, LEFT, RIGHT);
         boolean hasZones = curve.rows().stream().anyMatch(row -> !row.standing().isTold());
@@ -71,7 +90,8 @@ public final class TorqueChart {
         this.torqueBottom = TORQUE_BOTTOM + down;
         this.powerTop = POWER_TOP + down;
         this.powerBottom = POWER_BOTTOM + down;
-        this.height = HEIGHT + (hasZones ? 2 : 0) * FOR_ZONES;
+        int lines = measured().isEmpty() ? 0 : measured().size() + (all().size() > MOST_MEASURED ? 2 : 1);
+        this.height = HEIGHT + (hasZones ? 2 : 0) * FOR_ZONES + lines * LINE;
         this.svg = new Svg(idPrefix, WIDTH, (int) height, "Torque and power over crank speed", said());
         this.s = new Sketch(svg, WIDTH, height);
     }
@@ -93,6 +113,116 @@ public final class TorqueChart {
         return chart.svg.finished();
     }
 
+    // ---- what was measured
+
+    private List<Overlay.Held> all() {
+        return curve.overlays().stream().flatMap(o -> o.held().stream()).toList();
+    }
+
+    /** Those that are drawn. */
+    private List<Overlay.Held> measured() {
+        return all().stream()
+                .filter(held -> !held.points().isEmpty())
+                .limit(MOST_MEASURED)
+                .toList();
+    }
+
+    /** In the panel of a figure: measured curves stand in both, a peak in that of its own. */
+    private static double value(Overlay.Held held, Overlay.At at, String key) {
+        boolean isPower = key.equals(POWER);
+        if (!held.isCurve()) {
+            return isPower == (held.figure() == Dimension.POWER) ? at.measured() : Double.NaN;
+        }
+        return isPower ? at.measured() * at.speed() : at.measured();
+    }
+
+    private static double half(Overlay.Held held, Overlay.At at, String key) {
+        double half = held.isCurve() && key.equals(POWER) ? at.measuredHalf() * at.speed() : at.measuredHalf();
+        return Double.isNaN(half) ? 0 : half;
+    }
+
+    private void measured(String key, Scale scale, WordRoom room) {
+        for (int i = 0; i < measured().size(); i++) {
+            Overlay.Held held = measured().get(i);
+            List<Object> line = new ArrayList<>();
+            for (Overlay.At at : RunsChart.some(held.points(), MOST_MARKS)) {
+                double value = value(held, at, key);
+                if (Double.isNaN(value)) {
+                    continue;
+                }
+                double y = scale.at(value);
+                if (!held.isCurve()) {
+                    s.dashed(DASHES[i], "M", LEFT, y, "H", RIGHT);
+                    room.curve(LEFT, y, RIGHT, y);
+                    continue;
+                }
+                double x = speeds.at(at.speed());
+                double half = half(held, at, key);
+                if (half > 0) {
+                    s.quiet("M", x, scale.at(value - half), "V", scale.at(value + half));
+                }
+                room.curve(x - SPOT, y, x + SPOT, y);
+                Sketch.add(line, x, y);
+                mark(i, x, y);
+            }
+            if (line.size() > 3) {
+                s.dashed(DASHES[i], line.toArray());
+            }
+        }
+    }
+
+    /** Shapes in turn: cross, upright cross, triangle; so that colour is never the only sign. */
+    private void mark(int which, double x, double y) {
+        double r = SPOT + 0.6;
+        Object[] shape = switch (which % 3) {
+            case 0 -> new Object[] {"M", x - r, y - r, "L", x + r, y + r, "M", x - r, y + r, "L", x + r, y - r};
+            case 1 -> new Object[] {"M", x - r, y, "H", x + r, "M", x, y - r, "V", y + r};
+            default -> new Object[] {"M", x - r, y + r, "H", x + r, "L", x, y - r, "Z"};
+        };
+        svg.add(
+                "path",
+                "class",
+                "measured",
+                "d",
+                Svg.path(shape),
+                "fill",
+                "none",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.6");
+    }
+
+    private void measuredLegend(double from) {
+        double y = from;
+        for (int i = 0; i < measured().size(); i++, y += LINE) {
+            Overlay.Held held = measured().get(i);
+            s.dashed(DASHES[i], "M", 4, y - 4.5, "H", 34);
+            if (held.isCurve()) {
+                mark(i, 19, y - 4.5);
+            }
+            String words = "measured: " + held.name() + (held.isCurve() ? "" : ", peak");
+            s.words(
+                    "quiet",
+                    words.length() <= MOST_LETTERS ? words : words.substring(0, MOST_LETTERS - 1) + "…",
+                    42,
+                    y,
+                    START,
+                    Sketch.SMALL,
+                    false);
+        }
+        if (all().size() > measured().size()) {
+            s.words(
+                    "quiet",
+                    "and " + (all().size() - measured().size()) + " more, in words below",
+                    42,
+                    y,
+                    START,
+                    Sketch.SMALL,
+                    false);
+        }
+    }
+
     // ---- in words
 
     private String said() {
@@ -102,6 +232,10 @@ public final class TorqueChart {
         for (Run run : runs()) {
             said.add(range(run) + ": " + run.standing().label()
                     + (run.standing().isTold() ? ", told at " + run.count() : ", no power told"));
+        }
+        for (Overlay.Held held : measured()) {
+            said.add("Measured over it: " + held.name() + ", " + held.of() + ", "
+                    + held.verdict().label());
         }
         return String.join(". ", said) + ". Every figure stands in the table of speeds.";
     }
@@ -221,7 +355,14 @@ public final class TorqueChart {
                 dimension,
                 units,
                 told.stream().mapToDouble(TorqueChart::low).min().orElse(0),
-                told.stream().mapToDouble(TorqueChart::high).max().orElse(0),
+                Math.max(
+                        told.stream().mapToDouble(TorqueChart::high).max().orElse(0),
+                        measured().stream()
+                                .flatMapToDouble(held -> held.points().stream()
+                                        .mapToDouble(at -> value(held, at, key) + half(held, at, key)))
+                                .filter(value -> !Double.isNaN(value))
+                                .max()
+                                .orElse(0)),
                 bottom,
                 top);
         s.words("quiet", key + ", " + scale.unit(), 4, top - 12, START, Sketch.SMALL, true);
@@ -247,6 +388,7 @@ public final class TorqueChart {
             }
         }
         stretch(line, key, scale, room);
+        measured(key, scale, room);
         curve.most(key).ifPresent(row -> {
             Shaking.Figure figure = row.figure(key).orElseThrow();
             String words = words(figure);
@@ -359,6 +501,8 @@ public final class TorqueChart {
         if (curve.rows().stream().anyMatch(row -> !row.standing().isTold())) {
             s.doubt(4, y + 13, 18, 12);
             s.words("quiet", "no power is told", 28, y + 24, START, Sketch.SMALL, false);
+            y += FOR_ZONES;
         }
+        measuredLegend(y + LINE + 4);
     }
 }

@@ -558,7 +558,17 @@ public final class AnswerJson {
                     "jet",
                     "what the main jet becomes, one; empty where there is no engine to tell",
                     JET,
-                    c -> c.jet().stream().toList());
+                    c -> c.jet().stream().toList())
+            .list(
+                    "air",
+                    "in which it stands, one; empty where nothing was reckoned",
+                    OverlayJson.AIR,
+                    c -> c.air().stream().toList())
+            .list(
+                    "overlays",
+                    "what runs on a dynamometer were measured to make, over what is predicted; one for each sheet",
+                    OverlayJson.OVERLAY,
+                    TorqueCurve::overlays);
 
     private static final JsonShape<Clearance.Gap> GAP = new JsonShape<Clearance.Gap>()
             .number("value", "least gap in m; below 0 minus the depth of penetration", Clearance.Gap::value)

@@ -70,6 +70,7 @@ public final class AnswerText {
         new LadderList(answer, page, printer, all).print();
         new ShakingList(answer, page, printer, all).print();
         new TorqueList(answer, page, printer, all).print();
+        new OverlayList(answer, page, printer, all).print();
         new RunsList(answer, page, printer, all).print();
         boolean searched =
                 !answer.candidates().isEmpty() || !answer.rejections().isEmpty();

@@ -217,6 +217,53 @@ public final class Dynos {
         return answer;
     }
 
+    // ---- over what is predicted
+
+    /**
+     * What the sheets of a build come to.
+     * @param files   of those that are worked out
+     * @param answers of the same
+     * @param waiting names of the sheets that have logs and are not worked out yet
+     * @param faulty  names of those that cannot be read
+     */
+    public record Laid(List<String> files, List<Answer> answers, List<String> waiting, List<String> faulty) {
+        public Laid {
+            files = List.copyOf(files);
+            answers = List.copyOf(answers);
+            waiting = List.copyOf(waiting);
+            faulty = List.copyOf(faulty);
+        }
+    }
+
+    /**
+     * What the sheets of a build come to, the oldest first.
+     * @param now whether logs are read for those that are not worked out
+     */
+    public Laid laid(BuildId build, boolean now) {
+        Attached attached = of(build);
+        List<String> files = new ArrayList<>();
+        List<Answer> told = new ArrayList<>();
+        List<String> waiting = new ArrayList<>();
+        List<String> faulty = new ArrayList<>();
+        for (StoredFile file : attached.sheets()) {
+            Optional<Asked> asked = asked(file, attached);
+            if (asked.isEmpty()) {
+                faulty.add(0, file.name());
+                continue;
+            }
+            boolean isQuick = asked.get().logs().isEmpty();
+            Optional<Answer> answer =
+                    now || isQuick ? turns.of(answers, asked.get(), () -> true) : answers.ifKnown(asked.get());
+            if (answer.isPresent()) {
+                files.add(0, file.name());
+                told.add(0, answer.get());
+            } else {
+                waiting.add(0, file.name());
+            }
+        }
+        return new Laid(files, told, waiting, faulty);
+    }
+
     /** Of the sheets of a build the one that is answered least. Logs are not read for a rail: a sheet of them is worked out beside the requests, and is coming until then. */
     private Rail.State state(BuildId build) {
         try {

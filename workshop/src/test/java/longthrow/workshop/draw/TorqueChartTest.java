@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import longthrow.core.answer.Overlay;
 import longthrow.core.answer.Shaking;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Place;
@@ -27,6 +28,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class TorqueChartTest {
     private static final Pattern SPOT = Pattern.compile("<circle class=\"lit\" cx=\"([\\d.]+)\" cy=\"([\\d.]+)\"");
     private static final Pattern BAND = Pattern.compile("class=\"band\" d=\"M ([\\d.]+) ([\\d.]+) L");
+
+    private static final Pattern CROSS = Pattern.compile("class=\"measured\" d=\"M ([\\d.]+) ([\\d.]+) L");
 
     private static Measured newtonMetres(double value, double half) {
         return half == 0
@@ -102,6 +105,64 @@ class TorqueChartTest {
         assertThat(found(BAND, chart).get(0))
                 .as("begins at 11 of 15")
                 .containsExactly(new double[] {first, 206 - 144 * 11 / 15.0}, within(0.06));
+    }
+
+    private static Overlay.At at(double rpm, double torque) {
+        return new Overlay.At(Units.RPM.toSi(rpm), torque, 0.5, Double.NaN, Double.NaN, "none");
+    }
+
+    private static Overlay overlay(Overlay.Held... held) {
+        return new Overlay("sheet", true, "ISO", "at the crank", List.of(), List.of(held));
+    }
+
+    private static Overlay.Held held(String name, Dimension figure, Overlay.At... points) {
+        return new Overlay.Held(
+                name,
+                "the mean of 3 runs",
+                figure,
+                Overlay.Verdict.AGREES,
+                1,
+                0.1,
+                1,
+                1,
+                List.of(points),
+                List.of("so it is"));
+    }
+
+    /** What was measured at a refused speed is drawn there, as measured: dashed, with crosses and bars; what is predicted keeps its place and its hatching. */
+    @Test
+    void whatWasMeasuredLiesOverItAndMovesNothing() {
+        TorqueCurve over =
+                all().withOverlays(List.of(overlay(held("stock <1>", Dimension.TORQUE, at(2000, 11), at(4000, 12)))));
+        String bare = TorqueChart.of(all(), UnitSystem.METRIC_FIRST, "c");
+        String chart = TorqueChart.of(over, UnitSystem.METRIC_FIRST, "c");
+        assertThat(found(SPOT, chart).subList(0, 2))
+                .usingRecursiveComparison()
+                .isEqualTo(found(SPOT, bare).subList(0, 2));
+        assertThat(found(BAND, chart).get(0)).containsExactly(found(BAND, bare).get(0));
+        double second = 46 + 302 * 560 / 3120.0;
+        assertThat(found(CROSS, chart).get(0))
+                .as("11 of 15 at 2000 rpm, a cross of 4.2 either way")
+                .containsExactly(new double[] {second - 4.2, 206 - 144 * 11 / 15.0 - 4.2}, within(0.06));
+        assertThat(chart.split("class=\"measured\"", -1))
+                .as("two marks in each panel, one in the legend")
+                .hasSize(6);
+        assertThat(Drawing.of(chart).words()).contains("measured: stock <1>");
+        assertThat(chart)
+                .contains("Measured over it: stock &lt;1&gt;, the mean of 3 runs, agrees")
+                .doesNotContain("<1>");
+    }
+
+    /** A peak of which no speed was written is a level, in the panel of its own figure alone. */
+    @Test
+    void aPeakAloneIsALevel() {
+        Overlay.Held peak =
+                held("header", Dimension.POWER, new Overlay.At(Double.NaN, 3000, Double.NaN, 2900, 300, ""));
+        String chart = TorqueChart.of(all().withOverlays(List.of(overlay(peak))), UnitSystem.METRIC_FIRST, "c");
+        assertThat(chart.split("class=\"mean\"", -1))
+                .as("once, and in the legend")
+                .hasSize(3);
+        assertThat(chart).doesNotContain("NaN");
     }
 
     /** By shape and by word, in the picture and in its description. */

@@ -12,6 +12,7 @@ import longthrow.core.answer.Rung;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.answer.TorqueCurve.Row;
 import longthrow.core.answer.TorqueCurve.Standing;
+import longthrow.core.overlay.Overlays;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.UnitSystem;
@@ -23,6 +24,7 @@ import longthrow.workshop.draw.TorqueChart;
 import longthrow.workshop.print.PageWords;
 import longthrow.workshop.web.Around;
 import longthrow.workshop.web.BothUnits;
+import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.Frame;
 import longthrow.workshop.web.ToRead;
 import longthrow.workshop.web.Ways;
@@ -43,6 +45,7 @@ import longthrow.workshop.web.Ways;
  * @param sparks    what the spark does, a sentence for each speed that was looked at
  * @param jet       what the main jet becomes; empty where no torque is told
  * @param missing   what it cannot do without
+ * @param over      what was measured over it
  * @param around    what stands around every answer
  */
 public record PowerAnswer(
@@ -60,6 +63,7 @@ public record PowerAnswer(
         List<String> sparks,
         Optional<Jet> jet,
         List<ToRead> missing,
+        PowerOver over,
         Around around) {
     private static final List<String> FIRST = List.of(TorqueChart.TORQUE, TorqueChart.POWER);
 
@@ -152,9 +156,11 @@ public record PowerAnswer(
 
     /**
      * Laid out.
+     * @param laid     what was measured over it
      * @param idPrefix of all that has a name of its own on the page
      */
-    static PowerAnswer of(Answer answer, String base, String idPrefix) {
+    static PowerAnswer of(Answer predicted, Dynos.Laid laid, String base, String idPrefix) {
+        Answer answer = Overlays.onto(predicted, laid.answers());
         TorqueCurve curve = answer.torque().orElse(TorqueCurve.unknown(List.of()));
         FigurePrinter printer = new FigurePrinter(answer.units());
         return new PowerAnswer(
@@ -174,6 +180,7 @@ public record PowerAnswer(
                 curve.sparks().stream().map(s -> PageWords.said(s.said())).toList(),
                 curve.jet().map(advice -> Jet.of(advice, base)),
                 ToRead.of(curve.missing(), base),
+                PowerOver.of(answer, laid, base),
                 Around.of(answer, base));
     }
 

@@ -12,6 +12,7 @@ import longthrow.core.answer.Answer;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.ChosenSpeed;
+import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Torques;
@@ -25,11 +26,16 @@ public final class PowerRoutes implements Routes {
     private static final String CURVE = "power";
     private static final String CHOSEN = "chosen";
 
+    /** A speed of one's own stands without runs: they are over the curve. */
+    private static final Dynos.Laid NONE = new Dynos.Laid(List.of(), List.of(), List.of(), List.of());
+
     private final Workbench bench;
     private final Catalogues catalogues;
     private final Torques torques;
+    private final Dynos dynos;
 
-    public PowerRoutes(Workbench bench, Catalogues catalogues, Torques torques) {
+    public PowerRoutes(Workbench bench, Catalogues catalogues, Torques torques, Dynos dynos) {
+        this.dynos = dynos;
         this.bench = bench;
         this.catalogues = catalogues;
         this.torques = torques;
@@ -66,8 +72,8 @@ public final class PowerRoutes implements Routes {
                         new PowerPage(
                                 bench.frame(request, open, "Power", Question.POWER),
                                 view,
-                                own.map(answer -> PowerAnswer.of(answer, open.base(), CHOSEN)),
-                                curve.map(answer -> PowerAnswer.of(answer, open.base(), CURVE))));
+                                own.map(answer -> PowerAnswer.of(answer, NONE, open.base(), CHOSEN)),
+                                curve.map(answer -> PowerAnswer.of(answer, laid(open, now), open.base(), CURVE))));
     }
 
     /** The part of the page that takes a while; not there yet, it is to be asked for again. */
@@ -91,7 +97,8 @@ public final class PowerRoutes implements Routes {
         }
         Map<String, Object> parameters = new HashMap<>();
         if (answer.isPresent()) {
-            parameters.put("answer", PowerAnswer.of(answer.get(), open.base(), idPrefix));
+            Dynos.Laid laid = speed.isPresent() ? NONE : laid(open, true);
+            parameters.put("answer", PowerAnswer.of(answer.get(), laid, open.base(), idPrefix));
         } else {
             parameters.put("base", open.base());
             if (speed.isPresent()) {
@@ -99,6 +106,11 @@ public final class PowerRoutes implements Routes {
             }
         }
         bench.view().show(request, answer.isPresent() ? template : later, parameters);
+    }
+
+    /** The sheets kept with the build. */
+    private Dynos.Laid laid(Workbench.Open open, boolean now) {
+        return dynos.laid(open.entry().id(), now);
     }
 
     private BooleanSupplier isNewest(Workbench.Open open) {
