@@ -1,15 +1,12 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import longthrow.buildfile.DynoSheetFile;
-import longthrow.buildfile.ReadDynoSheet;
-import longthrow.buildfile.log.LogsOfASheet;
 import longthrow.core.answer.Answer;
 import longthrow.core.dyno.Dyno;
 import longthrow.core.dyno.DynoSheet;
+import longthrow.core.dyno.Logs;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,21 +41,14 @@ final class DynoCommand implements Callable<ExitCode> {
     public ExitCode call() {
         CommandLine line = spec.commandLine();
         PrintWriter err = line.getErr();
-        InputFile input = new InputFile(file, InputFile.Holds.RUNS, err);
-        Optional<ReadDynoSheet> read = input.read().map(DynoSheetFile::read);
-        read.ifPresent(r -> input.say(r.faults(), r.notes()));
-        Optional<DynoSheet> sheet = read.flatMap(ReadDynoSheet::sheet);
-        if (sheet.isEmpty()) {
+        Optional<RunsOption.Read> read = RunsOption.read(file, err);
+        if (read.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;
         }
-        DynoSheet asked = sheet.get().withUnits(options.unitsOr(sheet.get().units()));
-        Path folder = file.equals(InputFile.STANDARD_INPUT)
-                ? Path.of("")
-                : Optional.ofNullable(Path.of(file).toAbsolutePath().getParent())
-                        .orElse(Path.of(""));
-        LogsOfASheet logs = new LogsOfASheet(
-                asked, name -> LogOnDisk.of(folder, name), Runtime.getRuntime().availableProcessors());
+        DynoSheet sheet = read.get().sheet();
+        DynoSheet asked = sheet.withUnits(options.unitsOr(sheet.units()));
+        Logs logs = read.get().logs();
         Answer answer = Patience.during("reading the runs", err, () -> Dyno.of(asked, logs));
         options.print(answer, line);
         return ExitCode.of(answer);

@@ -102,6 +102,7 @@ final class Serving implements AutoCloseable {
         Searches searches = new Searches(bench, catalogues);
         Clearances clearances = new Clearances(bench);
         Loaded loaded = new Loaded(bench, catalogues, clearances);
+        Dynos dynos = new Dynos(bench);
         Torques torques = new Torques(bench, loaded, PowerRunner::onAll);
         Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques);
         Optional<Server> server = Optional.empty();
@@ -115,13 +116,13 @@ final class Serving implements AutoCloseable {
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues, searches),
-                            new BookRoutes(bench, catalogues, searches, clearances, loaded),
+                            new BookRoutes(bench, catalogues, searches, clearances, loaded, dynos),
                             new ClearRoutes(bench, clearances),
                             new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),
                             new PowerRoutes(bench, catalogues, torques),
                             new ShakeRoutes(bench, catalogues, loaded),
-                            new DynoRoutes(bench, new Dynos(bench)),
+                            new DynoRoutes(bench, dynos),
                             ahead,
                             new PartsRoutes(bench, catalogues, example.catalogue()))));
             Store store = opened(opening);

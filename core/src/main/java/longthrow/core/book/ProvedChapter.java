@@ -118,6 +118,11 @@ public record ProvedChapter(
      */
     public record Aside(String why, String runs) {}
 
+    /** So many as are laid out. */
+    public static <T> List<T> few(List<T> all) {
+        return all.subList(0, Math.min(MOST_TOLD, all.size()));
+    }
+
     /** Of an answer; empty where it tells of no sheet. */
     static Optional<ProvedChapter> of(Answers.Ran ran, Words words) {
         return ran.answer().runs().map(runs -> of(ran, runs, words));

@@ -90,7 +90,10 @@ public record SharedRuns(DynoSheet sheet, List<String> leftOut, Map<String, Stri
                 setups.computeIfAbsent(
                         session.setup(),
                         own -> "setup " + (setups.size() + 1) + (own.equals(baseline) ? BASELINE : ""));
-                dynos.computeIfAbsent(session.dyno(), own -> "dynamometer " + dynos.size());
+                dynos.computeIfAbsent(
+                        session.dyno(),
+                        own -> "dynamometer "
+                                + (1 + dynos.values().stream().distinct().count()));
             }
             setups.computeIfAbsent(baseline, own -> "setup " + (setups.size() + 1) + BASELINE);
         }
