@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Units;
@@ -21,6 +22,7 @@ import longthrow.core.quantity.Units;
  * @param invented  whether the sheet says that it is made up
  * @param standard  that figures are corrected to, or that they are as read
  * @param place     where torque and power are told
+ * @param bench     by what they were read
  * @param standing  what the sheet is to the engine of this Book
  * @param said      what it comes to, as far as no change says it
  * @param changes   one for each, in the order in which they came
@@ -35,6 +37,7 @@ public record ProvedChapter(
         boolean invented,
         String standard,
         String place,
+        String bench,
         String standing,
         List<String> said,
         List<Change> changes,
@@ -139,18 +142,23 @@ public record ProvedChapter(
                         ? "as read, not corrected for the weather"
                         : "corrected to " + runs.standard(),
                 runs.place(),
-                standing(ran),
+                runs.bench(),
+                standing(ran, runs),
                 said.stream().map(s -> s.endsWith(".") ? s : s + ".").toList(),
                 runs.gains().stream().map(ProvedChapter::change).toList(),
-                sessions(runs),
+                sessions(ran, runs, words),
                 counting + " of " + runs.runs().size() + " runs count",
                 highest(runs, words),
                 aside(runs),
                 runs.cautions());
     }
 
-    private static String standing(Answers.Ran ran) {
-        return (ran.isShared() ? "" : "Handed in with this build. ")
+    private static String standing(Answers.Ran ran, DynoRuns runs) {
+        return (ran.isShared()
+                        ? ""
+                        : runs.engine().isEmpty()
+                                ? "The sheet names no build; it stands here because it was handed in with this one. "
+                                : "The sheet is of the build in " + runs.engine() + ", as it says. ")
                 + "Which setup the engine has on as this Book lists it, the sheet does not say. What was proved lifts no stop and approves no speed.";
     }
 
@@ -182,9 +190,25 @@ public record ProvedChapter(
                 : String.format(Locale.ROOT, "%+.1f %%, doubt unknown", HUNDRED * gain);
     }
 
-    private static List<Session> sessions(DynoRuns runs) {
-        return by(runs.runs(), DynoRuns.Run::session).entrySet().stream()
-                .map(e -> new Session(e.getKey(), e.getValue().get(0).setup(), counting(e.getValue()), "", ""))
+    /** What the air made of figures tells how high a place lies: it is not handed on. */
+    private static List<Session> sessions(Answers.Ran ran, DynoRuns runs, Words words) {
+        Map<String, List<DynoRuns.Run>> by = by(runs.runs(), DynoRuns.Run::session);
+        return runs.sessions().stream()
+                .map(s -> new Session(
+                        s.name(),
+                        (s.check() ? "reference engine " : "") + s.setup(),
+                        counting(by.getOrDefault(s.name(), List.of())),
+                        Stream.of(
+                                        s.date(),
+                                        s.who().isEmpty() ? "" : "by " + s.who(),
+                                        s.dyno().isEmpty() ? "" : "on " + s.dyno())
+                                .filter(said -> !said.isEmpty())
+                                .collect(Collectors.joining(", ")),
+                        ran.isShared()
+                                ? ""
+                                : s.factor()
+                                        .map(f -> "times " + words.line(Dimension.RATIO, f))
+                                        .orElse("")))
                 .toList();
     }
 

@@ -227,6 +227,7 @@ public final class BookJson {
             .truth("invented", "whether the sheet says that it is made up", ProvedChapter::invented)
             .text("standard", "that figures are corrected to, or that they are as read", ProvedChapter::standard)
             .text("place", "where torque and power are told", ProvedChapter::place)
+            .text("bench", "by what they were read", ProvedChapter::bench)
             .text("standing", "what the sheet is to this engine", ProvedChapter::standing)
             .texts("said", "what it comes to, as far as no change says it", ProvedChapter::said)
             .list("changes", "what each did", CHANGE, ProvedChapter::changes)
