@@ -160,7 +160,10 @@ final class BookCommand implements Callable<ExitCode> {
         for (int k = 0; k < sheets.size(); k++) {
             SharedRuns runs = without.get(k);
             ran.add(new Answers.Ran(
-                    Dyno.of(runs.sheet().withUnits(units), runs.logs(sheets.get(k).logs())), true));
+                    Dyno.of(
+                            runs.sheet().withUnits(units),
+                            runs.logs(sheets.get(k).logs())),
+                    true));
         }
         return Sheet.of(shared.with(without), ran);
     }

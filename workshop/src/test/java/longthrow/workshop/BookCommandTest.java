@@ -323,7 +323,13 @@ class BookCommandTest {
                 .contains("R. Example", "the clutch slipped", "13.22 ± 0.31", "Nobody in the plane of flywheel");
         Path handedOn = folder.resolve("for-a-friend.pdf");
         CommandRun shared = CommandRun.of(
-                "book", scenario("s1-rod-wanted.yaml"), "--share", "--dyno", example(MUFFLER), "--out", handedOn.toString());
+                "book",
+                scenario("s1-rod-wanted.yaml"),
+                "--share",
+                "--dyno",
+                example(MUFFLER),
+                "--out",
+                handedOn.toString());
         assertThat(shared.out()).contains("runs: who, 3 times", "can tell how high the place lies");
         assertThat(words(handedOn))
                 .contains("setup 2 against setup 1 (the baseline): a real gain.", "+2.58 ± 0.43 %")
@@ -341,13 +347,17 @@ class BookCommandTest {
     @Test
     void aFaultySheetOfRunsIsSaidAndNothingIsWritten() throws IOException {
         Path bad = folder.resolve("runs.yaml");
-        Files.writeString(bad, Files.readString(EXAMPLES.resolve("dyno/header.yaml")).replace("iso_1585", "iso"));
+        Files.writeString(
+                bad, Files.readString(EXAMPLES.resolve("dyno/header.yaml")).replace("iso_1585", "iso"));
         Path pdf = folder.resolve("runs.pdf");
         CommandRun run = CommandRun.of("book", DEMO, "--dyno", bad.toString(), "--out", pdf.toString());
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("runs.yaml:4", "'iso'", "allowed: ", "1 fault in ", "nothing worked out");
-        assertThat(CommandRun.of("book", DEMO, "--dyno", DEMO, "--out", pdf.toString()).code()).isEqualTo(2);
-        assertThat(CommandRun.of("book", DEMO, "--dyno", "-", "--out", pdf.toString()).err())
+        assertThat(CommandRun.of("book", DEMO, "--dyno", DEMO, "--out", pdf.toString())
+                        .code())
+                .isEqualTo(2);
+        assertThat(CommandRun.of("book", DEMO, "--dyno", "-", "--out", pdf.toString())
+                        .err())
                 .contains("logs lie beside a sheet");
         String header = example("dyno/header.yaml");
         assertThat(CommandRun.of("book", DEMO, "--dyno", header, "--dyno", header, "--out", pdf.toString())

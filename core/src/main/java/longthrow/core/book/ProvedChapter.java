@@ -126,6 +126,16 @@ public record ProvedChapter(
         return all.subList(0, Math.min(MOST_TOLD, all.size()));
     }
 
+    /** Whether the air of any session is told. */
+    public boolean isAirTold() {
+        return sessions.stream().anyMatch(s -> !s.air().isEmpty());
+    }
+
+    /** Whether it is told of any session when, by whom or on what. */
+    public boolean isMoreTold() {
+        return sessions.stream().anyMatch(s -> !s.remark().isEmpty());
+    }
+
     /** Of an answer; empty where it tells of no sheet. */
     static Optional<ProvedChapter> of(Answers.Ran ran, Words words) {
         return ran.answer().runs().map(runs -> of(ran, runs, words));
@@ -247,7 +257,7 @@ public record ProvedChapter(
                                 + (peaks.size() == 1
                                         ? ", the one run"
                                         : " of " + peaks.size() + " runs, the least and the most"),
-                        (peaks.size() == 1 ? "" : words(dimension, peaks.get(0), words) + " to ")
+                        (peaks.size() == 1 ? "" : "from " + words(dimension, peaks.get(0), words) + " to ")
                                 + words(dimension, most, words)
                                 + (most.shown().isEmpty() ? "" : "; " + most.shown())));
             }

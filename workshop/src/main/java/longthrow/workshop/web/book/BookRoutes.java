@@ -176,7 +176,8 @@ public final class BookRoutes implements Routes {
                 active.isEmpty() ? Catalogue.EMPTY : catalogues.together(active).catalogue();
         String text = open.revision().text();
         if (asked.stripped()) {
-            Shared shared = Shared.of(build, catalogue).with(dynos.shared(open.entry().id()));
+            Shared shared =
+                    Shared.of(build, catalogue).with(dynos.shared(open.entry().id()));
             Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active));
             MovingAnswers.Asked of = new MovingAnswers.Asked(BuildFile.write(shared.build()), active, true);
             Answers answers = answers(Measure.of(shared.build(), List.of()), fit, of, all)
