@@ -8,14 +8,19 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.buildfile.BuildFile;
 import longthrow.buildfile.ReadBuild;
 import longthrow.core.answer.Approval;
+import longthrow.core.book.Answers;
 import longthrow.core.book.Shared;
+import longthrow.core.book.SharedRuns;
 import longthrow.core.build.Build;
 import longthrow.core.catalogue.Catalogue;
+import longthrow.core.dyno.Dyno;
 import longthrow.core.quantity.UnitSystem;
 import longthrow.workshop.book.BookPdf;
 import longthrow.workshop.book.Sheet;
@@ -36,9 +41,10 @@ import picocli.CommandLine.Spec;
         name = "book",
         description = {
             "The sheet to sign and print: recipe, readings, parts with reasons, shop tickets, gaps, torques, what touches, "
-                    + "what lets go first, where the shake goes, first start, unknowns, every default, cost. A PDF with the "
+                    + "what lets go first, where the shake goes, what was proved on the dynamometer, first start, unknowns, every default, cost. A PDF with the "
                     + "build file inside; 'longthrow import' gives it back.",
             "Every question is asked for it, which takes five to ten seconds where most gaps are known.",
+            "With --dyno it has what runs on a dynamometer proved; 'longthrow dyno' says more of them.",
             "With --wall one page to tape up. With --share names, places, photographs and all free words are left out, of "
                     + "the build file inside too."
         },
@@ -53,6 +59,7 @@ import picocli.CommandLine.Spec;
             "%nExamples:",
             "  longthrow book my-engine.yaml --out my-engine-book.pdf",
             "  longthrow book my-engine.yaml --wall --out wall.pdf",
+            "  longthrow book my-engine.yaml --dyno my-runs.yaml --out with-its-runs.pdf",
             "  longthrow book my-engine.yaml --catalogue examples/catalogue --share --out for-a-friend.pdf"
         })
 final class BookCommand implements Callable<ExitCode> {
@@ -64,6 +71,9 @@ final class BookCommand implements Callable<ExitCode> {
 
     @Mixin
     private CatalogueOption catalogues;
+
+    @Mixin
+    private RunsOption runs;
 
     @Option(
             names = "--out",
@@ -112,7 +122,8 @@ final class BookCommand implements Callable<ExitCode> {
         read.ifPresent(r -> input.say(r.faults(), r.notes()));
         Optional<Build> build = read.flatMap(ReadBuild::build);
         Optional<Catalogue> catalogue = catalogues.read(err);
-        if (bytes.isEmpty() || build.isEmpty() || catalogue.isEmpty()) {
+        Optional<List<RunsOption.Read>> sheets = runs.read(err);
+        if (bytes.isEmpty() || build.isEmpty() || catalogue.isEmpty() || sheets.isEmpty()) {
             err.flush();
             return ExitCode.INPUT_REFUSED;
         }
@@ -122,7 +133,8 @@ final class BookCommand implements Callable<ExitCode> {
         Sheet sheet = Patience.during(
                 "asking every question for the Book",
                 err,
-                () -> shared.map(Sheet::of).orElseGet(() -> Sheet.of(asked, catalogue.get())));
+                () -> shared.map(s -> shared(s, sheets.get()))
+                        .orElseGet(() -> Sheet.of(asked, catalogue.get(), ran(sheets.get(), asked.units()))));
         if (json) {
             line.getOut().print(BookJson.of(sheet.book()));
             line.getOut().flush();
@@ -131,6 +143,29 @@ final class BookCommand implements Callable<ExitCode> {
         byte[] attached = shared.map(s -> BuildFile.write(s.build()).getBytes(StandardCharsets.UTF_8))
                 .orElse(bytes.get());
         return write(sheet, attached, target) ? code(sheet) : ExitCode.INPUT_REFUSED;
+    }
+
+    private static List<Answers.Ran> ran(List<RunsOption.Read> sheets, UnitSystem units) {
+        return sheets.stream()
+                .map(read -> new Answers.Ran(Dyno.of(read.sheet().withUnits(units), read.logs()), false))
+                .toList();
+    }
+
+    /** The questions asked of what is left, of the runs too. */
+    private static Sheet shared(Shared shared, List<RunsOption.Read> sheets) {
+        UnitSystem units = shared.build().units();
+        List<SharedRuns> without =
+                sheets.stream().map(read -> SharedRuns.of(read.sheet())).toList();
+        List<Answers.Ran> ran = new ArrayList<>();
+        for (int k = 0; k < sheets.size(); k++) {
+            SharedRuns runs = without.get(k);
+            ran.add(new Answers.Ran(
+                    Dyno.of(
+                            runs.sheet().withUnits(units),
+                            runs.logs(sheets.get(k).logs())),
+                    true));
+        }
+        return Sheet.of(shared.with(without), ran);
     }
 
     private void refuseWhatDoesNotGoTogether() {

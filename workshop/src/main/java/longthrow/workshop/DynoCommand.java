@@ -1,7 +1,6 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.core.answer.Answer;

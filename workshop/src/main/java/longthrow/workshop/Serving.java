@@ -117,7 +117,7 @@ final class Serving implements AutoCloseable {
                             new BuildsRoutes(bench, example.build()),
                             new MeasureRoutes(bench),
                             new FitRoutes(bench, catalogues, searches),
-                            new BookRoutes(bench, catalogues, searches, clearances, loaded),
+                            new BookRoutes(bench, catalogues, searches, clearances, loaded, dynos),
                             new ClearRoutes(bench, clearances),
                             new OutlineRoutes(bench),
                             new LifeRoutes(bench, catalogues, loaded),

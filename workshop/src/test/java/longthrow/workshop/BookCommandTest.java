@@ -283,6 +283,92 @@ class BookCommandTest {
                 .contains("there is no such folder");
     }
 
+    private static final String MUFFLER = "dyno/muffler.yaml";
+
+    private static String example(String name) {
+        return EXAMPLES.resolve(name).toString();
+    }
+
+    /** Logs lie beside the sheet; the document keeps its schema and has each sheet in the order that was given. */
+    @Test
+    void runsStandInTheDocument() {
+        CommandRun run = CommandRun.of(
+                "book",
+                "--json",
+                scenario("s1-rod-wanted.yaml"),
+                "--dyno",
+                example(MUFFLER),
+                "--dyno",
+                example("dyno/header.yaml"));
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(BookJson.schema(), InputFormat.JSON)
+                        .validate(run.out(), InputFormat.JSON))
+                .isEmpty();
+        JsonNode proved = new JsonMapper().readTree(run.out()).path("proved");
+        assertThat(texts(proved, "title"))
+                .containsExactly("Tarn 206, another muffler", "Kolvane 249, did the header help");
+        JsonNode header = proved.path(1).path("changes").path(0);
+        assertThat(header.path("gain").stringValue()).isEqualTo("+2.0 ± 0.6 %");
+        assertThat(header.path("shown").booleanValue()).isTrue();
+    }
+
+    @Test
+    void thePdfHoldsWhatWasProvedAndHandedOnNoWordOfTheSheet() throws IOException {
+        Path pdf = folder.resolve("proved.pdf");
+        CommandRun run = CommandRun.of(
+                "book", scenario("s1-rod-wanted.yaml"), "--dyno", example(MUFFLER), "--out", pdf.toString());
+        assertThat(run.err()).isEmpty();
+        assertThat(words(pdf))
+                .contains("What was proved on the dynamometer", "muffler against stock: a real gain.", "+2.58 ± 0.43 %")
+                .contains("R. Example", "the clutch slipped", "13.22 ± 0.31", "Nobody in the plane of flywheel");
+        Path handedOn = folder.resolve("for-a-friend.pdf");
+        CommandRun shared = CommandRun.of(
+                "book",
+                scenario("s1-rod-wanted.yaml"),
+                "--share",
+                "--dyno",
+                example(MUFFLER),
+                "--out",
+                handedOn.toString());
+        assertThat(shared.out()).contains("runs: who, 3 times", "can tell how high the place lies");
+        assertThat(words(handedOn))
+                .contains("setup 2 against setup 1 (the baseline): a real gain.", "+2.58 ± 0.43 %")
+                .doesNotContain("R. Example", "muffler", "Tarn", "own drum", ".csv");
+    }
+
+    private static String words(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            return new org.apache.pdfbox.text.PDFTextStripper()
+                    .getText(document)
+                    .replaceAll("\\s+", " ");
+        }
+    }
+
+    @Test
+    void aFaultySheetOfRunsIsSaidAndNothingIsWritten() throws IOException {
+        Path bad = folder.resolve("runs.yaml");
+        Files.writeString(
+                bad, Files.readString(EXAMPLES.resolve("dyno/header.yaml")).replace("iso_1585", "iso"));
+        Path pdf = folder.resolve("runs.pdf");
+        CommandRun run = CommandRun.of("book", DEMO, "--dyno", bad.toString(), "--out", pdf.toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("runs.yaml:4", "'iso'", "allowed: ", "1 fault in ", "nothing worked out");
+        assertThat(CommandRun.of("book", DEMO, "--dyno", DEMO, "--out", pdf.toString())
+                        .code())
+                .isEqualTo(2);
+        assertThat(CommandRun.of("book", DEMO, "--dyno", "-", "--out", pdf.toString())
+                        .err())
+                .contains("logs lie beside a sheet");
+        String header = example("dyno/header.yaml");
+        assertThat(CommandRun.of("book", DEMO, "--dyno", header, "--dyno", header, "--out", pdf.toString())
+                        .err())
+                .contains("is given twice");
+        assertThat(CommandRun.of("book", DEMO, "--dyno", example("dyno/none.yaml"), "--out", pdf.toString())
+                        .err())
+                .contains("there is no such file");
+        assertThat(pdf).doesNotExist();
+    }
+
     @Test
     void aFaultyBuildIsSaidAndNothingIsWritten() throws IOException {
         Path bad = folder.resolve("bad.yaml");

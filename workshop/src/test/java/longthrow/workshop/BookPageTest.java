@@ -299,6 +299,34 @@ class BookPageTest extends OverHttp {
                 .contains("Bench example, 187 cc single – full sheet");
     }
 
+    /** Sheets attached to the build stand in its Book, one that cannot be read too; handed on without a word of theirs. */
+    @Test
+    void sheetsOfRunsStandInTheBook() throws IOException {
+        String base = scenario("s1-rod-wanted.yaml");
+        assertThat(visitor.get(base + "/book?now=1").words()).contains("Nothing: no sheet of runs stands beside");
+        String header = Files.readString(Path.of("../examples/dyno/header.yaml"));
+        sheet(base, "header.yaml", header);
+        assertThat(visitor.get(base + "/book?now=1").words())
+                .contains(
+                        "Kolvane 249, did the header help – INVENTED: no such run exists",
+                        "header against stock: a real gain. Real: 'header' gains, peak +2.0 ± 0.6 %",
+                        "12 of 15 runs count",
+                        "first pull of its session: warm-up");
+        sheet(base, "mine.yaml", header.replace("iso_1585", "iso"));
+        assertThat(visitor.get(base + "/book?now=1").words())
+                .contains("mine.yaml", "1 fault keeps it from being read, so nothing of it stands in this Book");
+        Visitor.Page shared = visitor.get(base + "/book?share=yes&now=1");
+        assertThat(shared.words())
+                .contains("setup 2 against setup 1 (the baseline): a real gain", "runs: names of setups, 3 times");
+        assertThat(shared.body().split("<main", -1)[1]).doesNotContain("Kolvane", "header", "mine.yaml", "own drum");
+    }
+
+    private void sheet(String base, String name, String text) {
+        assertThat(visitor.upload(base + "/dyno", name, text.getBytes(StandardCharsets.UTF_8), Map.of())
+                        .status())
+                .isEqualTo(303);
+    }
+
     /** A word that is not known never gives the full Book with names; each address that shows one is asked. */
     @ParameterizedTest
     @ValueSource(

@@ -43,6 +43,7 @@ import longthrow.core.quantity.UnitSystem;
  * @param touching   what touches; empty where that was not asked
  * @param limits     what lets go first; empty where that was not asked
  * @param shaking    where the shake goes; empty where that was not asked
+ * @param proved     what was proved on the dynamometer, by each sheet of runs that was handed in; empty while that is not worked out
  * @param steps      from before the first start to the end of running in
  * @param cautions   what to mind where it can hurt someone
  * @param findings   what else was noticed, suspects first
@@ -75,6 +76,7 @@ public record Book(
         Optional<TouchChapter> touching,
         Optional<LimitChapter> limits,
         Optional<ShakeChapter> shaking,
+        Optional<List<ProvedChapter>> proved,
         List<FirstStart> steps,
         List<Finding> cautions,
         List<Finding> findings,
@@ -113,6 +115,7 @@ public record Book(
         targets = List.copyOf(targets);
         torques = List.copyOf(torques);
         damage = List.copyOf(damage);
+        proved = proved.map(List::copyOf);
         steps = List.copyOf(steps);
         cautions = List.copyOf(cautions);
         findings = List.copyOf(findings);
@@ -350,21 +353,28 @@ public record Book(
                 answers.clear().map(clear -> TouchChapter.of(clear, words)),
                 answers.life().flatMap(Answer::ladder).map(ladder -> LimitChapter.of(ladder, words)),
                 answers.shake().map(shake -> ShakeChapter.of(shake.shaking(), words)),
+                answers.dyno().map(sheets -> proved(sheets, words)),
                 FirstStart.of(build),
                 cautions,
-                answers.each(Answer::findings).stream()
+                answers.findings().stream()
                         .filter(f -> !cautions.contains(f) && f.kind() != Finding.Kind.PART)
                         .toList(),
                 answers.each(Answer::unknowns),
-                answers.each(Answer::defaults),
+                answers.defaults(),
                 SIGNATURES,
                 Ways.cost(build, fit),
                 leftOut);
     }
 
-    /** Whether what touches, what lets go and where the shake goes were all asked. */
+    private static List<ProvedChapter> proved(List<Answers.Ran> sheets, Words words) {
+        return sheets.stream()
+                .flatMap(ran -> ProvedChapter.of(ran, words).stream())
+                .toList();
+    }
+
+    /** Whether what touches, what lets go, where the shake goes and what runs came to were all asked. */
     public boolean isWhole() {
-        return touching.isPresent() && limits.isPresent() && shaking.isPresent();
+        return touching.isPresent() && limits.isPresent() && shaking.isPresent() && proved.isPresent();
     }
 
     /** Whether a limit is exceeded or damage was seen. */

@@ -55,6 +55,15 @@ public record Shared(Build build, Catalogue catalogue, List<String> leftOut, Lis
         return new Shared(shared, offered, taking.list(), lookAgain(build, catalogue));
     }
 
+    /** The same with what was taken out of the sheets of runs beside it. */
+    public Shared with(List<SharedRuns> runs) {
+        List<String> out = new ArrayList<>(leftOut);
+        List<String> look = new ArrayList<>(lookAgain);
+        runs.forEach(r -> r.leftOut().stream().filter(l -> !out.contains(l)).forEach(out::add));
+        runs.forEach(r -> r.lookAgain().stream().filter(l -> !look.contains(l)).forEach(look::add));
+        return new Shared(build, catalogue, out, look);
+    }
+
     private static List<String> lookAgain(Build build, Catalogue catalogue) {
         List<String> kept = new ArrayList<>();
         if (!catalogue.parts().isEmpty() || !catalogue.operations().isEmpty()) {

@@ -62,6 +62,25 @@ final class Words {
         return printer.print(dimension, figure.value(), figure.expanded()).line();
     }
 
+    /** The same, said where its doubt is not known. */
+    String told(Dimension dimension, Measured figure) {
+        return told(
+                dimension,
+                figure.value(),
+                figure.isUnknown() || figure.expanded() == 0 ? Double.NaN : figure.expanded());
+    }
+
+    /**
+     * Likewise.
+     * @param half 95 % half-width; NaN where it is not known
+     */
+    String told(Dimension dimension, double value, double half) {
+        return (Double.isFinite(half)
+                        ? printer.print(dimension, value, half)
+                        : printer.printDoubtUnknown(dimension, value))
+                .line();
+    }
+
     /** What has no doubt, in both units [SI]. */
     String exact(Dimension dimension, double si) {
         return printer.print(dimension, si, 0).line();

@@ -24,6 +24,7 @@ public enum Chapter {
     TOUCHES("What touches"),
     LETS_GO("What lets go first"),
     SHAKES("Where the shake goes"),
+    PROVED("What was proved on the dynamometer"),
     STEPS("First start and running in"),
     CAUTIONS("Cautions"),
     NOTICED("What was noticed"),
@@ -75,6 +76,7 @@ public enum Chapter {
                     TOUCHES,
                     LETS_GO,
                     SHAKES,
+                    PROVED,
                     STEPS,
                     CAUTIONS,
                     NOTICED,
@@ -134,6 +136,13 @@ public enum Chapter {
                                         + 2 * c.figures().size()
                                         + 4 * c.trade().size())
                                 .orElse(0);
+                    case PROVED ->
+                        book.proved().orElse(List.of()).stream()
+                                .mapToInt(c -> 40
+                                        + 30 * c.changes().size()
+                                        + 6 * c.sessions().size()
+                                        + 12 * c.highest().size())
+                                .sum();
                     case STEPS -> 6 * book.steps().size();
                     case CAUTIONS -> 5 * book.cautions().size();
                     case NOTICED -> 9 * book.findings().size();

@@ -82,7 +82,15 @@ public record Sheet(
 
     /** Asks every question and sets the Book: some seconds where gaps are known. The catalogue is searched where there is one. */
     public static Sheet of(Build build, Catalogue catalogue) {
-        Answers answers = asked(build, catalogue);
+        return of(build, catalogue, List.of());
+    }
+
+    /**
+     * Likewise.
+     * @param runs what the sheets of runs that are handed in with it came to
+     */
+    public static Sheet of(Build build, Catalogue catalogue, List<Answers.Ran> runs) {
+        Answers answers = asked(build, catalogue).withRuns(Optional.of(runs));
         return of(build, catalogue, answers, Drawn.of(build), cuts(build, answers));
     }
 
@@ -105,7 +113,15 @@ public record Sheet(
 
     /** The Book of what is left when names, places and photographs are taken out: the questions are asked of that. */
     public static Sheet of(Shared shared) {
-        Answers answers = asked(shared.build(), shared.catalogue());
+        return of(shared, List.of());
+    }
+
+    /**
+     * Likewise.
+     * @param runs what the sheets of runs that are handed in with it came to, asked of what is left of them
+     */
+    public static Sheet of(Shared shared, List<Answers.Ran> runs) {
+        Answers answers = asked(shared.build(), shared.catalogue()).withRuns(Optional.of(runs));
         return of(shared, answers, Drawn.of(shared.build()), cuts(shared.build(), answers));
     }
 

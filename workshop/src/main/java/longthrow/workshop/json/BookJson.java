@@ -3,6 +3,7 @@ package longthrow.workshop.json;
 import java.util.List;
 import longthrow.core.book.Book;
 import longthrow.core.book.LimitChapter;
+import longthrow.core.book.ProvedChapter;
 import longthrow.core.book.ShakeChapter;
 import longthrow.core.book.TouchChapter;
 import longthrow.core.engine.FirstStart;
@@ -195,6 +196,47 @@ public final class BookJson {
             .list("missing", "what would have to be read for the rest", AnswerJson.MISSING, ShakeChapter::missing)
             .text("line", "balance factor and what is drilled, as on the wall", ShakeChapter::line);
 
+    private static final JsonShape<ProvedChapter.Change> CHANGE = new JsonShape<ProvedChapter.Change>()
+            .text("setup", "the change", ProvedChapter.Change::setup)
+            .text("baseline", "against what", ProvedChapter.Change::baseline)
+            .text("verdict", "in a few words", ProvedChapter.Change::verdict)
+            .truth("shown", "whether a gain or a loss is real", ProvedChapter.Change::isShown)
+            .text("of", "what the gain is of: area under the curve, or peak", ProvedChapter.Change::of)
+            .text("gain", "95 %, whatever shape the drift had: this one decides", ProvedChapter.Change::gain)
+            .text("straight", "95 %, if drift was a straight line", ProvedChapter.Change::straight)
+            .text("said", "the verdict as a sentence", ProvedChapter.Change::said)
+            .texts("grounds", "what stands behind it, and what cannot be shown", ProvedChapter.Change::grounds);
+
+    private static final JsonShape<ProvedChapter.Session> SESSION = new JsonShape<ProvedChapter.Session>()
+            .text("name", "of the session", ProvedChapter.Session::name)
+            .text("setup", "that was on", ProvedChapter.Session::setup)
+            .text("runs", "how many of them count", ProvedChapter.Session::runs)
+            .text("remark", "when, who, on what; empty where nothing is said", ProvedChapter.Session::remark)
+            .text("air", "what the weather made of its figures; empty where not told", ProvedChapter.Session::air);
+
+    private static final JsonShape<ProvedChapter.Highest> HIGHEST = new JsonShape<ProvedChapter.Highest>()
+            .text("setup", "which", ProvedChapter.Highest::setup)
+            .list("figures", "highest torque and power of its runs that count", FIGURE, ProvedChapter.Highest::figures);
+
+    private static final JsonShape<ProvedChapter.Aside> ASIDE = new JsonShape<ProvedChapter.Aside>()
+            .text("why", "they do not count", ProvedChapter.Aside::why)
+            .text("runs", "by session and name", ProvedChapter.Aside::runs);
+
+    private static final JsonShape<ProvedChapter> PROVED = new JsonShape<ProvedChapter>()
+            .text("title", "what was tried", ProvedChapter::title)
+            .truth("invented", "whether the sheet says that it is made up", ProvedChapter::invented)
+            .text("standard", "that figures are corrected to, or that they are as read", ProvedChapter::standard)
+            .text("place", "where torque and power are told", ProvedChapter::place)
+            .text("bench", "by what they were read", ProvedChapter::bench)
+            .text("standing", "what the sheet is to this engine", ProvedChapter::standing)
+            .texts("said", "what it comes to, as far as no change says it", ProvedChapter::said)
+            .list("changes", "what each did", CHANGE, ProvedChapter::changes)
+            .list("sessions", "in order of time", SESSION, ProvedChapter::sessions)
+            .text("counting", "how many runs count", ProvedChapter::counting)
+            .list("highest", "of each setup", HIGHEST, ProvedChapter::highest)
+            .list("aside", "runs that do not count", ASIDE, ProvedChapter::aside)
+            .texts("cautions", "before an engine is run on such a bench", ProvedChapter::cautions);
+
     private static final JsonShape<FirstStart> STEP = new JsonShape<FirstStart>()
             .text("stage", "when", s -> s.stage().label())
             .text("step", "what to do", FirstStart::step)
@@ -241,6 +283,11 @@ public final class BookJson {
                     "where the shake goes, one",
                     SHAKING,
                     b -> b.shaking().stream().toList())
+            .list(
+                    "proved",
+                    "what was proved on the dynamometer, by each sheet of runs",
+                    PROVED,
+                    b -> b.proved().orElse(List.of()))
             .list("steps", "first start and running in", STEP, Book::steps)
             .list("cautions", "what to mind where it can hurt someone", AnswerJson.FINDING, Book::cautions)
             .list("findings", "what else was noticed", AnswerJson.FINDING, Book::findings)

@@ -16,8 +16,13 @@ import longthrow.buildfile.ReadDynoSheet;
 import longthrow.buildfile.log.LogSource;
 import longthrow.buildfile.log.LogsOfASheet;
 import longthrow.core.answer.Answer;
+import longthrow.core.answer.Finding;
+import longthrow.core.book.Answers;
+import longthrow.core.book.SharedRuns;
 import longthrow.core.dyno.Dyno;
 import longthrow.core.dyno.DynoSheet;
+import longthrow.core.dyno.Logs;
+import longthrow.core.quantity.UnitSystem;
 import longthrow.workshop.store.BuildId;
 import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.store.StoredFile;
@@ -45,6 +50,7 @@ public final class Dynos {
     private final Map<Asked, Rail.State> states = new ConcurrentHashMap<>(); // outlives the answers, which are large
     private final Lately<StoredFile, ReadDynoSheet> sheets = new Lately<>(MOST_REMEMBERED, this::read);
     private final Lately<Asked, Answer> answers = new Lately<>(MOST_REMEMBERED, this::answer);
+    private final Lately<Asked, Answer> handedOn = new Lately<>(MOST_REMEMBERED, this::answerShared);
     private final Turns turns = new Turns(1);
 
     /** All that an answer hangs on. */
@@ -207,14 +213,83 @@ public final class Dynos {
 
     private Answer answer(Asked asked) {
         DynoSheet sheet = sheet(asked.sheet()).sheet().orElseThrow();
-        Attached there = new Attached(List.of(), asked.logs());
-        LogsOfASheet logs = logsOf(Optional.of(sheet), there, asked.layouts());
-        Answer answer = Dyno.of(sheet, logs);
+        Answer answer = Dyno.of(sheet, logs(sheet, asked));
         if (states.size() >= MOST_STATES) {
             states.clear();
         }
         states.put(asked, answer.runs().map(Rail::decided).orElse(Rail.State.NEAR));
         return answer;
+    }
+
+    /** The question asked of what is left without free words. */
+    private Answer answerShared(Asked asked) {
+        DynoSheet sheet = sheet(asked.sheet()).sheet().orElseThrow();
+        SharedRuns shared = SharedRuns.of(sheet);
+        return Dyno.of(shared.sheet(), shared.logs(logs(sheet, asked)));
+    }
+
+    private Logs logs(DynoSheet sheet, Asked asked) {
+        Attached there = new Attached(List.of(), asked.logs());
+        return logsOf(Optional.of(sheet), there, asked.layouts());
+    }
+
+    // ---- for the Book
+
+    /** Sheets of a build without free words, as far as they can be read; what they came to is {@link #ran}. */
+    public List<SharedRuns> shared(BuildId build) {
+        return of(build).sheets().stream()
+                .flatMap(file -> sheet(file).sheet().stream())
+                .map(SharedRuns::of)
+                .toList();
+    }
+
+    /**
+     * What every sheet of a build came to, as a Book has it; one that cannot be read comes last, with that said. Empty while one of them is not worked out.
+     * @param isShared whether it is asked without free words
+     * @param now      whether it is worked out where it is not known
+     */
+    public Optional<List<Answers.Ran>> ran(BuildId build, boolean isShared, boolean now) {
+        Attached attached = of(build);
+        Lately<Asked, Answer> known = isShared ? handedOn : answers;
+        List<Answers.Ran> ran = new ArrayList<>();
+        List<Answers.Ran> faulty = new ArrayList<>();
+        for (StoredFile file : attached.sheets()) {
+            Optional<Asked> asked = asked(file, attached);
+            if (asked.isEmpty()) {
+                faulty.add(new Answers.Ran(unreadable(file, isShared), isShared));
+                continue;
+            }
+            boolean isQuick = asked.get().logs().isEmpty();
+            Optional<Answer> answer =
+                    now || isQuick ? turns.of(known, asked.get(), () -> true) : known.ifKnown(asked.get());
+            if (answer.isEmpty()) {
+                return Optional.empty();
+            }
+            ran.add(new Answers.Ran(answer.get(), isShared));
+        }
+        ran.addAll(faulty);
+        return Optional.of(ran);
+    }
+
+    private Answer unreadable(StoredFile file, boolean isShared) {
+        int faults = sheet(file).faults().size();
+        return new Answer(
+                Dyno.QUESTION,
+                "",
+                false,
+                UnitSystem.METRIC_FIRST,
+                List.of(),
+                List.of(),
+                List.of(new Finding(
+                        Finding.Kind.WARNING,
+                        isShared ? "its file" : file.name(),
+                        faults + (faults == 1 ? " fault keeps" : " faults keep")
+                                + " it from being read, so nothing of it stands in this Book",
+                        "look at it on the page Dyno, mend it and send it again")),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     // ---- over what is predicted

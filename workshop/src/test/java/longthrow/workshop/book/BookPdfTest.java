@@ -322,6 +322,7 @@ class BookPdfTest {
                 b.touching(),
                 b.limits(),
                 b.shaking(),
+                b.proved(),
                 b.steps(),
                 b.cautions(),
                 b.findings(),

@@ -20,6 +20,7 @@ import longthrow.workshop.book.Wall;
 import longthrow.workshop.store.CatalogueEntry;
 import longthrow.workshop.web.Catalogues;
 import longthrow.workshop.web.Clearances;
+import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.FileName;
 import longthrow.workshop.web.Loaded;
 import longthrow.workshop.web.Rail.Question;
@@ -37,17 +38,26 @@ public final class BookRoutes implements Routes {
     private final Catalogues catalogues;
     private final Searches searches;
     private final MovingAnswers moving;
+    private final Dynos dynos;
 
     /**
      * Over a store.
      * @param searches   remembered with the page Fit
      * @param clearances remembered with the page Clear
      * @param loaded     remembered with the pages Life and Shake
+     * @param dynos      remembered with the page Dyno
      */
-    public BookRoutes(Workbench bench, Catalogues catalogues, Searches searches, Clearances clearances, Loaded loaded) {
+    public BookRoutes(
+            Workbench bench,
+            Catalogues catalogues,
+            Searches searches,
+            Clearances clearances,
+            Loaded loaded,
+            Dynos dynos) {
         this.bench = bench;
         this.catalogues = catalogues;
         this.searches = searches;
+        this.dynos = dynos;
         this.moving = new MovingAnswers(catalogues, clearances, loaded);
     }
 
@@ -166,10 +176,12 @@ public final class BookRoutes implements Routes {
                 active.isEmpty() ? Catalogue.EMPTY : catalogues.together(active).catalogue();
         String text = open.revision().text();
         if (asked.stripped()) {
-            Shared shared = Shared.of(build, catalogue);
+            Shared shared =
+                    Shared.of(build, catalogue).with(dynos.shared(open.entry().id()));
             Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.ofShared(text, active));
             MovingAnswers.Asked of = new MovingAnswers.Asked(BuildFile.write(shared.build()), active, true);
-            Answers answers = answers(Measure.of(shared.build(), List.of()), fit, of, all);
+            Answers answers = answers(Measure.of(shared.build(), List.of()), fit, of, all)
+                    .withRuns(dynos.ran(open.entry().id(), true, all));
             return Sheet.of(shared, answers, moving.drawn(of), moving.cuts(of));
         }
         Optional<Answer> fit = active.isEmpty() ? Optional.empty() : Optional.of(searches.of(text, active));
@@ -177,7 +189,8 @@ public final class BookRoutes implements Routes {
         return Sheet.of(
                 build,
                 catalogue,
-                answers(open.measure().orElseThrow(), fit, of, all),
+                answers(open.measure().orElseThrow(), fit, of, all)
+                        .withRuns(dynos.ran(open.entry().id(), false, all)),
                 moving.drawn(of),
                 moving.cuts(of));
     }
