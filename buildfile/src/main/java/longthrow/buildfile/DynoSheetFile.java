@@ -78,6 +78,9 @@ public final class DynoSheetFile {
             List.of(Layout.NAME, "setup", "date", "who", "dyno", "check", "air", "runs");
     private static final List<String> RUN_KEYS =
             List.of(Layout.NAME, "peak", "rows", "log", "columns", "rate", "keep", "aside", "air");
+    /** A run is set aside for something. */
+    private static final Set<String> NO_REASON = Set.of("yes", "no", "true", "false");
+
     private static final List<String> AIR_KEYS = List.of("pressure", "temperature", "humidity");
     private static final List<String> EVIDENCE = List.of("peak", "rows", "log");
 
@@ -520,6 +523,14 @@ public final class DynoSheetFile {
         };
         Optional<DynoSheet.Air> air = fields.node("air").map(n -> air(n, fields.at("air")));
         String aside = fields.textOrEmpty("aside").strip();
+        if (NO_REASON.contains(aside.toLowerCase(Locale.ROOT))) {
+            fields.refuse(
+                    "aside",
+                    aside,
+                    "is no reason",
+                    "words",
+                    "write what went wrong with the run, such as 'chain came off'; a run that counts has no 'aside'");
+        }
         return evidence.map(
                 e -> new DynoSheet.Pull(fields.textOrEmpty(Layout.NAME).strip(), e, aside, air));
     }
@@ -554,6 +565,15 @@ public final class DynoSheetFile {
         if (speed.isEmpty() || figure.isEmpty()) {
             return;
         }
+        if (speed.get().si() > FASTEST) {
+            faults.add(
+                    entry.key().place(),
+                    path,
+                    speed.get().written(),
+                    "is faster than such an engine turns",
+                    "up to 30,000 rpm",
+                    "write the engine's speed in rpm");
+        }
         if (!(speed.get().si() > 0)) {
             faults.add(
                     entry.key().place(), path, speed.get().written(), "is not above 0", "above 0", "write it in rpm");
@@ -581,6 +601,9 @@ public final class DynoSheetFile {
         }
         rows.add(new DynoSheet.Row(speed.get(), figure.get()));
     }
+
+    /** No single-cylinder four-stroke is faster: 30,000 rpm; judgement, no source. */
+    private static final double FASTEST = longthrow.core.quantity.Units.RPM.toSi(30_000);
 
     private Optional<DynoSheet.Log> log(Fields fields) {
         Optional<String> file = beside(fields, "log");

@@ -79,7 +79,7 @@ class DynoPageTest extends OverHttp {
                         "Dyno ✓ answered",
                         "Did the pipe help invented corrected to ISO 1585",
                         "Nobody in the plane of flywheel",
-                        "Real: 'long <pipe>' gains",
+                        "Real as far as 3 sessions tell: 'long <pipe>' gains",
                         "long <pipe> against short pipe a real gain; corrected to ISO 1585",
                         "95 in 100, at every speed at once",
                         "A1, run 1",
@@ -88,7 +88,7 @@ class DynoPageTest extends OverHttp {
         assertThat(page.body()).contains("runs-0-title").doesNotContain("<pipe>", "NaN", "Infinity");
         assertThat(page.words().indexOf("Nobody in the plane"))
                 .as("cautions first")
-                .isLessThan(page.words().indexOf("Real:"));
+                .isLessThan(page.words().indexOf("Real as far as"));
         String picture =
                 page.body().substring(page.body().indexOf("<svg"), page.body().indexOf("</svg>"));
         assertThat(NUMBER.matcher(picture).results().count()).isBetween(200L, 3000L);
@@ -102,7 +102,7 @@ class DynoPageTest extends OverHttp {
                 .contains(
                         "pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near", "Nobody in the plane")
                 .doesNotContain("Each run");
-        assertThat(sent(base, "pipes.yaml", curves()).words()).contains("Real: 'long <pipe>' gains");
+        assertThat(sent(base, "pipes.yaml", curves()).words()).contains("Real as far as 3 sessions tell: 'long <pipe>' gains");
     }
 
     @Test

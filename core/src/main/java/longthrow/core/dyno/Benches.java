@@ -45,6 +45,9 @@ final class Benches {
     private final Set<DefaultUsed> defaults;
     private final List<Remark> remarks = new ArrayList<>();
 
+    /** Why the calibration that was written cannot be used; empty where it can, or where there is none. */
+    private String uncalibrated = "";
+
     /**
      * The bench of a sheet.
      * @param coastDown the rows of its run-down, set free of faults; empty where there is none
@@ -73,8 +76,7 @@ final class Benches {
             case BRAKE ->
                 brake(recording)
                         .map(b -> BrakeRun.sweep(rows, b, Optional.empty()))
-                        .orElseGet(
-                                () -> refused("the arm of the brake is not known: write bench.arm, or log its torque"));
+                        .orElseGet(this::noBrake);
             case TABLE -> BrakeRun.sweep(rows, told(), Optional.empty());
             case ROAD ->
                 road().map(b -> RoadRun.reduce(rows, b, Optional.empty()))
@@ -90,7 +92,15 @@ final class Benches {
                 .toList();
         Optional<BrakeBench> on = bench.kind() == BenchKind.BRAKE ? brake(recording) : Optional.of(told());
         return on.map(b -> BrakeRun.steady(rows, held, b, Optional.empty()))
-                .orElseGet(() -> refused("the arm of the brake is not known: write bench.arm, or log its torque"));
+                .orElseGet(this::noBrake);
+    }
+
+    private Reduced noBrake() {
+        return refused(
+                uncalibrated.isEmpty()
+                        ? "the arm of the brake is not known: write bench.arm, or log its torque"
+                        : uncalibrated
+                                + ". What is written is not used and not passed over: no torque is told until it can be, or until bench.calibration is taken out");
     }
 
     private static Reduced refused(String why) {
@@ -252,7 +262,11 @@ final class Benches {
         if (arm.isEmpty()) {
             return Optional.empty();
         }
-        Optional<CellCalibration> calibration = tellsTorque ? Optional.empty() : calibration();
+        Optional<CellCalibration> calibration =
+                tellsTorque ? Optional.empty() : calibration(shownIn(recording));
+        if (!uncalibrated.isEmpty()) {
+            return Optional.empty();
+        }
         Measured scale = Measured.exact(1);
         if (calibration.isEmpty()) {
             defaults.add(new DefaultUsed(
@@ -284,24 +298,45 @@ final class Benches {
                 Optional.empty());
     }
 
-    private Optional<CellCalibration> calibration() {
+    /** What one of the logger's own numbers for the cell is in newtons: its column's unit. A calibration written in bare numbers is in these. */
+    private static double shownIn(Recording recording) {
+        return recording.columns().stream()
+                .filter(c -> c.channel() == Channel.FORCE)
+                .findFirst()
+                .flatMap(Recording.Column::unit)
+                .map(u -> u.toSi(1) - u.toSi(0))
+                .orElse(1.0);
+    }
+
+    private static double newtons(Quantity force, double ofBare) {
+        return switch (force.dimension()) {
+            case MASS -> force.si() * FallingMass.gravity().value();
+            case RATIO -> force.si() * ofBare;
+            default -> force.si();
+        };
+    }
+
+    private Optional<CellCalibration> calibration(double ofBare) {
         if (bench.calibration().isEmpty()) {
             return Optional.empty();
         }
         List<CellCalibration.Load> loads = new ArrayList<>();
         double before = Double.NEGATIVE_INFINITY;
         for (DynoSheet.Hung hung : bench.calibration()) {
-            Quantity load = hung.load();
-            double newtons = load.dimension() == Dimension.MASS
-                    ? load.si() * FallingMass.gravity().value()
-                    : load.si();
+            double newtons = newtons(hung.load(), 1);
             loads.add(new CellCalibration.Load(
-                    newtons, hung.shown().si(), newtons >= before ? CellCalibration.Way.UP : CellCalibration.Way.DOWN));
+                    newtons, newtons(hung.shown(), ofBare), newtons >= before ? CellCalibration.Way.UP : CellCalibration.Way.DOWN));
             before = newtons;
+        }
+        CellCalibration.Read read = CellCalibration.of(loads, shared("weights", "loads hung on the cell", SCALES));
+        uncalibrated = read.calibration().isPresent()
+                ? ""
+                : read.remarks().stream().map(Remark::text).findFirst().orElse("The calibration cannot be used");
+        if (!uncalibrated.isEmpty()) {
+            return Optional.empty();
         }
         defaults.add(new DefaultUsed(
                 "bench.calibration", "the loads hung on the cell are right to ± 0.5 % (95 %), all alike", PRACTICE));
-        CellCalibration.Read read = CellCalibration.of(loads, shared("weights", "loads hung on the cell", SCALES));
         read.remarks().stream().filter(r -> !remarks.contains(r)).forEach(remarks::add);
         return read.calibration();
     }

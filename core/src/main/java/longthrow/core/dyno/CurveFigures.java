@@ -92,8 +92,20 @@ record CurveFigures(RunCurve curve) implements RunFigures {
     }
 
     @Override
+    public boolean hasPeakInside(Dimension dimension) {
+        return switch (peakOf(dimension).standing()) {
+            case MAY_LIE_BELOW, MAY_LIE_ABOVE -> false;
+            case SHOWN, NOT_SHOWN -> true;
+        };
+    }
+
+    private Peak peakOf(Dimension dimension) {
+        return dimension == Dimension.POWER ? curve.powerPeak() : curve.torquePeak();
+    }
+
+    @Override
     public Optional<DynoRuns.Peak> peak(Dimension dimension) {
-        Peak peak = dimension == Dimension.POWER ? curve.powerPeak() : curve.torquePeak();
+        Peak peak = peakOf(dimension);
         Measured value = peak.value();
         return Optional.of(new DynoRuns.Peak(
                 value,

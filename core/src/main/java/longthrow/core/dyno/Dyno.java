@@ -37,6 +37,8 @@ public final class Dyno {
     private final Weather weather = new Weather();
     private final List<Finding> findings = new ArrayList<>();
     private final Set<DefaultUsed> defaults = new LinkedHashSet<>();
+    private final List<String> noAir = new ArrayList<>();
+    private final List<String> noFigures = new ArrayList<>();
 
     private Dyno(DynoSheet sheet, Logs logs) {
         this.sheet = sheet;
@@ -76,28 +78,27 @@ public final class Dyno {
         List<String> sentences = new ArrayList<>();
         List<Campaign.Dropped> dropped = new ArrayList<>();
         List<DynoRuns.Setup> setups = new ArrayList<>();
+        findings.addAll(Mistakes.in(sheet, weather));
         if (!sessions.isEmpty() && (grid.isPeaks() || !grid.rpm().isEmpty())) {
             Campaign campaign = new Campaign(baseline, grid.rpm(), sessions);
             Comparison comparison = Comparison.of(campaign, Aim.USUAL);
             dropped.addAll(comparison.dropped());
-            comparison.gains().forEach(g -> gains.add(gain(g, grid)));
-            comparison.troubles().forEach(sentences::add);
-            if (!comparison.speedsLeftOut().isEmpty()) {
-                findings.add(new Finding(
-                        Finding.Kind.NOTE,
-                        "speeds",
-                        "not used, since a run that counts does not have them: "
-                                + comparison.speedsLeftOut().stream()
-                                        .map(s -> String.format(Locale.ROOT, "%.0f", s))
-                                        .collect(Collectors.joining(", "))
-                                + " rpm",
-                        "set the short run aside, or take it again over the whole range"));
+            Optional<String> narrow = speedsLeftOut(campaign, comparison);
+            if (narrow.isEmpty()) {
+                comparison.gains().forEach(g -> gains.add(gain(g, grid)));
+                comparison.gains().stream().filter(g -> isBeyondParts(g)).forEach(this::beyondParts);
+                gains.forEach(g -> sentences.add(g.sentences().get(0)));
+                sentences.addAll(0, new HandPicked(campaign, comparison).sentences());
             }
+            sentences.addAll(
+                    comparison.troubles().isEmpty() || leftOut().isEmpty()
+                            ? comparison.troubles()
+                            : List.of(leftOut()));
+            narrow.ifPresent(sentences::add);
             setups.addAll(MeanCurves.of(campaign));
         }
-        gains.forEach(g -> sentences.add(g.sentences().get(0)));
         if (sentences.isEmpty()) {
-            sentences.add(nothingHeld(told, sessions));
+            sentences.add(nothingHeld(told, sessions, ran));
         }
         beyond(sessions, ran);
         defaults.addAll(weather.taken());
@@ -111,7 +112,7 @@ public final class Dyno {
                 sentences,
                 sheet.sessions().stream().map(this::session).toList(),
                 ran.stream()
-                        .map(r -> run(r, grid, why(r, told, dropped, sessions)))
+                        .map(r -> run(r, grid, why(r, reading, told, dropped, sessions)))
                         .toList(),
                 setups,
                 gains,
@@ -152,15 +153,112 @@ public final class Dyno {
                 weather.factor(session.air(), sheet.standard()).map(AirCorrection::factor));
     }
 
-    private String nothingHeld(List<Reading.Ran> told, List<Session> sessions) {
+    private String nothingHeld(List<Reading.Ran> told, List<Session> sessions, List<Reading.Ran> ran) {
         String why = told.isEmpty()
-                ? "no run has figures; runs with the old setup, then with the new one, then with the old one again tell a gain"
+                ? untold(ran)
+                        + "runs with the old setup, then with the new one, then with the old one again tell a gain"
                 : sessions.isEmpty()
                         ? "the air of no session is known whole, and without it nothing can be corrected to "
                                 + standard()
                         : "no speed is used";
         return "No run is held against another: " + why + ".";
     }
+
+    private static String untold(List<Reading.Ran> ran) {
+        List<String> troubles = ran.stream()
+                .map(Reading.Ran::trouble)
+                .filter(t -> !t.isEmpty())
+                .distinct()
+                .toList();
+        return troubles.isEmpty()
+                ? "no run has figures; "
+                : "no run has figures, because " + troubles.get(0)
+                        + (troubles.size() > 1 ? " (and for other runs other reasons, told there)" : "") + "; ";
+    }
+
+    /** Why nothing is compared where whole sessions are left out; empty where none is. */
+    private String leftOut() {
+        List<String> why = new ArrayList<>();
+        if (!noAir.isEmpty()) {
+            why.add("the air of " + named(noAir) + " is not known whole, so that nothing there can be corrected to "
+                    + standard() + "; write pressure, temperature and humidity");
+        }
+        if (!noFigures.isEmpty()) {
+            why.add("no run of " + named(noFigures) + " has figures");
+        }
+        return why.isEmpty()
+                ? ""
+                : "No run is held against another: " + String.join("; ", why)
+                        + ". What is left has nothing to compare.";
+    }
+
+    private static String named(List<String> sessions) {
+        return (sessions.size() == 1 ? "session " : "sessions ") + String.join(", ", sessions);
+    }
+
+    /** A share that parts do not make by themselves; judgement, no source. */
+    private static final double BEYOND_PARTS = 0.2;
+
+    private static boolean isBeyondParts(Gain gain) {
+        return Math.abs(gain.overall().gain()) > BEYOND_PARTS;
+    }
+
+    private void beyondParts(Gain gain) {
+        findings.add(new Finding(
+                Finding.Kind.WARNING,
+                "setup " + gain.setup(),
+                String.format(
+                        Locale.ROOT,
+                        "%+.0f %% is more than a part makes by itself: a unit, gear, column or dynamometer that is not the same, or a restrictor",
+                        100 * gain.overall().gain()),
+                "look at the runs of both setups"));
+    }
+
+    /** Speeds that one run lacks are lost for all: told with the run. What stands against comparing at all is given back. */
+    private Optional<String> speedsLeftOut(Campaign campaign, Comparison comparison) {
+        if (comparison.speedsLeftOut().isEmpty()) {
+            return Optional.empty();
+        }
+        List<Double> all = campaign.speedsRpm();
+        int left = all.size() - comparison.speedsLeftOut().size();
+        Set<String> shortRuns = new LinkedHashSet<>();
+        for (Session session : campaign.sessions()) {
+            for (Run run : session.runs()) {
+                boolean counts = comparison.dropped().stream()
+                        .noneMatch(d ->
+                                d.session().equals(session.name()) && d.run().equals(run.name()));
+                long has = java.util.stream.IntStream.range(0, all.size())
+                        .filter(j -> !Double.isNaN(run.at(j)))
+                        .count();
+                if (counts && has < all.size()) {
+                    shortRuns.add("run " + run.name() + " of " + session.name() + " has " + has + " of " + all.size());
+                }
+            }
+        }
+        findings.add(new Finding(
+                2 * left < all.size() ? Finding.Kind.WARNING : Finding.Kind.NOTE,
+                "speeds",
+                "not used, since a run that counts does not have them: "
+                        + comparison.speedsLeftOut().stream()
+                                .map(s -> String.format(Locale.ROOT, "%.0f", s))
+                                .collect(Collectors.joining(", "))
+                        + " rpm; " + shortRuns.stream().limit(SHORT_RUNS_TOLD).collect(Collectors.joining(", "))
+                        + (shortRuns.size() > SHORT_RUNS_TOLD
+                                ? " and " + (shortRuns.size() - SHORT_RUNS_TOLD) + " more"
+                                : ""),
+                "set the short run aside, or take it again over the whole range"));
+        return left < FEWEST_SPEEDS && all.size() >= FEWEST_SPEEDS
+                ? Optional.of("No run is held against another: all that count share " + left + " of " + all.size()
+                        + " speeds, and " + FEWEST_SPEEDS
+                        + " are the least. Set the short run aside, or take it again over the whole range.")
+                : Optional.empty();
+    }
+
+    /** Layout. */
+    private static final int SHORT_RUNS_TOLD = 6;
+
+    /** Fewer speeds are no area under a curve. Judgement. */
+    private static final int FEWEST_SPEEDS = 3;
 
     // ---- sessions for the comparison
 
@@ -170,7 +268,11 @@ public final class Dyno {
             List<Reading.Ran> own = told.stream()
                     .filter(r -> r.session().name().equals(session.name()))
                     .toList();
-            if (own.isEmpty() || session.check()) {
+            if (session.check()) {
+                continue;
+            }
+            if (own.isEmpty()) {
+                noFigures.add(session.name());
                 continue;
             }
             if (isElsewhere(session)) {
@@ -186,6 +288,7 @@ public final class Dyno {
             }
             Optional<AirCorrection> air = weather.factor(session.air(), sheet.standard());
             if (air.isEmpty() && sheet.standard().isPresent()) {
+                noAir.add(session.name());
                 findings.add(new Finding(
                         Finding.Kind.WARNING,
                         "session " + session.name(),
@@ -194,13 +297,22 @@ public final class Dyno {
                         "write all three of 'air', read at the bench at that time"));
                 continue;
             }
-            sessions.add(new Session(
-                    session.name(),
-                    session.setup(),
-                    air,
-                    own.stream().map(r -> entered(r, grid, air)).toList()));
+            List<Run> runs = new ArrayList<>(
+                    own.stream().map(r -> entered(r, grid, air)).toList());
+            if (!Reading.isFirst(own.get(0))) {
+                // the first pull warms up, whether its figures can be held beside the others or not
+                double[] nothing = new double[Math.max(1, grid.rpm().size())];
+                java.util.Arrays.fill(nothing, Double.NaN);
+                runs.add(0, Run.curve(firstOf(session), nothing));
+            }
+            sessions.add(new Session(session.name(), session.setup(), air, new Odd(session, findings).without(runs)));
         }
         return sessions;
+    }
+
+    private static String firstOf(DynoSheet.Session session) {
+        String name = session.pulls().get(0).name();
+        return name.isEmpty() ? "1" : name;
     }
 
     /** By its name; that of the bench where a session says none. */
@@ -273,13 +385,14 @@ public final class Dyno {
 
     /** Why a run does not count; empty where it does. */
     private String why(
-            Reading.Ran ran, List<Reading.Ran> told, List<Campaign.Dropped> dropped, List<Session> sessions) {
+            Reading.Ran ran, Reading reading, List<Reading.Ran> told, List<Campaign.Dropped> dropped, List<Session> sessions) {
         Optional<String> rule = dropped.stream()
                 .filter(d -> d.session().equals(ran.session().name()) && d.run().equals(ran.name()))
                 .map(Campaign.Dropped::why)
                 .findFirst();
         if (rule.isPresent()) {
-            return rule.get();
+            return rule.get()
+                    + (isSlip(ran, dropped) ? "; if it did not, write 'keep: [clutch_slip]' at the run" : "");
         }
         if (ran.session().check()) {
             return "run of the reference engine";
@@ -294,9 +407,16 @@ public final class Dyno {
             return "run on another dynamometer, " + dyno(ran.session());
         }
         if (!told.contains(ran)) {
-            return "its figure is of another kind than those of the other runs";
+            return reading.unlike(ran);
         }
         return sessions.stream().anyMatch(s -> s.name().equals(ran.session().name())) ? "" : DynoRuns.UNHELD;
+    }
+
+    private static boolean isSlip(Reading.Ran ran, List<Campaign.Dropped> dropped) {
+        return dropped.stream()
+                .anyMatch(d -> d.session().equals(ran.session().name())
+                        && d.run().equals(ran.name())
+                        && d.rule() == Campaign.Rule.SLIPPED);
     }
 
     private DynoRuns.Run run(Reading.Ran ran, GridOfRuns grid, String why) {

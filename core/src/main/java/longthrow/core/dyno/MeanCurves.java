@@ -1,8 +1,10 @@
 package longthrow.core.dyno;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.gain.Campaign;
@@ -12,7 +14,7 @@ import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.StudentT;
 import longthrow.core.quantity.Units;
 
-/** Mean curve of each setup with the 95 % band of the mean by the scatter of its runs; what drifts between its sessions is in the scatter. */
+/** Mean curve of each setup with the 95 % band of the mean by the scatter of runs, that of all setups pooled; what drifts between its sessions is in the scatter. */
 final class MeanCurves {
     private MeanCurves() {}
 
@@ -23,13 +25,15 @@ final class MeanCurves {
         Set<String> names = new LinkedHashSet<>();
         names.add(campaign.baseline());
         campaign.sessions().forEach(s -> names.add(s.setup()));
+        Map<String, List<double[]>> counted = new LinkedHashMap<>();
+        names.forEach(name -> counted.put(name, counted(campaign, name)));
+        double[][] pooled = pooled(campaign.speedsRpm().size(), List.copyOf(counted.values()));
         List<DynoRuns.Setup> setups = new ArrayList<>();
-        for (String name : names) {
-            List<double[]> runs = counted(campaign, name);
+        counted.forEach((name, runs) -> {
             if (!runs.isEmpty()) {
-                setups.add(new DynoRuns.Setup(name, runs.size(), mean(campaign.speedsRpm(), runs)));
+                setups.add(new DynoRuns.Setup(name, runs.size(), mean(campaign.speedsRpm(), runs, pooled)));
             }
-        }
+        });
         return setups;
     }
 
@@ -56,25 +60,42 @@ final class MeanCurves {
         return runs;
     }
 
-    private static List<DynoRuns.Point> mean(List<Double> rpm, List<double[]> runs) {
+    /** Scatter of runs about their setup's mean at each speed, all setups together: two runs that happen to agree tell little. */
+    private static double[][] pooled(int speeds, List<List<double[]>> setups) {
+        double[][] squaresAndFreedom = new double[2][speeds];
+        for (List<double[]> runs : setups) {
+            for (int j = 0; j < speeds; j++) {
+                double[] here = at(runs, j);
+                double mean = java.util.Arrays.stream(here).average().orElse(0);
+                for (double v : here) {
+                    squaresAndFreedom[0][j] += (v - mean) * (v - mean);
+                }
+                squaresAndFreedom[1][j] += Math.max(0, here.length - 1);
+            }
+        }
+        return squaresAndFreedom;
+    }
+
+    private static double[] at(List<double[]> runs, int speed) {
+        return runs.stream()
+                .mapToDouble(r -> r[speed])
+                .filter(v -> !Double.isNaN(v))
+                .toArray();
+    }
+
+    private static List<DynoRuns.Point> mean(List<Double> rpm, List<double[]> runs, double[][] squaresAndFreedom) {
         List<DynoRuns.Point> points = new ArrayList<>();
         for (int i = 0; i < rpm.size(); i++) {
-            int at = i;
-            double[] here = runs.stream()
-                    .mapToDouble(r -> r[at])
-                    .filter(v -> !Double.isNaN(v))
-                    .toArray();
+            double[] here = at(runs, i);
             if (here.length == 0) {
                 continue;
             }
-            double mean = java.util.Arrays.stream(here).average().orElseThrow();
-            double squares = java.util.Arrays.stream(here)
-                    .map(v -> (v - mean) * (v - mean))
-                    .sum();
-            double half = here.length < 2
+            double freedom = squaresAndFreedom[1][i];
+            double half = freedom < 1
                     ? Double.NaN
-                    : StudentT.factor(Measured.COVERAGE, here.length - 1.0)
-                            * Math.sqrt(squares / (here.length - 1) / here.length);
+                    : StudentT.factor(Measured.COVERAGE, freedom)
+                            * Math.sqrt(squaresAndFreedom[0][i] / freedom / here.length);
+            double mean = java.util.Arrays.stream(here).average().orElseThrow();
             points.add(new DynoRuns.Point(Units.RPM.toSi(rpm.get(i)), mean, half));
         }
         return points;

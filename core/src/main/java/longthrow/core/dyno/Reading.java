@@ -7,6 +7,7 @@ import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.gain.Campaign;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 
@@ -56,7 +57,10 @@ final class Reading {
             }
         }
         findings.addAll(logged.findings());
-        List<Ran> meant = all.stream().filter(Reading::isMeant).toList();
+        List<Ran> once = new Twice(findings).without(all);
+        all.clear();
+        all.addAll(once);
+        List<Ran> meant = all.stream().filter(this::isMeant).toList();
         Optional<Dimension> ofPeaks = meant.stream()
                 .map(Ran::pull)
                 .filter(p -> p.evidence() instanceof DynoSheet.Peak)
@@ -100,9 +104,14 @@ final class Reading {
         return figure;
     }
 
-    /** Neither set aside by its owner nor of the reference engine: by such runs it is decided what is held beside what. */
-    private static boolean isMeant(Ran ran) {
-        return ran.aside().isEmpty() && !ran.session().check();
+    /** Neither warm-up nor set aside by its owner nor of the reference engine: by such runs it is decided what is held beside what. */
+    private boolean isMeant(Ran ran) {
+        return ran.aside().isEmpty() && !ran.session().check() && !isFirst(ran);
+    }
+
+    /** Warm-up, which does not count. */
+    static boolean isFirst(Ran ran) {
+        return ran.session().pulls().indexOf(ran.pull()) < Campaign.WARM_UP;
     }
 
     /** Runs that can be held beside each other, those that their owner sets aside among them. */
@@ -110,9 +119,20 @@ final class Reading {
         return all.stream()
                 .filter(r -> !r.session().check())
                 .filter(r -> r.figures()
-                        .filter(f -> isPeaks ? f.peak(figure).isPresent() : f.isCurve())
+                        .filter(f -> isPeaks ? f.peak(figure).isPresent() && f.hasPeakInside(figure) : f.isCurve())
                         .isPresent())
                 .toList();
+    }
+
+    /** Why a run with figures is not held beside the others. */
+    String unlike(Ran ran) {
+        boolean isAtEnd = isPeaks
+                && ran.figures()
+                        .filter(f -> f.peak(figure).isPresent() && !f.hasPeakInside(figure))
+                        .isPresent();
+        return isAtEnd
+                ? "its highest figure stands at the end of what it read and may lie beyond: it is no peak to hold beside peaks"
+                : "its figure is of another kind than those of the other runs";
     }
 
     /** Files of loggers. */

@@ -26,6 +26,9 @@ interface RunFigures {
     /** The highest torque or power as read; empty where it is not told. */
     Optional<DynoRuns.Peak> peak(Dimension dimension);
 
+    /** Whether the highest lies inside of what was read: at an end of a curve it may lie beyond, and is no peak. */
+    boolean hasPeakInside(Dimension dimension);
+
     /** Doubt of the bench and of the run at a speed, 95 % half-width [N m]; NaN where it is not known. */
     double half(double speed);
 
@@ -114,6 +117,11 @@ interface RunFigures {
         @Override
         public double half(double speed) {
             return Double.NaN;
+        }
+
+        @Override
+        public boolean hasPeakInside(Dimension dimension) {
+            return true;
         }
 
         @Override

@@ -54,11 +54,8 @@ final class TableFigures implements RunFigures {
 
     @Override
     public Optional<DynoRuns.Peak> peak(Dimension dimension) {
-        int best = 0;
-        for (int i = 1; i < speeds.length; i++) {
-            best = figure(i, dimension).value() > figure(best, dimension).value() ? i : best;
-        }
-        boolean isInside = best > 0 && best < speeds.length - 1;
+        int best = best(dimension);
+        boolean isInside = hasPeakInside(dimension);
         return Optional.of(new DynoRuns.Peak(
                 figure(best, dimension),
                 speeds[best],
@@ -67,6 +64,20 @@ final class TableFigures implements RunFigures {
                 isInside
                         ? "the highest line of the table"
                         : "the table's " + (best == 0 ? "lowest" : "highest") + " speed: it may be higher beyond"));
+    }
+
+    @Override
+    public boolean hasPeakInside(Dimension dimension) {
+        int best = best(dimension);
+        return best > 0 && best < speeds.length - 1;
+    }
+
+    private int best(Dimension dimension) {
+        int best = 0;
+        for (int i = 1; i < speeds.length; i++) {
+            best = figure(i, dimension).value() > figure(best, dimension).value() ? i : best;
+        }
+        return best;
     }
 
     private Measured figure(int i, Dimension dimension) {

@@ -33,7 +33,9 @@ public record Campaign(String baseline, List<Double> speedsRpm, List<Session> se
         /** Its owner's word. */
         OWNER,
         /** Seen by the ratio of engine and drum. */
-        SLIPPED
+        SLIPPED,
+        /** Far from the other pulls of its session. */
+        ODD
     }
 
     /**
@@ -104,7 +106,10 @@ public record Campaign(String baseline, List<Double> speedsRpm, List<Session> se
         if (run.reason().isPresent()) {
             return Optional.of(Rule.OWNER);
         }
-        return run.isSlipped() ? Optional.of(Rule.SLIPPED) : Optional.empty();
+        if (run.isSlipped()) {
+            return Optional.of(Rule.SLIPPED);
+        }
+        return run.oddity().isPresent() ? Optional.of(Rule.ODD) : Optional.empty();
     }
 
     /** What lies outside what the standard of correction is meant for, by session. */

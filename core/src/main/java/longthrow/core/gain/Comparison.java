@@ -83,6 +83,7 @@ public record Comparison(
         private final List<Integer> used;
         private final List<Campaign.Kept> kept;
         private final Layout layout;
+        private final double everySpeedCoverage;
         private final double everySpeed;
         private final Optional<Refit> refit;
 
@@ -92,7 +93,11 @@ public record Comparison(
             this.used = used;
             this.kept = campaign.kept();
             this.layout = layout(campaign, kept);
-            this.everySpeed = EverySpeed.factor(residuals());
+            // changes tried on one baseline share the chance of a speed that stands out by luck (Bonferroni)
+            this.everySpeedCoverage = 1
+                    - (1 - Measured.COVERAGE)
+                            / Math.max(1, campaign.candidates().size());
+            this.everySpeed = EverySpeed.factor(residuals(), everySpeedCoverage);
         }
 
         private static Layout layout(Campaign campaign, List<Campaign.Kept> runs) {
@@ -183,12 +188,14 @@ public record Comparison(
                     setup, Double.NaN, this::overall, scatter, StudentT.factor(Measured.COVERAGE, scatter.freedom()));
             List<Estimate> atSpeeds = new ArrayList<>();
             if (!campaign.speedsRpm().isEmpty()) {
+                double shared = scatter.from() == Scatter.From.SESSIONS ? sharedDeviation(setup) : Double.NaN;
                 for (int speed : used) {
                     ToDoubleFunction<Campaign.Kept> figure = k -> at(k, speed);
-                    Scatter here = scatter(figure, scatter.from());
+                    Scatter own = scatter(figure, scatter.from());
+                    Scatter here = Double.isNaN(shared) ? own : own.sharing(shared * base(setup, figure));
                     double factor = everySpeed
-                            / StudentT.factor(Measured.COVERAGE, scatter.withinFreedom())
-                            * StudentT.factor(Measured.COVERAGE, here.freedom());
+                            / StudentT.factor(everySpeedCoverage, scatter.withinFreedom())
+                            * StudentT.factor(everySpeedCoverage, here.freedom());
                     atSpeeds.add(estimate(setup, campaign.speedsRpm().get(speed), figure, here, factor));
                 }
             }
@@ -203,6 +210,21 @@ public record Comparison(
                     scatter,
                     others(setup),
                     Verdict.of(Verdict.Outcome.TAKE_MORE, overall.chance(), 1, aim));
+        }
+
+        /** How far sessions of one setup differ, as a share of the level: the mean square over all speeds used. */
+        private double sharedDeviation(String setup) {
+            double squares = 0;
+            for (int speed : used) {
+                ToDoubleFunction<Campaign.Kept> figure = k -> at(k, speed);
+                double share = scatter(figure, Scatter.From.SESSIONS).deviation() / base(setup, figure);
+                squares += share * share;
+            }
+            return Math.sqrt(squares / used.size());
+        }
+
+        private double base(String setup, ToDoubleFunction<Campaign.Kept> figure) {
+            return Layout.dot(baselineWeights(setup), means(bySession(kept, figure)));
         }
 
         private double[] baselineWeights(String setup) {
@@ -347,13 +369,24 @@ public record Comparison(
             double[] everything = means(bySession(all, this::overall));
             Layout allLaid = layout(campaign, all);
             double order = allLaid.centre(setup);
+            Scatter runs = scatter(this::overall, Scatter.From.RUNS);
             return new Gain.Others(
                     welch(setup, corrected),
+                    runsAlone(setup, runs),
                     againstFirst(setup, corrected),
                     againstFirst(setup, raw),
                     Layout.dot(allLaid.level(setup, order), everything)
                                     / Layout.dot(allLaid.level(campaign.baseline(), order), everything)
                             - 1);
+        }
+
+        private double runsAlone(String setup, Scatter scatter) {
+            double[] slope = slope(setup, means(bySession(kept, this::overall)));
+            double perRun = 0;
+            for (int s = 0; s < slope.length; s++) {
+                perRun += slope[s] * slope[s] / layout.runs(s);
+            }
+            return StudentT.factor(Measured.COVERAGE, scatter.withinFreedom()) * scatter.within() * Math.sqrt(perRun);
         }
 
         private double welch(String setup, List<double[]> figures) {

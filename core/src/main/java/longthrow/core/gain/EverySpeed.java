@@ -2,8 +2,9 @@ package longthrow.core.gain;
 
 import java.util.Arrays;
 import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.QRDecomposition;
 import longthrow.core.formula.SampleSource;
-import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.StudentT;
 
 /**
@@ -14,24 +15,29 @@ final class EverySpeed {
     /** The factor then scatters by about 3 %. */
     private static final int DRAWS = 1000;
 
+    /** So many degrees of freedom are as good as known: a scatter drawn from no more makes the factor wider by less than it scatters. */
+    private static final int MANY = 100;
+
     private static final long SEED = 20_261_127L;
 
     private EverySpeed() {}
 
     /**
      * Factor on the standard uncertainty. At least the pointwise one, at most what speeds that know nothing of each other would need (Šidák).
+     * @param coverage of the band as a whole
      * @param residuals [contrast][speed], differences of runs that scatter as a run does and know nothing of each other; as many as there are degrees of freedom
      */
-    static double factor(List<double[]> residuals) {
+    static double factor(List<double[]> residuals, double coverage) {
         int freedom = residuals.size();
         int speeds = residuals.get(0).length;
-        double pointwise = StudentT.factor(Measured.COVERAGE, freedom);
+        double pointwise = StudentT.factor(coverage, freedom);
         if (speeds == 1) {
             return pointwise;
         }
-        double most = StudentT.factor(Math.pow(Measured.COVERAGE, 1.0 / speeds), freedom);
+        double most = StudentT.factor(Math.pow(coverage, 1.0 / speeds), freedom);
+        int drawnFreedom = Math.min(freedom, MANY);
         double[] largest = new double[DRAWS];
-        double[][] e = scaled(residuals);
+        double[][] e = squeezed(scaled(residuals));
         SampleSource random = SampleSource.of(SEED);
         double[] difference = new double[speeds];
         double[] noise = new double[speeds];
@@ -40,19 +46,19 @@ final class EverySpeed {
         for (int k = 0; k < DRAWS; k++) {
             draw(random, normals, e, difference);
             Arrays.fill(squares, 0);
-            for (int i = 0; i < freedom; i++) {
+            for (int i = 0; i < drawnFreedom; i++) {
                 draw(random, normals, e, noise);
                 for (int j = 0; j < speeds; j++) {
                     squares[j] += noise[j] * noise[j];
                 }
             }
             for (int j = 0; j < speeds; j++) {
-                double t = difference[j] * difference[j] / squares[j] * freedom;
+                double t = difference[j] * difference[j] / squares[j] * drawnFreedom;
                 largest[k] = t > largest[k] ? t : largest[k];
             }
         }
         Arrays.sort(largest);
-        double found = Math.sqrt(largest[(int) Math.ceil(Measured.COVERAGE * DRAWS) - 1]);
+        double found = Math.sqrt(largest[(int) Math.ceil(coverage * DRAWS) - 1]);
         return Math.min(most, Math.max(pointwise, found));
     }
 
@@ -72,6 +78,16 @@ final class EverySpeed {
             }
         }
         return e;
+    }
+
+    /** Rows by the hundred are a few with the same covariance: the triangle of their QR decomposition. */
+    private static double[][] squeezed(double[][] e) {
+        return e.length <= MANY || e.length <= e[0].length
+                ? e
+                : new QRDecomposition(new Array2DRowRealMatrix(e, false))
+                        .getR()
+                        .getSubMatrix(0, e[0].length - 1, 0, e[0].length - 1)
+                        .getData();
     }
 
     private static void draw(SampleSource random, double[] normals, double[][] e, double[] out) {

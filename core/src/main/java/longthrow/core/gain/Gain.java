@@ -52,10 +52,15 @@ public record Gain(
     /**
      * The same gain by ways that are weaker, as shares: to see what each rule does.
      * @param welchHalfWidth      95 % with each session's scatter by itself, drift a line
+     * @param runsAloneHalfWidth  95 % by the scatter of runs alone, drift a line: as if refitting scattered nothing
      * @param againstFirst        against the first baseline session alone: drift is then in the gain
      * @param rawAgainstFirst     uncorrected, all pulls kept, against the first baseline session alone
      * @param allPullsCorrected   all pulls kept, corrected, drift a line
      */
     public record Others(
-            double welchHalfWidth, double againstFirst, double rawAgainstFirst, double allPullsCorrected) {}
+            double welchHalfWidth,
+            double runsAloneHalfWidth,
+            double againstFirst,
+            double rawAgainstFirst,
+            double allPullsCorrected) {}
 }

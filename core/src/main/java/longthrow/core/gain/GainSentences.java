@@ -27,9 +27,12 @@ public final class GainSentences {
     }
 
     static String nothingKept(Session session) {
-        return "session " + session.name() + " has no pull left: of "
-                + session.runs().size()
-                + " the first is warm-up and the others are set aside. Take more, or leave the session out";
+        int pulls = session.runs().size();
+        return "session " + session.name() + " has no pull left: "
+                + (pulls == 1
+                        ? "its only one is warm-up"
+                        : "of " + pulls + " the first is warm-up and the others do not count")
+                + ". Take more, or leave the session out";
     }
 
     static String tooFewRuns(int kept, int sessions) {
@@ -50,6 +53,7 @@ public final class GainSentences {
         return switch (rule) {
             case WARM_UP -> "first pull of its session: warm-up";
             case OWNER -> "set aside: " + run.reason().orElse("");
+            case ODD -> run.oddity().orElse("");
             case SLIPPED -> "the clutch slipped: engine and drum did not keep their ratio";
         };
     }
@@ -71,8 +75,8 @@ public final class GainSentences {
         Verdict v = gain.verdict();
         String aim = percent(v.aim().gain());
         return switch (v.outcome()) {
-            case REAL_GAIN -> "Real: '" + gain.setup() + "' gains, " + figure + ".";
-            case REAL_LOSS -> "Real: '" + gain.setup() + "' loses, " + figure + ".";
+            case REAL_GAIN -> real(gain) + "'" + gain.setup() + "' gains, " + figure + ".";
+            case REAL_LOSS -> real(gain) + "'" + gain.setup() + "' loses, " + figure + ".";
             case NOT_SHOWN ->
                 "Not shown: " + figure + " is no more than scatter and drift make. A gain of " + aim
                         + " or more is ruled out.";
@@ -91,6 +95,18 @@ public final class GainSentences {
                         + ", but '" + gain.baseline() + "' was not run both before and after '" + gain.setup()
                         + "', so the engine's drift is in it. Put it back and run it again.";
         };
+    }
+
+    /** How far it is real: weather that is still in it, and refitting that nothing checks, are said in the first words. */
+    private static String real(Gain gain) {
+        return "Real"
+                + (isRefitUnseen(gain) ? " as far as " + gain.scatter().sessions() + " sessions tell" : "")
+                + (gain.standard().isEmpty() ? ", the weather left in" : "")
+                + ": ";
+    }
+
+    private static boolean isRefitUnseen(Gain gain) {
+        return gain.scatter().from() == Scatter.From.RUNS && !(gain.overall().refit() > 0);
     }
 
     private static String ofFive(double power) {
@@ -116,12 +132,28 @@ public final class GainSentences {
         Estimate e = gain.overall();
         List<String> said = new ArrayList<>();
         said.add(
-                "± is 95 %. " + percent(e.gain(), e.halfWidth())
-                        + " if the engine drifted on a straight line from pull to pull; "
-                        + percent(e.gain(), e.halfWidthAnyDrift())
-                        + " if between two baselines it may have stood anywhere from the level of the one to that of the other. The second decides.");
+                gain.verdict().outcome() == Verdict.Outcome.BASELINE_NOT_REPEATED
+                        ? "By the scatter of runs alone the doubt would be " + percent(e.gain(), e.halfWidth())
+                                + " (95 %): what the engine drifted meanwhile comes on top and is not known, so this proves nothing."
+                        : "± is 95 %. " + percent(e.gain(), e.halfWidth())
+                                + " if the engine drifted on a straight line from pull to pull; "
+                                + percent(e.gain(), e.halfWidthAnyDrift())
+                                + " if between two baselines it may have stood anywhere from the level of the one to that of the other. The second decides.");
         said.add(drift(gain));
         said.add(scatter(gain.scatter(), gain.overall().baseline()));
+        if (isRefitUnseen(gain) && isReal(gain)) {
+            said.add("To be sure that taking off and putting on again did not do it, run '" + gain.setup() + "' and '"
+                    + gain.baseline()
+                    + "' once more: where refitting scatters as much as runs do, one such band in five misses"
+                    + " (docs/measurements.md).");
+        }
+        if (gain.scatter().from() == Scatter.From.SESSIONS) {
+            said.add(String.format(
+                    Locale.ROOT,
+                    "By the scatter of runs alone it would be ± %.1f %%, if refitting scattered nothing. More sessions make it surer, not more runs in a session; each one more that goes back to '%s' counts for all changes.",
+                    100 * gain.others().runsAloneHalfWidth(),
+                    gain.baseline()));
+        }
         if (e.refit() > 0) {
             said.add(String.format(
                     Locale.ROOT,
@@ -134,7 +166,9 @@ public final class GainSentences {
                     + " (chance " + percent(gain.verdict().chance()) + ").");
         }
         said.add(gain.standard()
-                .map(s -> "All figures corrected by " + s.label() + ".")
+                .map(
+                        s -> "All figures corrected by " + s.label()
+                                + "; barometer, thermometer and hygrometer are taken to be off alike in every session, so most of that goes out of a gain.")
                 .orElse("Nothing is corrected for the weather: what it changed between sessions is in the gain."));
         Gain.Others o = gain.others();
         said.add(String.format(
@@ -151,10 +185,18 @@ public final class GainSentences {
         return said;
     }
 
+    private static boolean isReal(Gain gain) {
+        return gain.verdict().outcome() == Verdict.Outcome.REAL_GAIN
+                || gain.verdict().outcome() == Verdict.Outcome.REAL_LOSS;
+    }
+
     private static String drift(Gain gain) {
         Gain.Drift d = gain.drift();
         if (!d.known()) {
             return "No setup was run twice: what the engine drifted meanwhile is not known.";
+        }
+        if (d.halfWidth() == 0) {
+            return "The baseline was run in one place only; the drift is told by what else was run twice.";
         }
         String line = "The baseline drifted by " + percent(d.change(), d.halfWidth())
                 + " from its first session to its last.";

@@ -8,8 +8,11 @@ public final class Run {
     private final double[] values;
     private final Optional<String> setAside;
     private final boolean slipped;
+    private final Optional<String> odd;
 
-    private Run(String name, double[] values, Optional<String> setAside, boolean slipped) {
+    private Run(
+            String name, double[] values, Optional<String> setAside, boolean slipped, Optional<String> odd) {
+        this.odd = odd;
         for (double value : values) {
             if (Double.isInfinite(value) || value <= 0) {
                 throw new IllegalArgumentException("run " + name + " has the figure " + value
@@ -27,7 +30,7 @@ public final class Run {
      * @param values one for each speed of the grid; NaN where it did not reach
      */
     public static Run curve(String name, double... values) {
-        return new Run(name, values.clone(), Optional.empty(), false);
+        return new Run(name, values.clone(), Optional.empty(), false, Optional.empty());
     }
 
     /** A pull of which only the peak was kept. */
@@ -40,12 +43,27 @@ public final class Run {
         if (reason.isBlank()) {
             throw new IllegalArgumentException("run " + name + " is set aside without a reason; say why");
         }
-        return new Run(name, values, Optional.of(reason), slipped);
+        return new Run(name, values, Optional.of(reason), slipped, odd);
     }
 
     /** The same, with the clutch seen slipping by the ratio of engine and drum: what slips is no power of the engine's. */
     public Run slipped() {
-        return new Run(name, values, setAside, true);
+        return new Run(name, values, setAside, true, odd);
+    }
+
+    /** The same, so far from the other pulls of its session that it is none of theirs. */
+    public Run odd(String why) {
+        return new Run(name, values, setAside, slipped, Optional.of(why));
+    }
+
+    /** The same without its owner's word against it. */
+    public Run takenBack() {
+        return new Run(name, values, Optional.empty(), slipped, odd);
+    }
+
+    /** Why it is none of its session's; empty where it is. */
+    public Optional<String> oddity() {
+        return odd;
     }
 
     public String name() {

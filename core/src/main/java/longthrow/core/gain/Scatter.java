@@ -6,6 +6,7 @@ import org.hipparchus.distribution.continuous.FDistribution;
 /**
  * How much repeated runs of the same thing differ.
  * @param from            where it was taken from
+ * @param sessions        how many
  * @param deviation       of one run [unit of the figure]
  * @param freedom         degrees of freedom behind it
  * @param within          deviation of runs inside sessions, pooled
@@ -16,6 +17,7 @@ import org.hipparchus.distribution.continuous.FDistribution;
  */
 public record Scatter(
         From from,
+        int sessions,
         double deviation,
         double freedom,
         double within,
@@ -55,7 +57,8 @@ public record Scatter(
         double within = Math.sqrt(squares / withinFreedom);
         int free = layout.freedom();
         if (free < 1) {
-            return new Scatter(From.RUNS, within, withinFreedom, within, withinFreedom, 0, Double.NaN, Double.NaN);
+            return new Scatter(
+                    From.RUNS, means.length, within, withinFreedom, within, withinFreedom, 0, Double.NaN, Double.NaN);
         }
         double misfit = layout.misfit(means);
         double f = misfit / free / (within * within);
@@ -63,6 +66,7 @@ public record Scatter(
         double refit = Math.sqrt(Math.max(0, misfit / free - within * within) * means.length / runs);
         Scatter pooled = new Scatter(
                 From.RUNS_AND_SESSIONS,
+                means.length,
                 Math.sqrt((squares + misfit) / (withinFreedom + free)),
                 withinFreedom + free,
                 within,
@@ -74,7 +78,17 @@ public record Scatter(
     }
 
     private Scatter taken(From from, double deviation, double freedom) {
-        return new Scatter(from, deviation, freedom, within, withinFreedom, betweenFreedom, refit, refitChance);
+        return new Scatter(
+                from, sessions, deviation, freedom, within, withinFreedom, betweenFreedom, refit, refitChance);
+    }
+
+    /**
+     * The same, with what all speeds of a curve say of how far sessions differ: one speed by itself has one or two degrees of freedom, and somewhere on a curve those few are alike by chance. Never less
+     * than runs scatter here.
+     * @param shared deviation of a session [unit of the figure]
+     */
+    Scatter sharing(double shared) {
+        return taken(from, Math.max(shared, within), freedom);
     }
 
     /** The same figures' scatter from where another's was taken, so that all speeds of a curve go by one rule. */

@@ -123,7 +123,10 @@ public final class BrakeRun {
         double[] places = CurveMaker.places(grid.get());
         LocalFit fit = LocalFit.ofValues(speed, points.column(1), places);
         LocalFit speedingUp = acceleration(timed ? points.column(2) : null, speed, places);
-        beyondCalibration(fit, places);
+        Optional<String> far = beyondCalibration(fit, places);
+        if (far.isPresent()) {
+            return refused(far.get());
+        }
         CurveMaker maker = new CurveMaker(
                 grid.get(),
                 speedingUp == null ? fit : new WithInertia(fit, speedingUp),
@@ -175,8 +178,9 @@ public final class BrakeRun {
                         Column.FUEL_FLOW.words(), rows.thinned(engineSpeeds(rows, column), flow), grid, remarks);
     }
 
-    private void beyondCalibration(Drawn fit, double[] places) {
-        bench.calibration().ifPresent(cell -> {
+    /** Warns where the cell was loaded beyond its calibration. @return what stands against any curve */
+    private Optional<String> beyondCalibration(Drawn fit, double[] places) {
+        return bench.calibration().flatMap(cell -> {
             double low = Double.POSITIVE_INFINITY;
             double high = Double.NEGATIVE_INFINITY;
             for (int k = 0; k < places.length; k++) {
@@ -184,15 +188,23 @@ public final class BrakeRun {
                 low = Math.min(low, force);
                 high = Math.max(high, force);
             }
-            if (!cell.covers(low) || !cell.covers(high)) {
-                remarks.add(Remark.warning(String.format(
-                        Locale.ROOT,
-                        "The run loads the cell with %.4g to %.4g N, the calibration reaches from %.4g to %.4g N: beyond, the line is only carried on. Hang as much as the engine pulls",
-                        low,
-                        high,
-                        cell.lowLoad(),
-                        cell.highLoad())));
+            String loads = String.format(
+                    Locale.ROOT,
+                    "The run loads the cell with %.4g to %.4g N, the calibration reaches from %.4g to %.4g N: ",
+                    low,
+                    high,
+                    cell.lowLoad(),
+                    cell.highLoad());
+            if (cell.isFarBeyond(low) || cell.isFarBeyond(high)) {
+                return Optional.of(
+                        loads
+                                + "so far beyond it tells nothing. Look at the units of column and calibration, and hang as much as the engine pulls");
             }
+            if (!cell.covers(low) || !cell.covers(high)) {
+                remarks.add(
+                        Remark.warning(loads + "beyond, the line is only carried on. Hang as much as the engine pulls"));
+            }
+            return Optional.empty();
         });
     }
 

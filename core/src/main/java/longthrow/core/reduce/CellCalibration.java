@@ -15,7 +15,7 @@ import longthrow.core.measurement.StudentT;
  * were hung, and of what the cell reads more or less when unloaded than when loaded.
  */
 public final class CellCalibration {
-    private static final int FEWEST = 4;
+    private static final int FEWEST = 3;
     private static final Formula FORCE = Formula.of("force by the cell", force());
 
     private final double centreLoad;
@@ -103,8 +103,14 @@ public final class CellCalibration {
         int n = loads.size();
         long different = loads.stream().map(Load::newtons).distinct().count();
         if (n < FEWEST || different < 3) {
-            return refused("The calibration has " + n + " lines at " + different + " loads; at least " + FEWEST
-                    + " lines at 3 loads are needed to tell a line and its scatter. Hang more, up and down");
+            return refused(String.format(
+                    Locale.ROOT,
+                    "The calibration has %d line%s at %d load%s; at least %d lines at 3 loads are needed to tell a line and its scatter. Hang more, up and down",
+                    n,
+                    n == 1 ? "" : "s",
+                    different,
+                    different == 1 ? "" : "s",
+                    FEWEST));
         }
         double[] x = loads.stream().mapToDouble(Load::newtons).toArray();
         double[] y = loads.stream().mapToDouble(Load::reading).toArray();
@@ -236,6 +242,14 @@ public final class CellCalibration {
     public boolean covers(double newtons) {
         double margin = 1e-9 * (highLoad - lowLoad);
         return newtons >= lowLoad - margin && newtons <= highLoad + margin;
+    }
+
+    /**
+     * Whether a force lies so far outside the loads that were hung that the line says nothing of it: further than the loads reach, once more. Judgement, no source.
+     */
+    boolean isFarBeyond(double newtons) {
+        double reach = highLoad - lowLoad;
+        return newtons > highLoad + reach || newtons < lowLoad - reach;
     }
 
     /** What the line reads without load. */

@@ -25,7 +25,9 @@ public final class DrumRun {
     /** The run's own ratio is the median of the faster so many of its points: clutches slip at the start. */
     private static final double LOCKED = 0.5;
     /** A ratio that was told and one that the rows show differ for a reason when by more than this. Common practice, no source. */
-    private static final double SAME_RATIO = 0.02;
+    private static final double SAME_RATIO = 0.005;
+    /** Beyond this share one of the two ratios is a mistake, and no torque follows from either. Judgement, no source. */
+    private static final double MISTAKEN_RATIO = 0.1;
 
     private final RunRows rows;
     private final DrumBench bench;
@@ -106,7 +108,10 @@ public final class DrumRun {
                 return refused(
                         "Engine or drum stands still in half of the run or more; no ratio can be told. Begin the run where both turn");
             }
-            compare(seen);
+            Optional<String> mistaken = compare(seen);
+            if (mistaken.isPresent()) {
+                return refused(mistaken.get());
+            }
             ratio = bench.ratio().orElse(seen);
             slips = slipping(drumSpeed, points.column(2), seen, time);
             if (slips.length == 0) {
@@ -181,15 +186,22 @@ public final class DrumRun {
                         u)));
     }
 
-    private void compare(Measured seen) {
-        bench.ratio().ifPresent(told -> {
-            if (Math.abs(seen.value() / told.value() - 1) > SAME_RATIO) {
-                remarks.add(Remark.warning(String.format(
-                        Locale.ROOT,
-                        "The rows show %.3f turns of the engine for one of the drum, not the %.3f that was told: another gear, a slipping clutch, or a pickup that counts wrong. Torque goes by what was told",
-                        seen.value(),
-                        told.value())));
+    /** Warns where the ratio that was told is not what the rows show. @return what stands against any curve */
+    private Optional<String> compare(Measured seen) {
+        return bench.ratio().flatMap(told -> {
+            double off = Math.abs(seen.value() / told.value() - 1);
+            String both = String.format(
+                    Locale.ROOT,
+                    "The rows show %.3f turns of the engine for one of the drum, not the %.3f that was told: another gear, a slipping clutch, a pickup that counts wrong, or the ratio the wrong way round.",
+                    seen.value(),
+                    told.value());
+            if (off > MISTAKEN_RATIO) {
+                return Optional.of(both + " No torque follows until one of them is mended");
             }
+            if (off > SAME_RATIO) {
+                remarks.add(Remark.warning(both + " Torque goes by what was told"));
+            }
+            return Optional.empty();
         });
     }
 

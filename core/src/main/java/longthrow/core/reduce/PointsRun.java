@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.BiConsumer;
+import java.util.function.BiFunction;
 import longthrow.core.quantity.Units;
 
 /** A curve through a few points, however they came to be. */
@@ -17,7 +17,7 @@ final class PointsRun {
     /**
      * The curve.
      * @param points  by rising speed: speed [rad/s], what was read, its standard uncertainty, degrees of freedom
-     * @param looked  what looks at the curve before it is told
+     * @param looked  what looks at the curve before it is told; gives what stands against any
      */
     static Reduced reduced(
             List<double[]> points,
@@ -25,7 +25,7 @@ final class PointsRun {
             CurveMaker.Bench bench,
             Optional<SpeedGrid> wanted,
             List<Remark> remarks,
-            BiConsumer<Drawn, double[]> looked) {
+            BiFunction<Drawn, double[], Optional<String>> looked) {
         List<double[]> apart = new ArrayList<>();
         for (double[] point : points) {
             if (!apart.isEmpty() && !(point[0] > apart.get(apart.size() - 1)[0])) {
@@ -58,7 +58,10 @@ final class PointsRun {
         }
         double[] places = CurveMaker.places(grid.get());
         PointFit fit = new PointFit(columns[0], columns[1], columns[2], freedom, places);
-        looked.accept(fit, places);
+        Optional<String> against = looked.apply(fit, places);
+        if (against.isPresent()) {
+            return Reduced.refused(remarks, against.get());
+        }
         remarks.add(
                 Remark.note(
                         "The curve goes through " + n

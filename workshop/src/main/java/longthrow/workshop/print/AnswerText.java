@@ -71,22 +71,34 @@ public final class AnswerText {
         new ShakingList(answer, page, printer, all).print();
         new TorqueList(answer, page, printer, all).print();
         new OverlayList(answer, page, printer, all).print();
-        new RunsList(answer, page, printer, all).print();
+        RunsList runs = new RunsList(answer, page, printer, all);
+        runs.printVerdict();
+        boolean isOfRuns = answer.runs().isPresent();
+        if (isOfRuns) {
+            warnings(); // what a verdict may hang on stands beside it
+        }
+        runs.print();
         boolean searched =
                 !answer.candidates().isEmpty() || !answer.rejections().isEmpty();
         new CandidateList(answer, page, printer, all).print();
-        if (!searched && answer.runs().isEmpty()) {
+        if (!searched && !isOfRuns) {
             new FigureTable(answer, page, printer, all).print();
         }
         new ValveMotionList(answer, page, printer, all).print();
         new VerdictList(answer, page, printer, all).print();
         parts();
-        findings(Finding.Kind.WARNING, "WARNINGS", "to act on");
+        if (!isOfRuns) {
+            warnings();
+        }
         unknowns();
         defaults();
         next();
         findings(Finding.Kind.NOTE, answer.question().equals(FIT) ? "THE STACK SOLVED" : "NOTES", "");
         return page.toString();
+    }
+
+    private void warnings() {
+        findings(Finding.Kind.WARNING, "WARNINGS", "to act on");
     }
 
     private void title() {

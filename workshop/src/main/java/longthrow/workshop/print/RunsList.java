@@ -35,18 +35,29 @@ final class RunsList {
         this.all = all;
     }
 
+    /** What it comes to; cautions before it where nothing ran yet. */
+    void printVerdict() {
+        answer.runs().ifPresent(runs -> {
+            if (!isRun(runs)) {
+                cautions(runs, "BEFORE THE FIRST RUN");
+            }
+            page.heading(Ink.STRONG, "WAS IT REAL", by(runs));
+            runs.sentences().forEach(s -> page.paragraph(INDENT, s.endsWith(".") ? s : s + "."));
+        });
+    }
+
+    private static boolean isRun(DynoRuns runs) {
+        return runs.runs().stream()
+                .anyMatch(r -> r.torque().isPresent() || r.power().isPresent());
+    }
+
+    /** What stands behind it, each run and log. */
     void print() {
         answer.runs().ifPresent(this::print);
     }
 
     private void print(DynoRuns runs) {
-        boolean isRun = runs.runs().stream()
-                .anyMatch(r -> r.torque().isPresent() || r.power().isPresent());
-        if (!isRun) {
-            cautions(runs, "BEFORE THE FIRST RUN");
-        }
-        page.heading(Ink.STRONG, "WAS IT REAL", by(runs));
-        runs.sentences().forEach(s -> page.paragraph(INDENT, s.endsWith(".") ? s : s + "."));
+        boolean isRun = isRun(runs);
         runs.gains().forEach(this::gain);
         sessions(runs);
         page.heading(Ink.STRONG, "RUNS", by(runs) + "; " + runs.place());
@@ -88,8 +99,9 @@ final class RunsList {
     }
 
     private void gain(DynoRuns.Gain gain) {
-        gain.sentences().stream().skip(1).forEach(s -> page.paragraph(INDENT, s));
         String both = gain.setup() + " against " + gain.baseline();
+        page.heading(Ink.STRONG, "WHY", both);
+        gain.sentences().stream().skip(1).forEach(s -> page.paragraph(INDENT, s));
         if (all) {
             page.heading(Ink.STRONG, both, gain.of() + ", by each way of reckoning");
             for (DynoRuns.Way way : gain.others()) {
@@ -152,10 +164,11 @@ final class RunsList {
         if (!run.counts()) {
             said.append("; DOES NOT COUNT: ").append(run.why());
         }
-        if (all && run.power().isPresent()) {
+        if (run.power().isPresent() && !run.beside().isEmpty()) {
+            said.append("; at ").append(speed(run.power().get().speed())).append(":");
             for (DynoRuns.Beside beside : run.beside()) {
                 beside.nearest(run.power().get().speed())
-                        .ifPresent(p -> said.append(", ")
+                        .ifPresent(p -> said.append(said.charAt(said.length() - 1) == ':' ? " " : ", ")
                                 .append(beside.name())
                                 .append(' ')
                                 .append(printer.print(beside.dimension(), p.value(), p.half())
@@ -180,7 +193,8 @@ final class RunsList {
         page.heading(
                 Ink.STRONG,
                 "MEAN OF " + setup.name(),
-                setup.runs() + " runs that count, " + by(runs) + "; ± is 95 % of the mean by their scatter");
+                setup.runs() + " runs that count, " + by(runs)
+                        + "; ± is 95 % of the mean by their scatter alone, the bench's own doubt comes on top");
         for (DynoRuns.Point point : some(setup.torque())) {
             String torque = Double.isNaN(point.half())
                     ? printer.printDoubtUnknown(Dimension.TORQUE, point.value()).line()
