@@ -274,7 +274,8 @@ public final class DynoSheetFile {
     // ---- the drum's inertia found
 
     private static boolean isOfADrum(Fields bench, String key, Optional<BenchKind> kind) {
-        boolean isElsewhere = bench.has(key) && kind.filter(k -> k != BenchKind.INERTIA_DRUM).isPresent();
+        boolean isElsewhere =
+                bench.has(key) && kind.filter(k -> k != BenchKind.INERTIA_DRUM).isPresent();
         if (isElsewhere) {
             bench.refuse(
                     key,
@@ -379,7 +380,9 @@ public final class DynoSheetFile {
                             "inertia, or mass, diameter and bore",
                             "leave one of the two out"));
         }
-        if (bore.isPresent() && diameter.isPresent() && bore.get().value().compareTo(diameter.get().value()) >= 0) {
+        if (bore.isPresent()
+                && diameter.isPresent()
+                && bore.get().value().compareTo(diameter.get().value()) >= 0) {
             fields.refuse(
                     "bore",
                     bore.get().written(),
@@ -387,7 +390,8 @@ public final class DynoSheetFile {
                     "below it",
                     "read both again");
         }
-        Optional<String> file = fields.required("coast_down", "with-disc.csv").flatMap(t -> beside(fields, "coast_down"));
+        Optional<String> file =
+                fields.required("coast_down", "with-disc.csv").flatMap(t -> beside(fields, "coast_down"));
         return file.map(f -> new DynoSheet.Added(inertia, mass, diameter, bore, f));
     }
 

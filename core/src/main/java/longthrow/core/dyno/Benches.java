@@ -163,12 +163,13 @@ final class Benches {
     private Optional<DrumBench> drum() {
         Optional<CoastDown> bare = runDown(coastDown, CoastDown::ofDrum, "coast-down");
         Optional<CoastDown> with = runDown(withDisc, CoastDown::ofDrum, "coast-down with the added disc");
-        return inertia.found(bare, with).map(i -> new DrumBench(
-                i,
-                figure(BenchFigure.ENGINE_INERTIA),
-                figure(BenchFigure.ENGINE_TURNS),
-                bare.map(c -> c.of(i)),
-                figure(BenchFigure.DRIVE_EFFICIENCY)));
+        return inertia.found(bare, with)
+                .map(i -> new DrumBench(
+                        i,
+                        figure(BenchFigure.ENGINE_INERTIA),
+                        figure(BenchFigure.ENGINE_TURNS),
+                        bare.map(c -> c.of(i)),
+                        figure(BenchFigure.DRIVE_EFFICIENCY)));
     }
 
     /** How a run-down is read. */

@@ -95,8 +95,8 @@ final class DrumInertia {
     }
 
     private void hold(Found used, Found other) {
-        Measured difference = Measured.through(
-                DIFFERENCE, name -> name.equals("one") ? other.inertia() : used.inertia());
+        Measured difference =
+                Measured.through(DIFFERENCE, name -> name.equals("one") ? other.inertia() : used.inertia());
         if (Math.abs(difference.value()) > difference.expanded()) {
             say(new Remark(
                     Remark.Weight.WARNING,
@@ -147,8 +147,8 @@ final class DrumInertia {
             masses.add(mass);
             accelerations.add(acceleration);
             fall.stops().ifPresent(stops -> {
-                Measured slowing = FallingMass.deceleration(
-                        acceleration, time, time(stops, "time from landing to stand" + which));
+                Measured slowing =
+                        FallingMass.deceleration(acceleration, time, time(stops, "time from landing to stand" + which));
                 add(
                         found,
                         "by the fall of " + fall.mass().written() + " and the free run after it",
@@ -168,10 +168,11 @@ final class DrumInertia {
     private void add(List<Found> found, String how, Optional<Measured> inertia) {
         inertia.ifPresentOrElse(
                 i -> found.add(new Found(how, i)),
-                () -> say(new Remark(
-                        Remark.Weight.WARNING,
-                        "the drum's inertia cannot be told " + how
-                                + ": the drum did not speed up as such masses would make it; look at times, masses and the cord's radius")));
+                () -> say(
+                        new Remark(
+                                Remark.Weight.WARNING,
+                                "the drum's inertia cannot be told " + how
+                                        + ": the drum did not speed up as such masses would make it; look at times, masses and the cord's radius")));
     }
 
     private Measured mass(Stated stated, String what) {
@@ -214,17 +215,19 @@ final class DrumInertia {
             return Optional.empty();
         }
         if (bare.isEmpty() || with.isEmpty()) {
-            say(new Remark(
-                    Remark.Weight.WARNING,
-                    "the added disc does not tell the drum's inertia: both run-downs are needed, 'coast_down' without it and 'added_disc.coast_down' with it, and one could not be read"));
+            say(
+                    new Remark(
+                            Remark.Weight.WARNING,
+                            "the added disc does not tell the drum's inertia: both run-downs are needed, 'coast_down' without it and 'added_disc.coast_down' with it, and one could not be read"));
             return Optional.empty();
         }
         Optional<Measured> found =
                 disc(bench.added().get()).flatMap(d -> bare.get().inertiaByAdded(with.get(), d));
         if (found.isEmpty()) {
-            say(new Remark(
-                    Remark.Weight.WARNING,
-                    "the added disc does not tell the drum's inertia: with it the drum slows no less, or the two run-downs share no speeds; look whether the files are changed over"));
+            say(
+                    new Remark(
+                            Remark.Weight.WARNING,
+                            "the added disc does not tell the drum's inertia: with it the drum slows no less, or the two run-downs share no speeds; look whether the files are changed over"));
         }
         return found;
     }
@@ -241,8 +244,7 @@ final class DrumInertia {
                                                 .map(b -> Times.of(
                                                         told(b, "added_disc.bore", "bore of the added disc"), 0.5))
                                                 .orElse(Measured.exact(0)),
-                                        Times.of(
-                                                told(d, "added_disc.diameter", "diameter of the added disc"), 0.5))
+                                        Times.of(told(d, "added_disc.diameter", "diameter of the added disc"), 0.5))
                                 .inertia()));
     }
 
@@ -271,8 +273,7 @@ final class DrumInertia {
         Measured hole = inside.map(i -> Times.of(i, 0.5)).orElse(Measured.exact(0));
         Measured outer = Times.of(outside.get(), 0.5);
         if (!(hole.value() < outer.value())) {
-            say(new Remark(
-                    Remark.Weight.WARNING, "the drum's bore is not below its diameter; read both again"));
+            say(new Remark(Remark.Weight.WARNING, "the drum's bore is not below its diameter; read both again"));
             return Optional.empty();
         }
         return Optional.of(new TurningPart.Weighed(mass.get(), hole, outer).inertia());

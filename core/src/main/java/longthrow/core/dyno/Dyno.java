@@ -176,8 +176,8 @@ public final class Dyno {
                         Finding.Kind.WARNING,
                         "session " + session.name(),
                         "it ran on " + Levels.named(dyno(session)) + " and not on " + Levels.named(main())
-                                + ": two dynamometers differ by 5 to 15 % (common practice, no source), so nothing of the one is"
-                                + " held against the other",
+                                + ": two dynamometers differ by 5 to 15 % (common practice, no source), so no gain has"
+                                + " anything of it",
                         "run old and new setup on one dynamometer, the old one before and after"));
                 continue;
             }

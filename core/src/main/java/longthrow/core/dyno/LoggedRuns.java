@@ -203,7 +203,8 @@ final class LoggedRuns {
     }
 
     private Optional<Recording> runDown(String file) {
-        return clean(new DynoSheet.Log(file, Map.of(), Optional.empty(), Set.of())).rows();
+        return clean(new DynoSheet.Log(file, Map.of(), Optional.empty(), Set.of()))
+                .rows();
     }
 
     private Benches bench() {

@@ -139,7 +139,8 @@ public record LevelFactor(
         return between.filter(b -> b.joins(first, second)).map(b -> {
             double level = b.from.equals(first.dyno()) ? b.factor : 1 / b.factor;
             double r = ratio / level;
-            // widths squared and added, and not doubts by their common degrees of freedom: a level known by few would else be surer with more doubt beside it
+            // widths squared and added, and not doubts by their common degrees of freedom: a level known by few would
+            // else be surer with more doubt beside it
             return new Ratio(
                     r,
                     r

@@ -35,9 +35,7 @@ public final class FallingMass {
 
     private static final Formula RUN_OUT = Formula.of(
             "slowing of a free run",
-            Expression.input("acceleration")
-                    .times(Expression.input("seconds"))
-                    .dividedBy(Expression.input("stops")));
+            Expression.input("acceleration").times(Expression.input("seconds")).dividedBy(Expression.input("stops")));
 
     private FallingMass() {}
 

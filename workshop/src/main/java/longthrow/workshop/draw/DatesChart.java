@@ -22,8 +22,8 @@ public final class DatesChart {
     private final Scale scale;
     private final Svg svg;
     private final Sketch s;
-    private final long first;
-    private final long last;
+    private final double first;
+    private final double last;
 
     private DatesChart(DynoRuns.Trend trend, UnitSystem units, String idPrefix) {
         this.trend = trend;
@@ -50,8 +50,8 @@ public final class DatesChart {
         return trend.dates().size() < 2 ? "" : new DatesChart(trend, units, idPrefix).drawn();
     }
 
-    private static long day(DynoRuns.Dated dated) {
-        return LocalDate.parse(dated.date()).toEpochDay();
+    private static double day(DynoRuns.Dated dated) {
+        return (double) LocalDate.parse(dated.date()).toEpochDay();
     }
 
     private double x(double day) {
@@ -84,7 +84,7 @@ public final class DatesChart {
         if (Double.isNaN(trend.perDay())) {
             return;
         }
-        double day = trend.dates().stream().mapToLong(DatesChart::day).average().orElseThrow();
+        double day = trend.dates().stream().mapToDouble(DatesChart::day).average().orElseThrow();
         double mean = trend.dates().stream()
                 .mapToDouble(DynoRuns.Dated::figure)
                 .average()
