@@ -250,8 +250,7 @@ class DynoSheetFileTest {
         int answered = 0;
         for (int i = 0; i < 1000; i++) {
             int which = random.nextInt(12);
-            StringBuilder text =
-                    new StringBuilder(which == 0 ? levels : which < 3 ? DRUM : which < 7 ? SHEET : header);
+            StringBuilder text = new StringBuilder(which == 0 ? levels : which < 3 ? DRUM : which < 7 ? SHEET : header);
             for (int n = random.nextInt(1, 4); n > 0; n--) {
                 int at = random.nextInt(text.length());
                 if (random.nextBoolean()) { // another digit, so that the sheet may still be read

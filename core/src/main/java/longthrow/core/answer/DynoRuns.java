@@ -357,9 +357,10 @@ public record DynoRuns(
     /**
      * Of one date.
      * @param date   year-month-day
+     * @param day    days from the first date
      * @param figure mean of its kept runs, corrected [N m or W]
      */
-    public record Dated(String date, double figure) {}
+    public record Dated(String date, double day, double figure) {}
 
     /**
      * A logger's file.

@@ -3,7 +3,6 @@ package longthrow.workshop.draw;
 import static longthrow.workshop.draw.Sketch.Anchor.END;
 import static longthrow.workshop.draw.Sketch.Anchor.START;
 
-import java.time.LocalDate;
 import java.util.List;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.quantity.UnitSystem;
@@ -28,8 +27,8 @@ public final class DatesChart {
     private DatesChart(DynoRuns.Trend trend, UnitSystem units, String idPrefix) {
         this.trend = trend;
         List<DynoRuns.Dated> dates = trend.dates();
-        this.first = day(dates.get(0));
-        this.last = day(dates.get(dates.size() - 1));
+        this.first = dates.get(0).day();
+        this.last = dates.get(dates.size() - 1).day();
         double low = dates.stream().mapToDouble(DynoRuns.Dated::figure).min().orElseThrow();
         double high = dates.stream().mapToDouble(DynoRuns.Dated::figure).max().orElseThrow();
         double room = ROOM * high; // so that scatter of a thousandth does not fill the picture
@@ -50,10 +49,6 @@ public final class DatesChart {
         return trend.dates().size() < 2 ? "" : new DatesChart(trend, units, idPrefix).drawn();
     }
 
-    private static double day(DynoRuns.Dated dated) {
-        return (double) LocalDate.parse(dated.date()).toEpochDay();
-    }
-
     private double x(double day) {
         return LEFT + SPOT + (RIGHT - LEFT - 2 * SPOT) * (day - first) / Math.max(1, last - first);
     }
@@ -66,7 +61,7 @@ public final class DatesChart {
         }
         s.quiet("M", LEFT, TOP, "V", BOTTOM, "H", RIGHT);
         line();
-        trend.dates().forEach(d -> s.spot(x(day(d)), scale.at(d.figure()), SPOT));
+        trend.dates().forEach(d -> s.spot(x(d.day()), scale.at(d.figure()), SPOT));
         s.words("quiet", trend.dates().get(0).date(), LEFT, BOTTOM + 20, START, Sketch.SMALL, false);
         s.words(
                 "quiet",
@@ -84,7 +79,8 @@ public final class DatesChart {
         if (Double.isNaN(trend.perDay())) {
             return;
         }
-        double day = trend.dates().stream().mapToDouble(DatesChart::day).average().orElseThrow();
+        double day =
+                trend.dates().stream().mapToDouble(DynoRuns.Dated::day).average().orElseThrow();
         double mean = trend.dates().stream()
                 .mapToDouble(DynoRuns.Dated::figure)
                 .average()

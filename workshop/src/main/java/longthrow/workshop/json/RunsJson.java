@@ -169,6 +169,7 @@ final class RunsJson {
 
     private static final JsonShape<DynoRuns.Dated> DATED = new JsonShape<DynoRuns.Dated>()
             .text("date", "year-month-day", DynoRuns.Dated::date)
+            .number("day", "days from the first date", DynoRuns.Dated::day)
             .number("figure", "mean of the kept runs, corrected", DynoRuns.Dated::figure);
 
     private static final JsonShape<DynoRuns.Trend> TREND = new JsonShape<DynoRuns.Trend>()
