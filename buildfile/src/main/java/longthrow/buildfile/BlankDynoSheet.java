@@ -16,6 +16,7 @@ final class BlankDynoSheet {
             sessions:
               - name: A1
                 setup: <as it was>
+                # date: 2026-05-02
                 # Read at the bench at that time. Pressure is the barometer's at the place, not brought to sea level.
                 # air: {pressure: 99.6 kPa, temperature: 19 °C, humidity: 46 %}
                 runs: []
@@ -33,6 +34,13 @@ final class BlankDynoSheet {
               - name: A2
                 setup: <as it was>
                 runs: []
+            # A reference engine, run on every day, tells whether the dynamometer is at its usual level; 'dyno' where a session ran on another one:
+            #  - name: R1
+            #    setup: <the reference engine>
+            #    check: yes
+            #    date: 2026-05-02
+            #    dyno: <another than the bench's>
+            #    runs: []
             """;
 
     private BlankDynoSheet() {}

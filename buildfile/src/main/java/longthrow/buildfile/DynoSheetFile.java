@@ -41,7 +41,8 @@ import longthrow.core.term.Term;
  * notes: [...]
  * engine: my-engine.yaml               # the build it belongs to
  * standard: iso_1585                   # corrected to; 'none' for as read
- * bench: {kind, name, FIGURES, calibration: {load: shown}, coast_down: file}
+ * bench: {kind, name, FIGURES, calibration: {load: shown}, coast_down: file,
+ *         falling_mass: [{mass, height, time, stops_after}], added_disc: {inertia or mass, diameter, bore; coast_down: file}}
  * baseline: setup
  * speeds: {from, to}                   # that are used
  * sessions:
@@ -70,8 +71,17 @@ public final class DynoSheetFile {
             "baseline",
             "speeds",
             "sessions");
+    /** Masses that fell on a cord around the drum. */
+    private static final String FALLS = "falling_mass";
+
+    /** A disc of known inertia put on the drum for a run-down. */
+    private static final String DISC = "added_disc";
+
+    private static final List<String> FALL_KEYS = List.of("mass", "height", "time", "stops_after");
+    private static final List<String> DISC_KEYS = List.of("inertia", "mass", "diameter", "bore", "coast_down");
+    private static final int MOST_FALLS = 2;
     private static final List<String> BENCH_KEYS = Stream.concat(
-                    Stream.of("kind", Layout.NAME, "calibration", "coast_down"),
+                    Stream.of("kind", Layout.NAME, "calibration", "coast_down", FALLS, DISC),
                     Arrays.stream(BenchFigure.values()).map(BenchFigure::key))
             .toList();
     private static final List<String> SESSION_KEYS =
@@ -259,7 +269,151 @@ public final class DynoSheetFile {
                 fields.map(f -> f.textOrEmpty(Layout.NAME)).orElse(""),
                 figures,
                 fields.map(this::calibration).orElse(List.of()),
-                fields.flatMap(f -> beside(f, "coast_down")));
+                fields.flatMap(f -> beside(f, "coast_down")),
+                fields.map(f -> falls(f, kind)).orElse(List.of()),
+                fields.flatMap(f -> disc(f, kind)));
+    }
+
+    // ---- the drum's inertia found
+
+    private static boolean isOfADrum(Fields bench, String key, Optional<BenchKind> kind) {
+        boolean isElsewhere =
+                bench.has(key) && kind.filter(k -> k != BenchKind.INERTIA_DRUM).isPresent();
+        if (isElsewhere) {
+            bench.refuse(
+                    key,
+                    "",
+                    "has no place at " + kind.orElseThrow().meaning(),
+                    "at an inertia drum",
+                    "leave it out, or write another 'kind'");
+        }
+        return bench.has(key) && !isElsewhere;
+    }
+
+    private List<DynoSheet.Fall> falls(Fields bench, Optional<BenchKind> kind) {
+        List<DynoSheet.Fall> falls = new ArrayList<>();
+        if (!isOfADrum(bench, FALLS, kind)) {
+            return falls;
+        }
+        if (!(bench.node(FALLS).orElseThrow() instanceof Sequence list)) {
+            Fields.wrongShape(bench.node(FALLS).orElseThrow(), bench.at(FALLS), "a list", faults);
+            return falls;
+        }
+        int count = list.items().size();
+        if (count < 1 || count > MOST_FALLS) {
+            bench.refuse(
+                    FALLS,
+                    count + " falls",
+                    "are not what an inertia is found by",
+                    "one fall with 'stops_after', or two with different masses",
+                    "write the mean time of falls that were repeated");
+        }
+        if (!bench.has(BenchFigure.CORD_RADIUS.key())) {
+            bench.refuse(
+                    FALLS,
+                    "",
+                    "tells nothing without the radius that the cord pulls at",
+                    "",
+                    "add 'cord_radius: 155 mm ± 1 mm': half of what the cord is wound on, and half the cord");
+        }
+        for (int i = 0; i < count; i++) {
+            Fields.of(list.items().get(i), bench.at(FALLS) + "[" + (i + 1) + "]", FALL_KEYS, faults)
+                    .flatMap(f -> fall(f, count == 1))
+                    .ifPresent(falls::add);
+        }
+        if (falls.size() == MOST_FALLS
+                && falls.get(0).mass().value().compareTo(falls.get(1).mass().value()) == 0) {
+            bench.refuse(
+                    FALLS,
+                    falls.get(0).mass().written() + " twice",
+                    "are alike, and friction drops out only between two masses",
+                    "two masses, the one about twice the other",
+                    "let another mass fall, or write one fall with 'stops_after'");
+        }
+        return falls;
+    }
+
+    private Optional<DynoSheet.Fall> fall(Fields fields, boolean isAlone) {
+        Optional<Stated> mass = above(fields, "mass", Dimension.MASS, true, "10 kg");
+        Optional<Stated> height = above(fields, "height", Dimension.LENGTH, true, "1.80 m");
+        Optional<Stated> time = above(fields, "time", Dimension.TIME, true, "3.4 s");
+        Optional<Stated> stops = above(fields, "stops_after", Dimension.TIME, false, "");
+        if (isAlone && !fields.has("stops_after")) {
+            faults.add(
+                    fields.place(),
+                    fields.path(),
+                    "",
+                    "the drum's friction is in the time of one fall alone",
+                    "'stops_after', or a second fall with another mass",
+                    "add 'stops_after: 40 s', the time from where the mass landed until the drum stood, its cord off");
+        }
+        return mass.flatMap(m -> height.flatMap(h -> time.map(t -> new DynoSheet.Fall(m, h, t, stops))));
+    }
+
+    private Optional<DynoSheet.Added> disc(Fields bench, Optional<BenchKind> kind) {
+        if (!isOfADrum(bench, DISC, kind)) {
+            return Optional.empty();
+        }
+        if (!bench.has("coast_down")) {
+            bench.refuse(
+                    DISC,
+                    "",
+                    "tells nothing without a run-down of the bare drum",
+                    "'coast_down' in the bench beside it",
+                    "add 'coast_down: bare.csv', a log of the drum running out without the disc");
+        }
+        return bench.node(DISC)
+                .flatMap(n -> Fields.of(n, bench.at(DISC), DISC_KEYS, faults))
+                .flatMap(this::disc);
+    }
+
+    private Optional<DynoSheet.Added> disc(Fields fields) {
+        Optional<Stated> inertia = above(fields, "inertia", Dimension.INERTIA, false, "");
+        boolean isByShape = !fields.has("inertia");
+        Optional<Stated> mass = above(fields, "mass", Dimension.MASS, isByShape, "12 kg, or 'inertia: 0.14 kg·m²'");
+        Optional<Stated> diameter = above(fields, "diameter", Dimension.LENGTH, isByShape, "300 mm");
+        Optional<Stated> bore = above(fields, "bore", Dimension.LENGTH, false, "");
+        if (!isByShape) {
+            Stream.of("mass", "diameter", "bore")
+                    .filter(fields::has)
+                    .forEach(key -> fields.refuse(
+                            key,
+                            "",
+                            "has no place beside 'inertia'",
+                            "inertia, or mass, diameter and bore",
+                            "leave one of the two out"));
+        }
+        if (bore.isPresent()
+                && diameter.isPresent()
+                && bore.get().value().compareTo(diameter.get().value()) >= 0) {
+            fields.refuse(
+                    "bore",
+                    bore.get().written(),
+                    "is not below the diameter, " + diameter.get().written(),
+                    "below it",
+                    "read both again");
+        }
+        Optional<String> file =
+                fields.required("coast_down", "with-disc.csv").flatMap(t -> beside(fields, "coast_down"));
+        return file.map(f -> new DynoSheet.Added(inertia, mass, diameter, bore, f));
+    }
+
+    /** A figure above 0. */
+    private Optional<Stated> above(Fields fields, String key, Dimension dimension, boolean isAsked, String example) {
+        if (isAsked && !fields.has(key)) {
+            faults.add(
+                    fields.place(),
+                    fields.path(),
+                    "",
+                    "'" + key + "' is missing",
+                    "",
+                    "add '" + key + ": " + example + (example.endsWith("'") ? "" : "'"));
+        }
+        Optional<Stated> stated = stated(fields, key, dimension);
+        stated.filter(s -> !(s.value().si() > 0))
+                .ifPresent(s -> fields.refuse(
+                        key, s.written(), "is not above 0", "above 0", "write what was read, or leave it out"));
+        return stated.filter(s -> s.value().si() > 0);
     }
 
     /** Name of a file in the sheet's folder, and of none elsewhere. */

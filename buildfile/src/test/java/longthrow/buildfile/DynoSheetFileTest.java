@@ -129,6 +129,71 @@ class DynoSheetFileTest {
                 .anyMatch(m -> m.contains("2008 runs") && m.contains("up to 2000"));
     }
 
+    private static final String DRUM = """
+            longthrow_dyno: 1
+            name: drum
+            standard: none
+            bench:
+              kind: inertia_drum
+              engine_turns: 5.4
+              coast_down: bare.csv
+              cord_radius: 155 mm ± 1 mm
+              falling_mass:
+                - {mass: 10 kg, height: 1.80 m, time: 3.4 s ± 0.1 s}
+                - {mass: 5 kg, height: 1.80 m, time: 5.1 s, stops_after: 60 s}
+              added_disc: {mass: 12 kg, diameter: 300 mm, bore: 40 mm, coast_down: disc.csv}
+            sessions: [{name: A, setup: stock, runs: []}]
+            """;
+
+    static Stream<Arguments> faultsOfADrum() {
+        return Stream.of(
+                fault("inertia_drum", "table", "falling_mass: has no place at"),
+                fault("inertia_drum", "table", "added_disc: has no place at"),
+                fault("  coast_down: bare.csv\n", "", "without a run-down of the bare drum"),
+                fault("  cord_radius: .*\n", "", "without the radius that the cord pulls at"),
+                fault("cord_radius: 155 mm", "cord_radius: 0 mm", "is not above 0"),
+                fault("mass: 5 kg", "mass: 10 kg", "10 kg twice"),
+                fault("    - \\{mass: 5 kg.*\n", "", "friction is in the time of one fall alone"),
+                fault(
+                        "    - \\{mass: 5 kg",
+                        "    - {mass: 7 kg, height: 1 m, time: 3 s}\n    - {mass: 5 kg",
+                        "3 falls"),
+                fault("mass: 5 kg", "mass: 5", "falling_mass[2].mass: '5'"),
+                fault("mass: 5 kg, ", "", "'mass' is missing"),
+                fault("time: 5.1 s", "time: 0 s", "is not above 0"),
+                fault("time: 5.1 s, ", "", "'time' is missing"),
+                fault("height: 1.80 m, time: 5", "time: 5", "'height' is missing"),
+                fault("stops_after", "stops", "'stops' is not a key"),
+                fault("bore: 40 mm", "bore: 400 mm", "is not below the diameter"),
+                fault("bore: 40 mm", "inertia: 0.1 kg·m²", "has no place beside 'inertia'"),
+                fault("mass: 12 kg, ", "", "'mass' is missing"),
+                fault(", coast_down: disc.csv", "", "coast_down"),
+                fault("disc.csv", "a/disc.csv", "does not lie beside the sheet"));
+    }
+
+    @Test
+    void aDrumsInertiaIsUnderstood() {
+        ReadDynoSheet read = DynoSheetFile.read(DRUM);
+        assertThat(read.faults()).extracting(Fault::message).isEmpty();
+        assertThat(read.sheet().orElseThrow().bench().falls()).hasSize(2);
+        assertThat(read.sheet().orElseThrow().bench().added().orElseThrow().coastDown())
+                .isEqualTo("disc.csv");
+    }
+
+    @ParameterizedTest
+    @MethodSource("faultsOfADrum")
+    void eachFaultOfADrumIsToldWithItsMend(String place, String instead, String said) {
+        String wrong = DRUM.replaceFirst(place, instead);
+        assertThat(wrong).isNotEqualTo(DRUM);
+        ReadDynoSheet read = DynoSheetFile.read(wrong);
+        assertThat(read.sheet()).isEmpty();
+        assertThat(read.faults()).extracting(Fault::message).anyMatch(m -> m.contains(said));
+        assertThat(read.faults()).allSatisfy(fault -> {
+            assertThat(fault.line()).as(fault.message()).isPositive();
+            assertThat(fault.mend()).as(fault.message()).isNotBlank();
+        });
+    }
+
     private static final String[] PIECES = {
         "\n",
         "\n  ",
@@ -180,10 +245,12 @@ class DynoSheetFileTest {
     @ValueSource(longs = {20261127, 20261128, 20261129})
     void nothingThrows(long seed) { // 1,000 for each seed
         String header = Repository.text("examples/dyno/header.yaml");
+        String levels = Repository.text("examples/dyno/levels.yaml");
         SplittableRandom random = new SplittableRandom(seed);
         int answered = 0;
         for (int i = 0; i < 1000; i++) {
-            StringBuilder text = new StringBuilder(random.nextBoolean() ? SHEET : header);
+            int which = random.nextInt(12);
+            StringBuilder text = new StringBuilder(which == 0 ? levels : which < 3 ? DRUM : which < 7 ? SHEET : header);
             for (int n = random.nextInt(1, 4); n > 0; n--) {
                 int at = random.nextInt(text.length());
                 if (random.nextBoolean()) { // another digit, so that the sheet may still be read

@@ -23,6 +23,9 @@ import longthrow.core.quantity.Dimension;
  * @param gains     one for each change, in the order in which they first came
  * @param logs      files of loggers, and what became of their rows
  * @param cautions  before an engine is run on such a bench
+ * @param days      of a reference engine, by dynamometer and date
+ * @param levels    of other dynamometers beside the one that gains are told on
+ * @param trends    of baseline and reference engines over dates
  */
 public record DynoRuns(
         String standard,
@@ -37,7 +40,10 @@ public record DynoRuns(
         List<Setup> setups,
         List<Gain> gains,
         List<Log> logs,
-        List<String> cautions) {
+        List<String> cautions,
+        List<Day> days,
+        List<Level> levels,
+        List<Trend> trends) {
     public DynoRuns {
         sentences = List.copyOf(sentences);
         sessions = List.copyOf(sessions);
@@ -46,6 +52,9 @@ public record DynoRuns(
         gains = List.copyOf(gains);
         logs = List.copyOf(logs);
         cautions = List.copyOf(cautions);
+        days = List.copyOf(days);
+        levels = List.copyOf(levels);
+        trends = List.copyOf(trends);
     }
 
     /** Where torque is told, as far as it bears on holding it against what an engine makes. */
@@ -219,6 +228,13 @@ public record DynoRuns(
             points = List.copyOf(points);
             others = List.copyOf(others);
         }
+
+        /** The same with something to mind, said right after the verdict. */
+        public Gain withBeside(List<String> mind) {
+            List<String> said = new java.util.ArrayList<>(sentences);
+            said.addAll(1, mind);
+            return new Gain(setup, baseline, verdict, of, gain, half, anyDrift, said, points, others, morePulls);
+        }
     }
 
     /**
@@ -238,6 +254,130 @@ public record DynoRuns(
      * @param half 95 % half-width; NaN where that way has none
      */
     public record Way(String how, double gain, double half) {}
+
+    /** How a dynamometer stands on a day beside its earlier days. */
+    public enum Standing {
+        NOT_KNOWN("not checked"),
+        USUAL("at its usual level"),
+        OFF("off its usual level");
+
+        private final String label;
+
+        Standing(String label) {
+            this.label = label;
+        }
+
+        public String key() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        public String label() {
+            return label;
+        }
+    }
+
+    /**
+     * A day by the reference engine.
+     * @param dyno      which
+     * @param engine    reference
+     * @param date      year-month-day
+     * @param of        what the figure is of
+     * @param dimension of the figures
+     * @param figure    mean of the kept runs, corrected [N m or W]
+     * @param earlier   days before it
+     * @param expected  mean of theirs; NaN where it is not checked
+     * @param half      a further day lies within this of it with 95 %; NaN where it is not checked
+     * @param standing  of the dynamometer
+     * @param sentence  in plain words
+     */
+    public record Day(
+            String dyno,
+            String engine,
+            String date,
+            String of,
+            Dimension dimension,
+            double figure,
+            int earlier,
+            double expected,
+            double half,
+            Standing standing,
+            String sentence) {}
+
+    /**
+     * What a dynamometer shows beside another.
+     * @param from     which
+     * @param to       the one that gains are told on
+     * @param been     engines that were on both, and how often, in words
+     * @param factor   figure on {@code from} times this is the figure on {@code to}; NaN where it cannot be told
+     * @param half     95 % half-width; NaN likewise
+     * @param freedom  degrees of freedom; NaN likewise
+     * @param engines  that it is from; 0 where it cannot be told
+     * @param sentence in plain words
+     * @param across   sessions held against the baseline through it
+     */
+    public record Level(
+            String from,
+            String to,
+            List<String> been,
+            double factor,
+            double half,
+            double freedom,
+            int engines,
+            String sentence,
+            List<Across> across) {
+        public Level {
+            been = List.copyOf(been);
+            across = List.copyOf(across);
+        }
+    }
+
+    /**
+     * A session on another dynamometer against the baseline on the main one; no verdict rests on it.
+     * @param session  which
+     * @param setup    that was on
+     * @param baseline against what
+     * @param of       what the ratio is of; empty where there is none
+     * @param ratio    of the session to the baseline; NaN where it cannot be told
+     * @param half     95 % half-width; NaN likewise
+     * @param sentence in plain words
+     */
+    public record Across(
+            String session, String setup, String baseline, String of, double ratio, double half, String sentence) {}
+
+    /**
+     * An engine over dates on one dynamometer.
+     * @param engine    setup or reference engine
+     * @param dyno      which
+     * @param of        what the figures are of
+     * @param dimension of the figures
+     * @param dates     by date
+     * @param perDay    slope a day as share of the mean; NaN where it cannot be told
+     * @param half      95 % half-width of it; NaN likewise
+     * @param shown     whether it stands out of its doubt
+     * @param sentence  in plain words
+     */
+    public record Trend(
+            String engine,
+            String dyno,
+            String of,
+            Dimension dimension,
+            List<Dated> dates,
+            double perDay,
+            double half,
+            boolean shown,
+            String sentence) {
+        public Trend {
+            dates = List.copyOf(dates);
+        }
+    }
+
+    /**
+     * Of one date.
+     * @param date   year-month-day
+     * @param day    days from the first date
+     * @param figure mean of its kept runs, corrected [N m or W]
+     */
+    public record Dated(String date, double day, double figure) {}
 
     /**
      * A logger's file.

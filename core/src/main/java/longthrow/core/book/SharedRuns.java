@@ -125,7 +125,15 @@ public record SharedRuns(DynoSheet sheet, List<String> leftOut, Map<String, Stri
                             out("bench.name", own.name(), ""),
                             own.figures(),
                             own.calibration(),
-                            own.coastDown().map(this::file)),
+                            own.coastDown().map(this::file),
+                            own.falls(),
+                            own.added()
+                                    .map(disc -> new DynoSheet.Added(
+                                            disc.inertia(),
+                                            disc.mass(),
+                                            disc.diameter(),
+                                            disc.bore(),
+                                            file(disc.coastDown())))),
                     from.baseline().map(word -> setups.getOrDefault(word, word)),
                     from.from(),
                     from.to(),

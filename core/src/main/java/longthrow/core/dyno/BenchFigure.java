@@ -16,6 +16,11 @@ public enum BenchFigure {
     DRUM_DIAMETER("drum_diameter", Dimension.LENGTH, "outside, of the plain drum", BenchKind.INERTIA_DRUM),
     DRUM_BORE(
             "drum_bore", Dimension.LENGTH, "inside, of a drum that is a tube; left out, solid", BenchKind.INERTIA_DRUM),
+    CORD_RADIUS(
+            "cord_radius",
+            Dimension.LENGTH,
+            "from the drum's axis to the middle of the cord that a mass fell on: half of what the cord is wound on and half the cord",
+            BenchKind.INERTIA_DRUM),
     ENGINE_TURNS(
             "engine_turns",
             Dimension.RATIO,

@@ -22,14 +22,12 @@ import longthrow.core.reduce.CoastDown;
 import longthrow.core.reduce.DrumBench;
 import longthrow.core.reduce.DrumRun;
 import longthrow.core.reduce.FallingMass;
-import longthrow.core.reduce.Parasitic;
 import longthrow.core.reduce.Reduced;
 import longthrow.core.reduce.Remark;
 import longthrow.core.reduce.RoadBench;
 import longthrow.core.reduce.RoadRun;
 import longthrow.core.reduce.RunRows;
 import longthrow.core.reduce.RunRows.Column;
-import longthrow.core.reduce.TurningPart;
 
 /** The bench of a sheet with its doubts, and a run on it brought to a curve. */
 final class Benches {
@@ -42,6 +40,8 @@ final class Benches {
 
     private final DynoSheet.Bench bench;
     private final Optional<Recording> coastDown;
+    private final Optional<Recording> withDisc;
+    private final DrumInertia inertia;
     private final Set<DefaultUsed> defaults;
     private final List<Remark> remarks = new ArrayList<>();
 
@@ -51,9 +51,16 @@ final class Benches {
     /**
      * The bench of a sheet.
      * @param coastDown the rows of its run-down, set free of faults; empty where there is none
+     * @param withDisc  those of its run-down with a known disc on the drum; likewise
      * @param defaults  takes what is taken for granted
      */
-    Benches(DynoSheet.Bench bench, Optional<Recording> coastDown, Set<DefaultUsed> defaults) {
+    Benches(
+            DynoSheet.Bench bench,
+            Optional<Recording> coastDown,
+            Optional<Recording> withDisc,
+            Set<DefaultUsed> defaults) {
+        this.withDisc = withDisc;
+        this.inertia = new DrumInertia(bench, this::figure, defaults, remarks);
         this.bench = bench;
         this.coastDown = coastDown;
         this.defaults = defaults;
@@ -72,7 +79,7 @@ final class Benches {
                 drum().map(b -> DrumRun.reduce(rows, b, Optional.empty()))
                         .orElseGet(
                                 () -> refused(
-                                        "the inertia of the drum is not known: write bench.drum_inertia, or its mass and diameter"));
+                                        "the inertia of the drum is not known: write bench.drum_inertia, or what it is found by: falling_mass, added_disc, or the mass and diameter of a plain drum"));
             case BRAKE ->
                 brake(recording)
                         .map(b -> BrakeRun.sweep(rows, b, Optional.empty()))
@@ -169,37 +176,15 @@ final class Benches {
     }
 
     private Optional<DrumBench> drum() {
-        Optional<Measured> inertia = figure(BenchFigure.DRUM_INERTIA).or(this::plainDrum);
-        return inertia.map(i -> new DrumBench(
-                i,
-                figure(BenchFigure.ENGINE_INERTIA),
-                figure(BenchFigure.ENGINE_TURNS),
-                parasitic(i),
-                figure(BenchFigure.DRIVE_EFFICIENCY)));
-    }
-
-    private Optional<Measured> plainDrum() {
-        Optional<Measured> mass = figure(BenchFigure.DRUM_MASS);
-        Optional<Measured> outside = figure(BenchFigure.DRUM_DIAMETER);
-        if (mass.isEmpty() || outside.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<Measured> inside = figure(BenchFigure.DRUM_BORE);
-        if (inside.isEmpty()) {
-            defaults.add(new DefaultUsed("bench.drum_bore", "the drum is solid, with no hole", PRACTICE));
-        }
-        Measured hole = inside.map(i -> Times.of(i, 0.5)).orElse(Measured.exact(0));
-        Measured outer = Times.of(outside.get(), 0.5);
-        if (!(hole.value() < outer.value())) {
-            remarks.add(
-                    new Remark(Remark.Weight.WARNING, "the drum's bore is not below its diameter; read both again"));
-            return Optional.empty();
-        }
-        return Optional.of(new TurningPart.Weighed(mass.get(), hole, outer).inertia());
-    }
-
-    private Optional<Parasitic> parasitic(Measured inertia) {
-        return runDown(CoastDown::ofDrum).map(c -> c.of(inertia));
+        Optional<CoastDown> bare = runDown(coastDown, CoastDown::ofDrum, "coast-down");
+        Optional<CoastDown> with = runDown(withDisc, CoastDown::ofDrum, "coast-down with the added disc");
+        return inertia.found(bare, with)
+                .map(i -> new DrumBench(
+                        i,
+                        figure(BenchFigure.ENGINE_INERTIA),
+                        figure(BenchFigure.ENGINE_TURNS),
+                        bare.map(c -> c.of(i)),
+                        figure(BenchFigure.DRIVE_EFFICIENCY)));
     }
 
     /** How a run-down is read. */
@@ -207,12 +192,12 @@ final class Benches {
         CoastDown.Read of(RunRows rows, String name);
     }
 
-    private Optional<CoastDown> runDown(Read read) {
-        if (coastDown.isEmpty()) {
+    private Optional<CoastDown> runDown(Optional<Recording> recording, Read read, String name) {
+        if (recording.isEmpty()) {
             return Optional.empty();
         }
-        Recording rows = coastDown.get();
-        CoastDown.Read found = read.of(rows(rows, fall(rows)), "coast-down");
+        Recording rows = recording.get();
+        CoastDown.Read found = read.of(rows(rows, fall(rows)), name);
         found.remarks().forEach(r -> {
             Remark said = r.weight() == Remark.Weight.NO_CURVE ? new Remark(Remark.Weight.WARNING, r.text()) : r;
             if (!remarks.contains(said)) {
@@ -354,7 +339,7 @@ final class Benches {
                         figure(BenchFigure.ENGINE_INERTIA),
                         ratio,
                         radius,
-                        runDown(CoastDown::ofVehicle),
+                        runDown(coastDown, CoastDown::ofVehicle, "coast-down"),
                         Optional.empty(),
                         RoadBench.Way.NOT_TOLD,
                         figure(BenchFigure.WIND),

@@ -88,7 +88,8 @@ public final class Dyno {
                 comparison.gains().forEach(g -> gains.add(gain(g, grid)));
                 comparison.gains().stream().filter(g -> isBeyondParts(g)).forEach(this::beyondParts);
                 gains.forEach(g -> sentences.add(g.sentences().get(0)));
-                sentences.addAll(0, new HandPicked(campaign, comparison).sentences());
+                HandPicked picked = new HandPicked(campaign, comparison);
+                sentences.addAll(picked.turns() ? 0 : sentences.size(), picked.sentences());
             }
             sentences.addAll(
                     comparison.troubles().isEmpty() || leftOut().isEmpty()
@@ -97,6 +98,11 @@ public final class Dyno {
             narrow.ifPresent(sentences::add);
             setups.addAll(MeanCurves.of(campaign));
         }
+        Levels levels = new Levels(sheet, main(), baseline, ran, weather, findings);
+        gains.replaceAll(g -> g.withBeside(levels.besideGain(g.setup())));
+        gains.forEach(g -> levels.besideGain(g.setup()).stream()
+                .filter(s -> !sentences.contains(s))
+                .forEach(sentences::add));
         if (sentences.isEmpty()) {
             sentences.add(nothingHeld(told, sessions, ran));
         }
@@ -117,7 +123,10 @@ public final class Dyno {
                 setups,
                 gains,
                 reading.logs(),
-                DynoCautions.of(sheet.bench().kind()));
+                DynoCautions.of(sheet.bench().kind()),
+                levels.days(),
+                levels.levels(),
+                levels.trends());
         return new Answer(
                         QUESTION,
                         sheet.name(),
@@ -279,10 +288,9 @@ public final class Dyno {
                 findings.add(new Finding(
                         Finding.Kind.WARNING,
                         "session " + session.name(),
-                        "it ran on " + (dyno(session).isEmpty() ? "the sheet's own" : dyno(session)) + " and not on "
-                                + mainDyno()
-                                + ": two dynamometers differ by 5 to 15 % (common practice, no source), so nothing of the one is"
-                                + " held against the other",
+                        "it ran on " + Levels.named(dyno(session)) + " and not on " + Levels.named(main())
+                                + ": two dynamometers differ by 5 to 15 % (common practice, no source), so no gain has"
+                                + " anything of it",
                         "run old and new setup on one dynamometer, the old one before and after"));
                 continue;
             }
@@ -315,27 +323,21 @@ public final class Dyno {
         return name.isEmpty() ? "1" : name;
     }
 
-    /** By its name; that of the bench where a session says none. */
     private String dyno(DynoSheet.Session session) {
-        return session.dyno().isEmpty() ? sheet.bench().name() : session.dyno();
+        return Visits.dyno(sheet, session);
     }
 
-    /** That of the first session that is compared. */
-    private String mainDyno() {
+    /** That of the first session that is compared; the bench's where there is none. */
+    private String main() {
         return sheet.sessions().stream()
                 .filter(s -> !s.check())
                 .findFirst()
                 .map(this::dyno)
-                .map(name -> name.isEmpty() ? "the sheet's own" : name)
-                .orElse("");
+                .orElse(sheet.bench().name());
     }
 
     private boolean isElsewhere(DynoSheet.Session session) {
-        return sheet.sessions().stream()
-                .filter(s -> !s.check())
-                .findFirst()
-                .filter(first -> !dyno(first).equals(dyno(session)))
-                .isPresent();
+        return !dyno(session).equals(main());
     }
 
     private Run entered(Reading.Ran ran, GridOfRuns grid, Optional<AirCorrection> air) {

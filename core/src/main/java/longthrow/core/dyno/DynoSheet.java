@@ -55,20 +55,45 @@ public record DynoSheet(
      * @param figures     of the bench, in the order of {@link BenchFigure}
      * @param calibration loads hung on the cell and what it showed, in the order they were hung; for a brake
      * @param coastDown   file with a run in which drum or vehicle ran out by itself
+     * @param falls       masses that fell on a cord and turned the drum, to find its inertia
+     * @param added       a disc of known inertia put on the drum, to find the drum's
      */
     public record Bench(
             BenchKind kind,
             String name,
             Map<BenchFigure, Stated> figures,
             List<Hung> calibration,
-            Optional<String> coastDown) {
+            Optional<String> coastDown,
+            List<Fall> falls,
+            Optional<Added> added) {
         public Bench {
             EnumMap<BenchFigure, Stated> copy = new EnumMap<>(BenchFigure.class);
             copy.putAll(figures);
             figures = Collections.unmodifiableMap(copy);
             calibration = List.copyOf(calibration);
+            falls = List.copyOf(falls);
         }
     }
+
+    /**
+     * A mass that fell from rest on a cord around the drum.
+     * @param time  of the fall
+     * @param stops from landing until the drum stood; empty where it was not taken
+     */
+    public record Fall(Stated mass, Stated height, Stated time, Optional<Stated> stops) {}
+
+    /**
+     * A disc put on the drum for one more run-down.
+     * @param inertia   where it is known; else by mass and diameter
+     * @param bore      empty for a solid disc
+     * @param coastDown file with the run-down with it on
+     */
+    public record Added(
+            Optional<Stated> inertia,
+            Optional<Stated> mass,
+            Optional<Stated> diameter,
+            Optional<Stated> bore,
+            String coastDown) {}
 
     /**
      * One load on the cell.

@@ -13,21 +13,15 @@ import longthrow.core.gain.Verdict;
 
 /** What a verdict hangs on runs that their owner set aside: with them back in it is reckoned again, and said. Who picks runs until something is real finds something. */
 final class HandPicked {
-    private final Campaign campaign;
-    private final Comparison comparison;
+    private final List<String> said = new ArrayList<>();
+    private boolean turns;
 
     HandPicked(Campaign campaign, Comparison comparison) {
-        this.campaign = campaign;
-        this.comparison = comparison;
-    }
-
-    /** To be said before the verdict where it turns, empty where nothing was set aside by hand. */
-    List<String> sentences() {
         long picked = comparison.dropped().stream()
                 .filter(d -> d.rule() == Campaign.Rule.OWNER)
                 .count();
         if (picked == 0) {
-            return List.of();
+            return;
         }
         Comparison whole = Comparison.of(
                 new Campaign(
@@ -35,21 +29,35 @@ final class HandPicked {
                         campaign.speedsRpm(),
                         campaign.sessions().stream().map(HandPicked::whole).toList()),
                 Aim.USUAL);
-        List<String> said = new ArrayList<>();
         for (Gain gain : comparison.gains()) {
             whole.gains().stream()
                     .filter(g -> g.setup().equals(gain.setup()))
                     .findFirst()
-                    .ifPresent(g -> said.add((picked == 1 ? "1 run was" : picked + " runs were")
-                            + " set aside by hand. With "
-                            + (picked == 1 ? "it" : "them")
-                            + " back in: "
-                            + GainSentences.verdict(g)
-                            + (kind(g) == kind(gain)
-                                    ? ""
-                                    : " So the verdict below hangs on what was set aside: a run is set aside for what went wrong with it, never for what it shows.")));
+                    .ifPresent(g -> say(picked, gain, g));
         }
-        return said;
+    }
+
+    private void say(long picked, Gain gain, Gain whole) {
+        boolean isOther = kind(whole) != kind(gain);
+        turns |= isOther;
+        said.add((picked == 1 ? "1 run was" : picked + " runs were")
+                + " set aside by hand. With "
+                + (picked == 1 ? "it" : "them")
+                + " back in: "
+                + GainSentences.verdict(whole)
+                + (isOther
+                        ? " So the verdict hangs on what was set aside: a run is set aside for what went wrong with it, never for what it shows."
+                        : ""));
+    }
+
+    /** Whether a verdict is another with the runs back in: then this is said before it. */
+    boolean turns() {
+        return turns;
+    }
+
+    /** What comes out with the runs back in; empty where nothing was set aside by hand. */
+    List<String> sentences() {
+        return List.copyOf(said);
     }
 
     private static int kind(Gain gain) {

@@ -193,13 +193,18 @@ final class LoggedRuns {
                         whole.lines().lineOf(f.to()) >= first && whole.lines().lineOf(f.from()) <= last);
     }
 
+    private Optional<Recording> runDown(String file) {
+        return clean(new DynoSheet.Log(file, Map.of(), Optional.empty(), Set.of()))
+                .rows();
+    }
+
     private Benches bench() {
         if (benches.isEmpty()) {
-            Optional<Recording> fall = sheet.bench()
-                    .coastDown()
-                    .map(f -> new DynoSheet.Log(f, Map.of(), Optional.empty(), Set.of()))
-                    .flatMap(log -> clean(log).rows());
-            benches = Optional.of(new Benches(sheet.bench(), fall, defaults));
+            benches = Optional.of(new Benches(
+                    sheet.bench(),
+                    sheet.bench().coastDown().flatMap(this::runDown),
+                    sheet.bench().added().flatMap(a -> runDown(a.coastDown())),
+                    defaults));
         }
         return benches.get();
     }

@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import longthrow.core.measurement.Source;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.Figure;
+import longthrow.core.quantity.FigurePrinter;
 
 /** The one home of what is said about gains, dynos, days and trends. Numbers come with their doubt; the verdict comes first. */
 public final class GainSentences {
@@ -258,20 +261,52 @@ public final class GainSentences {
     public static String level(LevelFactor f) {
         return String.format(
                 Locale.ROOT,
-                "%s shows %.3f ± %.3f times what %s shows (%d engine%s, by %s).",
+                "%s shows %.3f ± %.3f times what %s shows (%d engine%s, %.1f degrees of freedom, by %s).",
                 f.to(),
                 f.factor(),
                 f.halfWidth(),
                 f.from(),
                 f.engines(),
                 f.engines() == 1 ? "" : "s",
+                f.freedom(),
                 f.standard().label());
     }
 
-    /** Why there is no factor. */
-    public static String noLevelFactor(String from, String to) {
+    /** How often an engine was on both. */
+    public static String been(LevelFactor.Both both, String from, String to) {
+        return "'" + both.name() + "' on " + from + " " + times(both.onFrom().size()) + ", on " + to + " "
+                + times(both.onTo().size());
+    }
+
+    private static String times(int visits) {
+        return visits == 1 ? "on 1 day" : "on " + visits + " days";
+    }
+
+    /**
+     * Why there is no factor.
+     * @param been engines that were on both
+     */
+    public static String noLevelFactor(String from, String to, List<String> been) {
         return "How " + from + " and " + to
-                + " differ cannot be told yet: run one engine at least twice on each of them, on different days, or three engines on both.";
+                + " differ cannot be told yet: run one engine on two days or more on each of them, or three engines on both. "
+                + (been.isEmpty()
+                        ? "No engine was on both with figures that count; one is the same that has the same 'setup'."
+                        : "So far: " + String.join("; ", been) + ". Sessions without a date count as one day.");
+    }
+
+    /** A setup on another dyno held against the baseline through the factor. */
+    public static String across(
+            String session, String setup, String baseline, LevelFactor factor, LevelFactor.Ratio r, String of) {
+        return "'" + setup + "' on " + factor.from() + " (session " + session + ") against '" + baseline + "' on "
+                + factor.to() + ", through what the two show of one engine: "
+                + percent(r.ratio() - 1, r.halfWidth()) + " of the " + of
+                + ". Weaker than baseline, change, baseline on one dynamometer: the doubt of the factor and of the day is in the ±, and what the engine drifted between is not taken out. No verdict rests on it.";
+    }
+
+    /** Why it is not. */
+    public static String notAcross(String session, String baseline, String main) {
+        return "Session " + session + " is not held against '" + baseline + "' on " + main
+                + ": that takes runs of both that count, two or more in one session, and all peaks of power, all of torque, or all curves over like speeds.";
     }
 
     /** Why two figures are not compared. */
@@ -283,41 +318,115 @@ public final class GainSentences {
                         + ". Dynos differ in level; run one engine on both first.";
     }
 
-    /** Whether the dyno is what it was. */
-    public static String day(DayCheck c) {
-        String figures = String.format(
+    /**
+     * Whether the dyno is what it was.
+     * @param date      of the day
+     * @param dyno      which
+     * @param engine    reference
+     * @param dimension of the figures [SI]
+     */
+    public static String day(
+            DayCheck c, String date, String dyno, String engine, Dimension dimension, FigurePrinter printer) {
+        String said = String.format(
                 Locale.ROOT,
-                "the reference engine shows %.2f, %d earlier days allow %.2f ± %.2f (by %s)",
-                c.today(),
+                "%s: %s is %s. The reference engine '%s' showed %s, %.1f %% %s the mean of %d earlier days; by them a day lies at %s, 95 in 100 (by %s)",
+                date,
+                dyno,
+                c.isInside() ? "at its usual level" : "OFF its usual level",
+                engine,
+                plain(printer, dimension, c.today(), c.halfWidth()),
+                100 * Math.abs(c.today() / c.expected() - 1),
+                c.today() < c.expected() ? "below" : "above",
                 c.days(),
-                c.expected(),
-                c.halfWidth(),
+                printer.print(dimension, c.expected(), c.halfWidth()).first().text(),
                 c.standard().label());
-        return c.isInside()
-                ? "The dyno is at its usual level: " + figures + "."
-                : "The dyno is off its usual level: " + figures
-                        + ". Look at barometer, load cell and its zero, clutch, tyre or roller, exhaust air at the intake; hold no figure of today against earlier ones until it is found.";
+        return said + ".";
+    }
+
+    /** As many digits as beside that doubt, without it. */
+    private static String plain(FigurePrinter printer, Dimension dimension, double value, double halfWidth) {
+        Figure figure = printer.print(dimension, value, halfWidth).first();
+        return figure.value() + " " + figure.unit();
+    }
+
+    /** What to do where it is off. */
+    public static String dayMend() {
+        return "look at barometer, load cell and its zero, clutch, tyre or roller, exhaust gas in the air that the engine draws;"
+                + " hold no figure of that day against other days until it is found, and then set the day's check runs aside"
+                + " ('aside: why'), so that later days are not checked by them";
     }
 
     /** Why there is no check. */
-    public static String noDayCheck() {
-        return "What the dyno's level may differ by from day to day is not known yet: run the reference engine on three days or more.";
+    public static String noDayCheck(String date, String dyno, int earlier) {
+        int least = Comparison.LEAST_FREEDOM + 1;
+        String day = date + ": the day of " + dyno + " is not checked: ";
+        return earlier < least
+                ? day + least + " earlier days with the reference engine are the least, and there "
+                        + (earlier == 0 ? "is none" : earlier == 1 ? "is 1" : "are " + earlier) + "."
+                : day + "earlier days are alike to the last digit, so what a day may differ by is not known.";
     }
 
-    /** Whether an engine gains or loses over dates. */
-    public static String trend(Trend t) {
-        String over = String.format(Locale.ROOT, "over %.0f days and %d dates", t.span(), t.dates());
+    /** Why a session of the reference engine tells nothing of its day. */
+    public static String noFigureOfADay(boolean isOwnBench, boolean isAirKnown) {
+        return !isAirKnown
+                ? "it ran the reference engine, but its air is not known whole, so its figures are not corrected and check no day"
+                : "it ran the reference engine, but no pull is left to tell the day by: the first is warm-up, and there must be another"
+                        + (isOwnBench
+                                ? ""
+                                : "; logs of another dynamometer are not used, for they would be reckoned with this bench's figures");
+    }
+
+    /** Days that are not used. */
+    public static String leftOut(List<String> dates) {
+        return "Left out, for the reference engine says that the dynamometer was off its level: "
+                + String.join(", ", dates) + ".";
+    }
+
+    /** Beside the verdict of a change with sessions on days on which the dyno was off. */
+    public static String gainOnDaysOff(String setup, List<String> dates, boolean isOneDay) {
+        return "Mind: the dynamometer was off its usual level on " + String.join(", ", dates)
+                + " by the reference engine. "
+                + (isOneDay
+                        ? "All sessions of '" + setup
+                                + "' and its baseline are of that day: what was off alike goes out of the gain, what moved during the day does not."
+                        : "Sessions of '" + setup
+                                + "' or its baseline ran then and on other days: what was off stands in the gain. Find it, and run again.");
+    }
+
+    /**
+     * Whether an engine gains or loses over dates.
+     * @param isReference whether it is the reference engine
+     */
+    public static String trend(Trend t, String dyno, AirStandard standard, boolean isReference) {
+        String over = String.format(
+                Locale.ROOT,
+                "over %.0f days and %d dates on %s, which is %s a month of 30 days (by %s).",
+                t.span(),
+                t.dates(),
+                dyno,
+                percent(t.perDay() * MONTH, t.halfWidth() * MONTH),
+                standard.label());
         double change = t.perDay() * t.span();
         double halfWidth = t.halfWidth() * t.span();
         return t.isShown()
                 ? "'" + t.engine() + "' has " + (change > 0 ? "gained " : "lost ")
-                        + percent(Math.abs(change), halfWidth).substring(1) + " " + over + "."
-                : "'" + t.engine() + "': no trend shown, " + percent(change, halfWidth) + " " + over + ".";
+                        + percent(Math.abs(change), halfWidth).substring(1) + " " + over
+                        + (isReference
+                                ? " The dynamometer may have moved as well as the engine."
+                                : " The dynamometer may have moved as well as the engine: a reference engine beside it tells which.")
+                : "'" + t.engine() + "': no trend shown, " + percent(change, halfWidth) + " " + over;
     }
 
+    /** Days by which a slope is told. */
+    private static final double MONTH = 30;
+
     /** Why there is no trend. */
-    public static String noTrend(String engine) {
-        return "'" + engine + "': no trend can be told from fewer than four dates.";
+    public static String noTrend(String engine, String dyno, int dates) {
+        int least = Comparison.LEAST_FREEDOM + 2;
+        return "'" + engine + "' on " + dyno + ": no trend can be told from "
+                + (dates < least
+                        ? dates + " dates; " + least + " are the least."
+                        : dates + " dates that lie on one line to the last digit, which no engine does.");
     }
 
     /** Pulls that do not count, each with its reason. */

@@ -58,14 +58,16 @@ public record LevelFactor(
         double[] differences = engines.stream().mapToDouble(Both::difference).toArray();
         if (differences.length > Comparison.LEAST_FREEDOM) {
             Sample s = Sample.of(differences);
-            return Optional.of(new LevelFactor(
-                    from,
-                    to,
-                    standard,
-                    Math.exp(s.mean()),
-                    s.standardDeviation() / Math.sqrt(s.count()),
-                    s.count() - 1,
-                    differences.length));
+            return s.standardDeviation() > 0
+                    ? Optional.of(new LevelFactor(
+                            from,
+                            to,
+                            standard,
+                            Math.exp(s.mean()),
+                            s.standardDeviation() / Math.sqrt(s.count()),
+                            s.count() - 1,
+                            differences.length))
+                    : Optional.empty();
         }
         List<Both> repeated = engines.stream()
                 .filter(e -> e.onFrom().size() > 1 && e.onTo().size() > 1)
@@ -136,10 +138,15 @@ public record LevelFactor(
         }
         return between.filter(b -> b.joins(first, second)).map(b -> {
             double level = b.from.equals(first.dyno()) ? b.factor : 1 / b.factor;
-            double u = Math.hypot(own, b.standardUncertainty);
-            double free = b.freedom * Math.pow(u / b.standardUncertainty, 4);
             double r = ratio / level;
-            return new Ratio(r, r * StudentT.factor(Measured.COVERAGE, free) * u);
+            // widths squared and added, and not doubts by their common degrees of freedom: a level known by few would
+            // else be surer with more doubt beside it
+            return new Ratio(
+                    r,
+                    r
+                            * Math.hypot(
+                                    StudentT.factor(Measured.COVERAGE, b.freedom) * b.standardUncertainty,
+                                    StudentT.factor(Measured.COVERAGE, Double.POSITIVE_INFINITY) * own));
         });
     }
 

@@ -23,7 +23,7 @@ public record Trend(String engine, int dates, double perDay, double halfWidth, d
 
     /**
      * Fits the line.
-     * @return empty with fewer than four dates, or all on one day
+     * @return empty with fewer than four dates, all on one day, or all on one line to the last digit: how sure it would be is then not known
      */
     public static Optional<Trend> of(String engine, List<Dated> dated) {
         double[] days = dated.stream().mapToDouble(Dated::day).toArray();
@@ -35,6 +35,9 @@ public record Trend(String engine, int dates, double perDay, double halfWidth, d
         }
         LinearFit line = LinearFit.line(days, figures);
         double mean = Sample.mean(figures);
+        if (!(line.standardErrors().get(1) * span > ROUNDING * mean)) {
+            return Optional.empty();
+        }
         return Optional.of(new Trend(
                 engine,
                 days.length,
@@ -44,6 +47,9 @@ public record Trend(String engine, int dates, double perDay, double halfWidth, d
                         / mean,
                 span));
     }
+
+    /** What sums of such figures are rounded by, with room. */
+    private static final double ROUNDING = 1e-12;
 
     /** Whether the slope stands out of its doubt. */
     public boolean isShown() {

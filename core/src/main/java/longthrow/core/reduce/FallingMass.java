@@ -33,6 +33,10 @@ public final class FallingMass {
             "inertia by a mass and the free run",
             drive("1").dividedBy(Expression.input("acceleration1").plus(Expression.input("deceleration"))));
 
+    private static final Formula RUN_OUT = Formula.of(
+            "slowing of a free run",
+            Expression.input("acceleration").times(Expression.input("seconds")).dividedBy(Expression.input("stops")));
+
     private FallingMass() {}
 
     /** What the cord pulls by: m (g - r acceleration) r. */
@@ -55,6 +59,16 @@ public final class FallingMass {
     /** Of the drum [rad/s2], by the time of a fall from rest. */
     public static Measured acceleration(Measured height, Measured seconds, Measured radius) {
         return through(ACCELERATION, Map.of("height", height, "seconds", seconds, "radius", radius));
+    }
+
+    /**
+     * How fast the drum slows [rad/s2, above 0], on the mean from the speed that it had when the mass landed to its stand: through the same speeds as the fall.
+     * @param acceleration by the fall [rad/s2]
+     * @param seconds      of the fall
+     * @param stops        from landing to stand [s]
+     */
+    public static Measured deceleration(Measured acceleration, Measured seconds, Measured stops) {
+        return through(RUN_OUT, Map.of("acceleration", acceleration, "seconds", seconds, "stops", stops));
     }
 
     /**

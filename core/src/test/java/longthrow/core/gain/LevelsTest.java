@@ -9,11 +9,15 @@ import java.util.Optional;
 import longthrow.core.formula.SampleSource;
 import longthrow.core.gain.LevelFactor.Both;
 import longthrow.core.gain.LevelFactor.Figure;
+import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.UnitSystem;
 import org.junit.jupiter.api.Test;
 
 /** Dynos, days and dates. */
 class LevelsTest {
     private static final AirStandard ISO = AirStandard.ISO_1585;
+    private static final FigurePrinter METRIC = new FigurePrinter(UnitSystem.METRIC_FIRST);
 
     /** By hand: ln ratios 0.05, 0.06, 0.07; mean 0.06, deviation 0.01, of the mean 0.005774; t of 2 degrees of freedom 4.3027. */
     @Test
@@ -75,9 +79,10 @@ class LevelsTest {
         DayCheck off = DayCheck.of(ISO, List.of(10.0, 10.1, 10.2), 10.7).orElseThrow();
         assertThat(off.isInside()).isFalse();
         assertThat(off.chance()).isLessThan(0.05);
-        assertThat(GainSentences.day(off))
-                .startsWith(
-                        "The dyno is off its usual level: the reference engine shows 10.70, 3 earlier days allow 10.10 ± 0.50");
+        assertThat(GainSentences.day(off, "2026-06-01", "ours", "reference", Dimension.TORQUE, METRIC))
+                .isEqualTo("2026-06-01: ours is OFF its usual level. The reference engine 'reference' showed 10.7 N·m,"
+                        + " 5.9 % above the mean of 3 earlier days; by them a day lies at 10.1 ± 0.5 N·m, 95 in 100"
+                        + " (by ISO 1585 (spark ignition)).");
         assertThat(DayCheck.of(ISO, List.of(10.0, 10.1), 10.7)).isEmpty();
         assertThat(DayCheck.of(ISO, List.of(10.0, 10.0, 10.0), 10.7)).isEmpty();
     }
@@ -116,10 +121,20 @@ class LevelsTest {
                 new Trend.Dated(50, 9.91),
                 new Trend.Dated(100, 9.79),
                 new Trend.Dated(150, 9.7));
-        assertThat(GainSentences.trend(Trend.of("kart", falling).orElseThrow()))
-                .isEqualTo("'kart' has lost 3.1 ± 0.6 % over 150 days and 4 dates.");
+        assertThat(GainSentences.trend(Trend.of("kart", falling).orElseThrow(), "ours", ISO, false))
+                .startsWith(
+                        "'kart' has lost 3.1 ± 0.6 % over 150 days and 4 dates on ours, which is -0.62 ± 0.11 % a month of 30 days");
         List<Trend.Dated> none = List.of(
                 new Trend.Dated(0, 10), new Trend.Dated(50, 9.8), new Trend.Dated(100, 9.9), new Trend.Dated(150, 10));
-        assertThat(GainSentences.trend(Trend.of("kart", none).orElseThrow())).startsWith("'kart': no trend shown, ");
+        assertThat(GainSentences.trend(Trend.of("kart", none).orElseThrow(), "ours", ISO, true))
+                .startsWith("'kart': no trend shown, ");
+        assertThat(Trend.of(
+                        "kart",
+                        List.of(
+                                new Trend.Dated(0, 9.7),
+                                new Trend.Dated(5, 9.7),
+                                new Trend.Dated(9, 9.7),
+                                new Trend.Dated(20, 9.7))))
+                .isEmpty();
     }
 }

@@ -119,6 +119,73 @@ final class RunsJson {
             .list("columns", "as recognised, for its owner to confirm", COLUMN, DynoRuns.Log::columns)
             .texts("listed", "rows that were not kept, and what was found in the others", DynoRuns.Log::listed);
 
+    private static final JsonShape<DynoRuns.Day> DAY = new JsonShape<DynoRuns.Day>()
+            .text("dyno", "which", DynoRuns.Day::dyno)
+            .text("engine", "reference", DynoRuns.Day::engine)
+            .text("date", "year-month-day", DynoRuns.Day::date)
+            .text("of", "what the figure is of", DynoRuns.Day::of)
+            .text("unit", "coherent SI unit of the figures", d -> d.dimension().siSymbol())
+            .number("figure", "mean of the kept runs, corrected", DynoRuns.Day::figure)
+            .number("earlier", "days before it", d -> d.earlier())
+            .numberOrNull("expected", "mean of theirs; null where the day is not checked", DynoRuns.Day::expected)
+            .numberOrNull(
+                    "half",
+                    "a further day lies within this of it with 95 %; null where the day is not checked",
+                    DynoRuns.Day::half)
+            .word(
+                    "standing",
+                    "of the dynamometer on that day",
+                    JsonShape.words(DynoRuns.Standing.values(), DynoRuns.Standing::key),
+                    d -> d.standing().key())
+            .text("sentence", "in plain words", DynoRuns.Day::sentence);
+
+    private static final JsonShape<DynoRuns.Across> ACROSS = new JsonShape<DynoRuns.Across>()
+            .text("session", "on the other dynamometer", DynoRuns.Across::session)
+            .text("setup", "that was on", DynoRuns.Across::setup)
+            .text("baseline", "against what", DynoRuns.Across::baseline)
+            .text("of", "what the ratio is of; empty where there is none", DynoRuns.Across::of)
+            .numberOrNull(
+                    "ratio", "of the session to the baseline; null where it cannot be told", DynoRuns.Across::ratio)
+            .numberOrNull("half", "95 % half-width; null likewise", DynoRuns.Across::half)
+            .text("sentence", "in plain words", DynoRuns.Across::sentence);
+
+    private static final JsonShape<DynoRuns.Level> LEVEL = new JsonShape<DynoRuns.Level>()
+            .text("from", "another dynamometer", DynoRuns.Level::from)
+            .text("to", "the one that gains are told on", DynoRuns.Level::to)
+            .texts("been", "engines that were on both, and how often", DynoRuns.Level::been)
+            .numberOrNull(
+                    "factor",
+                    "figure on the other times this is the figure here; null where it cannot be told",
+                    DynoRuns.Level::factor)
+            .numberOrNull("half", "95 % half-width; null likewise", DynoRuns.Level::half)
+            .numberOrNull("freedom", "degrees of freedom; null likewise", DynoRuns.Level::freedom)
+            .number("engines", "that it is from; 0 where it cannot be told", l -> l.engines())
+            .text("sentence", "in plain words", DynoRuns.Level::sentence)
+            .list(
+                    "across",
+                    "sessions held against the baseline through it; no verdict rests on them",
+                    ACROSS,
+                    DynoRuns.Level::across);
+
+    private static final JsonShape<DynoRuns.Dated> DATED = new JsonShape<DynoRuns.Dated>()
+            .text("date", "year-month-day", DynoRuns.Dated::date)
+            .number("day", "days from the first date", DynoRuns.Dated::day)
+            .number("figure", "mean of the kept runs, corrected", DynoRuns.Dated::figure);
+
+    private static final JsonShape<DynoRuns.Trend> TREND = new JsonShape<DynoRuns.Trend>()
+            .text("engine", "setup or reference engine", DynoRuns.Trend::engine)
+            .text("dyno", "which", DynoRuns.Trend::dyno)
+            .text("of", "what the figures are of", DynoRuns.Trend::of)
+            .text("unit", "coherent SI unit of the figures", t -> t.dimension().siSymbol())
+            .list("dates", "in their order", DATED, DynoRuns.Trend::dates)
+            .numberOrNull(
+                    "per_day",
+                    "slope a day, as share of the mean; null where it cannot be told",
+                    DynoRuns.Trend::perDay)
+            .numberOrNull("half", "95 % half-width of it; null likewise", DynoRuns.Trend::half)
+            .truth("shown", "whether it stands out of its doubt", DynoRuns.Trend::shown)
+            .text("sentence", "in plain words", DynoRuns.Trend::sentence);
+
     static final JsonShape<DynoRuns> RUNS = new JsonShape<DynoRuns>()
             .text("standard", "that every figure is corrected to; empty where figures are as read", DynoRuns::standard)
             .text("place", "where torque and power are told", DynoRuns::place)
@@ -139,7 +206,10 @@ final class RunsJson {
                     DynoRuns::setups)
             .list("gains", "one for each change", GAIN, DynoRuns::gains)
             .list("logs", "files of loggers, and what became of their rows", LOG, DynoRuns::logs)
-            .texts("cautions", "before an engine is run on such a bench", DynoRuns::cautions);
+            .texts("cautions", "before an engine is run on such a bench", DynoRuns::cautions)
+            .list("days", "of a reference engine, by dynamometer and date", DAY, DynoRuns::days)
+            .list("levels", "of other dynamometers; in no verdict", LEVEL, DynoRuns::levels)
+            .list("trends", "of baseline and reference engines over dates", TREND, DynoRuns::trends);
 
     private RunsJson() {}
 }

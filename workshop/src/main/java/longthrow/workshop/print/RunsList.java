@@ -14,6 +14,9 @@ final class RunsList {
     private static final int INDENT = 2;
     private static final double HUNDRED = 100;
 
+    /** To what share a mean is told; layout. */
+    private static final double THOUSANDTH = 0.001;
+
     /** A ± below this is told to a hundredth of a per cent; layout. */
     private static final double FINE = 0.005;
 
@@ -63,6 +66,9 @@ final class RunsList {
         page.heading(Ink.STRONG, "RUNS", by(runs) + "; " + runs.place());
         runs.runs().forEach(this::run);
         runs.setups().forEach(s -> setup(s, runs));
+        days(runs);
+        runs.levels().forEach(this::level);
+        trends(runs);
         List<DynoRuns.Column> before = List.of();
         for (DynoRuns.Log log : runs.logs()) {
             log(log, before);
@@ -207,6 +213,54 @@ final class RunsList {
                             .line();
             page.hanging(INDENT, Ink.STRONG, speed(point.speed()) + ":", Ink.PLAIN, torque + ", " + power);
         }
+    }
+
+    // ---- days, dynamometers, dates
+
+    private void days(DynoRuns runs) {
+        if (!runs.days().isEmpty()) {
+            page.heading(Ink.STRONG, "DAYS", "by the reference engine; " + by(runs));
+        }
+        runs.days()
+                .forEach(d -> page.hanging(
+                        INDENT,
+                        d.standing() == DynoRuns.Standing.OFF ? Ink.BAD : Ink.QUIET,
+                        "-",
+                        Ink.PLAIN,
+                        d.sentence() + " " + figure(d.dimension(), d.figure()) + ", " + d.of() + "."));
+    }
+
+    private void level(DynoRuns.Level level) {
+        page.heading(Ink.STRONG, "BESIDE " + level.from(), "what the two show of one engine; in no verdict");
+        page.paragraph(INDENT, level.sentence());
+        if (level.engines() > 0) {
+            level.been().forEach(b -> page.hanging(INDENT, Ink.QUIET, "-", Ink.PLAIN, b));
+        }
+        level.across().forEach(a -> page.paragraph(INDENT, a.sentence()));
+    }
+
+    private void trends(DynoRuns runs) {
+        if (!runs.trends().isEmpty()) {
+            page.heading(Ink.STRONG, "OVER DATES", by(runs));
+        }
+        for (DynoRuns.Trend trend : runs.trends()) {
+            page.paragraph(INDENT, trend.sentence());
+            if (all) {
+                trend.dates()
+                        .forEach(d -> page.hanging(
+                                2 * INDENT,
+                                Ink.STRONG,
+                                d.date() + ":",
+                                Ink.PLAIN,
+                                figure(trend.dimension(), d.figure()) + ", " + trend.of()));
+            }
+        }
+    }
+
+    /** A mean of runs, to a thousandth: its scatter stands in what is said of it. */
+    private String figure(Dimension dimension, double value) {
+        return printer.print(dimension, value, THOUSANDTH * value).first().value() + " "
+                + printer.print(dimension, value, THOUSANDTH * value).first().unit();
     }
 
     /** Columns that are those of the log before are not told again. */

@@ -202,7 +202,11 @@ public final class Dynos {
                 .flatMap(session -> session.pulls().stream())
                 .filter(pull -> pull.evidence() instanceof DynoSheet.Log)
                 .map(pull -> ((DynoSheet.Log) pull.evidence()).file());
-        return Stream.concat(ofRuns, sheet.bench().coastDown().stream())
+        return Stream.concat(
+                        ofRuns,
+                        Stream.concat(
+                                sheet.bench().coastDown().stream(),
+                                sheet.bench().added().map(DynoSheet.Added::coastDown).stream()))
                 .distinct()
                 .toList();
     }

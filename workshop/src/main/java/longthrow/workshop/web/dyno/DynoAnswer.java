@@ -49,6 +49,7 @@ import longthrow.workshop.web.BothUnits;
  * @param logs      of loggers
  * @param taken     for granted and not read
  * @param remarks   to know
+ * @param levels    days, dynamometers and dates
  */
 public record DynoAnswer(
         String file,
@@ -71,7 +72,8 @@ public record DynoAnswer(
         List<Line> runs,
         List<Log> logs,
         List<String> taken,
-        List<String> remarks) {
+        List<String> remarks,
+        DynoLevels levels) {
     /** Lines of a log's list that are told; the rest is counted. Layout. */
     static final int MOST_LISTED = 20;
 
@@ -260,7 +262,8 @@ public record DynoAnswer(
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                DynoLevels.none());
     }
 
     /** Laid out. */
@@ -292,7 +295,8 @@ public record DynoAnswer(
                         .map(log -> log(log, source.rows().apply(log.file())))
                         .toList(),
                 taken(answer.defaults()),
-                said(answer, Finding.Kind.NOTE));
+                said(answer, Finding.Kind.NOTE),
+                DynoLevels.of(runs, standard, answer.units()));
     }
 
     private static List<String> said(Answer answer, Finding.Kind kind) {
