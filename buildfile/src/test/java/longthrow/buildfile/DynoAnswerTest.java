@@ -132,7 +132,8 @@ class DynoAnswerTest {
         Answer answer = answer(HEADER);
         DynoRuns runs = answer.runs().orElseThrow();
         assertThat(runs.sentences())
-                .containsExactly("Real as far as 3 sessions tell: 'header' gains, peak +2.0 ± 0.6 % by ISO 1585 (spark ignition).");
+                .containsExactly(
+                        "Real as far as 3 sessions tell: 'header' gains, peak +2.0 ± 0.6 % by ISO 1585 (spark ignition).");
         assertThat(runs.gains().get(0).sentences())
                 .anyMatch(s -> s.contains("+2.00 ± 0.45 % if the engine drifted on a straight line"))
                 .anyMatch(s -> s.startsWith("The baseline drifted by -0.7"))

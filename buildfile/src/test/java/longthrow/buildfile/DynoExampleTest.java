@@ -103,7 +103,8 @@ class DynoExampleTest {
         assertThat(listed("b-2.csv")).anyMatch(s -> s.matches("lines 181 to 182, .*: dropout \\(set aside\\).*"));
         assertThat(listed("b-3.csv")).anyMatch(s -> s.contains("clutch slip (set aside)"));
         assertThat(run("B", "3").counts()).isFalse();
-        assertThat(run("B", "3").why()).isEqualTo("the clutch slipped: engine and drum did not keep their ratio; if it did not, write"
+        assertThat(run("B", "3").why())
+                .isEqualTo("the clutch slipped: engine and drum did not keep their ratio; if it did not, write"
                         + " 'keep: [clutch_slip]' at the run");
         assertThat(listed("a1-4.csv").stream().filter(s -> s.contains("spike") || s.contains("dropout")))
                 .isEmpty();

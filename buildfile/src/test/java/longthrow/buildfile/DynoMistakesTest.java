@@ -141,11 +141,13 @@ class DynoMistakesTest {
     /** The scenario's B with its two lowest set aside; with them back in it is said what comes out. */
     @Test
     void runsSetAsideByHandAreReckonedBackIn() {
-        String picked = changed(HEADER, "{peak: 9.72 kW}, {peak: 9.76 kW}", "{peak: 9.72 kW, aside: felt off}, {peak: 9.76 kW}");
+        String picked = changed(
+                HEADER, "{peak: 9.72 kW}, {peak: 9.76 kW}", "{peak: 9.72 kW, aside: felt off}, {peak: 9.76 kW}");
         DynoRuns runs = answer(picked).runs().orElseThrow();
         assertThat(runs.sentences().get(1))
-                .startsWith("1 run was set aside by hand. With it back in: Real as far as 3 sessions tell: 'header' gains, peak"
-                        + " +2.0 ± 0.6 %");
+                .startsWith(
+                        "1 run was set aside by hand. With it back in: Real as far as 3 sessions tell: 'header' gains, peak"
+                                + " +2.0 ± 0.6 %");
         assertThat(runs.sentences().get(0)).startsWith("Real").doesNotContain("hangs on");
         String turned = HEADER.replace("{peak: 9.72 kW}", "{peak: 9.50 kW, aside: felt off}")
                 .replace("{peak: 9.76 kW}", "{peak: 9.50 kW, aside: felt off}");
@@ -158,7 +160,8 @@ class DynoMistakesTest {
 
     @Test
     void aPeakAtTheEndOfATableIsNone() {
-        String sheet = HEADER.replace("{peak: 9.82 kW}", "{rows: {3000 rpm: 13.1 N·m, 3500 rpm: 13.4 N·m, 4000 rpm: 13.0 N·m}}");
+        String sheet = HEADER.replace(
+                "{peak: 9.82 kW}", "{rows: {3000 rpm: 13.1 N·m, 3500 rpm: 13.4 N·m, 4000 rpm: 13.0 N·m}}");
         DynoRuns runs = answer(sheet).runs().orElseThrow();
         assertThat(runs.runs())
                 .filteredOn(r -> r.session().equals("B") && r.name().equals("2"))
@@ -180,7 +183,11 @@ class DynoMistakesTest {
         Random random = new Random(3);
         for (String session : new String[] {"A1 stock 1", "B pipe 1.03", "A2 stock 1"}) {
             String[] words = session.split(" ", -1);
-            sheet.append("  - {name: ").append(words[0]).append(", setup: ").append(words[1]).append(", runs: [{peak: 4 kW}");
+            sheet.append("  - {name: ")
+                    .append(words[0])
+                    .append(", setup: ")
+                    .append(words[1])
+                    .append(", runs: [{peak: 4 kW}");
             for (int k = 0; k < 4; k++) {
                 double level = Double.parseDouble(words[2]) * (1 + 0.003 * random.nextGaussian());
                 sheet.append(String.format(
@@ -258,7 +265,8 @@ class DynoMistakesTest {
 
     @Test
     void aSessionWithoutAirIsTheReasonWhyNothingIsCompared() {
-        DynoRuns runs = answer(changed(HEADER, "{pressure: 99.55 kPa, temperature: 23.0 °C, humidity: 41 %}", "{pressure: 99.55 kPa}"))
+        DynoRuns runs = answer(changed(
+                        HEADER, "{pressure: 99.55 kPa, temperature: 23.0 °C, humidity: 41 %}", "{pressure: 99.55 kPa}"))
                 .runs()
                 .orElseThrow();
         assertThat(runs.sentences()).hasSize(1);

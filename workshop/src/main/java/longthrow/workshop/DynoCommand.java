@@ -1,6 +1,7 @@
 package longthrow.workshop;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import longthrow.core.answer.Answer;

@@ -104,7 +104,6 @@ final class Serving implements AutoCloseable {
         Loaded loaded = new Loaded(bench, catalogues, clearances);
         Dynos dynos = new Dynos(bench);
         Torques torques = new Torques(bench, loaded, PowerRunner::onAll);
-        Dynos dynos = new Dynos(bench);
         Ahead ahead = new Ahead(bench, catalogues, clearances, loaded, torques, dynos);
         Optional<Server> server = Optional.empty();
         boolean serving = false;

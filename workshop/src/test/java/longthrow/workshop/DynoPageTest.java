@@ -102,7 +102,8 @@ class DynoPageTest extends OverHttp {
                 .contains(
                         "pipes.yaml cannot be read yet 1", "line 4", "iso_1585, ", "Dyno ~ near", "Nobody in the plane")
                 .doesNotContain("Each run");
-        assertThat(sent(base, "pipes.yaml", curves()).words()).contains("Real as far as 3 sessions tell: 'long <pipe>' gains");
+        assertThat(sent(base, "pipes.yaml", curves()).words())
+                .contains("Real as far as 3 sessions tell: 'long <pipe>' gains");
     }
 
     @Test

@@ -8,7 +8,6 @@ import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
-import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Quantity;
 import longthrow.core.quantity.Stated;
 import longthrow.core.recording.Channel;
@@ -98,8 +97,7 @@ final class Benches {
                 .map(p -> new BrakeRun.Steady(p.from(), p.to() + 1))
                 .toList();
         Optional<BrakeBench> on = bench.kind() == BenchKind.BRAKE ? brake(recording) : Optional.of(told());
-        return on.map(b -> BrakeRun.steady(rows, held, b, Optional.empty()))
-                .orElseGet(this::noBrake);
+        return on.map(b -> BrakeRun.steady(rows, held, b, Optional.empty())).orElseGet(this::noBrake);
     }
 
     private Reduced noBrake() {
@@ -247,8 +245,7 @@ final class Benches {
         if (arm.isEmpty()) {
             return Optional.empty();
         }
-        Optional<CellCalibration> calibration =
-                tellsTorque ? Optional.empty() : calibration(shownIn(recording));
+        Optional<CellCalibration> calibration = tellsTorque ? Optional.empty() : calibration(shownIn(recording));
         if (!uncalibrated.isEmpty()) {
             return Optional.empty();
         }
@@ -310,7 +307,9 @@ final class Benches {
         for (DynoSheet.Hung hung : bench.calibration()) {
             double newtons = newtons(hung.load(), 1);
             loads.add(new CellCalibration.Load(
-                    newtons, newtons(hung.shown(), ofBare), newtons >= before ? CellCalibration.Way.UP : CellCalibration.Way.DOWN));
+                    newtons,
+                    newtons(hung.shown(), ofBare),
+                    newtons >= before ? CellCalibration.Way.UP : CellCalibration.Way.DOWN));
             before = newtons;
         }
         CellCalibration.Read read = CellCalibration.of(loads, shared("weights", "loads hung on the cell", SCALES));

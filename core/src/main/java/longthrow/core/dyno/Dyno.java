@@ -305,8 +305,8 @@ public final class Dyno {
                         "write all three of 'air', read at the bench at that time"));
                 continue;
             }
-            List<Run> runs = new ArrayList<>(
-                    own.stream().map(r -> entered(r, grid, air)).toList());
+            List<Run> runs =
+                    new ArrayList<>(own.stream().map(r -> entered(r, grid, air)).toList());
             if (!Reading.isFirst(own.get(0))) {
                 // the first pull warms up, whether its figures can be held beside the others or not
                 double[] nothing = new double[Math.max(1, grid.rpm().size())];
@@ -387,14 +387,17 @@ public final class Dyno {
 
     /** Why a run does not count; empty where it does. */
     private String why(
-            Reading.Ran ran, Reading reading, List<Reading.Ran> told, List<Campaign.Dropped> dropped, List<Session> sessions) {
+            Reading.Ran ran,
+            Reading reading,
+            List<Reading.Ran> told,
+            List<Campaign.Dropped> dropped,
+            List<Session> sessions) {
         Optional<String> rule = dropped.stream()
                 .filter(d -> d.session().equals(ran.session().name()) && d.run().equals(ran.name()))
                 .map(Campaign.Dropped::why)
                 .findFirst();
         if (rule.isPresent()) {
-            return rule.get()
-                    + (isSlip(ran, dropped) ? "; if it did not, write 'keep: [clutch_slip]' at the run" : "");
+            return rule.get() + (isSlip(ran, dropped) ? "; if it did not, write 'keep: [clutch_slip]' at the run" : "");
         }
         if (ran.session().check()) {
             return "run of the reference engine";

@@ -70,8 +70,6 @@ final class HandPicked {
                 session.name(),
                 session.setup(),
                 session.air(),
-                session.runs().stream()
-                        .map(Run::takenBack)
-                        .toList());
+                session.runs().stream().map(Run::takenBack).toList());
     }
 }

@@ -376,7 +376,9 @@ final class Levels {
             double mean = figure.mean(runs);
             points.add(new Trend.Dated(date.toEpochDay(), mean));
             told.add(new DynoRuns.Dated(
-                    date.toString(), points.get(points.size() - 1).day() - points.get(0).day(), mean));
+                    date.toString(),
+                    points.get(points.size() - 1).day() - points.get(0).day(),
+                    mean));
         });
         Optional<Trend> trend = Trend.of(place.setup(), points);
         trends.add(new DynoRuns.Trend(

@@ -73,7 +73,8 @@ final class Mistakes {
 
     private void bench() {
         USUAL.forEach((figure, range) -> {
-            Optional<Stated> stated = Optional.ofNullable(sheet.bench().figures().get(figure));
+            Optional<Stated> stated =
+                    Optional.ofNullable(sheet.bench().figures().get(figure));
             stated.filter(s -> s.value().si() < range[0] || s.value().si() > range[1])
                     .ifPresent(s -> warn(
                             "bench." + figure.key(),
@@ -94,8 +95,16 @@ final class Mistakes {
                             "a relative humidity of " + h.written() + " is drier than air is",
                             "write it as 46 %, or as 0.46 without a unit"));
         }
-        step("barometer", DynoSheet.Air::pressure, BAROMETER_STEP, "; was one taken from a weather report, which is brought to sea level?");
-        step("thermometer", DynoSheet.Air::temperature, THERMOMETER_STEP, "; was one read in another unit, or in the sun?");
+        step(
+                "barometer",
+                DynoSheet.Air::pressure,
+                BAROMETER_STEP,
+                "; was one taken from a weather report, which is brought to sea level?");
+        step(
+                "thermometer",
+                DynoSheet.Air::temperature,
+                THERMOMETER_STEP,
+                "; was one read in another unit, or in the sun?");
         List<Stated> pressures = sheet.sessions().stream()
                 .flatMap(s -> s.air().pressure().stream())
                 .toList();
@@ -109,8 +118,7 @@ final class Mistakes {
         }
     }
 
-    private void step(
-            String instrument, Function<DynoSheet.Air, Optional<Stated>> read, double most, String question) {
+    private void step(String instrument, Function<DynoSheet.Air, Optional<Stated>> read, double most, String question) {
         List<DynoSheet.Session> with = sheet.sessions().stream()
                 .filter(s -> read.apply(s.air()).isPresent())
                 .toList();

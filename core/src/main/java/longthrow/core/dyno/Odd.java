@@ -28,8 +28,10 @@ final class Odd {
 
     /** The same runs; those that are too far off set aside out loud. */
     List<Run> without(List<Run> runs) {
-        List<Run> counted =
-                runs.stream().skip(1).filter(r -> r.reason().isEmpty() && !r.isSlipped()).toList();
+        List<Run> counted = runs.stream()
+                .skip(1)
+                .filter(r -> r.reason().isEmpty() && !r.isSlipped())
+                .toList();
         if (counted.size() < FEWEST) {
             return runs;
         }

@@ -2,10 +2,10 @@ package longthrow.core.gain;
 
 import java.util.Arrays;
 import java.util.List;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.QRDecomposition;
 import longthrow.core.formula.SampleSource;
 import longthrow.core.measurement.StudentT;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.QRDecomposition;
 
 /**
  * How much wider a band must be to hold at every speed at once: the max-t method (P. Hall and A. Wilson, Biometrics 47 (1991) 757, and T. Hothorn and others, Biometrical Journal 50 (2008) 346; both from

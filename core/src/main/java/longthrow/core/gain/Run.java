@@ -10,8 +10,7 @@ public final class Run {
     private final boolean slipped;
     private final Optional<String> odd;
 
-    private Run(
-            String name, double[] values, Optional<String> setAside, boolean slipped, Optional<String> odd) {
+    private Run(String name, double[] values, Optional<String> setAside, boolean slipped, Optional<String> odd) {
         this.odd = odd;
         for (double value : values) {
             if (Double.isInfinite(value) || value <= 0) {

@@ -201,8 +201,8 @@ public final class BrakeRun {
                                 + "so far beyond it tells nothing. Look at the units of column and calibration, and hang as much as the engine pulls");
             }
             if (!cell.covers(low) || !cell.covers(high)) {
-                remarks.add(
-                        Remark.warning(loads + "beyond, the line is only carried on. Hang as much as the engine pulls"));
+                remarks.add(Remark.warning(
+                        loads + "beyond, the line is only carried on. Hang as much as the engine pulls"));
             }
             return Optional.empty();
         });

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Random;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.stream.IntStream;
 import longthrow.core.formula.SampleSource;
 import longthrow.core.gain.Verdict.Outcome;
@@ -325,7 +325,8 @@ class ComparisonTest {
     /** Five sessions, two changes that change nothing: a speed that stands out of the band for all speeds is luck, in one campaign of twenty for both changes together. */
     @Test
     void noSpeedStandsOutWhereSessionsCheckEachOtherOnce() {
-        List<Double> rpm = IntStream.range(0, 11).mapToObj(i -> 3000.0 + 200 * i).toList();
+        List<Double> rpm =
+                IntStream.range(0, 11).mapToObj(i -> 3000.0 + 200 * i).toList();
         int claims = 0;
         int campaigns = 60;
         for (int c = 0; c < campaigns; c++) {

@@ -79,8 +79,10 @@ public final class DatesChart {
         if (Double.isNaN(trend.perDay())) {
             return;
         }
-        double day =
-                trend.dates().stream().mapToDouble(DynoRuns.Dated::day).average().orElseThrow();
+        double day = trend.dates().stream()
+                .mapToDouble(DynoRuns.Dated::day)
+                .average()
+                .orElseThrow();
         double mean = trend.dates().stream()
                 .mapToDouble(DynoRuns.Dated::figure)
                 .average()
