@@ -112,7 +112,10 @@ class BookProvedTest {
         Book.Figure power = chapter.highest().get(0).figures().get(0);
         assertThat(power.label()).isEqualTo("highest power of 8 runs, the least and the most");
         // 9.42 kW x 1.0132 in A2 and 9.73 kW x 0.9925 in A1
-        assertThat(power.words()).startsWith("from 9.544 kW").contains("to 9.657 kW").contains("doubt unknown");
+        assertThat(power.words())
+                .startsWith("from 9.544 kW")
+                .contains("to 9.657 kW")
+                .contains("doubt unknown");
         assertThat(chapter.cautions()).anyMatch(c -> c.startsWith("Nobody in the plane of flywheel"));
     }
 
