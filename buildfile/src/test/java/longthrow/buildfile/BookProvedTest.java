@@ -128,9 +128,10 @@ class BookProvedTest {
         assertThat(chapter.sessions().get(1).remark()).isEqualTo("2026-05-02, by R. Example, on own drum");
         assertThat(chapter.aside())
                 .extracting(ProvedChapter.Aside::why)
-                .containsExactly(
-                        "first pull of its session: warm-up",
-                        "the clutch slipped: engine and drum did not keep their ratio");
+                .satisfiesExactly(
+                        why -> assertThat(why).isEqualTo("first pull of its session: warm-up"),
+                        why -> assertThat(why)
+                                .startsWith("the clutch slipped: engine and drum did not keep their ratio"));
         List<Book.Figure> stock = chapter.highest().get(0).figures();
         assertThat(stock)
                 .extracting(Book.Figure::label)
