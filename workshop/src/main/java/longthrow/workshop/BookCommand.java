@@ -59,7 +59,7 @@ import picocli.CommandLine.Spec;
             "%nExamples:",
             "  longthrow book my-engine.yaml --out my-engine-book.pdf",
             "  longthrow book my-engine.yaml --wall --out wall.pdf",
-            "  longthrow book my-engine.yaml --dyno my-runs.yaml --out with-its-runs.pdf",
+            "  longthrow book my-engine.yaml --dyno examples/dyno/header.yaml --out with-its-runs.pdf",
             "  longthrow book my-engine.yaml --catalogue examples/catalogue --share --out for-a-friend.pdf"
         })
 final class BookCommand implements Callable<ExitCode> {
