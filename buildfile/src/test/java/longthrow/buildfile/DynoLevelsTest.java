@@ -59,7 +59,7 @@ class DynoLevelsTest {
         Answer answer = DynoAnswerTest.answer(SHEET);
         DynoRuns runs = answer.runs().orElseThrow();
         assertThat(answer.findings())
-                .filteredOn(f -> f.kind() == Finding.Kind.WARNING && f.where().equals("day 2026-06-06"))
+                .filteredOn(f -> f.kind() == Finding.Kind.WARNING && f.where().equals("dynamometer"))
                 .hasSize(1);
         DynoRuns.Gain airbox = gain(runs, "airbox");
         assertThat(airbox.sentences().get(1)).startsWith("Mind: the dynamometer was off its usual level on 2026-06-06");

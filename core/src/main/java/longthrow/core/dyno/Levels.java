@@ -137,7 +137,7 @@ final class Levels {
                 sentence));
         if (standing == DynoRuns.Standing.OFF) {
             findings.add(new Finding(
-                    Finding.Kind.WARNING, "day " + date, sentence.replaceAll("\\.$", ""), GainSentences.dayMend()));
+                    Finding.Kind.WARNING, "dynamometer", sentence.replaceAll("\\.$", ""), GainSentences.dayMend()));
         }
     }
 
