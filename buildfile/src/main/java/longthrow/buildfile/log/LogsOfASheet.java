@@ -28,7 +28,6 @@ public final class LogsOfASheet implements Logs {
     private final int threads;
     private final Function<String, Optional<Confirmed>> confirmed;
     private final Map<String, LogTold> remembered = new HashMap<>();
-    private final Map<DynoSheet.Log, Logged> known = new HashMap<>();
 
     /**
      * Nothing is read yet but the layout of files of which something is said.
@@ -81,10 +80,6 @@ public final class LogsOfASheet implements Logs {
 
     @Override
     public Logged of(DynoSheet.Log log) {
-        return known.computeIfAbsent(log, this::read);
-    }
-
-    private Logged read(DynoSheet.Log log) {
         Optional<LogSource> source = files.apply(log.file());
         if (source.isEmpty()) {
             return Logged.refused(log.file(), "there is no file " + log.file() + " beside the sheet");

@@ -32,14 +32,19 @@ final class LoggedRuns {
     private final DynoSheet sheet;
     private final Logs logs;
     private final Set<DefaultUsed> defaults;
-    private final Map<DynoSheet.Log, Clean> clean = new LinkedHashMap<>();
+    private final Map<DynoSheet.Log, DynoRuns.Log> told = new LinkedHashMap<>();
+    private Optional<Clean> last = Optional.empty();
     private final Map<String, List<String>> said = new LinkedHashMap<>();
     private final Map<String, Remark.Weight> weights = new LinkedHashMap<>();
     private Optional<Benches> benches = Optional.empty();
     private Optional<RunCurve.Taken> taken = Optional.empty();
 
-    /** A file with its faults. */
-    private record Clean(Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
+    /** Pulls of one log that are worked out: each comes to some 100 kB of figures and doubts; a day on a dynamometer has some dozens. Judgement. */
+    private static final int MOST_PULLS = 500;
+
+    /** A file with its faults. Rows are let go when the next is read. */
+    private record Clean(
+            DynoSheet.Log log, Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
 
     LoggedRuns(DynoSheet sheet, Logs logs, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
@@ -48,6 +53,22 @@ final class LoggedRuns {
     }
 
     List<Reading.Ran> of(DynoSheet.Session session, DynoSheet.Pull pull, DynoSheet.Log log, String name) {
+        try {
+            return read(session, pull, log, name);
+        } catch (
+                RuntimeException
+                        fault) { // one run must not take the others with it; what is known to go wrong is refused
+                                 // before
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    log.file() + " could not be worked out by a fault of this program (" + fault
+                            + "), not of the log: the other runs stand; please report it with the log"));
+        }
+    }
+
+    private List<Reading.Ran> read(DynoSheet.Session session, DynoSheet.Pull pull, DynoSheet.Log log, String name) {
         Clean file = clean(log);
         if (file.rows.isEmpty()) {
             return List.of(untold(session, pull, name, file.logged.trouble()));
@@ -71,6 +92,14 @@ final class LoggedRuns {
                     "no pull is found in " + log.file()
                             + ": no stretch of a second or more in which speed rises by a fifth of its range;"
                             + " look whether time and speed are taken for what they are"));
+        }
+        if (pulls.size() > MOST_PULLS) {
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    log.file() + " holds " + pulls.size() + " pulls, and at most " + MOST_PULLS
+                            + " of one log are worked out: none of them is. Cut it into one log for each session"));
         }
         List<Reading.Ran> ran = new ArrayList<>();
         for (int k = 0; k < pulls.size(); k++) {
@@ -133,10 +162,10 @@ final class LoggedRuns {
 
     /** Each file as it was recognised, with the rows that were set aside. */
     List<DynoRuns.Log> told() {
-        return clean.values().stream().map(this::told).toList();
+        return List.copyOf(told.values());
     }
 
-    private DynoRuns.Log told(Clean file) {
+    private static DynoRuns.Log told(Clean file) {
         DynoRuns.Log log = file.logged.told();
         List<String> listed = new ArrayList<>(log.listed());
         file.logged.recording().ifPresent(recording -> {
@@ -157,10 +186,10 @@ final class LoggedRuns {
     }
 
     private Clean clean(DynoSheet.Log log) {
-        Clean known = clean.get(log);
-        if (known != null) {
-            return known;
+        if (last.isPresent() && last.get().log.equals(log)) {
+            return last.get();
         }
+        last = Optional.empty(); // before the next is read
         Logged logged = logs.of(log);
         List<RowFault> faults = logged.recording().map(RowFaults::of).orElse(List.of());
         Set<FaultKind> keeps = log.keep();
@@ -168,8 +197,9 @@ final class LoggedRuns {
         faults.stream().filter(f -> keeps.contains(f.kind())).forEach(kept::add);
         Optional<Recording> rows = logged.recording()
                 .map(r -> faults.isEmpty() ? r : r.only(RowFaults.rowsKept(r, faults, kept, Set.of())));
-        Clean made = new Clean(logged, rows, faults, keeps);
-        clean.put(log, made);
+        Clean made = new Clean(log, logged, rows, faults, keeps);
+        told.putIfAbsent(log, told(made));
+        last = Optional.of(made);
         return made;
     }
 

@@ -104,7 +104,7 @@ public final class Stretches {
     }
 
     private Blocks blocks() {
-        int most = time.length / BLOCK_ROWS + 2;
+        int most = time.length / BLOCK_ROWS + 2 + breaks();
         int[] starts = new int[most + 1];
         double[] times = new double[most];
         double[] speeds = new double[most];
@@ -115,7 +115,7 @@ public final class Stretches {
         int known = 0;
         for (int row = 0; row < time.length; row++) {
             boolean ends = row - from >= BLOCK_ROWS && time[row] - time[from] >= BLOCK;
-            boolean breaks = row > from && !(time[row] >= time[row - 1]); // time starts anew
+            boolean breaks = row > from && breaksAt(row);
             if (ends || breaks) {
                 if (known > 0) {
                     starts[count] = from;
@@ -141,6 +141,19 @@ public final class Stretches {
             starts[count] = time.length;
         }
         return new Blocks(starts, times, speeds, count);
+    }
+
+    /** Whether time starts anew at a row, or is not known there. */
+    private boolean breaksAt(int row) {
+        return !(time[row] >= time[row - 1]);
+    }
+
+    private int breaks() {
+        int breaks = 0;
+        for (int row = 1; row < time.length; row++) {
+            breaks += breaksAt(row) ? 1 : 0;
+        }
+        return breaks;
     }
 
     /** By the slope from the block before to the block behind; null where it is neither. */

@@ -123,6 +123,9 @@ public final class BrakeRun {
         double[] places = CurveMaker.places(grid.get());
         LocalFit fit = LocalFit.ofValues(speed, points.column(1), places);
         LocalFit speedingUp = acceleration(timed ? points.column(2) : null, speed, places);
+        if (!fit.isDrawn() || (speedingUp != null && !speedingUp.isDrawn())) {
+            return refused("In this run " + LocalFit.TOO_FEW);
+        }
         Optional<String> far = beyondCalibration(fit, places);
         if (far.isPresent()) {
             return refused(far.get());

@@ -1,0 +1,173 @@
+package longthrow.buildfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import longthrow.buildfile.log.LogSource;
+import longthrow.buildfile.log.LogsOfASheet;
+import longthrow.core.answer.Answer;
+import longthrow.core.answer.DynoRuns;
+import longthrow.core.dyno.Dyno;
+import longthrow.core.dyno.DynoSheet;
+import org.junit.jupiter.api.Test;
+
+/** Logs of a sheet with what loggers and people do to them, from the bytes to the answer. The log is the invented one of the example. */
+class DynoLogsTest {
+    private static final String DRUM =
+            "{kind: inertia_drum, drum_inertia: 2.10 kg·m², engine_inertia: 0.012 kg·m², engine_turns: 3.0,"
+                    + " drive_efficiency: 0.96, coast_down: coast-down.csv}";
+
+    private static final List<String> ROWS =
+            Repository.text("examples/dyno/a1-1.csv").lines().toList();
+
+    private static String sheet(String bench, String runs) {
+        return """
+            longthrow_dyno: 1
+            name: t
+            standard: none
+            bench: %s
+            baseline: stock
+            sessions: [{name: A, setup: stock, runs: [%s]}]
+            """.formatted(bench, runs);
+    }
+
+    private static Answer answer(String sheet, Map<String, byte[]> logs) {
+        ReadDynoSheet read = DynoSheetFile.read(sheet);
+        assertThat(read.faults()).extracting(Fault::message).isEmpty();
+        DynoSheet of = read.sheet().orElseThrow();
+        return Dyno.of(
+                of,
+                new LogsOfASheet(
+                        of,
+                        name -> name.equals("coast-down.csv")
+                                ? Optional.of(LogSource.of(bytes(Repository.text("examples/dyno/coast-down.csv"))))
+                                : Optional.ofNullable(logs.get(name)).map(LogSource::of),
+                        1));
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static Answer ofDrum(String log) {
+        return answer(sheet(DRUM, "{log: x.csv}"), Map.of("x.csv", bytes(log)));
+    }
+
+    private static String text(List<String> lines) {
+        return String.join("\n", lines) + "\n";
+    }
+
+    private static List<DynoRuns.Run> runs(Answer answer) {
+        return answer.runs().orElseThrow().runs();
+    }
+
+    private static List<String> listed(Answer answer, String file) {
+        return answer.runs().orElseThrow().logs().stream()
+                .filter(l -> l.file().equals(file))
+                .findFirst()
+                .orElseThrow()
+                .listed();
+    }
+
+    private static double torque(DynoRuns.Run run) {
+        return run.torque().orElseThrow().figure().value();
+    }
+
+    private static List<String> backwards(int from, int to) {
+        List<String> part = new ArrayList<>(ROWS.subList(from, to));
+        Collections.reverse(part);
+        return part;
+    }
+
+    private static List<String> withHeader(List<String> rows) {
+        List<String> all = new ArrayList<>(List.of(ROWS.get(0)));
+        all.addAll(rows);
+        return all;
+    }
+
+    /** The figure of the unspoilt log, from the truth that the example was made from: 13.02 ± 0.06 N·m. */
+    @Test
+    void theLogAsItIsGivesItsTorque() {
+        assertThat(torque(runs(ofDrum(text(ROWS))).get(0))).isCloseTo(13.02, within(0.01));
+    }
+
+    @Test
+    void rowsInReverseAreToldAndNoCurve() {
+        Answer all = ofDrum(text(withHeader(backwards(1, ROWS.size()))));
+        assertThat(runs(all)).noneMatch(DynoRuns.Run::counts);
+        assertThat(listed(all, "x.csv")).anyMatch(s -> s.contains("runs back"));
+    }
+
+    @Test
+    void aPartInReverseIsSetAsideAndTold() {
+        for (int to : new int[] {81, ROWS.size()}) {
+            int from = to == 81 ? 41 : ROWS.size() / 2;
+            List<String> lines = new ArrayList<>(ROWS.subList(0, from));
+            lines.addAll(backwards(from, to));
+            lines.addAll(ROWS.subList(to, ROWS.size()));
+            Answer answer = ofDrum(text(lines));
+            assertThat(runs(answer)).isNotEmpty();
+            assertThat(listed(answer, "x.csv")).anyMatch(s -> s.contains("backward time") || s.contains("starts anew"));
+            runs(answer).stream()
+                    .filter(r -> r.torque().isPresent())
+                    .forEach(r -> assertThat(torque(r)).isCloseTo(13.02, within(0.3)));
+        }
+    }
+
+    @Test
+    void aRatioThatNoEngineHasIsRefusedWithWords() {
+        Answer answer = answer(
+                sheet(DRUM.replace("engine_turns: 3.0", "engine_turns: 1e9"), "{log: x.csv}"),
+                Map.of("x.csv", bytes(text(ROWS).replaceAll("(?m)^([^,]*),[^,]*,", "$1,"))));
+        assertThat(runs(answer))
+                .singleElement()
+                .matches(r -> r.torque().isEmpty() && r.why().contains("rpm"));
+    }
+
+    @Test
+    void aSecondHeaderThatDiffersStopsTheLog() {
+        List<String> lines = new ArrayList<>(ROWS.subList(0, 200));
+        lines.add("Time [s],Drum speed [rpm],Engine speed [rpm],Exhaust temperature [°C]");
+        lines.addAll(ROWS.subList(200, ROWS.size()));
+        Answer answer = ofDrum(text(lines));
+        assertThat(runs(answer)).singleElement().matches(r -> r.torque().isEmpty());
+        assertThat(runs(answer).get(0).why()).contains("line 201").contains("two files");
+    }
+
+    @Test
+    void theSameHeaderOnceMoreIsNoted() {
+        List<String> lines = new ArrayList<>(ROWS.subList(0, 200));
+        lines.add(ROWS.get(0));
+        lines.addAll(ROWS.subList(200, ROWS.size()));
+        Answer answer = ofDrum(text(lines));
+        assertThat(torque(runs(answer).get(0))).isCloseTo(13.02, within(0.01));
+        assertThat(listed(answer, "x.csv")).anyMatch(s -> s.contains("the header stands there 2 times"));
+    }
+
+    @Test
+    void anotherUnitBelowRowsStopsTheLog() {
+        List<String> lines = new ArrayList<>(List.of("Time,Engine speed,Drum speed,EGT", "s,rpm,rpm,°C"));
+        lines.addAll(ROWS.subList(1, 200));
+        lines.addAll(List.of("Time,Engine speed,Drum speed,EGT", "s,rad/s,rad/s,°C"));
+        lines.addAll(ROWS.subList(200, ROWS.size()));
+        assertThat(runs(ofDrum(text(lines))).get(0).why()).contains("line 203");
+    }
+
+    @Test
+    void moreRunsThanOneLogHasAreRefusedBeforeTheyAreWorkedOut() {
+        StringBuilder log = new StringBuilder("Time [s],Drum speed [rpm]\n");
+        for (int pull = 0; pull < 501; pull++) {
+            for (int i = 0; i < 30; i++) {
+                log.append(String.format(java.util.Locale.ROOT, "%.2f,%d%n", pull * 4 + i * 0.1, 700 + 60 * i));
+            }
+        }
+        Answer answer = ofDrum(log.toString());
+        assertThat(runs(answer)).singleElement().matches(r -> r.why().contains("501 pulls"));
+    }
+}
