@@ -119,7 +119,11 @@ public final class LogFile implements LogOpened {
             GridReader reader = new GridReader(plain.source(), grid, threads);
             int columns = grid.columns().size();
             GridReader.Blocks blocks = reader.count(Math.min(MOST_LINES, MOST_CELLS / columns));
-            return new Done(done(reader.read(blocks), blocks.allLines()));
+            GridReader.Read read = reader.read(blocks);
+            int other = read.why().indexOf(Why.OTHER_HEADER);
+            return other < 0
+                    ? new Done(done(read, blocks.allLines()))
+                    : new Refused(anotherHeader(layout().firstLine() + read.droppedLines()[other]));
         } catch (GridReader.TooMuch much) {
             return new Refused(new LogRefusal(
                     "the log " + much.getMessage(),
@@ -131,6 +135,16 @@ public final class LogFile implements LogOpened {
                             GridReader.LONGEST_LINE),
                     "cut it into shorter ones, a session each"));
         }
+    }
+
+    private LogRefusal anotherHeader(int line) {
+        return new LogRefusal(
+                "line " + line + " names the columns otherwise than "
+                        + (layout().headerLine() == 0 ? "the rows above it" : "line " + layout().headerLine())
+                        + ": other names, another order or other units, so that what stands below it is not what"
+                        + " stands above",
+                "one header and its rows; the same header may stand there again",
+                "cut it into two files, the second from line " + line + " on, and write a run for each");
     }
 
     private LogRead done(GridReader.Read read, int lines) {

@@ -104,6 +104,8 @@ final class Recogniser {
                 first + 1,
                 marks.asks(),
                 above.headerLine() == 0 ? "" : latin(sample.head().get(above.headerLine() - 1)),
+                above.names(),
+                above.units(),
                 baseDay(columns, rows),
                 sample.charset(),
                 cells);
@@ -253,7 +255,7 @@ final class Recogniser {
         return cells;
     }
 
-    private static boolean isUnits(List<String> cells) {
+    static boolean isUnits(List<String> cells) {
         int units = 0;
         int others = 0;
         for (String cell : cells) {
@@ -269,7 +271,7 @@ final class Recogniser {
         return units > 0 && others <= units / 4;
     }
 
-    private static boolean isKnown(String cell) {
+    static boolean isKnown(String cell) {
         return Channel.answeringTo(cell.replaceAll("[\\[({<].*", "")).isPresent();
     }
 

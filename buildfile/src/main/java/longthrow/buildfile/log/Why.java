@@ -10,6 +10,8 @@ public enum Why {
     UNITS("gives the units", false),
     /** Names of the columns, once more. */
     HEADER_AGAIN("names the columns once more: perhaps another run begins here", false),
+    /** Names of the columns, other ones: what stands below is not what stands above. */
+    OTHER_HEADER("names the columns otherwise than the header above", true),
     /** A remark. */
     COMMENT("is a remark", false),
     /** Nothing. */
