@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.buildfile.Node.Entry;
@@ -767,14 +768,14 @@ public final class DynoSheetFile {
                 .ifPresent(f -> f.entries()
                         .forEach(e -> Fields.text(e.value(), f.at(e.key().text()), faults)
                                 .ifPresent(t -> columns.put(e.key().text(), t.strip()))));
-        Optional<Quantity> rate = fields.quantity("rate", Dimension.RATIO);
+        Optional<Quantity> rate = rate(fields);
         rate.filter(r -> !(r.si() > 0 && r.si() <= MOST_ROWS_A_SECOND))
                 .ifPresent(r -> fields.refuse(
                         "rate",
                         r.written(),
                         "is no rate of rows",
                         "above 0, up to " + (long) MOST_ROWS_A_SECOND,
-                        "write how many rows were written in a second: 100"));
+                        "write how many rows were written in a second: 50, 50 Hz or 50/s"));
         Set<FaultKind> keep = EnumSet.noneOf(FaultKind.class);
         List<String> kinds =
                 Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();
@@ -785,6 +786,18 @@ public final class DynoSheetFile {
                                 .ifPresent(keep::add)));
         return file.map(name -> new DynoSheet.Log(name, columns, rate, keep));
     }
+
+    /** Rows a second: the bare number, or with Hz or /s behind it. */
+    private Optional<Quantity> rate(Fields fields) {
+        return fields.text("rate")
+                .map(text -> A_SECOND.matcher(text.strip()).replaceFirst(""))
+                .flatMap(text -> fields.node("rate")
+                        .flatMap(n -> Fields.stated(text, n.place(), fields.at("rate"), Dimension.RATIO, faults)))
+                .map(Stated::value);
+    }
+
+    private static final Pattern A_SECOND = Pattern.compile(
+            "\\s*(hz|1/s|/\\s*s(ec(ond)?)?|(rows\\s*)?(a|per)\\s+second|rows/s)$", Pattern.CASE_INSENSITIVE);
 
     private static String key(FaultKind kind) {
         return kind.name().toLowerCase(Locale.ROOT);

@@ -170,4 +170,65 @@ class DynoLogsTest {
         Answer answer = ofDrum(log.toString());
         assertThat(runs(answer)).singleElement().matches(r -> r.why().contains("501 pulls"));
     }
+
+    private static String named(String header) {
+        List<String> lines = new ArrayList<>(ROWS);
+        lines.set(0, header);
+        return text(lines);
+    }
+
+    @Test
+    void questionsAreAskedOnceForALayoutAndOneAnswerCountsForAll() {
+        byte[] log = bytes(named("Time [s],qq,Drum speed [rpm],Exhaust temperature [°C]"));
+        Map<String, byte[]> logs = Map.of("x.csv", log, "y.csv", log, "z.csv", log);
+        String runs = "{log: x.csv}, {log: y.csv}, {log: z.csv}";
+        Answer open = answer(sheet(DRUM, runs), logs);
+        assertThat(open.runs().orElseThrow().logs().stream()
+                        .flatMap(l -> l.listed().stream())
+                        .filter(s -> s.startsWith("asked:")))
+                .singleElement()
+                .matches(s -> s.contains("columns: {qq: engine_speed rpm}")
+                        && s.contains("every file of that layout")
+                        && s.contains("drum_speed (rpm, rad/s, r/s)"));
+        assertThat(listed(open, "y.csv")).anyMatch(s -> s.contains("asked of x.csv"));
+        Answer answered = answer(sheet(DRUM, runs.replace("y.csv", "y.csv, columns: {qq: engine_speed rpm}")), logs);
+        assertThat(answered.runs().orElseThrow().logs())
+                .filteredOn(l -> !l.file().startsWith("coast"))
+                .hasSize(3)
+                .allMatch(l -> l.columns().get(1).meaning().equals("engine speed"))
+                .allMatch(l -> l.listed().stream().noneMatch(s -> s.contains("asked")));
+    }
+
+    /** A unit that is asked for: the answer that is offered is one that the sheet understands. */
+    @Test
+    void everyAnswerThatIsOfferedIsUnderstood() {
+        String log = "t,w1,Temp oil,Speed\n" + "0.0,5,90,50\n0.1,6,91,51\n0.2,7,92,52\n0.3,7,92,52\n";
+        Answer open = ofDrum(log);
+        List<String> offered = listed(open, "x.csv").stream()
+                .filter(s -> s.contains("columns: {"))
+                .map(s -> s.substring(s.indexOf("columns: {") + 10, s.indexOf('}')))
+                .toList();
+        assertThat(offered).hasSizeGreaterThanOrEqualTo(2);
+        Answer told = answer(
+                sheet(DRUM, "{log: x.csv, columns: {" + String.join(", ", offered) + "}}"),
+                Map.of("x.csv", bytes(log)));
+        assertThat(listed(told, "x.csv")).noneMatch(s -> s.startsWith("asked"));
+        assertThat(told.runs().orElseThrow().logs().get(0).columns()).isNotEmpty();
+    }
+
+    @Test
+    void aRateIsRowsASecondHoweverItIsWritten() {
+        StringBuilder log = new StringBuilder("Engine speed [rpm],Drum speed [rpm]\n");
+        ROWS.stream().skip(1).forEach(r -> {
+            String[] cells = r.split(",", -1);
+            log.append(cells[1]).append(',').append(cells[2]).append('\n');
+        });
+        Map<String, byte[]> logs = Map.of("x.csv", bytes(log.toString()), "y.csv", bytes(log.toString()));
+        assertThat(listed(answer(sheet(DRUM, "{log: x.csv}"), logs), "x.csv"))
+                .anyMatch(s -> s.contains("rate: 50 Hz") && s.contains("50/s"));
+        for (String rate : List.of("50", "50 Hz", "50/s", "50 /s", "50 rows per second")) {
+            Answer answer = answer(sheet(DRUM, "{log: x.csv, rate: " + rate + "}, {log: y.csv}"), logs);
+            assertThat(runs(answer)).as(rate).hasSize(2).allMatch(r -> Math.abs(torque(r) - 13.02) < 0.01);
+        }
+    }
 }

@@ -28,6 +28,7 @@ public final class LogsOfASheet implements Logs {
     private final int threads;
     private final Function<String, Optional<Confirmed>> confirmed;
     private final Map<String, LogTold> remembered = new HashMap<>();
+    private final Map<String, String> asked = new HashMap<>(); // by fingerprint, the file that was asked about
 
     /**
      * Nothing is read yet but the layout of files of which something is said.
@@ -75,7 +76,7 @@ public final class LogsOfASheet implements Logs {
                 .map(LogFile.class::cast)
                 .ifPresent(file -> told(log, file.layout())
                         .told
-                        .ifPresent(t -> remembered.putIfAbsent(file.layout().fingerprint(), t)));
+                        .ifPresent(t -> remembered.merge(file.layout().fingerprint(), t, LogTold::and)));
     }
 
     @Override
@@ -93,12 +94,14 @@ public final class LogsOfASheet implements Logs {
         if (!said.trouble.isEmpty()) {
             return Logged.refused(log.file(), said.trouble);
         }
-        Optional<LogTold> told = said.told.or(
-                () -> Optional.ofNullable(remembered.get(file.layout().fingerprint())));
-        Optional<Confirmed> before = told.isPresent()
+        Optional<LogTold> ofLayout =
+                Optional.ofNullable(remembered.get(file.layout().fingerprint()));
+        Optional<LogTold> inSheet =
+                said.told.map(own -> ofLayout.map(own::and).orElse(own)).or(() -> ofLayout);
+        Optional<Confirmed> before = inSheet.isPresent()
                 ? Optional.empty()
                 : confirmed.apply(file.layout().fingerprint());
-        told = told.or(() -> before.map(Confirmed::told));
+        Optional<LogTold> told = inSheet.or(() -> before.map(Confirmed::told));
         String note = before.map(c -> "columns taken " + c.words()).orElse("");
         if (told.isPresent()) {
             LogOpened again = LogFile.open(source.get(), told.get());
@@ -194,7 +197,22 @@ public final class LogsOfASheet implements Logs {
 
     // ---- laid out
 
-    private static DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read, String note) {
+    /** What is asked, once for all files of a layout, and how to answer. */
+    private List<String> asked(String file, LogLayout layout) {
+        if (layout.questions().isEmpty()) {
+            return List.of();
+        }
+        String first = asked.putIfAbsent(layout.fingerprint(), file);
+        if (first != null && !first.equals(file)) {
+            return List.of("what is asked of " + first
+                    + " is asked of this file too, which is laid out alike: one answer" + " counts for both");
+        }
+        return layout.questions().stream()
+                .map(q -> "asked: " + q.text() + " " + Answering.of(q, layout))
+                .toList();
+    }
+
+    private DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read, String note) {
         Recording recording = read.recording();
         List<DynoRuns.Column> columns = new ArrayList<>();
         for (int i = 0; i < recording.columns().size(); i++) {
@@ -209,7 +227,7 @@ public final class LogsOfASheet implements Logs {
         if (!note.isEmpty()) {
             listed.add(0, note);
         }
-        read.layout().questions().forEach(q -> listed.add("asked: " + q.text()));
+        listed.addAll(asked(log.file(), read.layout()));
         ListedLines lines = read.listed();
         int told = 0;
         for (int k = 0; k < lines.size() && told < MOST_TOLD; k++) {
