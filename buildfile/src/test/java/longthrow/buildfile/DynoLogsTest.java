@@ -13,6 +13,7 @@ import longthrow.buildfile.log.LogSource;
 import longthrow.buildfile.log.LogsOfASheet;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DynoRuns;
+import longthrow.core.answer.Finding;
 import longthrow.core.dyno.Dyno;
 import longthrow.core.dyno.DynoSheet;
 import org.junit.jupiter.api.Test;
@@ -230,5 +231,70 @@ class DynoLogsTest {
             Answer answer = answer(sheet(DRUM, "{log: x.csv, rate: " + rate + "}, {log: y.csv}"), logs);
             assertThat(runs(answer)).as(rate).hasSize(2).allMatch(r -> Math.abs(torque(r) - 13.02) < 0.01);
         }
+    }
+
+    private static final String PRINTED = "RPM,Power (hp),Torque (ft-lbs)\n"
+            + "3500,4.57,6.86\n3000,3.85,6.74\n4000,5.26,6.91\n4000,5.28,6.93\n4500,5.86,6.84\n5000,6.33,6.65\n";
+
+    @Test
+    void aTableThatADynamometerWroteIsItsRows() {
+        Answer answer = answer(sheet("{kind: table}", "{log: x.csv}"), Map.of("x.csv", bytes(PRINTED)));
+        DynoRuns.Run run = runs(answer).get(0);
+        assertThat(torque(run)).isCloseTo(6.92 * 1.3558179483, within(1e-6)); // the mean of two lines; lb-ft in N·m
+        assertThat(run.torque().orElseThrow().figure().isUnknown()).isTrue();
+        assertThat(answer.findings())
+                .extracting(Finding::message)
+                .anyMatch(m -> m.contains("2 rows of x.csv stand at 4000 rpm"))
+                .anyMatch(m -> m.contains("sorted"))
+                .anyMatch(m -> m.contains("as if they were written below rows:"));
+        assertThat(listed(answer, "x.csv")).noneMatch(s -> s.contains("rows a second"));
+        assertThat(answer(sheet("{kind: table}", "{log: x.csv}"), Map.of("x.csv", bytes(PRINTED.replace("hp", "kW"))))
+                        .findings())
+                .extracting(Finding::message)
+                .anyMatch(m -> m.contains("another power"));
+    }
+
+    @Test
+    void aLogWithoutTimeOnAnotherBenchSaysWhatItLacks() {
+        Answer answer = ofDrum("Drum speed [rpm]\n700\n710\n720\n730\n");
+        assertThat(runs(answer).get(0).why()).contains("rate: 50 Hz");
+    }
+
+    /** Five speeds held for 4 s each; lambda 0.90 at the lowest, 0.01 more at each of the next; 1 g/s of fuel at 12 N·m. */
+    @Test
+    void whatIsLoggedBesideAHeldBrakeIsAveragedAsItsTorqueIs() {
+        StringBuilder log =
+                new StringBuilder("Time [s],Engine speed [rpm],Torque [N·m],Lambda,EGT [°C],Fuel flow [g/s]\n");
+        int row = 0;
+        for (int k = 0; k < 5; k++) {
+            for (int i = 0; i < 80; i++) {
+                int wobble = i % 2 == 0 ? 1 : -1;
+                log.append(String.format(
+                        java.util.Locale.ROOT,
+                        "%.2f,%d,%.2f,%.3f,%.1f,%.3f%n",
+                        0.05 * row++,
+                        3000 + 500 * k + wobble,
+                        12 + 0.02 * wobble,
+                        0.90 + 0.01 * k + 0.002 * wobble,
+                        600.0 + 20 * k + wobble,
+                        1 + 0.001 * wobble));
+            }
+        }
+        Answer answer =
+                answer(sheet("{kind: brake, arm: 0.25 m}", "{log: x.csv}"), Map.of("x.csv", bytes(log.toString())));
+        DynoRuns.Run run = runs(answer).get(0);
+        assertThat(torque(run)).isCloseTo(12, within(0.01));
+        assertThat(beside(run, "lambda", 3500)).isCloseTo(0.91, within(1e-3));
+        assertThat(beside(run, "exhaust temperature", 4000)).isCloseTo(640 + 273.15, within(0.5));
+        double work = 12 * 4000 * Math.PI / 30; // W
+        assertThat(beside(run, "fuel for the work done", 4000)).isCloseTo(1e-3 / work, within(2e-3 * 1e-3 / work));
+    }
+
+    private static double beside(DynoRuns.Run run, String name, double rpm) {
+        return run.beside().stream().filter(b -> b.name().equals(name)).findFirst().orElseThrow().points().stream()
+                .filter(p -> Math.abs(p.speed() - rpm * Math.PI / 30) < 1e-6)
+                .findFirst()
+                .orElseThrow()
+                .value();
     }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import longthrow.core.answer.DynoRuns;
+import longthrow.core.dyno.BenchKind;
 import longthrow.core.dyno.DynoSheet;
 import longthrow.core.dyno.Logged;
 import longthrow.core.dyno.Logs;
@@ -26,6 +27,7 @@ public final class LogsOfASheet implements Logs {
 
     private final Function<String, Optional<LogSource>> files;
     private final int threads;
+    private final boolean isTable;
     private final Function<String, Optional<Confirmed>> confirmed;
     private final Map<String, LogTold> remembered = new HashMap<>();
     private final Map<String, String> asked = new HashMap<>(); // by fingerprint, the file that was asked about
@@ -52,6 +54,7 @@ public final class LogsOfASheet implements Logs {
         this.files = files;
         this.threads = threads;
         this.confirmed = confirmed;
+        this.isTable = sheet.filter(s -> s.bench().kind() == BenchKind.TABLE).isPresent();
         for (DynoSheet.Session session : sheet.map(DynoSheet::sessions).orElse(List.of())) {
             for (DynoSheet.Pull pull : session.pulls()) {
                 if (pull.evidence() instanceof DynoSheet.Log log
@@ -199,7 +202,10 @@ public final class LogsOfASheet implements Logs {
 
     /** What is asked, once for all files of a layout, and how to answer. */
     private List<String> asked(String file, LogLayout layout) {
-        if (layout.questions().isEmpty()) {
+        List<LogLayout.Question> questions = layout.questions().stream()
+                .filter(q -> !(isTable && q.about() == LogLayout.About.RATE)) // lines of a table need no time
+                .toList();
+        if (questions.isEmpty()) {
             return List.of();
         }
         String first = asked.putIfAbsent(layout.fingerprint(), file);
@@ -207,7 +213,7 @@ public final class LogsOfASheet implements Logs {
             return List.of("what is asked of " + first
                     + " is asked of this file too, which is laid out alike: one answer" + " counts for both");
         }
-        return layout.questions().stream()
+        return questions.stream()
                 .map(q -> "asked: " + q.text() + " " + Answering.of(q, layout))
                 .toList();
     }

@@ -11,6 +11,8 @@ import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.measurement.Measured;
+import longthrow.core.recording.Channel;
 import longthrow.core.recording.FaultKind;
 import longthrow.core.recording.Recording;
 import longthrow.core.recording.RowFault;
@@ -31,6 +33,7 @@ final class LoggedRuns {
 
     private final DynoSheet sheet;
     private final Logs logs;
+    private final Optional<Measured> handedOn;
     private final Set<DefaultUsed> defaults;
     private final Map<DynoSheet.Log, DynoRuns.Log> told = new LinkedHashMap<>();
     private Optional<Clean> last = Optional.empty();
@@ -46,9 +49,10 @@ final class LoggedRuns {
     private record Clean(
             DynoSheet.Log log, Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
 
-    LoggedRuns(DynoSheet sheet, Logs logs, Set<DefaultUsed> defaults) {
+    LoggedRuns(DynoSheet sheet, Logs logs, Optional<Measured> handedOn, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
         this.logs = logs;
+        this.handedOn = handedOn;
         this.defaults = defaults;
     }
 
@@ -58,7 +62,7 @@ final class LoggedRuns {
         } catch (
                 RuntimeException
                         fault) { // one run must not take the others with it; what is known to go wrong is refused
-                                 // before
+            // before
             return List.of(untold(
                     session,
                     pull,
@@ -74,6 +78,17 @@ final class LoggedRuns {
             return List.of(untold(session, pull, name, file.logged.trouble()));
         }
         Recording rows = file.rows.get();
+        if (isTable(rows)) {
+            return List.of(table(session, pull, name, rows, log.file()));
+        }
+        if (rows.values(Channel.TIME).isEmpty()) {
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    "no column of " + log.file() + " is known to be time: name it, or write at this run how many rows"
+                            + " were written in a second, such as rate: 50 Hz"));
+        }
         List<Stretch> stretches = Stretches.of(rows);
         List<Stretch> pulls =
                 stretches.stream().filter(s -> s.kind() == Stretch.Kind.PULL).toList();
@@ -112,6 +127,25 @@ final class LoggedRuns {
                     hasSlipped(file, rows, one)));
         }
         return ran;
+    }
+
+    private boolean isTable(Recording recording) {
+        return sheet.bench().kind() == BenchKind.TABLE
+                && recording.values(Channel.TIME).isEmpty();
+    }
+
+    private Reading.Ran table(
+            DynoSheet.Session session, DynoSheet.Pull pull, String name, Recording rows, String file) {
+        LoggedTable table = LoggedTable.of(rows, file);
+        table.remarks().forEach(r -> say(r, "run " + name + " of " + session.name()));
+        return new Reading.Ran(
+                session,
+                pull,
+                name,
+                table.table().map(t -> new TableFigures(t, handedOn)),
+                pull.aside(),
+                false,
+                table.trouble());
     }
 
     private Reading.Ran untold(DynoSheet.Session session, DynoSheet.Pull pull, String name, String why) {
@@ -191,7 +225,10 @@ final class LoggedRuns {
         }
         last = Optional.empty(); // before the next is read
         Logged logged = logs.of(log);
-        List<RowFault> faults = logged.recording().map(RowFaults::of).orElse(List.of());
+        List<RowFault> faults = logged.recording()
+                .filter(r -> !isTable(r)) // lines of a table do not follow each other in time
+                .map(RowFaults::of)
+                .orElse(List.of());
         Set<FaultKind> keeps = log.keep();
         Set<RowFault> kept = new HashSet<>();
         faults.stream().filter(f -> keeps.contains(f.kind())).forEach(kept::add);
@@ -205,8 +242,7 @@ final class LoggedRuns {
 
     private boolean hasSlipped(Clean file, Recording rows, Stretch pull) {
         double from = pull.startSpeed() + TAKING_HOLD * (pull.endSpeed() - pull.startSpeed());
-        Optional<double[]> speed = rows.values(longthrow.core.recording.Channel.DRUM_SPEED)
-                .or(() -> rows.values(longthrow.core.recording.Channel.ENGINE_SPEED));
+        Optional<double[]> speed = rows.values(Channel.DRUM_SPEED).or(() -> rows.values(Channel.ENGINE_SPEED));
         if (speed.isEmpty()) {
             return false;
         }
