@@ -21,8 +21,11 @@ final class Answering {
                 "Write it at one run of this layout, such as rate: 50 Hz (50 rows a second; 50/s and 50 say the same)"
                         + FOR_ALL + ".";
             case MARK ->
-                "No word in the sheet can say that: write the log again from the logger with a point before decimals and"
-                        + " nothing between thousands.";
+                question.column() >= 0
+                        ? "If it begins decimals: " + ofColumn(question, layout)
+                                + " If it parts thousands: write the log again from the logger without it."
+                        : "No word in the sheet can say that: write the log again from the logger with a point before decimals and"
+                                + " nothing between thousands.";
             case DATES ->
                 "No word in the sheet can say that: if it is read wrongly, write the log again with seconds as time, or"
                         + " with dates that begin with the year.";
@@ -39,7 +42,7 @@ final class Answering {
             example = channels.contains(Channel.ENGINE_SPEED) ? Channel.ENGINE_SPEED : example;
         }
         String unit = units(question, example).stream().findFirst().orElse("");
-        return "To answer, write at one run of this layout columns: {" + name(question.column(), layout) + ": "
+        return "Write at one run of this layout columns: {" + name(question.column(), layout) + ": "
                 + (example.key() + " " + unit).strip() + "}" + FOR_ALL + ". One may choose "
                 + channels.stream()
                         .filter(c -> c != Channel.UNKNOWN)
