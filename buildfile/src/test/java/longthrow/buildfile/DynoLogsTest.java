@@ -297,4 +297,83 @@ class DynoLogsTest {
                 .orElseThrow()
                 .value();
     }
+
+    /** 733 rpm stands beside 1.042, and 2.203 beside 0.02 s: thousands by a point, of which the time says that it begins decimals. */
+    @Test
+    void aPointThatMayPartThousandsIsAsked() {
+        StringBuilder log = new StringBuilder("Time [s];Engine speed [rpm];Drum speed [rpm]\n");
+        for (String row : ROWS.subList(1, ROWS.size())) {
+            String[] cells = row.split(",", -1);
+            log.append(cells[0])
+                    .append(';')
+                    .append(grouped(cells[1]))
+                    .append(';')
+                    .append(grouped(cells[2]))
+                    .append('\n');
+        }
+        Answer answer = ofDrum(log.toString());
+        assertThat(runs(answer)).allMatch(r -> r.torque().isEmpty());
+        assertThat(listed(answer, "x.csv"))
+                .anyMatch(s -> s.startsWith("asked: column 2") && s.contains("thousands"))
+                .anyMatch(s -> s.startsWith("asked: column 3") && s.contains("beside"));
+    }
+
+    private static String grouped(String figure) {
+        long whole = Math.round(Double.parseDouble(figure));
+        return whole < 1000
+                ? String.valueOf(whole)
+                : String.format(java.util.Locale.ROOT, "%d.%03d", whole / 1000, whole % 1000);
+    }
+
+    @Test
+    void unitsWithLinesInTheNameAreRead() {
+        Answer answer = ofDrum("t_s,rpm_1_min,Roller_rad_s,v_km_h,EGT_K,Torque_N_m\n"
+                + "0.00,3000,100.5,40.2,900,12.1\n0.02,3010,100.9,40.3,901,12.2\n0.04,3020,101.2,40.4,902,12.3\n");
+        assertThat(answer.runs().orElseThrow().logs().get(0).columns())
+                .extracting(c -> c.meaning() + " " + c.unit())
+                .containsExactly(
+                        "time s",
+                        "engine speed rpm",
+                        "drum speed rad/s",
+                        "road speed km/h",
+                        "exhaust temperature K",
+                        "torque of the brake N·m");
+        assertThat(ofDrum("t_s,Tacho_Hz\n0.00,50\n0.02,50.2\n0.04,50.4\n")
+                        .runs()
+                        .orElseThrow()
+                        .logs()
+                        .get(0)
+                        .columns()
+                        .get(1)
+                        .unit())
+                .isEqualTo("r/s");
+    }
+
+    @Test
+    void aRateThatTimeContradictsIsSaid() {
+        Map<String, byte[]> logs = Map.of("x.csv", bytes(text(ROWS)));
+        Answer answer = answer(sheet(DRUM, "{log: x.csv, rate: 100}"), logs);
+        assertThat(torque(runs(answer).get(0))).isCloseTo(13.02, within(0.01));
+        assertThat(answer.findings())
+                .anyMatch(f -> f.kind() == Finding.Kind.WARNING
+                        && f.message().contains("100 rows a second")
+                        && f.message().contains("its time is used"));
+        assertThat(answer(sheet(DRUM, "{log: x.csv, rate: 50 Hz}"), logs).findings())
+                .noneMatch(f -> f.message().contains("rows a second"));
+    }
+
+    @Test
+    void aPullGoesOnOverMidnight() {
+        List<String> lines = new ArrayList<>(List.of(ROWS.get(0).replace("Time [s]", "Time")));
+        for (String row : ROWS.subList(1, ROWS.size())) {
+            int comma = row.indexOf(',');
+            double t = (Double.parseDouble(row.substring(0, comma)) + 86_400 - 4) % 86_400;
+            lines.add(String.format(
+                            java.util.Locale.ROOT, "%02d:%02d:%05.2f", (int) (t / 3600), (int) (t / 60) % 60, t % 60)
+                    + row.substring(comma));
+        }
+        Answer answer = ofDrum(text(lines));
+        assertThat(runs(answer)).singleElement().matches(r -> Math.abs(torque(r) - 13.02) < 0.01);
+        assertThat(listed(answer, "x.csv")).anyMatch(s -> s.contains("midnight, time goes on"));
+    }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import longthrow.core.quantity.Units;
 import longthrow.core.recording.Channel;
 import longthrow.core.recording.Recording;
+import longthrow.core.recording.RowFaults;
 import longthrow.core.recording.RowLines;
 import longthrow.core.recording.Sureness;
 
@@ -167,16 +168,45 @@ public final class LogFile implements LogOpened {
             bad.add(new LogRead.BadCell(layout.firstLine() + cells.get(i), cells.get(i + 1)));
         }
         ListedLines list = new ListedLines(listed, why);
+        List<String> notes = notes(list);
+        notes.addAll(overMidnight(read, lines));
         return new LogRead(
-                layout,
-                recording(read, lines),
-                list,
-                above + lines,
-                bad,
-                cells.size() / 2,
-                read.missing(),
-                notes(list));
+                layout, recording(read, lines), list, above + lines, bad, cells.size() / 2, read.missing(), notes);
     }
+
+    /** A clock begins anew at midnight, and time goes on: the day is added from there. */
+    private List<String> overMidnight(GridReader.Read read, int lines) {
+        List<String> notes = new ArrayList<>();
+        for (int c = 0; c < layout().columns().size(); c++) {
+            LogLayout.Column column = layout().columns().get(c);
+            if (column.channel() != Channel.TIME || column.unit().isEmpty() || column.sureness() == Sureness.OPEN) {
+                continue;
+            }
+            double[] time = read.values()[c];
+            RowLines where = RowLines.without(layout().firstLine(), lines, read.droppedLines());
+            double days = 0;
+            for (int row = 1; row < time.length; row++) {
+                double step = time[row] + days - time[row - 1];
+                if (step < -DAY / 2
+                        && step + DAY >= 0
+                        && step + DAY <= Math.max(MIDNIGHT_STEPS * RowFaults.usualStep(time), CLOCK_STEP)) {
+                    days += DAY;
+                    notes.add("line " + where.lineOf(row)
+                            + ": the clock begins anew, and fits the row before by a day of 86400 s: midnight, time"
+                            + " goes on");
+                }
+                time[row] += days;
+            }
+        }
+        return notes;
+    }
+
+    private static final double DAY = 86_400;
+
+    /** Usual steps that may lie between the rows before and behind midnight, as for a gap; or seconds, where a clock writes whole ones. Judgement. */
+    private static final double MIDNIGHT_STEPS = 3;
+
+    private static final double CLOCK_STEP = 2;
 
     private Recording recording(GridReader.Read read, int lines) {
         List<Recording.Column> columns = new ArrayList<>();

@@ -1,5 +1,7 @@
 package longthrow.core.dyno;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -12,6 +14,7 @@ import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
 import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Quantity;
 import longthrow.core.recording.Channel;
 import longthrow.core.recording.FaultKind;
 import longthrow.core.recording.Recording;
@@ -89,6 +92,7 @@ final class LoggedRuns {
                     "no column of " + log.file() + " is known to be time: name it, or write at this run how many rows"
                             + " were written in a second, such as rate: 50 Hz"));
         }
+        rateAgainstTime(log, file.logged.recording().orElse(rows), "run " + name + " of " + session.name());
         List<Stretch> stretches = Stretches.of(rows);
         List<Stretch> pulls =
                 stretches.stream().filter(s -> s.kind() == Stretch.Kind.PULL).toList();
@@ -128,6 +132,38 @@ final class LoggedRuns {
         }
         return ran;
     }
+
+    private void rateAgainstTime(DynoSheet.Log log, Recording recording, String run) {
+        log.rate().map(Quantity::si).ifPresent(told -> {
+            double[] time = recording.values(Channel.TIME).orElse(new double[0]);
+            double usual = RowFaults.usualStep(time);
+            if (usual > 0 && Math.abs(usual * told - 1) > SAME_RATE) {
+                say(
+                        new Remark(
+                                Remark.Weight.WARNING,
+                                String.format(
+                                        Locale.ROOT,
+                                        "the sheet says that %s has %s rows a second, and its own time goes by %s s from"
+                                                + " row to row, which is %s a second: its time is used, and rate: is not."
+                                                + " Take rate: out, or say by columns: that the column is another",
+                                        log.file(),
+                                        shown(told),
+                                        shown(usual),
+                                        shown(1 / usual))),
+                        run);
+            }
+        });
+    }
+
+    private static String shown(double figure) {
+        return BigDecimal.valueOf(figure)
+                .round(new MathContext(4))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** A rate that was told and that of the time column are the same within this share: loggers count time by whole milliseconds. Judgement. */
+    private static final double SAME_RATE = 0.05;
 
     private boolean isTable(Recording recording) {
         return sheet.bench().kind() == BenchKind.TABLE

@@ -173,6 +173,11 @@ public final class RowFaults {
         }
     }
 
+    /** The usual step of time from row to row [s]; 0 where there is none. */
+    public static double usualStep(double[] time) {
+        return Steps.of(time).medianSize();
+    }
+
     /** The last row before time passes the latest again; -1 where it does not soon. */
     private static int comesUp(double[] time, int from, double latest) {
         int end = Math.min(time.length, from + BACK_ROWS);
