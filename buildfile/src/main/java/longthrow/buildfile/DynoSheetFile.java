@@ -418,6 +418,11 @@ public final class DynoSheetFile {
     }
 
     /** Name of a file in the sheet's folder, and of none elsewhere. */
+    /** Control characters, and those that turn the direction of writing or join letters unseen. */
+    private static boolean isUnseen(int c) {
+        return Character.isISOControl(c) || Character.getType(c) == Character.FORMAT;
+    }
+
     private static Optional<String> beside(Fields fields, String key) {
         Optional<String> file = fields.text(key).map(String::strip);
         file.filter(name -> name.contains("..") || name.contains("/") || name.contains("\\"))
@@ -427,6 +432,16 @@ public final class DynoSheetFile {
                         "does not lie beside the sheet",
                         "the name of a file in the sheet's folder",
                         "put the file there and write its name alone"));
+        file.filter(name -> name.codePoints().anyMatch(DynoSheetFile::isUnseen))
+                .ifPresent(name -> fields.refuse(
+                        key,
+                        name.codePoints()
+                                .mapToObj(c ->
+                                        isUnseen(c) ? String.format(Locale.ROOT, "\\u%04X", c) : Character.toString(c))
+                                .collect(Collectors.joining()),
+                        "holds a character that is not seen, by which a name reads as another",
+                        "letters, digits, marks and blanks",
+                        "rename the file, and write its name again by hand"));
         return file;
     }
 

@@ -63,6 +63,13 @@ public final class LogFile implements LogOpened {
         }
         Sample sample = Sample.of(plain.source(), plain.start());
         Optional<Recogniser.Recognised> recognised = Recogniser.of(sample, plain, told);
+        int tooMany = recognised.isEmpty() ? Recogniser.tooManyColumns(sample) : 0;
+        if (tooMany > 0) {
+            return new LogRefusal(
+                    "the log has " + tooMany + " columns",
+                    "at most " + Recogniser.MOST_COLUMNS + " columns",
+                    "write the log again with the columns that are needed");
+        }
         if (recognised.isEmpty()) {
             return new LogRefusal(
                     "no line of figures was found in the first " + (Sample.HEAD >> 10) + " kB of the log",

@@ -43,7 +43,13 @@ final class Recogniser {
      */
     record Recognised(LogLayout layout, Grid grid) {}
 
-    /** Empty where no line of figures is found. */
+    /** How many columns there are where they are too many; 0 where they are not. */
+    static int tooManyColumns(Sample sample) {
+        int columns = Delimiter.of(sample).columns();
+        return columns > MOST_COLUMNS ? columns : 0;
+    }
+
+    /** Empty where no line of figures is found, or too many columns. */
     static Optional<Recognised> of(Sample sample, Unpacked.Plain plain, LogTold told) {
         return new Recogniser(sample, plain, told).recognise();
     }
