@@ -246,7 +246,7 @@ public final class LogsOfASheet implements Logs {
         for (Why why : Why.values()) {
             int count = lines.count(why);
             if (count > 0) {
-                listed.add(count + (count == 1 ? " line " : " lines ") + why.words());
+                listed.add(why.words(count));
             }
         }
         read.badCells().stream()
@@ -255,6 +255,16 @@ public final class LogsOfASheet implements Logs {
                         + ": no figure; the row says nothing there"));
         if (read.badCellsInAll() > MOST_TOLD) {
             listed.add("and " + (read.badCellsInAll() - MOST_TOLD) + " more cells that hold no figure");
+        }
+        for (int i = 0; i < recording.columns().size(); i++) {
+            int silent = 0;
+            for (double figure : recording.values(i)) {
+                silent += Double.isNaN(figure) ? 1 : 0;
+            }
+            if (silent > 0) {
+                listed.add(columns.get(i).header() + ": " + silent + " of " + recording.rows()
+                        + (silent == 1 ? " rows says" : " rows say") + " nothing there");
+            }
         }
         return new DynoRuns.Log(log.file(), read.lines(), recording.rows(), columns, listed);
     }

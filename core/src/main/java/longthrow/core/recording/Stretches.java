@@ -192,10 +192,28 @@ public final class Stretches {
                     ? lasts >= LEAST_STEADY
                     : lasts >= LEAST_MOVE && Math.abs(end - start) >= LEAST_RISE * range;
             if (counts) {
-                found.add(new Stretch(kind, blocks.starts()[from], blocks.starts()[to + 1] - 1, start, end));
+                int last = blocks.starts()[to + 1] - 1;
+                found.add(new Stretch(
+                        kind,
+                        blocks.starts()[from],
+                        kind == Stretch.Kind.PULL ? endOfPull(blocks.starts()[Math.max(from, to - 1)], last) : last,
+                        start,
+                        end));
             }
             from = to;
         }
+    }
+
+    /** Where rows come so seldom that a block lasts longer than it should, its last ones may hold what comes after the pull: it ends with the row before the highest speed, since the throttle may have been closed between the two. */
+    private int endOfPull(int from, int last) {
+        if (time[last] - time[from] < 4 * BLOCK) { // two of them
+            return last;
+        }
+        int end = from;
+        for (int row = from + 1; row <= last; row++) {
+            end = speed[row] >= speed[end] || Double.isNaN(speed[end]) ? row : end;
+        }
+        return Math.max(from, end - 1);
     }
 
     /** One block between two of a kind is scatter, unless it is the opposite. */
