@@ -89,7 +89,8 @@ final class LoggedRuns {
                     session,
                     pull,
                     name,
-                    "no column of " + log.file() + " is known to be time: name it, or write at this run how many rows"
+                    "no pull is found in " + log.file()
+                            + ": no column is known to be time; name it, or write at this run how many rows"
                             + " were written in a second, such as rate: 50 Hz"));
         }
         rateAgainstTime(log, file.logged.recording().orElse(rows), "run " + name + " of " + session.name());
