@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.buildfile.Node.Entry;
@@ -417,6 +418,11 @@ public final class DynoSheetFile {
     }
 
     /** Name of a file in the sheet's folder, and of none elsewhere. */
+    /** Control characters, and those that turn the direction of writing or join letters unseen. */
+    private static boolean isUnseen(int c) {
+        return Character.isISOControl(c) || Character.getType(c) == Character.FORMAT;
+    }
+
     private static Optional<String> beside(Fields fields, String key) {
         Optional<String> file = fields.text(key).map(String::strip);
         file.filter(name -> name.contains("..") || name.contains("/") || name.contains("\\"))
@@ -426,6 +432,16 @@ public final class DynoSheetFile {
                         "does not lie beside the sheet",
                         "the name of a file in the sheet's folder",
                         "put the file there and write its name alone"));
+        file.filter(name -> name.codePoints().anyMatch(DynoSheetFile::isUnseen))
+                .ifPresent(name -> fields.refuse(
+                        key,
+                        name.codePoints()
+                                .mapToObj(c ->
+                                        isUnseen(c) ? String.format(Locale.ROOT, "\\u%04X", c) : Character.toString(c))
+                                .collect(Collectors.joining()),
+                        "holds a character that is not seen, by which a name reads as another",
+                        "letters, digits, marks and blanks",
+                        "rename the file, and write its name again by hand"));
         return file;
     }
 
@@ -767,14 +783,14 @@ public final class DynoSheetFile {
                 .ifPresent(f -> f.entries()
                         .forEach(e -> Fields.text(e.value(), f.at(e.key().text()), faults)
                                 .ifPresent(t -> columns.put(e.key().text(), t.strip()))));
-        Optional<Quantity> rate = fields.quantity("rate", Dimension.RATIO);
+        Optional<Quantity> rate = rate(fields);
         rate.filter(r -> !(r.si() > 0 && r.si() <= MOST_ROWS_A_SECOND))
                 .ifPresent(r -> fields.refuse(
                         "rate",
                         r.written(),
                         "is no rate of rows",
                         "above 0, up to " + (long) MOST_ROWS_A_SECOND,
-                        "write how many rows were written in a second: 100"));
+                        "write how many rows were written in a second: 50, 50 Hz or 50/s"));
         Set<FaultKind> keep = EnumSet.noneOf(FaultKind.class);
         List<String> kinds =
                 Arrays.stream(FaultKind.values()).map(DynoSheetFile::key).toList();
@@ -785,6 +801,18 @@ public final class DynoSheetFile {
                                 .ifPresent(keep::add)));
         return file.map(name -> new DynoSheet.Log(name, columns, rate, keep));
     }
+
+    /** Rows a second: the bare number, or with Hz or /s behind it. */
+    private Optional<Quantity> rate(Fields fields) {
+        return fields.text("rate")
+                .map(text -> A_SECOND.matcher(text.strip()).replaceFirst(""))
+                .flatMap(text -> fields.node("rate")
+                        .flatMap(n -> Fields.stated(text, n.place(), fields.at("rate"), Dimension.RATIO, faults)))
+                .map(Stated::value);
+    }
+
+    private static final Pattern A_SECOND = Pattern.compile(
+            "\\s*(hz|1/s|/\\s*s(ec(ond)?)?|(rows\\s*)?(a|per)\\s+second|rows/s)$", Pattern.CASE_INSENSITIVE);
 
     private static String key(FaultKind kind) {
         return kind.name().toLowerCase(Locale.ROOT);

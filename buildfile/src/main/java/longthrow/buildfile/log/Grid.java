@@ -15,6 +15,8 @@ import longthrow.core.quantity.Unit;
  * @param firstLine its number in the file, from 1
  * @param asksMark  whether the decimal mark cannot be told, so that a cell with a comma can be read in two ways
  * @param header    the line that names the columns, stripped; empty where there is none
+ * @param names    the cells of that line; empty where there is none
+ * @param units    the cells of the line of units; empty where there is none
  * @param baseDay   the day from which times with a date are counted [days since 1970]
  * @param charset   of words
  * @param columns   how the cells of each are written, and the unit that brings them to SI, if it is known
@@ -28,6 +30,8 @@ record Grid(
         int firstLine,
         boolean asksMark,
         String header,
+        List<String> names,
+        List<String> units,
         long baseDay,
         Charset charset,
         List<Column> columns) {

@@ -140,6 +140,7 @@ final class LineReader {
             return found < columns ? Why.TOO_FEW : Why.TOO_MANY;
         }
         int figures = 0;
+        int words = 0;
         int bad = badCells.size();
         long missingBefore = missing;
         for (int c = 0; c < columns; c++) {
@@ -150,7 +151,17 @@ final class LineReader {
                 return Why.TWO_WAYS;
             }
             values[c][line] = value;
+            boolean isWord = grid.columns().get(c).form() == Form.TEXT;
             figures += Double.isNaN(value) ? 0 : 1;
+            words += isWord && !Double.isNaN(value) ? 1 : 0;
+        }
+        if (figures == words) {
+            Why header = headerAgain(bytes);
+            if (header != null) {
+                badCells.cutTo(bad);
+                missing = missingBefore;
+                return header;
+            }
         }
         if (figures == 0) {
             badCells.cutTo(bad);
@@ -173,6 +184,26 @@ final class LineReader {
                 && new String(bytes, start, end - start, StandardCharsets.ISO_8859_1)
                         .strip()
                         .equals(grid.header());
+    }
+
+    /** Names or units of columns below rows: those of the header once more, or others; null where it is neither. */
+    private @Nullable Why headerAgain(byte[] bytes) {
+        List<String> found = new ArrayList<>();
+        int known = 0;
+        int filled = 0;
+        for (int c = 0; c < grid.columns().size(); c++) {
+            String cell = new String(bytes, cells.from(c), cells.to(c) - cells.from(c), grid.charset());
+            boolean isName =
+                    Recogniser.isKnown(cell) || (!cell.isEmpty() && grid.names().contains(cell));
+            found.add(cell);
+            known += isName ? 1 : 0;
+            filled += cell.isEmpty() ? 0 : 1;
+        }
+        if (found.equals(grid.names()) || found.equals(grid.units())) {
+            return Why.HEADER_AGAIN;
+        }
+        boolean isHeader = known >= 2 && 2 * known >= filled;
+        return isHeader || (filled >= 2 && Recogniser.isUnits(found)) ? Why.OTHER_HEADER : null;
     }
 
     private static int afterBlanks(byte[] bytes, int from, int end) {

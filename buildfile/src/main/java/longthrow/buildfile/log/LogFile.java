@@ -7,6 +7,7 @@ import java.util.Optional;
 import longthrow.core.quantity.Units;
 import longthrow.core.recording.Channel;
 import longthrow.core.recording.Recording;
+import longthrow.core.recording.RowFaults;
 import longthrow.core.recording.RowLines;
 import longthrow.core.recording.Sureness;
 
@@ -62,6 +63,13 @@ public final class LogFile implements LogOpened {
         }
         Sample sample = Sample.of(plain.source(), plain.start());
         Optional<Recogniser.Recognised> recognised = Recogniser.of(sample, plain, told);
+        int tooMany = recognised.isEmpty() ? Recogniser.tooManyColumns(sample) : 0;
+        if (tooMany > 0) {
+            return new LogRefusal(
+                    "the log has " + tooMany + " columns",
+                    "at most " + Recogniser.MOST_COLUMNS + " columns",
+                    "write the log again with the columns that are needed");
+        }
         if (recognised.isEmpty()) {
             return new LogRefusal(
                     "no line of figures was found in the first " + (Sample.HEAD >> 10) + " kB of the log",
@@ -119,7 +127,11 @@ public final class LogFile implements LogOpened {
             GridReader reader = new GridReader(plain.source(), grid, threads);
             int columns = grid.columns().size();
             GridReader.Blocks blocks = reader.count(Math.min(MOST_LINES, MOST_CELLS / columns));
-            return new Done(done(reader.read(blocks), blocks.allLines()));
+            GridReader.Read read = reader.read(blocks);
+            int other = read.why().indexOf(Why.OTHER_HEADER);
+            return other < 0
+                    ? new Done(done(read, blocks.allLines()))
+                    : new Refused(anotherHeader(layout().firstLine() + read.droppedLines()[other]));
         } catch (GridReader.TooMuch much) {
             return new Refused(new LogRefusal(
                     "the log " + much.getMessage(),
@@ -131,6 +143,16 @@ public final class LogFile implements LogOpened {
                             GridReader.LONGEST_LINE),
                     "cut it into shorter ones, a session each"));
         }
+    }
+
+    private LogRefusal anotherHeader(int line) {
+        return new LogRefusal(
+                "line " + line + " names the columns otherwise than "
+                        + (layout().headerLine() == 0 ? "the rows above it" : "line " + layout().headerLine())
+                        + ": other names, another order or other units, so that what stands below it is not what"
+                        + " stands above",
+                "one header and its rows; the same header may stand there again",
+                "cut it into two files, the second from line " + line + " on, and write a run for each");
     }
 
     private LogRead done(GridReader.Read read, int lines) {
@@ -153,16 +175,45 @@ public final class LogFile implements LogOpened {
             bad.add(new LogRead.BadCell(layout.firstLine() + cells.get(i), cells.get(i + 1)));
         }
         ListedLines list = new ListedLines(listed, why);
+        List<String> notes = notes(list);
+        notes.addAll(overMidnight(read, lines));
         return new LogRead(
-                layout,
-                recording(read, lines),
-                list,
-                above + lines,
-                bad,
-                cells.size() / 2,
-                read.missing(),
-                notes(list));
+                layout, recording(read, lines), list, above + lines, bad, cells.size() / 2, read.missing(), notes);
     }
+
+    /** A clock begins anew at midnight, and time goes on: the day is added from there. */
+    private List<String> overMidnight(GridReader.Read read, int lines) {
+        List<String> notes = new ArrayList<>();
+        for (int c = 0; c < layout().columns().size(); c++) {
+            LogLayout.Column column = layout().columns().get(c);
+            if (column.channel() != Channel.TIME || column.unit().isEmpty() || column.sureness() == Sureness.OPEN) {
+                continue;
+            }
+            double[] time = read.values()[c];
+            RowLines where = RowLines.without(layout().firstLine(), lines, read.droppedLines());
+            double days = 0;
+            for (int row = 1; row < time.length; row++) {
+                double step = time[row] + days - time[row - 1];
+                if (step < -DAY / 2
+                        && step + DAY >= 0
+                        && step + DAY <= Math.max(MIDNIGHT_STEPS * RowFaults.usualStep(time), CLOCK_STEP)) {
+                    days += DAY;
+                    notes.add("line " + where.lineOf(row)
+                            + ": the clock begins anew, and fits the row before by a day of 86400 s: midnight, time"
+                            + " goes on");
+                }
+                time[row] += days;
+            }
+        }
+        return notes;
+    }
+
+    private static final double DAY = 86_400;
+
+    /** Usual steps that may lie between the rows before and behind midnight, as for a gap; or seconds, where a clock writes whole ones. Judgement. */
+    private static final double MIDNIGHT_STEPS = 3;
+
+    private static final double CLOCK_STEP = 2;
 
     private Recording recording(GridReader.Read read, int lines) {
         List<Recording.Column> columns = new ArrayList<>();

@@ -50,6 +50,17 @@ public record LogTold(char mark, double rateHertz, Optional<Form> dates, Map<Int
         }
     }
 
+    /** This, and what another says beside it. */
+    LogTold and(LogTold other) {
+        Map<Integer, Column> all = new TreeMap<>(other.columns);
+        all.putAll(columns);
+        return new LogTold(
+                mark == 0 ? other.mark : mark,
+                rateHertz == 0 ? other.rateHertz : rateHertz,
+                dates.or(() -> other.dates),
+                all);
+    }
+
     /** As text, one word a line, to be remembered beside the layout's fingerprint. */
     public String toText() {
         List<String> lines = new ArrayList<>();

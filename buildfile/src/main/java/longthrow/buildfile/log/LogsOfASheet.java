@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import longthrow.core.answer.DynoRuns;
+import longthrow.core.dyno.BenchKind;
 import longthrow.core.dyno.DynoSheet;
 import longthrow.core.dyno.Logged;
 import longthrow.core.dyno.Logs;
@@ -26,9 +27,10 @@ public final class LogsOfASheet implements Logs {
 
     private final Function<String, Optional<LogSource>> files;
     private final int threads;
+    private final boolean isTable;
     private final Function<String, Optional<Confirmed>> confirmed;
     private final Map<String, LogTold> remembered = new HashMap<>();
-    private final Map<DynoSheet.Log, Logged> known = new HashMap<>();
+    private final Map<String, String> asked = new HashMap<>(); // by fingerprint, the file that was asked about
 
     /**
      * Nothing is read yet but the layout of files of which something is said.
@@ -52,6 +54,7 @@ public final class LogsOfASheet implements Logs {
         this.files = files;
         this.threads = threads;
         this.confirmed = confirmed;
+        this.isTable = sheet.filter(s -> s.bench().kind() == BenchKind.TABLE).isPresent();
         for (DynoSheet.Session session : sheet.map(DynoSheet::sessions).orElse(List.of())) {
             for (DynoSheet.Pull pull : session.pulls()) {
                 if (pull.evidence() instanceof DynoSheet.Log log
@@ -76,15 +79,11 @@ public final class LogsOfASheet implements Logs {
                 .map(LogFile.class::cast)
                 .ifPresent(file -> told(log, file.layout())
                         .told
-                        .ifPresent(t -> remembered.putIfAbsent(file.layout().fingerprint(), t)));
+                        .ifPresent(t -> remembered.merge(file.layout().fingerprint(), t, LogTold::and)));
     }
 
     @Override
     public Logged of(DynoSheet.Log log) {
-        return known.computeIfAbsent(log, this::read);
-    }
-
-    private Logged read(DynoSheet.Log log) {
         Optional<LogSource> source = files.apply(log.file());
         if (source.isEmpty()) {
             return Logged.refused(log.file(), "there is no file " + log.file() + " beside the sheet");
@@ -98,12 +97,14 @@ public final class LogsOfASheet implements Logs {
         if (!said.trouble.isEmpty()) {
             return Logged.refused(log.file(), said.trouble);
         }
-        Optional<LogTold> told = said.told.or(
-                () -> Optional.ofNullable(remembered.get(file.layout().fingerprint())));
-        Optional<Confirmed> before = told.isPresent()
+        Optional<LogTold> ofLayout =
+                Optional.ofNullable(remembered.get(file.layout().fingerprint()));
+        Optional<LogTold> inSheet =
+                said.told.map(own -> ofLayout.map(own::and).orElse(own)).or(() -> ofLayout);
+        Optional<Confirmed> before = inSheet.isPresent()
                 ? Optional.empty()
                 : confirmed.apply(file.layout().fingerprint());
-        told = told.or(() -> before.map(Confirmed::told));
+        Optional<LogTold> told = inSheet.or(() -> before.map(Confirmed::told));
         String note = before.map(c -> "columns taken " + c.words()).orElse("");
         if (told.isPresent()) {
             LogOpened again = LogFile.open(source.get(), told.get());
@@ -199,7 +200,25 @@ public final class LogsOfASheet implements Logs {
 
     // ---- laid out
 
-    private static DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read, String note) {
+    /** What is asked, once for all files of a layout, and how to answer. */
+    private List<String> asked(String file, LogLayout layout) {
+        List<LogLayout.Question> questions = layout.questions().stream()
+                .filter(q -> !(isTable && q.about() == LogLayout.About.RATE)) // lines of a table need no time
+                .toList();
+        if (questions.isEmpty()) {
+            return List.of();
+        }
+        String first = asked.putIfAbsent(layout.fingerprint(), file);
+        if (first != null && !first.equals(file)) {
+            return List.of("what is asked of " + first
+                    + " is asked of this file too, which is laid out alike: one answer" + " counts for both");
+        }
+        return questions.stream()
+                .map(q -> "asked: " + q.text() + " " + Answering.of(q, layout))
+                .toList();
+    }
+
+    private DynoRuns.Log laidOut(DynoSheet.Log log, LogRead read, String note) {
         Recording recording = read.recording();
         List<DynoRuns.Column> columns = new ArrayList<>();
         for (int i = 0; i < recording.columns().size(); i++) {
@@ -214,7 +233,7 @@ public final class LogsOfASheet implements Logs {
         if (!note.isEmpty()) {
             listed.add(0, note);
         }
-        read.layout().questions().forEach(q -> listed.add("asked: " + q.text()));
+        listed.addAll(asked(log.file(), read.layout()));
         ListedLines lines = read.listed();
         int told = 0;
         for (int k = 0; k < lines.size() && told < MOST_TOLD; k++) {
@@ -227,7 +246,7 @@ public final class LogsOfASheet implements Logs {
         for (Why why : Why.values()) {
             int count = lines.count(why);
             if (count > 0) {
-                listed.add(count + (count == 1 ? " line " : " lines ") + why.words());
+                listed.add(why.words(count));
             }
         }
         read.badCells().stream()
@@ -236,6 +255,16 @@ public final class LogsOfASheet implements Logs {
                         + ": no figure; the row says nothing there"));
         if (read.badCellsInAll() > MOST_TOLD) {
             listed.add("and " + (read.badCellsInAll() - MOST_TOLD) + " more cells that hold no figure");
+        }
+        for (int i = 0; i < recording.columns().size(); i++) {
+            int silent = 0;
+            for (double figure : recording.values(i)) {
+                silent += Double.isNaN(figure) ? 1 : 0;
+            }
+            if (silent > 0) {
+                listed.add(columns.get(i).header() + ": " + silent + " of " + recording.rows()
+                        + (silent == 1 ? " rows says" : " rows say") + " nothing there");
+            }
         }
         return new DynoRuns.Log(log.file(), read.lines(), recording.rows(), columns, listed);
     }

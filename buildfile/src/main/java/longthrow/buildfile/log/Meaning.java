@@ -23,6 +23,9 @@ final class Meaning {
             Pattern.compile("(.+?)(?:\\s+/\\s+|\\s*,\\s*|\\s+in\\s+|\\s+-\\s+)(\\S.{0,15})");
     private static final Pattern LAST_WORD = Pattern.compile("(.+?)[\\s_]+([^\\s_]{1,8})");
 
+    /** Names that may hold no / have a blank or a line in its place. */
+    private static final Pattern UNIT_IN_TWO = Pattern.compile("(.+?)[\\s_]+([^\\s_]{1,4})[\\s_]([^\\s_]{1,4})");
+
     /** Rows a second of the loggers of benches: common practice, no source. */
     private static final double SLOWEST = 1;
 
@@ -98,6 +101,15 @@ final class Meaning {
             ways.add(new String[] {bracketed.group(1), bracketed.group(2).strip()});
         }
         ways.add(new String[] {header, unitBelow});
+        Matcher inTwo = UNIT_IN_TWO.matcher(header);
+        if (inTwo.matches()) {
+            for (String joint : List.of("/", "·", " ")) { // rad_s, N_m, deg_C
+                String unit = inTwo.group(2) + joint + inTwo.group(3);
+                if (LoggedUnits.isUnit(unit)) {
+                    ways.add(new String[] {inTwo.group(1), unit});
+                }
+            }
+        }
         for (Pattern pattern : List.of(PARTED, LAST_WORD)) {
             Matcher parted = pattern.matcher(header);
             if (parted.matches() && LoggedUnits.isUnit(parted.group(2))) {

@@ -43,7 +43,13 @@ final class Recogniser {
      */
     record Recognised(LogLayout layout, Grid grid) {}
 
-    /** Empty where no line of figures is found. */
+    /** How many columns there are where they are too many; 0 where they are not. */
+    static int tooManyColumns(Sample sample) {
+        int columns = Delimiter.of(sample).columns();
+        return columns > MOST_COLUMNS ? columns : 0;
+    }
+
+    /** Empty where no line of figures is found, or too many columns. */
     static Optional<Recognised> of(Sample sample, Unpacked.Plain plain, LogTold told) {
         return new Recogniser(sample, plain, told).recognise();
     }
@@ -82,6 +88,7 @@ final class Recogniser {
             columns.add(column(c, above, rows, marks));
         }
         askTwice(columns);
+        askThousands(columns, rows, marks);
         boolean hasTime = columns.stream()
                 .anyMatch(c -> c.channel() == Channel.TIME
                         && c.sureness() != Sureness.OPEN
@@ -104,6 +111,8 @@ final class Recogniser {
                 first + 1,
                 marks.asks(),
                 above.headerLine() == 0 ? "" : latin(sample.head().get(above.headerLine() - 1)),
+                above.names(),
+                above.units(),
                 baseDay(columns, rows),
                 sample.charset(),
                 cells);
@@ -253,7 +262,7 @@ final class Recogniser {
         return cells;
     }
 
-    private static boolean isUnits(List<String> cells) {
+    static boolean isUnits(List<String> cells) {
         int units = 0;
         int others = 0;
         for (String cell : cells) {
@@ -269,7 +278,7 @@ final class Recogniser {
         return units > 0 && others <= units / 4;
     }
 
-    private static boolean isKnown(String cell) {
+    static boolean isKnown(String cell) {
         return Channel.answeringTo(cell.replaceAll("[\\[({<].*", "")).isPresent();
     }
 
@@ -418,6 +427,71 @@ final class Recogniser {
                                 Sureness.OPEN,
                                 "an earlier column says the same"));
             }
+        }
+    }
+
+    /** Where figures such as 2.203 stand beside such as 733 in one column, the mark may part thousands, there and in the others that have it only so. */
+    private void askThousands(List<LogLayout.Column> columns, List<List<String>> rows, Marks marks) {
+        List<Grouped> all = new ArrayList<>();
+        for (int c = 0; c < columns.size(); c++) {
+            all.add(Grouped.of(rows, c, marks.mark()));
+        }
+        if (all.stream().noneMatch(Grouped::isMixed)) {
+            return;
+        }
+        for (int c = 0; c < columns.size(); c++) {
+            LogLayout.Column one = columns.get(c);
+            Grouped cells = all.get(c);
+            if (cells.example().isEmpty() || one.form() != Form.NUMBER || one.sureness() == Sureness.TOLD) {
+                continue;
+            }
+            String header = one.header().isEmpty() ? "" : " '" + Shown.of(one.header()) + "'";
+            questions.add(new Question(
+                    About.MARK,
+                    c,
+                    "column " + (c + 1) + header + " holds " + cells.example()
+                            + (cells.isMixed() ? " beside " + cells.whole() : "")
+                            + ": does the mark part thousands there, or does it begin decimals?",
+                    List.of()));
+            columns.set(
+                    c,
+                    new LogLayout.Column(
+                            one.header(),
+                            one.channel(),
+                            one.form(),
+                            one.unit(),
+                            Sureness.OPEN,
+                            "its mark may part thousands"));
+        }
+    }
+
+    /**
+     * Cells of a column whose mark may part thousands.
+     * @param example one of them; empty where another figure shows that the mark begins decimals, or none has it
+     * @param whole   a whole number without mark, such as stands below a thousand; empty where there is none
+     */
+    private record Grouped(String example, String whole) {
+        /** Whole numbers that are smaller tell nothing: decimals stand beside them as well. Judgement. */
+        private static final int LARGE = 100;
+
+        static Grouped of(List<List<String>> rows, int column, char mark) {
+            String example = "";
+            String whole = "";
+            for (List<String> row : rows) {
+                String cell = row.get(column);
+                if (Look.isTwoWays(cell)) {
+                    example = cell;
+                } else if (cell.indexOf(mark) >= 0) {
+                    return new Grouped("", "");
+                } else if (cell.matches("[+-]?[0-9]{3}") && Math.abs(Integer.parseInt(cell)) > LARGE) {
+                    whole = cell;
+                }
+            }
+            return new Grouped(example, whole);
+        }
+
+        boolean isMixed() {
+            return !example.isEmpty() && !whole.isEmpty();
         }
     }
 

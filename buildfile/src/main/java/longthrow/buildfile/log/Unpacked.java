@@ -145,11 +145,15 @@ final class Unpacked {
 
     private String inflate(LogSource source) throws TooLarge {
         byte[] buffer = new byte[1 << 16];
-        try (GZIPInputStream in = new GZIPInputStream(new SourceStream(source), 1 << 16)) {
+        SourceStream packed = new SourceStream(source);
+        try (Gzip in = new Gzip(packed)) {
             for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
                 add(buffer, got);
             }
-            return "";
+            long behind = in.behind() + packed.available();
+            return behind == 0
+                    ? ""
+                    : behind + " bytes follow behind the packed log, which are no packed log: they were not read";
         } catch (ZipException broken) {
             return "the packed file is broken behind what was read of it: the rest is lost";
         } catch (IOException early) {
@@ -193,6 +197,21 @@ final class Unpacked {
             add(out.array(), out.position());
             out.clear();
         } while (!last);
+    }
+
+    /** Knows what is left behind the last packed part. */
+    private static final class Gzip extends GZIPInputStream {
+        /** Check sum and length behind what is packed (RFC 1952, section 2.3). */
+        private static final int TRAILER = 8;
+
+        Gzip(InputStream packed) throws IOException {
+            super(packed, 1 << 16);
+        }
+
+        /** Bytes that were fetched and belong to nothing. */
+        long behind() {
+            return Math.max(0, inf.getRemaining() - TRAILER);
+        }
     }
 
     /** The bytes as a stream. */

@@ -1,5 +1,7 @@
 package longthrow.core.dyno;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -11,6 +13,9 @@ import java.util.Set;
 import longthrow.core.answer.DefaultUsed;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.answer.Finding;
+import longthrow.core.measurement.Measured;
+import longthrow.core.quantity.Quantity;
+import longthrow.core.recording.Channel;
 import longthrow.core.recording.FaultKind;
 import longthrow.core.recording.Recording;
 import longthrow.core.recording.RowFault;
@@ -31,28 +36,64 @@ final class LoggedRuns {
 
     private final DynoSheet sheet;
     private final Logs logs;
+    private final Optional<Measured> handedOn;
     private final Set<DefaultUsed> defaults;
-    private final Map<DynoSheet.Log, Clean> clean = new LinkedHashMap<>();
+    private final Map<DynoSheet.Log, DynoRuns.Log> told = new LinkedHashMap<>();
+    private Optional<Clean> last = Optional.empty();
     private final Map<String, List<String>> said = new LinkedHashMap<>();
     private final Map<String, Remark.Weight> weights = new LinkedHashMap<>();
     private Optional<Benches> benches = Optional.empty();
     private Optional<RunCurve.Taken> taken = Optional.empty();
 
-    /** A file with its faults. */
-    private record Clean(Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
+    /** Pulls of one log that are worked out: each comes to some 100 kB of figures and doubts; a day on a dynamometer has some dozens. Judgement. */
+    private static final int MOST_PULLS = 500;
 
-    LoggedRuns(DynoSheet sheet, Logs logs, Set<DefaultUsed> defaults) {
+    /** A file with its faults. Rows are let go when the next is read. */
+    private record Clean(
+            DynoSheet.Log log, Logged logged, Optional<Recording> rows, List<RowFault> faults, Set<FaultKind> keeps) {}
+
+    LoggedRuns(DynoSheet sheet, Logs logs, Optional<Measured> handedOn, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
         this.logs = logs;
+        this.handedOn = handedOn;
         this.defaults = defaults;
     }
 
     List<Reading.Ran> of(DynoSheet.Session session, DynoSheet.Pull pull, DynoSheet.Log log, String name) {
+        try {
+            return read(session, pull, log, name);
+        } catch (
+                RuntimeException
+                        fault) { // one run must not take the others with it; what is known to go wrong is refused
+            // before
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    log.file() + " could not be worked out by a fault of this program (" + fault
+                            + "), not of the log: the other runs stand; please report it with the log"));
+        }
+    }
+
+    private List<Reading.Ran> read(DynoSheet.Session session, DynoSheet.Pull pull, DynoSheet.Log log, String name) {
         Clean file = clean(log);
         if (file.rows.isEmpty()) {
             return List.of(untold(session, pull, name, file.logged.trouble()));
         }
         Recording rows = file.rows.get();
+        if (isTable(rows)) {
+            return List.of(table(session, pull, name, rows, log.file()));
+        }
+        if (rows.values(Channel.TIME).isEmpty()) {
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    "no pull is found in " + log.file()
+                            + ": no column is known to be time; name it, or write at this run how many rows"
+                            + " were written in a second, such as rate: 50 Hz"));
+        }
+        rateAgainstTime(log, file.logged.recording().orElse(rows), "run " + name + " of " + session.name());
         List<Stretch> stretches = Stretches.of(rows);
         List<Stretch> pulls =
                 stretches.stream().filter(s -> s.kind() == Stretch.Kind.PULL).toList();
@@ -72,6 +113,14 @@ final class LoggedRuns {
                             + ": no stretch of a second or more in which speed rises by a fifth of its range;"
                             + " look whether time and speed are taken for what they are"));
         }
+        if (pulls.size() > MOST_PULLS) {
+            return List.of(untold(
+                    session,
+                    pull,
+                    name,
+                    log.file() + " holds " + pulls.size() + " pulls, and at most " + MOST_PULLS
+                            + " of one log are worked out: none of them is. Cut it into one log for each session"));
+        }
         List<Reading.Ran> ran = new ArrayList<>();
         for (int k = 0; k < pulls.size(); k++) {
             Stretch one = pulls.get(k);
@@ -83,6 +132,57 @@ final class LoggedRuns {
                     hasSlipped(file, rows, one)));
         }
         return ran;
+    }
+
+    private void rateAgainstTime(DynoSheet.Log log, Recording recording, String run) {
+        log.rate().map(Quantity::si).ifPresent(told -> {
+            double[] time = recording.values(Channel.TIME).orElse(new double[0]);
+            double usual = RowFaults.usualStep(time);
+            if (usual > 0 && Math.abs(usual * told - 1) > SAME_RATE) {
+                say(
+                        new Remark(
+                                Remark.Weight.WARNING,
+                                String.format(
+                                        Locale.ROOT,
+                                        "the sheet says that %s has %s rows a second, and its own time goes by %s s from"
+                                                + " row to row, which is %s a second: its time is used, and rate: is not."
+                                                + " Take rate: out, or say by columns: that the column is another",
+                                        log.file(),
+                                        shown(told),
+                                        shown(usual),
+                                        shown(1 / usual))),
+                        run);
+            }
+        });
+    }
+
+    private static String shown(double figure) {
+        return BigDecimal.valueOf(figure)
+                .round(new MathContext(4))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** A rate that was told and that of the time column are the same within this share: loggers count time by whole milliseconds. Judgement. */
+    private static final double SAME_RATE = 0.05;
+
+    private boolean isTable(Recording recording) {
+        return sheet.bench().kind() == BenchKind.TABLE
+                && recording.values(Channel.TIME).isEmpty();
+    }
+
+    private Reading.Ran table(
+            DynoSheet.Session session, DynoSheet.Pull pull, String name, Recording rows, String file) {
+        LoggedTable table = LoggedTable.of(rows, file);
+        table.remarks().forEach(r -> say(r, "run " + name + " of " + session.name()));
+        return new Reading.Ran(
+                session,
+                pull,
+                name,
+                table.table().map(t -> new TableFigures(t, handedOn)),
+                pull.aside(),
+                false,
+                table.trouble());
     }
 
     private Reading.Ran untold(DynoSheet.Session session, DynoSheet.Pull pull, String name, String why) {
@@ -133,10 +233,10 @@ final class LoggedRuns {
 
     /** Each file as it was recognised, with the rows that were set aside. */
     List<DynoRuns.Log> told() {
-        return clean.values().stream().map(this::told).toList();
+        return List.copyOf(told.values());
     }
 
-    private DynoRuns.Log told(Clean file) {
+    private static DynoRuns.Log told(Clean file) {
         DynoRuns.Log log = file.logged.told();
         List<String> listed = new ArrayList<>(log.listed());
         file.logged.recording().ifPresent(recording -> {
@@ -157,26 +257,29 @@ final class LoggedRuns {
     }
 
     private Clean clean(DynoSheet.Log log) {
-        Clean known = clean.get(log);
-        if (known != null) {
-            return known;
+        if (last.isPresent() && last.get().log.equals(log)) {
+            return last.get();
         }
+        last = Optional.empty(); // before the next is read
         Logged logged = logs.of(log);
-        List<RowFault> faults = logged.recording().map(RowFaults::of).orElse(List.of());
+        List<RowFault> faults = logged.recording()
+                .filter(r -> !isTable(r)) // lines of a table do not follow each other in time
+                .map(RowFaults::of)
+                .orElse(List.of());
         Set<FaultKind> keeps = log.keep();
         Set<RowFault> kept = new HashSet<>();
         faults.stream().filter(f -> keeps.contains(f.kind())).forEach(kept::add);
         Optional<Recording> rows = logged.recording()
                 .map(r -> faults.isEmpty() ? r : r.only(RowFaults.rowsKept(r, faults, kept, Set.of())));
-        Clean made = new Clean(logged, rows, faults, keeps);
-        clean.put(log, made);
+        Clean made = new Clean(log, logged, rows, faults, keeps);
+        told.putIfAbsent(log, told(made));
+        last = Optional.of(made);
         return made;
     }
 
     private boolean hasSlipped(Clean file, Recording rows, Stretch pull) {
         double from = pull.startSpeed() + TAKING_HOLD * (pull.endSpeed() - pull.startSpeed());
-        Optional<double[]> speed = rows.values(longthrow.core.recording.Channel.DRUM_SPEED)
-                .or(() -> rows.values(longthrow.core.recording.Channel.ENGINE_SPEED));
+        Optional<double[]> speed = rows.values(Channel.DRUM_SPEED).or(() -> rows.values(Channel.ENGINE_SPEED));
         if (speed.isEmpty()) {
             return false;
         }

@@ -43,12 +43,12 @@ final class Reading {
 
     Reading(DynoSheet sheet, Logs logs, List<Finding> findings, Set<DefaultUsed> defaults) {
         this.sheet = sheet;
-        this.logged = new LoggedRuns(sheet, logs, defaults);
         this.handedOn = Optional.ofNullable(sheet.bench().figures().get(BenchFigure.DRIVE_EFFICIENCY))
                 .map(e -> RunFigures.measured(e, BenchFigure.DRIVE_EFFICIENCY.meaning()));
         if (handedOn.filter(e -> e.standardUncertainty() == 0 && e.value() != 1).isPresent()) {
             defaults.add(Benches.withoutDoubt(BenchFigure.DRIVE_EFFICIENCY));
         }
+        this.logged = new LoggedRuns(sheet, logs, handedOn, defaults);
         for (DynoSheet.Session session : sheet.sessions()) {
             int number = 0;
             for (DynoSheet.Pull pull : session.pulls()) {

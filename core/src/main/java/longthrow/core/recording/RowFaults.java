@@ -130,7 +130,22 @@ public final class RowFaults {
                 row = to;
             } else if (step < 0) {
                 int to = comesUp(time, row, latest);
-                if (to < 0) {
+                int falls = row;
+                while (to < 0 && falls + 1 < time.length && time[falls + 1] < time[falls]) {
+                    falls++;
+                }
+                if (falls > row) {
+                    add(
+                            FaultKind.TIME_RESTART,
+                            c,
+                            row,
+                            falls,
+                            "time runs back from row to row: these rows stand from their end to their beginning; turn"
+                                    + " them round",
+                            "not back within " + BACK_ROWS + " rows");
+                    latest = time[falls];
+                    row = falls;
+                } else if (to < 0) {
                     add(
                             FaultKind.TIME_RESTART,
                             c,
@@ -156,6 +171,11 @@ public final class RowFaults {
                 latest = t;
             }
         }
+    }
+
+    /** The usual step of time from row to row [s]; 0 where there is none. */
+    public static double usualStep(double[] time) {
+        return Steps.of(time).medianSize();
     }
 
     /** The last row before time passes the latest again; -1 where it does not soon. */

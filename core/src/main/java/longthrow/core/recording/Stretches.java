@@ -104,7 +104,7 @@ public final class Stretches {
     }
 
     private Blocks blocks() {
-        int most = time.length / BLOCK_ROWS + 2;
+        int most = time.length / BLOCK_ROWS + 2 + breaks();
         int[] starts = new int[most + 1];
         double[] times = new double[most];
         double[] speeds = new double[most];
@@ -115,7 +115,7 @@ public final class Stretches {
         int known = 0;
         for (int row = 0; row < time.length; row++) {
             boolean ends = row - from >= BLOCK_ROWS && time[row] - time[from] >= BLOCK;
-            boolean breaks = row > from && !(time[row] >= time[row - 1]); // time starts anew
+            boolean breaks = row > from && breaksAt(row);
             if (ends || breaks) {
                 if (known > 0) {
                     starts[count] = from;
@@ -141,6 +141,19 @@ public final class Stretches {
             starts[count] = time.length;
         }
         return new Blocks(starts, times, speeds, count);
+    }
+
+    /** Whether time starts anew at a row, or is not known there. */
+    private boolean breaksAt(int row) {
+        return !(time[row] >= time[row - 1]);
+    }
+
+    private int breaks() {
+        int breaks = 0;
+        for (int row = 1; row < time.length; row++) {
+            breaks += breaksAt(row) ? 1 : 0;
+        }
+        return breaks;
     }
 
     /** By the slope from the block before to the block behind; null where it is neither. */
@@ -179,10 +192,28 @@ public final class Stretches {
                     ? lasts >= LEAST_STEADY
                     : lasts >= LEAST_MOVE && Math.abs(end - start) >= LEAST_RISE * range;
             if (counts) {
-                found.add(new Stretch(kind, blocks.starts()[from], blocks.starts()[to + 1] - 1, start, end));
+                int last = blocks.starts()[to + 1] - 1;
+                found.add(new Stretch(
+                        kind,
+                        blocks.starts()[from],
+                        kind == Stretch.Kind.PULL ? endOfPull(blocks.starts()[Math.max(from, to - 1)], last) : last,
+                        start,
+                        end));
             }
             from = to;
         }
+    }
+
+    /** Where rows come so seldom that a block lasts longer than it should, its last ones may hold what comes after the pull: it ends with the row before the highest speed, since the throttle may have been closed between the two. */
+    private int endOfPull(int from, int last) {
+        if (time[last] - time[from] < 4 * BLOCK) { // two of them
+            return last;
+        }
+        int end = from;
+        for (int row = from + 1; row <= last; row++) {
+            end = speed[row] >= speed[end] || Double.isNaN(speed[end]) ? row : end;
+        }
+        return Math.max(from, end - 1);
     }
 
     /** One block between two of a kind is scatter, unless it is the opposite. */

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /** A run on a brake: swept through its speeds, or held at one after the other. */
 public final class BrakeRun {
     /** A steady stretch is cut into so many parts, whose means are far enough apart to scatter by themselves; fewer rows are taken one by one. */
-    private static final int PARTS = 10;
+    static final int PARTS = 10;
     /** Speed may wander by this share of itself over a stretch that counts as steady. Common practice, no source. */
     private static final double STEADY = 0.03;
 
@@ -123,6 +123,9 @@ public final class BrakeRun {
         double[] places = CurveMaker.places(grid.get());
         LocalFit fit = LocalFit.ofValues(speed, points.column(1), places);
         LocalFit speedingUp = acceleration(timed ? points.column(2) : null, speed, places);
+        if (!fit.isDrawn() || (speedingUp != null && !speedingUp.isDrawn())) {
+            return refused("In this run " + LocalFit.TOO_FEW);
+        }
         Optional<String> far = beyondCalibration(fit, places);
         if (far.isPresent()) {
             return refused(far.get());
@@ -230,8 +233,10 @@ public final class BrakeRun {
         }
         points.sort(Comparator.comparingDouble(p -> p[0]));
         whatIsNotKnown();
-        return PointsRun.reduced(
+        Reduced reduced = PointsRun.reduced(
                 points, bench.taken(), new ByBrake(new double[0], null), wanted, remarks, this::beyondCalibration);
+        double[] engine = engineSpeeds(rows, speedColumn);
+        return HeldBeside.with(reduced, rows, stretches, engine);
     }
 
     private Optional<double[]> mean(Steady stretch, double[] speeds, double[] loads, Column column) {

@@ -94,6 +94,9 @@ public final class CoastDown {
     private static Read fitted(double[] time, double[] speed, double low, double high, String name) {
         double[] at = {low, 0.5 * (low + high), high};
         LocalFit fit = LocalFit.parabolaOfSlopes(time, speed, speed, at);
+        if (!fit.isDrawn()) {
+            return refused("In this run-down " + LocalFit.TOO_FEW);
+        }
         double[][] covariance = new double[3][3];
         for (int i = 0; i < 3; i++) {
             for (int k = 0; k < 3; k++) {

@@ -8,11 +8,15 @@ import java.util.Optional;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.StudentT;
 import longthrow.core.quantity.Units;
+import longthrow.core.recording.Channel;
 
 /** From a curve drawn through a run's points to the run's torque and power, and where they are highest. */
 final class CurveMaker {
     /** Each step of the grid is looked at so often when the highest place is sought. */
     private static final int PLACES_A_STEP = 2;
+
+    /** No engine turns faster [rad/s]. */
+    private static final double FASTEST = Channel.ENGINE_SPEED.most();
 
     /** What a bench makes of what was drawn. */
     interface Bench {
@@ -57,6 +61,9 @@ final class CurveMaker {
     static Optional<SpeedGrid> grid(Optional<SpeedGrid> wanted, double low, double high, List<Remark> remarks) {
         double lowRpm = Units.RPM.fromSi(low);
         double highRpm = Units.RPM.fromSi(high);
+        if (!(high <= FASTEST)) {
+            return Optional.empty();
+        }
         if (wanted.isEmpty()) {
             return SpeedGrid.between(lowRpm, highRpm);
         }
@@ -74,6 +81,14 @@ final class CurveMaker {
     }
 
     static String noSpeeds(double low, double high) {
+        if (!(high <= FASTEST)) {
+            return String.format(
+                    Locale.ROOT,
+                    "The engine would turn at %.4g to %.4g rpm in this run, and none turns faster than %.0f rpm: look at the turns of the engine for one of the drum (engine_turns), and at the unit of the speed that was logged",
+                    Units.RPM.fromSi(low),
+                    Units.RPM.fromSi(high),
+                    Units.RPM.fromSi(FASTEST));
+        }
         return String.format(
                 Locale.ROOT,
                 "None of the speeds asked for lies in the run, %.0f to %.0f rpm",
@@ -183,6 +198,10 @@ final class CurveMaker {
         }
         double[] speeds = speeds(grid);
         LocalFit fit = LocalFit.ofValues(points.column(0), points.column(1), speeds);
+        if (!fit.isDrawn()) {
+            remarks.add(Remark.warning(name + " is left out: " + LocalFit.TOO_FEW));
+            return Optional.empty();
+        }
         double[] values = new double[speeds.length];
         double[] doubts = new double[speeds.length];
         for (int i = 0; i < speeds.length; i++) {

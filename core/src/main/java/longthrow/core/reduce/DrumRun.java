@@ -261,6 +261,9 @@ public final class DrumRun {
             beyondCoastDown(grid.get(), ratio.value());
         }
         LocalFit fit = LocalFit.ofSlopes(time, speed, drumSpeed, CurveMaker.places(grid.get()));
+        if (!fit.isDrawn()) {
+            return refused("In this run " + LocalFit.TOO_FEW);
+        }
         CurveMaker maker = new CurveMaker(grid.get(), fit, new ByDrum(ratio));
         return new Reduced(
                 Optional.of(maker.curve(taken, beside(ratio.value(), grid.get()), fuelFlow(ratio.value(), grid.get()))),

@@ -53,6 +53,11 @@ final class LocalFit implements Drawn {
     private final int[] to;
     private final double[] squares; // by place, sums over the weights
     private final double[] lingering;
+    private final boolean isDrawn;
+
+    /** What to say of points through which no curve can be drawn. */
+    static final String TOO_FEW =
+            "too few rows are left at different speeds to draw a curve through: log a longer pull that goes through all speeds, with more rows per second";
 
     /** The points and how the curve is to be drawn. */
     private LocalFit(
@@ -82,7 +87,8 @@ final class LocalFit implements Drawn {
         running();
         this.places = places.clone();
         width = oneParabola ? ALL * span() : bestWidth();
-        noise = measured(slope ? 1 : LINGERS);
+        boolean drawable = span() > 0;
+        noise = drawable ? measured(slope ? 1 : LINGERS) : Noise.of(NOTHING, NOTHING, 1);
         values = new double[places.length];
         weights = new double[places.length][];
         from = new int[places.length];
@@ -90,9 +96,17 @@ final class LocalFit implements Drawn {
         squares = new double[places.length];
         lingering = new double[places.length];
         double[] local = new double[n];
-        for (int g = 0; g < places.length; g++) {
-            draw(g, local);
+        for (int g = 0; g < places.length && drawable; g++) {
+            drawable = draw(g, local);
         }
+        isDrawn = drawable;
+    }
+
+    private static final Noise.Squares NOTHING = new Noise.Squares(0, 1, 1, 1);
+
+    /** Whether there are points enough at every place: where not, nothing of the curve may be asked for, and {@link #TOO_FEW} says why. */
+    boolean isDrawn() {
+        return isDrawn;
     }
 
     private void running() {
@@ -138,12 +152,12 @@ final class LocalFit implements Drawn {
         return a;
     }
 
-    private void draw(int g, double[] local) {
+    private boolean draw(int g, double[] local) {
         double reach = width;
         while (!weigh(places[g], reach, local)) { // in a hole, or beyond the ends
             reach *= NEXT_WIDTH;
             if (!(reach > 0 && reach <= ALL * span())) {
-                throw new IllegalStateException("too few points for a curve at " + places[g]);
+                return false;
             }
         }
         int[] ends = {firstAbove(places[g] - reach), afterLastBelow(places[g] + reach)};
@@ -155,6 +169,7 @@ final class LocalFit implements Drawn {
         to[g] = ends[1];
         squares[g] = Noise.squares(weights[g], from[g], to[g]);
         lingering[g] = Noise.lingering(weights[g], from[g], to[g], noise.share());
+        return true;
     }
 
     /** A curve through the ordinates themselves. */

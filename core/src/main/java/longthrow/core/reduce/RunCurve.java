@@ -92,6 +92,11 @@ public final class RunCurve {
         }
     }
 
+    /** The same curve with what was logged beside it. */
+    RunCurve beside(List<AlongCurve> others, Optional<AlongCurve> fuel) {
+        return new RunCurve(grid, taken, at, torquePeak, powerPeak, width, others, fuel);
+    }
+
     /** A figure of the bench with the run's own scatter beside its other sources. */
     static Measured whole(Measured ofBench, double own, double freedom, double speed) {
         if (own == 0) {

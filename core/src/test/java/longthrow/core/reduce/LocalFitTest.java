@@ -79,4 +79,25 @@ class LocalFitTest {
         assertThat(StudentT.factor(0.95, fit.freedom(0))).isBetween(1.96, 4.4);
         assertThat(fit.ofDifference(0, 1, 0, 1)).isZero();
     }
+
+    /** Rows that slip now and then leave no five neighbours to take a slope of; a speed held twice tells no parabola. */
+    @Test
+    void pointsThatAreTooFewAreSaidToBe() {
+        int n = 100;
+        double[] time = new double[n];
+        double[] holes = new double[n];
+        double[] twoSpeeds = new double[n];
+        double[] even = new double[n];
+        for (int i = 0; i < n; i++) {
+            time[i] = 0.1 * i;
+            even[i] = 100 + i;
+            holes[i] = i % 4 == 0 ? Double.NaN : 100 + i;
+            twoSpeeds[i] = i < n / 2 ? 100 : 200;
+        }
+        double[] places = {110, 150, 190};
+        assertThat(LocalFit.ofSlopes(time, even, even, places).isDrawn()).isTrue();
+        assertThat(LocalFit.ofSlopes(time, holes, even, places).isDrawn()).isFalse();
+        assertThat(LocalFit.ofValues(twoSpeeds, even, places).isDrawn()).isFalse();
+        assertThat(LocalFit.ofValues(holes, even, places).isDrawn()).isTrue();
+    }
 }
