@@ -60,7 +60,7 @@ public final class DynoSheetFile {
     /** Stands where runs stay as read. */
     private static final String NO_STANDARD = "none";
 
-    private static final List<String> KEYS = List.of(
+    static final List<String> KEYS = List.of(
             VERSION,
             Layout.NAME,
             Layout.INVENTED,
@@ -81,13 +81,13 @@ public final class DynoSheetFile {
     private static final List<String> FALL_KEYS = List.of("mass", "height", "time", "stops_after");
     private static final List<String> DISC_KEYS = List.of("inertia", "mass", "diameter", "bore", "coast_down");
     private static final int MOST_FALLS = 2;
-    private static final List<String> BENCH_KEYS = Stream.concat(
+    static final List<String> BENCH_KEYS = Stream.concat(
                     Stream.of("kind", Layout.NAME, "calibration", "coast_down", FALLS, DISC),
                     Arrays.stream(BenchFigure.values()).map(BenchFigure::key))
             .toList();
-    private static final List<String> SESSION_KEYS =
+    static final List<String> SESSION_KEYS =
             List.of(Layout.NAME, "setup", "date", "who", "dyno", "check", "air", "runs");
-    private static final List<String> RUN_KEYS =
+    static final List<String> RUN_KEYS =
             List.of(Layout.NAME, "peak", "rows", "log", "columns", "rate", "keep", "aside", "air");
     /** A run is set aside for something. */
     private static final Set<String> NO_REASON = Set.of("yes", "no", "true", "false");

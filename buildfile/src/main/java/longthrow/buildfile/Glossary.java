@@ -83,6 +83,7 @@ public final class Glossary {
         }
         WordsBesideTerms.write(page);
         WordsOfACatalogue.write(page);
+        WordsOfADynoSheet.write(page);
         instruments();
         readings();
         page.heading(2, "Short forms");

@@ -206,7 +206,13 @@ class DynoLogsTest {
     /** A unit that is asked for: the answer that is offered is one that the sheet understands. */
     @Test
     void everyAnswerThatIsOfferedIsUnderstood() {
-        String log = "t,w1,Temp oil,Speed\n" + "0.0,5,90,50\n0.1,6,91,51\n0.2,7,92,52\n0.3,7,92,52\n";
+        String log = """
+                t,w1,Temp oil,Speed
+                0.0,5,90,50
+                0.1,6,91,51
+                0.2,7,92,52
+                0.3,7,92,52
+                """;
         Answer open = ofDrum(log);
         List<String> offered = listed(open, "x.csv").stream()
                 .filter(s -> s.contains("columns: {"))
@@ -240,8 +246,15 @@ class DynoLogsTest {
         return bytes(log.toString());
     }
 
-    private static final String PRINTED = "RPM,Power (hp),Torque (ft-lbs)\n"
-            + "3500,4.57,6.86\n3000,3.85,6.74\n4000,5.26,6.91\n4000,5.28,6.93\n4500,5.86,6.84\n5000,6.33,6.65\n";
+    private static final String PRINTED = """
+            RPM,Power (hp),Torque (ft-lbs)
+            3500,4.57,6.86
+            3000,3.85,6.74
+            4000,5.26,6.91
+            4000,5.28,6.93
+            4500,5.86,6.84
+            5000,6.33,6.65
+            """;
 
     @Test
     void aTableThatADynamometerWroteIsItsRows() {
@@ -339,8 +352,12 @@ class DynoLogsTest {
 
     @Test
     void unitsWithLinesInTheNameAreRead() {
-        Answer answer = ofDrum("t_s,rpm_1_min,Roller_rad_s,v_km_h,EGT_K,Torque_N_m\n"
-                + "0.00,3000,100.5,40.2,900,12.1\n0.02,3010,100.9,40.3,901,12.2\n0.04,3020,101.2,40.4,902,12.3\n");
+        Answer answer = ofDrum("""
+                t_s,rpm_1_min,Roller_rad_s,v_km_h,EGT_K,Torque_N_m
+                0.00,3000,100.5,40.2,900,12.1
+                0.02,3010,100.9,40.3,901,12.2
+                0.04,3020,101.2,40.4,902,12.3
+                """);
         assertThat(answer.runs().orElseThrow().logs().get(0).columns())
                 .extracting(c -> c.meaning() + " " + c.unit())
                 .containsExactly(

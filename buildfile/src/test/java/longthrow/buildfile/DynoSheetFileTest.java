@@ -3,6 +3,7 @@ package longthrow.buildfile;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import longthrow.core.answer.DynoRuns;
@@ -293,5 +294,20 @@ class DynoSheetFileTest {
         } catch (RuntimeException thrown) {
             throw new AssertionError(text, thrown);
         }
+    }
+
+    /** Every key that the reader knows is explained in the glossary, and no other. */
+    @Test
+    void glossaryKnowsEveryKey() {
+        assertThat(WordsOfADynoSheet.keys("sheet")).containsExactlyInAnyOrderElementsOf(DynoSheetFile.KEYS);
+        List<String> figures = java.util.Arrays.stream(longthrow.core.dyno.BenchFigure.values())
+                .map(longthrow.core.dyno.BenchFigure::key)
+                .toList();
+        assertThat(WordsOfADynoSheet.keys("bench"))
+                .containsExactlyInAnyOrderElementsOf(DynoSheetFile.BENCH_KEYS.stream()
+                        .filter(key -> !figures.contains(key))
+                        .toList());
+        assertThat(WordsOfADynoSheet.keys("session")).containsExactlyInAnyOrderElementsOf(DynoSheetFile.SESSION_KEYS);
+        assertThat(WordsOfADynoSheet.keys("run")).containsExactlyInAnyOrderElementsOf(DynoSheetFile.RUN_KEYS);
     }
 }

@@ -172,8 +172,45 @@ public final class Dynos {
 
     /** What the runs of a sheet come to; empty where it has faults. */
     public Optional<Answer> of(StoredFile sheet, Attached attached) {
-        return asked(sheet, attached)
-                .map(asked -> turns.of(answers, asked, () -> true).orElseThrow());
+        return asked(sheet, attached).map(this::worked);
+    }
+
+    /** A sheet without logs is quick, and waits for none that has them. */
+    private Answer worked(Asked asked) {
+        return asked.logs().isEmpty()
+                ? answers.of(asked)
+                : turns.of(answers, asked, () -> true).orElseThrow();
+    }
+
+    /** What an owner has to know of a sheet's logs: which other sheets name the same, and which were sent anew after the sheet. */
+    public List<String> ofItsLogs(BuildId build, StoredFile file, Attached attached) {
+        List<StoredFile> own =
+                sheet(file).sheet().map(sheet -> logs(sheet, attached)).orElse(List.of());
+        List<String> said = new ArrayList<>();
+        for (StoredFile other : attached.sheets()) {
+            String both = other.equals(file)
+                    ? ""
+                    : sheet(other).sheet().map(sheet -> logs(sheet, attached)).orElse(List.of()).stream()
+                            .filter(own::contains)
+                            .map(StoredFile::name)
+                            .collect(Collectors.joining(", "));
+            if (!both.isEmpty()) {
+                said.add(
+                        "logs: " + other.name() + " names " + both
+                                + " too, and both sheets are worked out with the same files. Do this: where other runs are meant, give their logs other names");
+            }
+        }
+        String anew = own.stream()
+                .filter(log -> log.attached().isAfter(file.attached())
+                        && versions(build, log.name()).size() > 1)
+                .map(StoredFile::name)
+                .collect(Collectors.joining(", "));
+        if (!anew.isEmpty()) {
+            said.add(
+                    "logs: " + anew
+                            + " came anew under the same name after this sheet, with other rows; the newest counts. Do this: if that was not meant, send the runs that were meant under names of their own");
+        }
+        return said;
     }
 
     private Optional<Asked> asked(StoredFile file, Attached attached) {
@@ -264,8 +301,12 @@ public final class Dynos {
                 continue;
             }
             boolean isQuick = asked.get().logs().isEmpty();
-            Optional<Answer> answer =
-                    now || isQuick ? turns.of(known, asked.get(), () -> true) : known.ifKnown(asked.get());
+            Optional<Answer> answer = now || isQuick
+                    ? Optional.of(
+                            isQuick
+                                    ? known.of(asked.get())
+                                    : turns.of(known, asked.get(), () -> true).orElseThrow())
+                    : known.ifKnown(asked.get());
             if (answer.isEmpty()) {
                 return Optional.empty();
             }
@@ -331,8 +372,7 @@ public final class Dynos {
                 continue;
             }
             boolean isQuick = asked.get().logs().isEmpty();
-            Optional<Answer> answer =
-                    now || isQuick ? turns.of(answers, asked.get(), () -> true) : answers.ifKnown(asked.get());
+            Optional<Answer> answer = now || isQuick ? Optional.of(worked(asked.get())) : answers.ifKnown(asked.get());
             if (answer.isPresent()) {
                 files.add(0, file.name());
                 told.add(0, answer.get());

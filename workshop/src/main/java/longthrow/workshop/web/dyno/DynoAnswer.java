@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import longthrow.buildfile.Fault;
 import longthrow.buildfile.ReadDynoSheet;
 import longthrow.core.answer.Answer;
@@ -239,15 +240,19 @@ public record DynoAnswer(
      */
     record Source(String file, String sha256, String download, String page, Function<String, String> rows) {}
 
-    /** Of a sheet that cannot be read. */
-    static DynoAnswer faulty(String file, String sha256, String download, ReadDynoSheet read) {
+    /**
+     * Of a sheet that cannot be read or worked out.
+     * @param beside what is said besides its own faults
+     */
+    static DynoAnswer faulty(String file, String sha256, String download, ReadDynoSheet read, List<String> beside) {
         return new DynoAnswer(
                 file,
                 sha256,
                 download,
                 "",
                 false,
-                read.faults().stream().map(Fault::message).toList(),
+                Stream.concat(read.faults().stream().map(Fault::message), beside.stream())
+                        .toList(),
                 read.notes().stream().map(n -> n.message()).toList(),
                 "",
                 "",
@@ -268,7 +273,12 @@ public record DynoAnswer(
 
     /** Laid out. */
     static DynoAnswer of(
-            Source source, ReadDynoSheet read, List<String> lacking, Answer answer, RunsChart.Speeds speeds) {
+            Source source,
+            ReadDynoSheet read,
+            List<String> lacking,
+            List<String> ofItsLogs,
+            Answer answer,
+            RunsChart.Speeds speeds) {
         DynoSheet sheet = read.sheet().orElseThrow();
         DynoRuns runs = answer.runs().orElseThrow();
         String standard = runs.standard().isEmpty() ? "as read, not corrected" : "corrected to " + runs.standard();
@@ -284,7 +294,8 @@ public record DynoAnswer(
                 runs.place(),
                 runs.cautions(),
                 lacking,
-                said(answer, Finding.Kind.WARNING),
+                Stream.concat(said(answer, Finding.Kind.WARNING).stream(), ofItsLogs.stream())
+                        .toList(),
                 runs.sentences(),
                 pictures(runs, sheet, answer, speeds),
                 Zoom.of(runs, speeds, source.page()),
@@ -415,8 +426,25 @@ public record DynoAnswer(
         run.torque().ifPresent(p -> figures.add(told("torque", Dimension.TORQUE, p, printer)));
         run.power().ifPresent(p -> figures.add(told("power", Dimension.POWER, p, printer)));
         run.factor().ifPresent(f -> figures.add(new Told("air factor", words(printer, Dimension.RATIO, f), "")));
+        run.power()
+                .filter(p -> Double.isFinite(p.speed()))
+                .ifPresent(p -> run.beside()
+                        .forEach(beside -> beside.nearest(p.speed())
+                                .ifPresent(point -> figures.add(beside(beside, point, printer)))));
         boolean asRead = isCorrected && run.factor().isEmpty() && !figures.isEmpty();
         return new Line(run.session(), run.setup(), run.name(), run.counts(), run.why(), asRead, figures, form);
+    }
+
+    private static Told beside(DynoRuns.Beside beside, DynoRuns.Point point, FigurePrinter printer) {
+        PrintedFigures printed = Double.isFinite(point.half())
+                ? printer.print(beside.dimension(), point.value(), point.half())
+                : printer.printDoubtUnknown(beside.dimension(), point.value());
+        return new Told(
+                beside.name(),
+                new BothUnits(
+                        printed.first().text(),
+                        printed.second().map(Figure::text).orElse("")),
+                "at " + speed(point.speed(), printer));
     }
 
     private static Told told(String label, Dimension dimension, DynoRuns.Peak peak, FigurePrinter printer) {

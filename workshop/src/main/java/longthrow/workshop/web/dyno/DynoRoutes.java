@@ -27,6 +27,7 @@ import longthrow.core.answer.DynoRuns;
 import longthrow.core.dyno.Dyno;
 import longthrow.workshop.draw.RunsChart;
 import longthrow.workshop.store.BuildEntry;
+import longthrow.workshop.store.StoreFault;
 import longthrow.workshop.store.StoredFile;
 import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.Dynos.Attached;
@@ -36,6 +37,8 @@ import longthrow.workshop.web.Rail.Question;
 import longthrow.workshop.web.Refused;
 import longthrow.workshop.web.Routes;
 import longthrow.workshop.web.Workbench;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Addresses of dyno. */
 public final class DynoRoutes implements Routes {
@@ -44,6 +47,8 @@ public final class DynoRoutes implements Routes {
 
     /** Of a sheet, which is written by hand; our own choice. */
     private static final long LARGEST_SHEET = 4L << 20;
+
+    private static final Logger LOGGER = LoggerFactory.getLogger(DynoRoutes.class);
 
     private static final String LOG = "application/octet-stream";
 
@@ -157,7 +162,22 @@ public final class DynoRoutes implements Routes {
 
     private DynoAnswer told(StoredFile sheet, Attached attached, BuildEntry entry, RunsChart.Speeds speeds) {
         ReadDynoSheet read = dynos.sheet(sheet);
-        Optional<Answer> answer = dynos.of(sheet, attached);
+        Optional<Answer> answer;
+        try {
+            answer = dynos.of(sheet, attached);
+        } catch (Refused | StoreFault told) {
+            throw told;
+        } catch (RuntimeException fault) {
+            LOGGER.error("a sheet of runs cannot be worked out", fault);
+            return DynoAnswer.faulty(
+                    sheet.name(),
+                    sheet.sha256(),
+                    file(entry, sheet),
+                    read,
+                    List.of(
+                            "This sheet cannot be worked out, which is a fault of Longthrow and not of yours. The other sheets of this"
+                                    + " build stand as they were. Set aside its runs one by one to find the one that does it."));
+        }
         return answer.map(a -> DynoAnswer.of(
                         new DynoAnswer.Source(
                                 sheet.name(),
@@ -169,9 +189,10 @@ public final class DynoRoutes implements Routes {
                                         .orElse("")),
                         read,
                         dynos.lacking(sheet, attached),
+                        dynos.ofItsLogs(entry.id(), sheet, attached),
                         a,
                         speeds))
-                .orElseGet(() -> DynoAnswer.faulty(sheet.name(), sheet.sha256(), file(entry, sheet), read));
+                .orElseGet(() -> DynoAnswer.faulty(sheet.name(), sheet.sha256(), file(entry, sheet), read, List.of()));
     }
 
     // ---- rows of a log
