@@ -126,7 +126,10 @@ final class RunsList {
                         speed(point.speed()) + ":",
                         Ink.PLAIN,
                         percent(point.gain(), point.pointwise())
-                                + String.format(Locale.ROOT, " (± %.1f %%)", HUNDRED * point.everySpeed()));
+                                + String.format(
+                                        Locale.ROOT,
+                                        point.pointwise() < FINE ? " (± %.2f %%)" : " (± %.1f %%)",
+                                        HUNDRED * point.everySpeed()));
             }
         }
     }
