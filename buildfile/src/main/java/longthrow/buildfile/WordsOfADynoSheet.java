@@ -42,7 +42,7 @@ final class WordsOfADynoSheet {
                         "kind", "what it is, see below",
                         "name", "which one; figures of two dynamometers are never held beside each other as they are",
                         "calibration",
-                                "`{load hung: what the cell showed}`, three lines or more, loads put on and taken off; a bare number is in the unit of the log's column",
+                                "`{load hung: what the cell showed}`, three lines or more, loads put on and taken off; a bare number is in the unit of the log's column; a column of counts is told as `force N`, and its numbers are then only what the cell showed",
                         "coast_down", "log of a run in which drum or vehicle ran out by itself",
                         "falling_mass",
                                 "masses that fell on a cord around the drum: `mass`, `height`, `time`, `stops_after`",

@@ -203,7 +203,9 @@ class DynoMistakesTest {
         assertThat(runs.gains().get(0).of()).contains("area");
         assertThat(runs.gains().get(0).points()).hasSize(3);
         assertThat(runs.runs()).filteredOn(DynoRuns.Run::counts).hasSize(12);
-        assertThat(runs.sentences().get(0)).startsWith("Real as far as 3 sessions tell, the weather left in:");
+        assertThat(runs.sentences().get(0))
+                .startsWith("Not proved, since nothing is corrected for the weather")
+                .contains("By the figures alone: Real as far as 3 sessions tell, the weather left in:");
     }
 
     // ---- air, dates, names, bench
@@ -304,5 +306,82 @@ class DynoMistakesTest {
         assertThat(DynoSheetFile.read(changed(HEADER, from, to)).faults())
                 .extracting(Fault::message)
                 .anyMatch(m -> m.contains(words));
+    }
+
+    /** What a verdict hangs on is in doubt: then nothing is proved, whatever the figures say. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "standard: iso_1585 | standard: none | the weather is in these figures",
+                "pressure: 99.62 kPa | pressure: 101.3 kPa | barometer or thermometer step",
+                "pressure: 99.55 kPa, temperature: 23.0 °C | pressure: 85 kPa, temperature: 48.0 °C | lies outside what the standard is for",
+                "humidity: 46 % | humidity: 0.46 % | a humidity was not read",
+            })
+    void whatAVerdictHangsOn(String from, String to, String why) {
+        DynoRuns runs = answer(changed(HEADER, from, to)).runs().orElseThrow();
+        assertThat(runs.gains().get(0).verdict()).isEqualTo(DynoRuns.Verdict.NOT_PROVED);
+        assertThat(runs.sentences().get(0))
+                .startsWith("Not proved, since")
+                .contains(why)
+                .contains("By the figures alone:");
+    }
+
+    @Test
+    void sessionsOfDifferentDaysProveNothing() {
+        String days = HEADER.replace("    setup: header\n", "    setup: header\n    date: 2026-05-20\n");
+        days = days.replaceFirst("    setup: stock\n", "    setup: stock\n    date: 2026-05-02\n");
+        assertThat(answer(days).runs().orElseThrow().sentences().get(0)).contains("ran on no day on which 'stock' ran");
+        String day = HEADER.replace("    setup: header\n", "    setup: header\n    date: 2026-05-02\n")
+                .replace("    setup: stock\n", "    setup: stock\n    date: 2026-05-02\n");
+        assertThat(answer(day).runs().orElseThrow().gains().get(0).verdict()).isEqualTo(DynoRuns.Verdict.REAL_GAIN);
+    }
+
+    /** All pulls of a session alike, the first too: each is itself, and what is wrong is the display. */
+    @Test
+    void pullsThatAreAlikeAreNotTheFirst() {
+        String sheet = HEADER.replaceAll("peak: [0-9.]+ kW", "peak: 9.7 kW");
+        assertThat(answer(sheet).runs().orElseThrow().sentences().get(0)).contains("alike to the last digit");
+    }
+
+    @Test
+    void aCellWithoutCalibrationIsNamed() {
+        warns(
+                answer(
+                        changed(BRAKE, ", calibration: CALIBRATION", ""),
+                        Map.of("a.csv", sweep("Kraft [N]", 50, 1), "b.csv", sweep("Kraft [N]", 50, 2))),
+                "bench",
+                "No calibration of the load cell");
+    }
+
+    @Test
+    void aChangeThatRanElsewhereIsTheReason() {
+        assertThat(answer(changed(HEADER, "    setup: header\n", "    setup: header\n    dyno: far brake\n"))
+                        .runs()
+                        .orElseThrow()
+                        .sentences()
+                        .get(0))
+                .contains("session B ran on another dynamometer");
+    }
+
+    @Test
+    void differentRatesAreNamed() {
+        String sheet = changed(BRAKE, ", calibration: CALIBRATION", "")
+                .replace("{log: a.csv}, {log: b.csv}", "{log: a.csv, rate: 50}, {log: b.csv, rate: 55}");
+        warns(
+                answer(sheet, Map.of("a.csv", sweep("Kraft [N]", 50, 1), "b.csv", sweep("Kraft [N]", 50, 2))),
+                "rate",
+                "told as 50 (a.csv) and 55 (b.csv)");
+    }
+
+    @Test
+    void aCheckWithoutItsDayIsNamed() {
+        warns(
+                answer(changed(
+                        HEADER,
+                        "  - name: B\n",
+                        "  - {name: R, setup: reference, check: yes, runs: [{peak: 4 kW}]}\n  - name: B\n")),
+                "sessions R",
+                "checks no day");
     }
 }

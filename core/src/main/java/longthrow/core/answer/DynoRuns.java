@@ -180,7 +180,8 @@ public record DynoRuns(
         NOT_SHOWN("not shown"),
         TAKE_MORE("take more runs"),
         CANNOT_BE_TOLD("cannot be told this way"),
-        BASELINE_NOT_REPEATED("the baseline was not run again");
+        BASELINE_NOT_REPEATED("the baseline was not run again"),
+        NOT_PROVED("not proved: see why");
 
         private final String label;
 
@@ -227,6 +228,19 @@ public record DynoRuns(
             sentences = List.copyOf(sentences);
             points = List.copyOf(points);
             others = List.copyOf(others);
+        }
+
+        /**
+         * The same, not proved whatever its figures say: what they hang on is in doubt.
+         * @param why in words that follow "since"
+         */
+        public Gain notProved(List<String> why) {
+            List<String> said = new java.util.ArrayList<>(sentences);
+            said.set(
+                    0,
+                    "Not proved, since " + String.join(", and ", why) + ". By the figures alone: " + sentences.get(0));
+            return new Gain(
+                    setup, baseline, Verdict.NOT_PROVED, of, gain, half, anyDrift, said, points, others, morePulls);
         }
 
         /** The same with something to mind, said right after the verdict. */

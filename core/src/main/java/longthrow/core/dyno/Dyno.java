@@ -39,6 +39,7 @@ public final class Dyno {
     private final Set<DefaultUsed> defaults = new LinkedHashSet<>();
     private final List<String> noAir = new ArrayList<>();
     private final List<String> noFigures = new ArrayList<>();
+    private final List<String> elsewhere = new ArrayList<>();
 
     private Dyno(DynoSheet sheet, Logs logs) {
         this.sheet = sheet;
@@ -78,14 +79,15 @@ public final class Dyno {
         List<String> sentences = new ArrayList<>();
         List<Campaign.Dropped> dropped = new ArrayList<>();
         List<DynoRuns.Setup> setups = new ArrayList<>();
-        findings.addAll(Mistakes.in(sheet, weather));
+        Mistakes mistakes = Mistakes.in(sheet, weather);
+        findings.addAll(mistakes.found());
         if (!sessions.isEmpty() && (grid.isPeaks() || !grid.rpm().isEmpty())) {
             Campaign campaign = new Campaign(baseline, grid.rpm(), sessions);
             Comparison comparison = Comparison.of(campaign, Aim.USUAL);
             dropped.addAll(comparison.dropped());
             Optional<String> narrow = speedsLeftOut(campaign, comparison);
             if (narrow.isEmpty()) {
-                comparison.gains().forEach(g -> gains.add(gain(g, grid)));
+                comparison.gains().forEach(g -> gains.add(judged(gain(g, grid), sessions, mistakes)));
                 comparison.gains().stream().filter(g -> isBeyondParts(g)).forEach(this::beyondParts);
                 gains.forEach(g -> sentences.add(g.sentences().get(0)));
                 HandPicked picked = new HandPicked(campaign, comparison);
@@ -185,12 +187,51 @@ public final class Dyno {
                         + (troubles.size() > 1 ? " (and for other runs other reasons, told there)" : "") + "; ";
     }
 
+    /** Not proved where what the figures hang on is in doubt. */
+    private DynoRuns.Gain judged(DynoRuns.Gain gain, List<Session> sessions, Mistakes mistakes) {
+        boolean isSettled = switch (gain.verdict()) {
+            case REAL_GAIN, REAL_LOSS, NOT_SHOWN -> true;
+            case TAKE_MORE, CANNOT_BE_TOLD, BASELINE_NOT_REPEATED, NOT_PROVED -> false;
+        };
+        List<String> doubts = new ArrayList<>(mistakes.doubts());
+        if (sheet.standard().isEmpty()
+                && sheet.sessions().stream()
+                        .anyMatch(s -> !s.check() && !s.air().isKnown())) {
+            doubts.add("nothing is corrected for the weather, which makes per cents from session to session"
+                    + " (where the dynamometer did that itself, only its standard has to be told beside it)");
+        }
+        String beyond = sessions.stream()
+                .filter(s -> s.air().filter(a -> !a.isWithin()).isPresent())
+                .map(Session::name)
+                .collect(Collectors.joining(", "));
+        if (!beyond.isEmpty()) {
+            doubts.add("the air of " + beyond + " lies outside what the standard is for");
+        }
+        Set<String> days = dates(gain.baseline());
+        Set<String> own = dates(gain.setup());
+        if (!days.isEmpty() && !own.isEmpty() && own.stream().noneMatch(days::contains)) {
+            doubts.add("'" + gain.setup() + "' ran on no day on which '" + gain.baseline()
+                    + "' ran, so what differs from day to day is in it");
+        }
+        return isSettled && !doubts.isEmpty() ? gain.notProved(doubts) : gain;
+    }
+
+    private Set<String> dates(String setup) {
+        return sheet.sessions().stream()
+                .filter(s -> !s.check() && s.setup().equals(setup) && !s.date().isEmpty())
+                .map(DynoSheet.Session::date)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
     /** Why nothing is compared where whole sessions are left out; empty where none is. */
     private String leftOut() {
         List<String> why = new ArrayList<>();
         if (!noAir.isEmpty()) {
             why.add("the air of " + named(noAir) + " is not known whole, so that nothing there can be corrected to "
                     + standard() + "; write pressure, temperature and humidity");
+        }
+        if (!elsewhere.isEmpty()) {
+            why.add(named(elsewhere) + " ran on another dynamometer");
         }
         if (!noFigures.isEmpty()) {
             why.add("no run of " + named(noFigures) + " has figures");
@@ -285,6 +326,7 @@ public final class Dyno {
                 continue;
             }
             if (isElsewhere(session)) {
+                elsewhere.add(session.name());
                 findings.add(new Finding(
                         Finding.Kind.WARNING,
                         "session " + session.name(),

@@ -5,6 +5,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +21,7 @@ import longthrow.core.quantity.Stated;
 /** The trade's mistakes in a sheet of runs, tested by their size. Nothing is mended by them: each is named, with what to look at. */
 final class Mistakes {
     /** Between sessions of one day a barometer hardly moves so far [Pa]: a step is a slip, or one figure of a weather report. Common practice, no source. */
-    private static final double BAROMETER_STEP = 1000;
+    private static final double BAROMETER_STEP = 600;
 
     /** Nor a thermometer at the intake [K]. Common practice, no source. */
     private static final double THERMOMETER_STEP = 12;
@@ -49,14 +50,15 @@ final class Mistakes {
     private final DynoSheet sheet;
     private final Weather weather;
     private final List<Finding> found = new ArrayList<>();
+    private final List<String> doubts = new ArrayList<>();
 
     private Mistakes(DynoSheet sheet, Weather weather) {
         this.sheet = sheet;
         this.weather = weather;
     }
 
-    /** All that is found, the gravest first. */
-    static List<Finding> in(DynoSheet sheet, Weather weather) {
+    /** Looks for all of them. */
+    static Mistakes in(DynoSheet sheet, Weather weather) {
         Mistakes mistakes = new Mistakes(sheet, weather);
         mistakes.bench();
         mistakes.air();
@@ -64,7 +66,24 @@ final class Mistakes {
         mistakes.order();
         mistakes.copied();
         mistakes.names();
-        return mistakes.found;
+        mistakes.rates();
+        mistakes.checks();
+        return mistakes;
+    }
+
+    /** What is found, each to be looked at. */
+    List<Finding> found() {
+        return List.copyOf(found);
+    }
+
+    /** Why no gain is proved until it is looked at, in words that follow "since"; empty where nothing is that grave. */
+    List<String> doubts() {
+        return doubts.stream().distinct().toList();
+    }
+
+    private void doubt(String why, String where, String what, String mend) {
+        doubts.add(why);
+        warn(where, what, mend);
     }
 
     private void warn(String where, String what, String mend) {
@@ -90,7 +109,8 @@ final class Mistakes {
             session.air()
                     .humidity()
                     .filter(h -> h.value().si() < DRIEST)
-                    .ifPresent(h -> warn(
+                    .ifPresent(h -> doubt(
+                            "a humidity was not read",
                             "session " + session.name(),
                             "a relative humidity of " + h.written() + " is drier than air is",
                             "write it as 46 %, or as 0.46 without a unit"));
@@ -110,7 +130,8 @@ final class Mistakes {
                 .toList();
         if (pressures.size() > 1
                 && pressures.stream().allMatch(p -> Math.abs(p.value().si() - STANDARD_ATMOSPHERE) < 1)) {
-            warn(
+            doubt(
+                    "the barometer was not read",
                     "air",
                     "all sessions stand at " + pressures.get(0).written()
                             + ", which is the standard atmosphere and not what a barometer shows three times",
@@ -129,7 +150,8 @@ final class Mistakes {
             Stated second = read.apply(after.air()).orElseThrow();
             boolean isOneDay = before.date().equals(after.date());
             if (isOneDay && Math.abs(second.value().si() - first.value().si()) > most) {
-                warn(
+                doubt(
+                        "barometer or thermometer step further than weather does between sessions",
                         "sessions " + before.name() + " and " + after.name(),
                         "the " + instrument + " goes from " + first.written() + " to " + second.written()
                                 + ", further than weather does from one session to the next; a slip there makes a gain or hides one",
@@ -151,7 +173,8 @@ final class Mistakes {
         double low = factors.stream().mapToDouble(f -> f).min().orElse(1);
         double high = factors.stream().mapToDouble(f -> f).max().orElse(1);
         if (high / low - 1 > WEATHER_SHARE) {
-            warn(
+            doubt(
+                    "the weather is in these figures",
                     "standard",
                     String.format(
                             Locale.ROOT,
@@ -172,7 +195,8 @@ final class Mistakes {
                 continue;
             }
             if (before != null && date(session).get().isBefore(date(before).orElseThrow())) {
-                warn(
+                doubt(
+                        "the sessions do not stand in the order of their dates",
                         "session " + session.name(),
                         "its date, " + session.date() + ", lies before that of session " + before.name()
                                 + " above it; drift is reckoned in the order of the sheet",
@@ -201,12 +225,46 @@ final class Mistakes {
             }
             String before = seen.putIfAbsent(figures, session.name());
             if (before != null) {
-                warn(
+                doubt(
+                        "two sessions show the same to the last digit",
                         "session " + session.name(),
                         "its figures are those of session " + before
                                 + " to the last digit, which no engine shows twice",
                         "write what was read in it");
             }
+        }
+    }
+
+    /** Loggers keep their rate: where it is told by hand, and differently, the slower one seems to pull harder. */
+    private void rates() {
+        Map<Double, String> rates = new LinkedHashMap<>();
+        for (DynoSheet.Session session : sheet.sessions()) {
+            for (DynoSheet.Pull pull : session.pulls()) {
+                if (pull.evidence() instanceof DynoSheet.Log log) {
+                    log.rate().ifPresent(r -> rates.putIfAbsent(r.si(), r.written() + " (" + log.file() + ")"));
+                }
+            }
+        }
+        if (rates.size() > 1) {
+            doubt(
+                    "logs are read at different rates",
+                    "rate",
+                    "rows a second are told as " + String.join(" and ", rates.values())
+                            + "; torque on a drum goes with the square of the rate",
+                    "look at the logger; write one rate, or log the time");
+        }
+    }
+
+    private void checks() {
+        String undated = sheet.sessions().stream()
+                .filter(s -> s.check() && s.date().isEmpty())
+                .map(DynoSheet.Session::name)
+                .collect(Collectors.joining(", "));
+        if (!undated.isEmpty()) {
+            warn(
+                    "sessions " + undated,
+                    "a reference engine was run on a day that is not said, so it checks no day",
+                    "write their 'date'");
         }
     }
 

@@ -220,10 +220,10 @@ final class Judging {
         List<String> obstacles = obstacles(own);
         double ratio = at.measured() / at.predicted();
         double half = Math.hypot(at.measuredHalf(), at.predictedHalf()) / at.predicted();
-        boolean mayBeMore = !most.isInside() && ratio > 1 && !at.isWithin();
-        Verdict verdict = mayBeMore
-                ? Verdict.CANNOT_BE_TOLD
-                : verdict(obstacles, ratio, half, !at.isWithin(), at.isWithin() ? 1 : 0, 1);
+        Verdict byFigures = verdict(obstacles, ratio, half, !at.isWithin(), at.isWithin() ? 1 : 0, 1);
+        // a most that stands at the end of what is predicted may be more: only that it is too high is sure then
+        boolean mayBeMore = !most.isInside() && byFigures != Verdict.TOO_HIGH;
+        Verdict verdict = mayBeMore ? Verdict.CANNOT_BE_TOLD : byFigures;
         String what = runs.figure() == Dimension.POWER ? "power" : "torque";
         List<String> sentences = new ArrayList<>();
         String edge = "the prediction is not told beyond " + speed(most.speed()) + ", where it is highest";

@@ -67,7 +67,7 @@ final class OverlayList {
             return measured + "; none is predicted: " + at.why();
         }
         return measured + "; predicted " + words(figure, at.predicted(), at.predictedHalf()) + ", which is "
-                + percent(at.difference(), at.half()) + (at.isWithin() ? "" : ", beyond both doubts");
+                + percent(at.difference(), at.half()) + (at.isWithin() ? "" : ", beyond the doubt that is known");
     }
 
     private static String percent(double share, double half) {

@@ -203,7 +203,7 @@ public final class Rail {
         boolean isDecided = !runs.gains().isEmpty()
                 && runs.gains().stream().allMatch(gain -> switch (gain.verdict()) {
                     case REAL_GAIN, REAL_LOSS, NOT_SHOWN -> true;
-                    case TAKE_MORE, CANNOT_BE_TOLD, BASELINE_NOT_REPEATED -> false;
+                    case TAKE_MORE, CANNOT_BE_TOLD, BASELINE_NOT_REPEATED, NOT_PROVED -> false;
                 });
         return isDecided ? State.ANSWERED : State.NEAR;
     }
