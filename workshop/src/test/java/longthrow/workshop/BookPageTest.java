@@ -309,7 +309,7 @@ class BookPageTest extends OverHttp {
         assertThat(visitor.get(base + "/book?now=1").words())
                 .contains(
                         "Kolvane 249, did the header help – INVENTED: no such run exists",
-                        "header against stock: a real gain. Real: 'header' gains, peak +2.0 ± 0.6 %",
+                        "header against stock: a real gain. Real as far as 3 sessions tell: 'header' gains, peak +2.0 ± 0.6 %",
                         "12 of 15 runs count",
                         "first pull of its session: warm-up");
         sheet(base, "mine.yaml", header.replace("iso_1585", "iso"));
