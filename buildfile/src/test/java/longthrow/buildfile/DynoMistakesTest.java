@@ -146,7 +146,7 @@ class DynoMistakesTest {
         DynoRuns runs = answer(picked).runs().orElseThrow();
         assertThat(runs.sentences().get(1))
                 .startsWith(
-                        "1 run was set aside by hand. With it back in: Real as far as 3 sessions tell: 'header' gains, peak"
+                        "1 run was set aside by hand. With it back in the figures say: Real as far as 3 sessions tell: 'header' gains, peak"
                                 + " +2.0 ± 0.6 %");
         assertThat(runs.sentences().get(0)).startsWith("Real").doesNotContain("hangs on");
         String turned = HEADER.replace("{peak: 9.72 kW}", "{peak: 9.50 kW, aside: felt off}")

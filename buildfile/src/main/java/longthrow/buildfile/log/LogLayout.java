@@ -51,7 +51,12 @@ public record LogLayout(
      * @param why      what spoke for it, for people
      */
     public record Column(
-            String header, Channel channel, Form form, Optional<Unit> unit, Sureness sureness, String why) {}
+            String header, Channel channel, Form form, Optional<Unit> unit, Sureness sureness, String why) {
+        /** The same, open until its owner says what it is. */
+        Column open(String because) {
+            return new Column(header, channel, form, unit, Sureness.OPEN, because);
+        }
+    }
 
     /**
      * What the owner is asked.

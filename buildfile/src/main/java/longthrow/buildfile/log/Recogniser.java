@@ -417,15 +417,7 @@ final class Recogniser {
                                 + one.channel().label()
                                 + " as an earlier column does; the earlier one is used. What is this one?",
                         List.of(one.channel().key(), Channel.UNKNOWN.key())));
-                columns.set(
-                        c,
-                        new LogLayout.Column(
-                                one.header(),
-                                one.channel(),
-                                one.form(),
-                                one.unit(),
-                                Sureness.OPEN,
-                                "an earlier column says the same"));
+                columns.set(c, one.open("an earlier column says the same"));
             }
         }
     }
@@ -453,15 +445,7 @@ final class Recogniser {
                             + (cells.isMixed() ? " beside " + cells.whole() : "")
                             + ": does the mark part thousands there, or does it begin decimals?",
                     List.of()));
-            columns.set(
-                    c,
-                    new LogLayout.Column(
-                            one.header(),
-                            one.channel(),
-                            one.form(),
-                            one.unit(),
-                            Sureness.OPEN,
-                            "its mark may part thousands"));
+            columns.set(c, one.open("its mark may part thousands"));
         }
     }
 

@@ -136,55 +136,44 @@ public record Answer(
 
     /** The same with how the valves move. */
     public Answer withMovements(List<ValveMovement> other) {
-        return copy(stops, other, ladder, shaking, clearances, torque, runs);
+        return copy(findings, stops, other, ladder, shaking, clearances, torque, runs);
     }
 
     /** The same with what lets go first. */
     public Answer withLadder(LimitLadder other) {
-        return copy(stops, movements, Optional.of(other), shaking, clearances, torque, runs);
+        return copy(findings, stops, movements, Optional.of(other), shaking, clearances, torque, runs);
     }
 
     /** The same with where the shake goes. */
     public Answer withShaking(Shaking other) {
-        return copy(stops, movements, ladder, Optional.of(other), clearances, torque, runs);
+        return copy(findings, stops, movements, ladder, Optional.of(other), clearances, torque, runs);
     }
 
     /** The same with what may touch. */
     public Answer withClearances(List<Clearance> other) {
-        return copy(stops, movements, ladder, shaking, other, torque, runs);
+        return copy(findings, stops, movements, ladder, shaking, other, torque, runs);
     }
 
     /** The same with these stops. */
     public Answer withStops(List<Stop> other) {
-        return copy(other, movements, ladder, shaking, clearances, torque, runs);
+        return copy(findings, other, movements, ladder, shaking, clearances, torque, runs);
     }
 
     /** The same with what torque it makes. */
     public Answer withTorque(TorqueCurve other) {
-        return copy(stops, movements, ladder, shaking, clearances, Optional.of(other), runs);
+        return copy(findings, stops, movements, ladder, shaking, clearances, Optional.of(other), runs);
     }
 
     /** The same with what runs on a dynamometer came to. */
     public Answer withRuns(DynoRuns other) {
-        return copy(stops, movements, ladder, shaking, clearances, torque, Optional.of(other));
+        return copy(findings, stops, movements, ladder, shaking, clearances, torque, Optional.of(other));
     }
 
     /** The same with one more finding, behind the others. */
     public Answer with(Finding finding) {
-        return new Answer(
-                question,
-                engine,
-                invented,
-                units,
-                values,
-                verdicts,
+        return copy(
                 Stream.concat(findings.stream(), Stream.of(finding)).toList(),
                 stops,
-                unknowns,
-                defaults,
-                next,
-                candidates,
-                rejections,
                 movements,
                 ladder,
                 shaking,
@@ -194,6 +183,7 @@ public record Answer(
     }
 
     private Answer copy(
+            List<Finding> said,
             List<Stop> stopping,
             List<ValveMovement> moving,
             Optional<LimitLadder> limits,
@@ -208,7 +198,7 @@ public record Answer(
                 units,
                 values,
                 verdicts,
-                findings,
+                said,
                 stopping,
                 unknowns,
                 defaults,

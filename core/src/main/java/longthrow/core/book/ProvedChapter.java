@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -14,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.DynoRuns;
 import longthrow.core.quantity.Dimension;
+import longthrow.core.quantity.SignedShare;
 import longthrow.core.quantity.Units;
 
 /**
@@ -51,11 +51,6 @@ public record ProvedChapter(
 
     /** Runs that are named behind one reason; layout. */
     private static final int MOST_NAMED = 6;
-
-    private static final double HUNDRED = 100;
-
-    /** A ± below this is told to a hundredth of a per cent; layout. */
-    private static final double FINE = 0.005;
 
     public ProvedChapter {
         said = List.copyOf(said);
@@ -181,23 +176,10 @@ public record ProvedChapter(
                 gain.verdict().label(),
                 isShown,
                 gain.of(),
-                percent(gain.gain(), gain.anyDrift()),
-                percent(gain.gain(), gain.half()),
+                SignedShare.text(gain.gain(), gain.anyDrift()),
+                SignedShare.text(gain.gain(), gain.half()),
                 sentences.isEmpty() ? "" : sentences.get(0),
                 sentences.subList(Math.min(1, sentences.size()), sentences.size()));
-    }
-
-    private static String percent(double gain, double half) {
-        if (Double.isNaN(gain)) {
-            return "cannot be told";
-        }
-        return Double.isFinite(half)
-                ? String.format(
-                        Locale.ROOT,
-                        half < FINE ? "%+.2f ± %.2f %%" : "%+.1f ± %.1f %%",
-                        HUNDRED * gain,
-                        HUNDRED * half)
-                : String.format(Locale.ROOT, "%+.1f %%, doubt unknown", HUNDRED * gain);
     }
 
     /** What the air made of figures tells how high a place lies: it is not handed on. */

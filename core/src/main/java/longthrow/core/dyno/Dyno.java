@@ -3,10 +3,8 @@ package longthrow.core.dyno;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.DefaultUsed;
@@ -85,10 +83,10 @@ public final class Dyno {
             Campaign campaign = new Campaign(baseline, grid.rpm(), sessions);
             Comparison comparison = Comparison.of(campaign, Aim.USUAL);
             dropped.addAll(comparison.dropped());
-            Optional<String> narrow = speedsLeftOut(campaign, comparison);
+            Optional<String> narrow = new SpeedsLeftOut(campaign, comparison).told(findings);
             if (narrow.isEmpty()) {
-                comparison.gains().forEach(g -> gains.add(judged(gain(g, grid), sessions, mistakes)));
-                comparison.gains().stream().filter(g -> isBeyondParts(g)).forEach(this::beyondParts);
+                Standing standing = new Standing(sheet, sessions, mistakes.doubts());
+                comparison.gains().forEach(g -> gains.add(standing.of(gain(g, grid), findings)));
                 gains.forEach(g -> sentences.add(g.sentences().get(0)));
                 HandPicked picked = new HandPicked(campaign, comparison);
                 sentences.addAll(picked.turns() ? 0 : sentences.size(), picked.sentences());
@@ -187,42 +185,6 @@ public final class Dyno {
                         + (troubles.size() > 1 ? " (and for other runs other reasons, told there)" : "") + "; ";
     }
 
-    /** Not proved where what the figures hang on is in doubt. */
-    private DynoRuns.Gain judged(DynoRuns.Gain gain, List<Session> sessions, Mistakes mistakes) {
-        boolean isSettled = switch (gain.verdict()) {
-            case REAL_GAIN, REAL_LOSS, NOT_SHOWN -> true;
-            case TAKE_MORE, CANNOT_BE_TOLD, BASELINE_NOT_REPEATED, NOT_PROVED -> false;
-        };
-        List<String> doubts = new ArrayList<>(mistakes.doubts());
-        if (sheet.standard().isEmpty()
-                && sheet.sessions().stream()
-                        .anyMatch(s -> !s.check() && !s.air().isKnown())) {
-            doubts.add("nothing is corrected for the weather, which makes per cents from session to session"
-                    + " (where the dynamometer did that itself, only its standard has to be told beside it)");
-        }
-        String beyond = sessions.stream()
-                .filter(s -> s.air().filter(a -> !a.isWithin()).isPresent())
-                .map(Session::name)
-                .collect(Collectors.joining(", "));
-        if (!beyond.isEmpty()) {
-            doubts.add("the air of " + beyond + " lies outside what the standard is for");
-        }
-        Set<String> days = dates(gain.baseline());
-        Set<String> own = dates(gain.setup());
-        if (!days.isEmpty() && !own.isEmpty() && own.stream().noneMatch(days::contains)) {
-            doubts.add("'" + gain.setup() + "' ran on no day on which '" + gain.baseline()
-                    + "' ran, so what differs from day to day is in it");
-        }
-        return isSettled && !doubts.isEmpty() ? gain.notProved(doubts) : gain;
-    }
-
-    private Set<String> dates(String setup) {
-        return sheet.sessions().stream()
-                .filter(s -> !s.check() && s.setup().equals(setup) && !s.date().isEmpty())
-                .map(DynoSheet.Session::date)
-                .collect(Collectors.toCollection(LinkedHashSet::new));
-    }
-
     /** Why nothing is compared where whole sessions are left out; empty where none is. */
     private String leftOut() {
         List<String> why = new ArrayList<>();
@@ -245,70 +207,6 @@ public final class Dyno {
     private static String named(List<String> sessions) {
         return (sessions.size() == 1 ? "session " : "sessions ") + String.join(", ", sessions);
     }
-
-    /** A share that parts do not make by themselves; judgement, no source. */
-    private static final double BEYOND_PARTS = 0.2;
-
-    private static boolean isBeyondParts(Gain gain) {
-        return Math.abs(gain.overall().gain()) > BEYOND_PARTS;
-    }
-
-    private void beyondParts(Gain gain) {
-        findings.add(new Finding(
-                Finding.Kind.WARNING,
-                "setup " + gain.setup(),
-                String.format(
-                        Locale.ROOT,
-                        "%+.0f %% is more than a part makes by itself: a unit, gear, column or dynamometer that is not the same, or a restrictor",
-                        100 * gain.overall().gain()),
-                "look at the runs of both setups"));
-    }
-
-    /** Speeds that one run lacks are lost for all: told with the run. What stands against comparing at all is given back. */
-    private Optional<String> speedsLeftOut(Campaign campaign, Comparison comparison) {
-        if (comparison.speedsLeftOut().isEmpty()) {
-            return Optional.empty();
-        }
-        List<Double> all = campaign.speedsRpm();
-        int left = all.size() - comparison.speedsLeftOut().size();
-        Set<String> shortRuns = new LinkedHashSet<>();
-        for (Session session : campaign.sessions()) {
-            for (Run run : session.runs()) {
-                boolean counts = comparison.dropped().stream()
-                        .noneMatch(d ->
-                                d.session().equals(session.name()) && d.run().equals(run.name()));
-                long has = java.util.stream.IntStream.range(0, all.size())
-                        .filter(j -> !Double.isNaN(run.at(j)))
-                        .count();
-                if (counts && has < all.size()) {
-                    shortRuns.add("run " + run.name() + " of " + session.name() + " has " + has + " of " + all.size());
-                }
-            }
-        }
-        findings.add(new Finding(
-                2 * left < all.size() ? Finding.Kind.WARNING : Finding.Kind.NOTE,
-                "speeds",
-                "not used, since a run that counts does not have them: "
-                        + comparison.speedsLeftOut().stream()
-                                .map(s -> String.format(Locale.ROOT, "%.0f", s))
-                                .collect(Collectors.joining(", "))
-                        + " rpm; " + shortRuns.stream().limit(SHORT_RUNS_TOLD).collect(Collectors.joining(", "))
-                        + (shortRuns.size() > SHORT_RUNS_TOLD
-                                ? " and " + (shortRuns.size() - SHORT_RUNS_TOLD) + " more"
-                                : ""),
-                "set the short run aside, or take it again over the whole range"));
-        return left < FEWEST_SPEEDS && all.size() >= FEWEST_SPEEDS
-                ? Optional.of("No run is held against another: all that count share " + left + " of " + all.size()
-                        + " speeds, and " + FEWEST_SPEEDS
-                        + " are the least. Set the short run aside, or take it again over the whole range.")
-                : Optional.empty();
-    }
-
-    /** Layout. */
-    private static final int SHORT_RUNS_TOLD = 6;
-
-    /** Fewer speeds are no area under a curve. Judgement. */
-    private static final int FEWEST_SPEEDS = 3;
 
     // ---- sessions for the comparison
 

@@ -43,7 +43,7 @@ final class HandPicked {
         said.add((picked == 1 ? "1 run was" : picked + " runs were")
                 + " set aside by hand. With "
                 + (picked == 1 ? "it" : "them")
-                + " back in: "
+                + " back in the figures say: "
                 + GainSentences.verdict(whole)
                 + (isOther
                         ? " So the verdict hangs on what was set aside: a run is set aside for what went wrong with it, never for what it shows."

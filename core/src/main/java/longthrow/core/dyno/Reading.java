@@ -114,7 +114,7 @@ final class Reading {
         for (int i = 0; i < Math.min(Campaign.WARM_UP, ran.session().pulls().size()); i++) {
             String name = ran.session().pulls().get(i).name();
             String first = name.isEmpty() ? String.valueOf(i + 1) : name;
-            if (ran.name().equals(first) || ran.name().startsWith(first + " #1")) {
+            if (ran.name().equals(first) || ran.name().equals(first + " #1")) {
                 return true;
             }
         }

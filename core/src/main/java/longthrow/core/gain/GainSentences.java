@@ -8,6 +8,7 @@ import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.SignedShare;
 
 /** The one home of what is said about gains, dynos, days and trends. Numbers come with their doubt; the verdict comes first. */
 public final class GainSentences {
@@ -63,8 +64,7 @@ public final class GainSentences {
 
     /** "+2.0 ± 0.6 %". */
     static String percent(double share, double halfWidth) {
-        int digits = halfWidth < 0.005 ? 2 : 1;
-        return String.format(Locale.ROOT, "%+." + digits + "f ± %." + digits + "f %%", 100 * share, 100 * halfWidth);
+        return SignedShare.text(share, halfWidth);
     }
 
     private static String percent(double share) {

@@ -12,11 +12,11 @@ import java.util.Set;
 import longthrow.core.quantity.Unit;
 import longthrow.core.quantity.Units;
 import longthrow.core.recording.Channel;
+import longthrow.core.recording.Extremes;
 import longthrow.core.recording.FaultKind;
 import longthrow.core.recording.Recording;
 import longthrow.core.recording.RowFault;
 import longthrow.core.recording.RunningTime;
-import longthrow.core.recording.Thinned;
 
 /**
  * What a logger wrote, over time: each channel in a strip of its own, as it stands in the file, with its faults marked above it, the rows that are set aside shaded, and where runs begin and end. Of a column of pixels
@@ -174,13 +174,13 @@ public final class LogChart {
         s.words("quiet", heading(c, column), 4, top - 9, START, Sketch.SMALL, true);
         int each = width == WIDE ? TENTHS_WIDE : TENTHS_NARROW;
         int columns = (int) Math.round((right - LEFT) * TENTHS / each);
-        Thinned thinned = Thinned.of(log.time(), log.recording().values(c), from, to, columns);
+        Extremes extremes = Extremes.of(log.time(), log.recording().values(c), from, to, columns);
         double least = Double.POSITIVE_INFINITY;
         double greatest = Double.NEGATIVE_INFINITY;
         for (int p = 0; p < columns; p++) {
-            if (!thinned.isEmpty(p)) {
-                least = Math.min(least, thinned.least(p));
-                greatest = Math.max(greatest, thinned.greatest(p));
+            if (!extremes.isEmpty(p)) {
+                least = Math.min(least, extremes.least(p));
+                greatest = Math.max(greatest, extremes.greatest(p));
             }
         }
         s.quiet("M", LEFT, top, "V", base, "H", right);
@@ -200,7 +200,7 @@ public final class LogChart {
             s.words("quiet", tick.words(), LEFT - 5, tick.at() + 4.5, END, Sketch.SMALL, false);
         }
         boolean isSparse = log.time().firstFrom(to) - log.time().firstFrom(from) <= columns / 2;
-        String path = isSparse ? rows(c, scale) : pixels(thinned, scale, each);
+        String path = isSparse ? rows(c, scale) : pixels(extremes, scale, each);
         if (!path.isEmpty()) {
             svg.add("path", "class", "trace", "d", path, "stroke", "currentColor", "stroke-width", "1.1");
         }
@@ -224,19 +224,19 @@ public final class LogChart {
      * From one column of pixels to the next, in each up or down over all that is in it. Each step is told from the last in whole tenths of a pixel, which is short and sums up without a rest.
      * @param each tenths of a pixel from one column to the next
      */
-    private static String pixels(Thinned thinned, Scale scale, int each) {
+    private static String pixels(Extremes extremes, Scale scale, int each) {
         StringBuilder path = new StringBuilder();
         int atX = 0;
         int atY = 0;
-        for (int p = 0; p < thinned.pixels(); p++) {
-            if (thinned.isEmpty(p)) {
+        for (int p = 0; p < extremes.pixels(); p++) {
+            if (extremes.isEmpty(p)) {
                 continue; // a row seldom falls into every one; the line goes over it to the next
             }
             int x = (int) Math.round(LEFT * TENTHS) + p * each + each / 2;
-            int low = (int) Math.round(scale.at(thinned.least(p)) * TENTHS);
-            int high = (int) Math.round(scale.at(thinned.greatest(p)) * TENTHS);
-            int first = thinned.falls(p) ? high : low;
-            int last = thinned.falls(p) ? low : high;
+            int low = (int) Math.round(scale.at(extremes.least(p)) * TENTHS);
+            int high = (int) Math.round(scale.at(extremes.greatest(p)) * TENTHS);
+            int first = extremes.falls(p) ? high : low;
+            int last = extremes.falls(p) ? low : high;
             if (path.isEmpty()) {
                 path.append('M').append(tenths(x)).append(' ').append(tenths(first));
             } else if (x - atX == each) {
@@ -390,18 +390,7 @@ public final class LogChart {
             }
             for (double edge : new double[] {start, end}) {
                 if (edge >= from && edge <= to) {
-                    svg.add(
-                            "path",
-                            "class",
-                            "run",
-                            "d",
-                            Svg.path("M", times.at(edge), TOP - 26, "V", bottom),
-                            "stroke",
-                            "currentColor",
-                            "stroke-width",
-                            "1",
-                            "stroke-dasharray",
-                            "3 3");
+                    edge("M", times.at(edge), TOP - 26, "V", bottom);
                 }
             }
             double x1 = times.at(start);
@@ -416,18 +405,7 @@ public final class LogChart {
     }
 
     private void axis() {
-        for (Scale.Tick tick : times.ticks(56)) {
-            s.quiet("M", tick.at(), bottom, "v", 5);
-            double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
-            s.words(
-                    "quiet",
-                    tick.words(),
-                    Math.min(tick.at(), width - half - 1),
-                    bottom + 20,
-                    MIDDLE,
-                    Sketch.SMALL,
-                    false);
-        }
+        s.ticks(times.ticks(56), bottom, width);
         s.words(
                 "quiet",
                 log.time().isCounted() ? "rows, from 0: there is no time" : "time since the first row, s",
@@ -436,6 +414,22 @@ public final class LogChart {
                 END,
                 Sketch.SMALL,
                 false);
+    }
+
+    /** Where a run begins or ends. */
+    private void edge(Object... line) {
+        svg.add(
+                "path",
+                "class",
+                "run",
+                "d",
+                Svg.path(line),
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1",
+                "stroke-dasharray",
+                "3 3");
     }
 
     private void legend() {
@@ -456,18 +450,7 @@ public final class LogChart {
         mark("M12 " + Svg.n(y - 8) + "h14v4h-14z", false);
         s.words("quiet", "told, its rows kept", 42, y, START, Sketch.SMALL, false);
         y += LINE;
-        svg.add(
-                "path",
-                "class",
-                "run",
-                "d",
-                Svg.path("M", 4, y - 4.5, "H", 34),
-                "stroke",
-                "currentColor",
-                "stroke-width",
-                "1",
-                "stroke-dasharray",
-                "3 3");
+        edge("M", 4, y - 4.5, "H", 34);
         s.words("quiet", "where a run begins and ends", 42, y, START, Sketch.SMALL, false);
     }
 }

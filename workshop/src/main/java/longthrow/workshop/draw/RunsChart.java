@@ -1,7 +1,6 @@
 package longthrow.workshop.draw;
 
 import static longthrow.workshop.draw.Sketch.Anchor.END;
-import static longthrow.workshop.draw.Sketch.Anchor.MIDDLE;
 import static longthrow.workshop.draw.Sketch.Anchor.START;
 
 import java.util.ArrayList;
@@ -400,18 +399,7 @@ public final class RunsChart {
     }
 
     private void axis() {
-        for (Scale.Tick tick : speeds.ticks(48)) {
-            s.quiet("M", tick.at(), bottom, "v", 5);
-            double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
-            s.words(
-                    "quiet",
-                    tick.words(),
-                    Math.min(tick.at(), WIDTH - half - 1),
-                    bottom + 20,
-                    MIDDLE,
-                    Sketch.SMALL,
-                    false);
-        }
+        s.ticks(speeds.ticks(48), bottom, WIDTH);
         s.quiet("M", LEFT, bottom, "H", RIGHT);
         s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, bottom + 38, END, Sketch.SMALL, false);
     }

@@ -39,6 +39,9 @@ class Sketch {
     private static final double BOLD_WIDTH = 0.55;
 
     private static final double PLAIN_WIDTH = 0.52;
+    /** Of a figure, of the size of letters. */
+    private static final double FIGURE_WIDTH = 0.56;
+
     private static final double LINE = 1.15;
     /** Share of the width reckoned that the words surely fill; a line that begins there touches them. */
     private static final double SURE = 0.94;
@@ -419,6 +422,25 @@ class Sketch {
     }
 
     // ---- words
+
+    /**
+     * Marks below an axis with their figures, the last of them kept inside the picture.
+     * @param width of the picture
+     */
+    void ticks(List<Scale.Tick> ticks, double bottom, double width) {
+        for (Scale.Tick tick : ticks) {
+            quiet("M", tick.at(), bottom, "v", 5);
+            double half = tick.words().length() * SMALL * FIGURE_WIDTH / 2;
+            words(
+                    "quiet",
+                    tick.words(),
+                    Math.min(tick.at(), width - half - 1),
+                    bottom + 20,
+                    Anchor.MIDDLE,
+                    SMALL,
+                    false);
+        }
+    }
 
     Sketch words(String kind, String text, double x, double y, Anchor anchor, double size, boolean bold) {
         String[] attributes = text(

@@ -446,22 +446,10 @@ public final class TorqueChart {
     }
 
     private void axis() {
-        for (double bottom : new double[] {torqueBottom, powerBottom}) {
-            for (Scale.Tick tick : speeds.ticks(48)) {
-                s.quiet("M", tick.at(), bottom, "v", 5);
-                if (bottom == powerBottom) {
-                    double half = tick.words().length() * Sketch.SMALL * 0.56 / 2;
-                    s.words(
-                            "quiet",
-                            tick.words(),
-                            Math.min(tick.at(), WIDTH - half - 1),
-                            bottom + 20,
-                            MIDDLE,
-                            Sketch.SMALL,
-                            false);
-                }
-            }
+        for (Scale.Tick tick : speeds.ticks(48)) {
+            s.quiet("M", tick.at(), torqueBottom, "v", 5);
         }
+        s.ticks(speeds.ticks(48), powerBottom, WIDTH);
         s.words("quiet", "crank speed, " + speeds.unit(), RIGHT, powerBottom + 38, END, Sketch.SMALL, false);
     }
 

@@ -1,19 +1,18 @@
 package longthrow.workshop.print;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Overlay;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.SignedShare;
 import longthrow.core.quantity.Units;
 
 /** What runs on a dynamometer were measured to make, over what is predicted. */
 final class OverlayList {
     private static final int INDENT = 2;
-    private static final double HUNDRED = 100;
 
     /** Speeds before the rest is left to {@code --all}; layout. */
     private static final int FEW_SPEEDS = 8;
@@ -67,13 +66,8 @@ final class OverlayList {
             return measured + "; none is predicted: " + at.why();
         }
         return measured + "; predicted " + words(figure, at.predicted(), at.predictedHalf()) + ", which is "
-                + percent(at.difference(), at.half()) + (at.isWithin() ? "" : ", beyond the doubt that is known");
-    }
-
-    private static String percent(double share, double half) {
-        return Double.isNaN(half)
-                ? String.format(Locale.ROOT, "%+.1f %%, ± not known", HUNDRED * share)
-                : String.format(Locale.ROOT, "%+.1f ± %.1f %%", HUNDRED * share, HUNDRED * half);
+                + SignedShare.text(at.difference(), at.half())
+                + (at.isWithin() ? "" : ", beyond the doubt that is known");
     }
 
     private String words(Dimension dimension, double value, double half) {

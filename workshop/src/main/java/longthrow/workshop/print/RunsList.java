@@ -7,18 +7,15 @@ import longthrow.core.answer.DynoRuns;
 import longthrow.core.measurement.Measured;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.SignedShare;
 import longthrow.core.quantity.Units;
 
 /** What runs on a dynamometer came to: the verdict, the gain over speed, every run, what became of each log. */
 final class RunsList {
     private static final int INDENT = 2;
-    private static final double HUNDRED = 100;
 
     /** To what share a mean is told; layout. */
     private static final double THOUSANDTH = 0.001;
-
-    /** A ± below this is told to a hundredth of a per cent; layout. */
-    private static final double FINE = 0.005;
 
     /** Speeds before the rest is left to {@code --all}; layout. */
     private static final int FEW_SPEEDS = 10;
@@ -111,7 +108,7 @@ final class RunsList {
         if (all) {
             page.heading(Ink.STRONG, both, gain.of() + ", by each way of reckoning");
             for (DynoRuns.Way way : gain.others()) {
-                page.hanging(INDENT, Ink.STRONG, percent(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
+                page.hanging(INDENT, Ink.STRONG, SignedShare.text(way.gain(), way.half()) + ":", Ink.PLAIN, way.how());
             }
         }
         if (!gain.points().isEmpty()) {
@@ -125,11 +122,8 @@ final class RunsList {
                         Ink.STRONG,
                         speed(point.speed()) + ":",
                         Ink.PLAIN,
-                        percent(point.gain(), point.pointwise())
-                                + String.format(
-                                        Locale.ROOT,
-                                        point.pointwise() < FINE ? " (± %.2f %%)" : " (± %.1f %%)",
-                                        HUNDRED * point.everySpeed()));
+                        SignedShare.text(point.gain(), point.pointwise()) + " ("
+                                + SignedShare.beside(point.pointwise(), point.everySpeed()) + ")");
             }
         }
     }
@@ -144,19 +138,6 @@ final class RunsList {
                 .filter(i -> i % every == 0 || i == points.size() - 1)
                 .mapToObj(points::get)
                 .toList();
-    }
-
-    private static String percent(double gain, double half) {
-        if (Double.isNaN(gain)) {
-            return "cannot be told";
-        }
-        return Double.isNaN(half)
-                ? String.format(Locale.ROOT, "%+.1f %%", HUNDRED * gain)
-                : String.format(
-                        Locale.ROOT,
-                        half < FINE ? "%+.2f ± %.2f %%" : "%+.1f ± %.1f %%",
-                        HUNDRED * gain,
-                        HUNDRED * half);
     }
 
     private String speed(double speed) {

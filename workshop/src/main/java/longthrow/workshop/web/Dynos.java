@@ -172,14 +172,14 @@ public final class Dynos {
 
     /** What the runs of a sheet come to; empty where it has faults. */
     public Optional<Answer> of(StoredFile sheet, Attached attached) {
-        return asked(sheet, attached).map(this::worked);
+        return asked(sheet, attached).map(asked -> worked(answers, asked));
     }
 
     /** A sheet without logs is quick, and waits for none that has them. */
-    private Answer worked(Asked asked) {
+    private Answer worked(Lately<Asked, Answer> known, Asked asked) {
         return asked.logs().isEmpty()
-                ? answers.of(asked)
-                : turns.of(answers, asked, () -> true).orElseThrow();
+                ? known.of(asked)
+                : turns.of(known, asked, () -> true).orElseThrow();
     }
 
     /** What an owner has to know of a sheet's logs: which other sheets name the same, and which were sent anew after the sheet. */
@@ -301,12 +301,8 @@ public final class Dynos {
                 continue;
             }
             boolean isQuick = asked.get().logs().isEmpty();
-            Optional<Answer> answer = now || isQuick
-                    ? Optional.of(
-                            isQuick
-                                    ? known.of(asked.get())
-                                    : turns.of(known, asked.get(), () -> true).orElseThrow())
-                    : known.ifKnown(asked.get());
+            Optional<Answer> answer =
+                    now || isQuick ? Optional.of(worked(known, asked.get())) : known.ifKnown(asked.get());
             if (answer.isEmpty()) {
                 return Optional.empty();
             }
@@ -372,7 +368,8 @@ public final class Dynos {
                 continue;
             }
             boolean isQuick = asked.get().logs().isEmpty();
-            Optional<Answer> answer = now || isQuick ? Optional.of(worked(asked.get())) : answers.ifKnown(asked.get());
+            Optional<Answer> answer =
+                    now || isQuick ? Optional.of(worked(answers, asked.get())) : answers.ifKnown(asked.get());
             if (answer.isPresent()) {
                 files.add(0, file.name());
                 told.add(0, answer.get());

@@ -23,6 +23,7 @@ import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.Figure;
 import longthrow.core.quantity.FigurePrinter;
 import longthrow.core.quantity.PrintedFigures;
+import longthrow.core.quantity.SignedShare;
 import longthrow.core.quantity.Units;
 import longthrow.workshop.draw.PeaksChart;
 import longthrow.workshop.draw.RunsChart;
@@ -77,9 +78,6 @@ public record DynoAnswer(
         DynoLevels levels) {
     /** Lines of a log's list that are told; the rest is counted. Layout. */
     static final int MOST_LISTED = 20;
-
-    /** A ± below this is told to a hundredth of a per cent; layout. */
-    private static final double FINE = 0.005;
 
     public DynoAnswer {
         faults = List.copyOf(faults);
@@ -365,18 +363,8 @@ public record DynoAnswer(
 
     private static List<Way> ways(DynoRuns.Gain gain) {
         return gain.others().stream()
-                .map(way -> new Way(way.how(), share(way.gain(), way.half())))
+                .map(way -> new Way(way.how(), SignedShare.text(way.gain(), way.half())))
                 .toList();
-    }
-
-    private static String share(double gain, double half) {
-        if (!Double.isFinite(gain)) {
-            return "cannot be told so";
-        }
-        return Double.isFinite(half)
-                ? String.format(
-                        Locale.ROOT, half < FINE ? "%+.2f ± %.2f %%" : "%+.1f ± %.1f %%", 100 * gain, 100 * half)
-                : String.format(Locale.ROOT, "%+.1f %%, ± not known", 100 * gain);
     }
 
     // ---- runs

@@ -4,13 +4,13 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import longthrow.core.answer.Answer;
 import longthrow.core.answer.Overlay;
 import longthrow.core.answer.TorqueCurve;
 import longthrow.core.quantity.Dimension;
 import longthrow.core.quantity.FigurePrinter;
+import longthrow.core.quantity.SignedShare;
 import longthrow.core.quantity.Units;
 import longthrow.workshop.web.Dynos;
 import longthrow.workshop.web.Frame;
@@ -114,7 +114,7 @@ public record PowerOver(List<Sheet> sheets, List<String> waiting, List<Frame.Pla
                 speed,
                 words(printer, figure, at.measured(), at.measuredHalf()) + power(printer, figure, at),
                 at.isCompared() ? words(printer, figure, at.predicted(), at.predictedHalf()) : "none: " + at.why(),
-                at.isCompared() ? percent(at) : "–",
+                at.isCompared() ? SignedShare.text(at.difference(), at.half()) : "–",
                 !at.isCompared() || at.isWithin());
     }
 
@@ -130,12 +130,6 @@ public record PowerOver(List<Sheet> sheets, List<String> waiting, List<Frame.Pla
                         : printer.print(dimension, value, half))
                 .first()
                 .text();
-    }
-
-    private static String percent(Overlay.At at) {
-        return Double.isNaN(at.half())
-                ? String.format(Locale.ROOT, "%+.1f %%, ± not known", 100 * at.difference())
-                : String.format(Locale.ROOT, "%+.1f ± %.1f %%", 100 * at.difference(), 100 * at.half());
     }
 
     /** Whether something is still to come. */

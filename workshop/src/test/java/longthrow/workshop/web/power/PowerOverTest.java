@@ -20,8 +20,8 @@ import longthrow.core.dyno.Logs;
 import longthrow.core.measurement.Measured;
 import longthrow.core.measurement.Source;
 import longthrow.core.quantity.Dimension;
-import longthrow.core.quantity.UnitSystem;
 import longthrow.core.quantity.Units;
+import longthrow.workshop.SampleAnswer;
 import longthrow.workshop.web.Dynos;
 import org.junit.jupiter.api.Test;
 
@@ -71,19 +71,7 @@ class PowerOverTest {
                         List.of(),
                         Optional.empty())
                 .with(new TorqueCurve.Air(Measured.exact(1e5), Measured.exact(298.15), Measured.exact(0.3)));
-        return new Answer(
-                        "power",
-                        "invented",
-                        true,
-                        UnitSystem.METRIC_FIRST,
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of())
-                .withTorque(curve);
+        return SampleAnswer.named("invented").withTorque(curve);
     }
 
     private static String page(Dynos.Laid laid) {

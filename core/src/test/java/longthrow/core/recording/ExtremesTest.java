@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What a picture of a log keeps of it, held against every row looked at one by one. All figures are invented. */
-class ThinnedTest {
+class ExtremesTest {
     private static final Recording.Column TIME =
             new Recording.Column("t", Channel.TIME, Optional.of(Units.SECOND), Sureness.TOLD, "", List.of());
 
@@ -50,7 +50,7 @@ class ThinnedTest {
         double to = isWhole ? time.end() : from + random.nextDouble() * (time.end() - from) + 1e-3;
         int pixels = 1 + random.nextInt(700);
 
-        Thinned thinned = Thinned.of(time, values, from, to, pixels);
+        Extremes extremes = Extremes.of(time, values, from, to, pixels);
 
         double[] least = new double[pixels];
         double[] greatest = new double[pixels];
@@ -73,17 +73,17 @@ class ThinnedTest {
             }
         }
         for (int pixel = 0; pixel < pixels; pixel++) {
-            assertThat(thinned.isEmpty(pixel)).isEqualTo(Double.isInfinite(least[pixel]));
-            if (!thinned.isEmpty(pixel)) {
-                assertThat(thinned.least(pixel)).isEqualTo(least[pixel]);
-                assertThat(thinned.greatest(pixel)).isEqualTo(greatest[pixel]);
-                assertThat(thinned.falls(pixel)).isEqualTo(firstGreatest[pixel] < firstLeast[pixel]);
+            assertThat(extremes.isEmpty(pixel)).isEqualTo(Double.isInfinite(least[pixel]));
+            if (!extremes.isEmpty(pixel)) {
+                assertThat(extremes.least(pixel)).isEqualTo(least[pixel]);
+                assertThat(extremes.greatest(pixel)).isEqualTo(greatest[pixel]);
+                assertThat(extremes.falls(pixel)).isEqualTo(firstGreatest[pixel] < firstLeast[pixel]);
             }
         }
         if (isWhole) {
             assertThat(IntStream.range(0, pixels)
-                            .filter(p -> !thinned.isEmpty(p))
-                            .mapToDouble(thinned::greatest))
+                            .filter(p -> !extremes.isEmpty(p))
+                            .mapToDouble(extremes::greatest))
                     .as("the spike of one row")
                     .contains(Arrays.stream(values)
                             .filter(v -> !Double.isNaN(v))
@@ -119,6 +119,6 @@ class ThinnedTest {
         RunningTime rows = RunningTime.of(none, List.of());
         assertThat(rows.isCounted()).isTrue();
         assertThat(rows.end()).isEqualTo(4);
-        assertThatThrownBy(() -> Thinned.of(rows, new double[5], 3, 3, 100)).hasMessageContaining("from 3.0 to 3.0");
+        assertThatThrownBy(() -> Extremes.of(rows, new double[5], 3, 3, 100)).hasMessageContaining("from 3.0 to 3.0");
     }
 }

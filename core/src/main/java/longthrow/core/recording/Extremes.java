@@ -5,12 +5,12 @@ import java.util.Arrays;
 /**
  * A column of a recording as a picture of so many columns of pixels can show it: of each its least and greatest figure, so that however many rows fall into one, no extreme is lost.
  */
-public final class Thinned {
+public final class Extremes {
     private final double[] least; // NaN where no row with a figure falls into the pixel
     private final double[] greatest;
     private final boolean[] falls; // whether the greatest came before the least
 
-    private Thinned(int pixels) {
+    private Extremes(int pixels) {
         least = new double[pixels];
         greatest = new double[pixels];
         falls = new boolean[pixels];
@@ -27,17 +27,17 @@ public final class Thinned {
      * @param pixels columns of the picture, 1 or more
      * @throws IllegalArgumentException for an edge or a number of pixels that is none
      */
-    public static Thinned of(RunningTime time, double[] values, double from, double to, int pixels) {
+    public static Extremes of(RunningTime time, double[] values, double from, double to, int pixels) {
         if (!(to > from) || pixels < 1 || values.length != time.rows()) {
             throw new IllegalArgumentException("a picture of " + values.length + " figures from " + from + " to " + to
                     + " in " + pixels + " pixels beside " + time.rows() + " rows");
         }
-        Thinned thinned = new Thinned(pixels);
+        Extremes extremes = new Extremes(pixels);
         double each = pixels / (to - from);
         for (int row = time.firstFrom(from); row < values.length && time.at(row) <= to; row++) {
-            thinned.take(Math.min(pixels - 1, (int) ((time.at(row) - from) * each)), values[row]);
+            extremes.take(Math.min(pixels - 1, (int) ((time.at(row) - from) * each)), values[row]);
         }
-        return thinned;
+        return extremes;
     }
 
     private void take(int pixel, double value) {
