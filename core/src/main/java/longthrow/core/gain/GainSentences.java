@@ -136,7 +136,7 @@ public final class GainSentences {
         List<String> said = new ArrayList<>();
         said.add(
                 gain.verdict().outcome() == Verdict.Outcome.BASELINE_NOT_REPEATED
-                        ? "By the scatter of runs alone the doubt would be " + percent(e.gain(), e.halfWidth())
+                        ? "By the scatter of runs alone it would be " + percent(e.gain(), e.halfWidth())
                                 + " (95 %): what the engine drifted meanwhile comes on top and is not known, so this proves nothing."
                         : "± is 95 %. " + percent(e.gain(), e.halfWidth())
                                 + " if the engine drifted on a straight line from pull to pull; "
